@@ -1,0 +1,52 @@
+import type { Forecast } from './forecast';
+import type { Encoding, Intent, PictureFacts } from './picture';
+import type { Target } from './target';
+
+export type Severity = 'error' | 'warning' | 'note';
+
+export interface Finding {
+  rule: string;
+  severity: Severity;
+  /** First the consequence in print, then the cause, then the way out. */
+  message: string;
+  data: Record<string, unknown>;
+}
+
+/** A picture in its book: facts plus what the settings and the model say of it. */
+export interface BookPicture {
+  /** Relative to the root, forward slashes. */
+  path: string;
+  facts: PictureFacts;
+  intent: Intent;
+  /** True where the settings say the intent; false where it was taken for granted. */
+  intentStated: boolean;
+  /** Name of the part, null for the book's own. */
+  part: string | null;
+  /** The targets this picture is printed on. */
+  targets: Target[];
+  /** One per target, same order; empty where nothing can be said (colour, unreadable). */
+  forecasts: Forecast[];
+  /** Printed size in mm where the settings say it. */
+  placed: { width?: number; height?: number } | null;
+}
+
+export interface PictureReport extends BookPicture {
+  findings: Finding[];
+}
+
+export interface BookReport {
+  targets: Target[];
+  /** Sorted by path, then page. */
+  pictures: PictureReport[];
+  /** About the book as a whole. */
+  findings: Finding[];
+  summary: Summary;
+}
+
+export interface Summary {
+  pictures: number;
+  errors: number;
+  warnings: number;
+  notes: number;
+  encodings: Partial<Record<Encoding, number>>;
+}
