@@ -9,7 +9,17 @@ export type ProcessId =
   | 'offset-coated'
   | 'offset-uncoated';
 
-export type LightId = 'D50' | 'D65' | 'A' | 'FL2' | 'FL11' | 'LED-B1' | 'LED-B2' | 'LED-B3' | 'LED-B4' | 'LED-B5';
+export type LightId =
+  | 'D50'
+  | 'D65'
+  | 'A'
+  | 'FL2'
+  | 'FL11'
+  | 'LED-B1'
+  | 'LED-B2'
+  | 'LED-B3'
+  | 'LED-B4'
+  | 'LED-B5';
 
 export type PaperId =
   | 'photo-gloss'

@@ -1,0 +1,111 @@
+// Builds what is shipped into dist/ and, with --tests, every test file into out/.
+// One set of loaders for both, so that a test reads the same data files and pages as the product.
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import esbuild from 'esbuild';
+
+const root = path.dirname(fileURLToPath(import.meta.url));
+process.chdir(root);
+const require = createRequire(import.meta.url);
+const flags = new Set(process.argv.slice(2));
+const dev = flags.has('--dev');
+
+const common = {
+  bundle: true,
+  logLevel: 'warning',
+  sourcemap: dev || flags.has('--tests') ? 'linked' : false,
+  loader: {
+    '.ti3': 'text',
+    '.csv': 'text',
+    '.md': 'text',
+    '.svg': 'text',
+    '.css': 'text',
+    '.wasm': 'binary',
+  },
+};
+const node = {
+  ...common,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  external: ['vscode', 'sharp', '@img/*', 'mocha', 'playwright-core'],
+  // an ES module bundled to CommonJS still asks where it lives
+  define: { 'import.meta.url': '__bundleUrl' },
+  banner: { js: "const __bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
+};
+
+/** The pixel pass: AssemblyScript to WebAssembly with SIMD. */
+function buildKernel() {
+  const source = 'src/picture/kernel/kernel.ts';
+  if (!fs.existsSync(source)) return;
+  const target = 'src/picture/kernel/kernel.wasm';
+  const newest = Math.max(
+    ...fs
+      .readdirSync('src/picture/kernel')
+      .filter(f => f.endsWith('.ts'))
+      .map(f => fs.statSync(`src/picture/kernel/${f}`).mtimeMs),
+  );
+  if (fs.existsSync(target) && fs.statSync(target).mtimeMs > newest) return;
+  const asc = path.join(path.dirname(require.resolve('assemblyscript/package.json')), 'bin/asc.js');
+  execFileSync(
+    process.execPath,
+    [
+      asc,
+      source,
+      '-o',
+      target,
+      '-O3',
+      '--noAssert',
+      '--enable',
+      'simd',
+      '--runtime',
+      'stub',
+      '--importMemory',
+      '--use',
+      'abort=',
+    ],
+    { stdio: 'inherit' },
+  );
+}
+
+async function buildProduct() {
+  const entries = {
+    cli: 'src/cli/main.ts',
+    reader: 'src/picture/reader.ts',
+    extension: 'src/editor/extension.ts',
+  };
+  const present = Object.fromEntries(Object.entries(entries).filter(([, file]) => fs.existsSync(file)));
+  await esbuild.build({ ...node, entryPoints: present, outdir: 'dist', minifySyntax: !dev });
+  if (fs.existsSync('dist/cli.js')) fs.chmodSync('dist/cli.js', 0o755);
+  if (fs.existsSync('src/preview/main.ts'))
+    await esbuild.build({
+      ...common,
+      platform: 'browser',
+      target: 'chrome120',
+      format: 'iife',
+      entryPoints: { preview: 'src/preview/main.ts' },
+      outdir: 'dist',
+      minify: !dev,
+    });
+}
+
+function testFiles(dir) {
+  return fs.readdirSync(dir, { withFileTypes: true }).flatMap(e => {
+    const file = path.join(dir, e.name);
+    if (e.isDirectory()) return testFiles(file);
+    return e.name.endsWith('.test.ts') ? [file] : [];
+  });
+}
+
+async function buildTests() {
+  fs.rmSync('out', { recursive: true, force: true });
+  await esbuild.build({ ...node, entryPoints: testFiles('test'), outdir: 'out/test', outbase: 'test' });
+}
+
+fs.mkdirSync('dist', { recursive: true });
+buildKernel();
+await buildProduct();
+if (flags.has('--tests')) await buildTests();

@@ -1,0 +1,31 @@
+import type { AB } from '../shared/forecast';
+
+/** One independent cause of drift, with its standard deviation over orders and over the pages of one order. */
+export interface Drift {
+  name: string;
+  /** In words: "% tone value", "density". */
+  unit: string;
+  order: number;
+  page: number;
+}
+
+/**
+ * A way to turn what the print house receives into colour on paper: made for one process, one paper and one
+ * light. Pure. Every new model of a process family implements this; nothing else in `print/` knows what is inside.
+ */
+export interface PrintModel {
+  /** Device values: 4 = inks C,M,Y,K 0-1; 3 = R,G,B 0-1. */
+  readonly dimensions: 3 | 4;
+  readonly drifts: readonly Drift[];
+  /** Lab of the bare paper under the light, adapted to D50. */
+  readonly white: readonly [number, number, number];
+  /**
+   * Absolute CIELAB of device values, adapted to D50 by CAT16 with full adaptation under another light.
+   * `drift`: how far each cause has moved, in its own unit; null = none. Writes L*, a*, b* into `out`.
+   */
+  lab(device: ArrayLike<number>, drift: ArrayLike<number> | null, out: Float64Array): void;
+  /** Spread that is not drift: data, dye sets, model against measurement, unknown spectra. One SD at a print lightness. */
+  dataSpread(L: number): AB;
+  /** Plain sentences: sources, and what is a guess. */
+  readonly ground: readonly string[];
+}

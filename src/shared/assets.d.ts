@@ -1,0 +1,21 @@
+// Data and pages that the bundler puts into the code as text or bytes.
+declare module '*.ti3' {
+  const text: string;
+  export default text;
+}
+declare module '*.csv' {
+  const text: string;
+  export default text;
+}
+declare module '*.md' {
+  const text: string;
+  export default text;
+}
+declare module '*.svg' {
+  const text: string;
+  export default text;
+}
+declare module '*.wasm' {
+  const bytes: Uint8Array<ArrayBuffer>;
+  export default bytes;
+}
