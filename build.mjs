@@ -1,22 +1,32 @@
-// Builds what is shipped into dist/ and, with --tests, every test file into out/.
+// Builds what is shipped into dist/ and, with --tests, every test file into out/ (--only FOLDER, --out and --dist
+// FOLDER build apart, for work side by side).
 // One set of loaders for both, so that a test reads the same data files and pages as the product.
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import esbuild from 'esbuild';
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 process.chdir(root);
 const require = createRequire(import.meta.url);
-const flags = new Set(process.argv.slice(2));
-const dev = flags.has('--dev');
+const { values: options } = parseArgs({
+  options: {
+    dev: { type: 'boolean', default: false },
+    tests: { type: 'boolean', default: false },
+    only: { type: 'string', default: 'test' },
+    out: { type: 'string', default: 'out' },
+    dist: { type: 'string', default: 'dist' },
+  },
+});
+const { dev, dist } = options;
 
 const common = {
   bundle: true,
   logLevel: 'warning',
-  sourcemap: dev || flags.has('--tests') ? 'linked' : false,
+  sourcemap: dev || options.tests ? 'linked' : false,
   loader: {
     '.ti3': 'text',
     '.csv': 'text',
@@ -78,8 +88,8 @@ async function buildProduct() {
     extension: 'src/editor/extension.ts',
   };
   const present = Object.fromEntries(Object.entries(entries).filter(([, file]) => fs.existsSync(file)));
-  await esbuild.build({ ...node, entryPoints: present, outdir: 'dist', minifySyntax: !dev });
-  if (fs.existsSync('dist/cli.js')) fs.chmodSync('dist/cli.js', 0o755);
+  await esbuild.build({ ...node, entryPoints: present, outdir: dist, minifySyntax: !dev });
+  if (fs.existsSync(`${dist}/cli.js`)) fs.chmodSync(`${dist}/cli.js`, 0o755);
   if (fs.existsSync('src/preview/main.ts'))
     await esbuild.build({
       ...common,
@@ -87,7 +97,7 @@ async function buildProduct() {
       target: 'chrome120',
       format: 'iife',
       entryPoints: { preview: 'src/preview/main.ts' },
-      outdir: 'dist',
+      outdir: dist,
       minify: !dev,
     });
 }
@@ -101,11 +111,16 @@ function testFiles(dir) {
 }
 
 async function buildTests() {
-  fs.rmSync('out', { recursive: true, force: true });
-  await esbuild.build({ ...node, entryPoints: testFiles('test'), outdir: 'out/test', outbase: 'test' });
+  fs.rmSync(options.out, { recursive: true, force: true });
+  await esbuild.build({
+    ...node,
+    entryPoints: testFiles(options.only),
+    outdir: path.join(options.out, 'test'),
+    outbase: 'test',
+  });
 }
 
-fs.mkdirSync('dist', { recursive: true });
+fs.mkdirSync(dist, { recursive: true });
 buildKernel();
 await buildProduct();
-if (flags.has('--tests')) await buildTests();
+if (options.tests) await buildTests();
