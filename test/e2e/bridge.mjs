@@ -1,0 +1,106 @@
+// Hands for the tests: they run in the extension host and see no window, so they ask this process, which drives the
+// window with Playwright, over HTTP on this machine. test/e2e/window.ts is the other end.
+import http from 'node:http';
+import path from 'node:path';
+
+const patience = 20_000;
+
+/** `window.page`: the Playwright page, set by the time the first test asks. `shots`: folder for screenshots. */
+export async function startBridge(window, shots) {
+  const server = http.createServer(async (request, response) => {
+    let body = '';
+    for await (const chunk of request) body += chunk;
+    const answer = (status, value) => response.writeHead(status).end(JSON.stringify(value));
+    try {
+      const operation = operations[request.url.slice(1)];
+      if (!operation) throw new Error(`no operation ${request.url}`);
+      answer(200, { result: await operation(window.page, JSON.parse(body), shots) });
+    } catch (error) {
+      answer(500, { error: String(error?.message ?? error) });
+    }
+  });
+  await new Promise(resolve => server.listen(0, '127.0.0.1', resolve));
+  function close() {
+    server.close();
+    server.closeAllConnections();
+  }
+  return { url: `http://127.0.0.1:${server.address().port}`, close };
+}
+
+const operations = {
+  /** Saves the window as a PNG; toasts and hovers get the time to fade in. */
+  async screenshot(page, { name, width = 1400, height = 900 }, shots) {
+    await page.setViewportSize({ width, height });
+    await page.waitForTimeout(700);
+    const file = path.join(shots, `${name}.png`);
+    await page.screenshot({ path: file });
+    return file;
+  },
+
+  /** Text of the first visible `selector` in any webview, once it matches `until`. */
+  async webviewText(page, { selector, until = '' }) {
+    return eventually(async () => {
+      const element = await inWebviews(page, selector);
+      const text = element && (await element.innerText());
+      return text && new RegExp(until).test(text) ? text : undefined;
+    }, `text matching /${until}/ in ${selector}`);
+  },
+
+  async webviewCount(page, { selector }) {
+    const counts = await Promise.all(webviews(page).map(f => f.locator(selector).count().catch(() => 0)));
+    return counts.reduce((sum, n) => sum + n, 0);
+  },
+
+  async webviewClick(page, { selector }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    await element.click();
+  },
+
+  async webviewSelect(page, { selector, value }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    await element.selectOption(value);
+  },
+
+  /** Value of a JavaScript expression with `element` bound to the first visible `selector`. */
+  async webviewEval(page, { selector, expression }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    // as text: Playwright evaluates it past the page's own security policy
+    return element.evaluate(`element => (${expression})`);
+  },
+
+  /** Text of the first `selector` of the workbench itself, once it matches `until`. */
+  async workbenchText(page, { selector, until = '' }) {
+    return eventually(async () => {
+      const texts = await page.locator(selector).allInnerTexts();
+      return texts.find(text => new RegExp(until).test(text));
+    }, `text matching /${until}/ in ${selector}`);
+  },
+
+  async workbenchClick(page, { selector, text }) {
+    await page.locator(selector, text ? { hasText: text } : {}).first().click({ timeout: patience });
+  },
+
+  async press(page, { key }) {
+    await page.keyboard.press(key);
+  },
+};
+
+/** Frames inside frames: the workbench, its webview host, the page itself. */
+const webviews = page => page.frames().filter(frame => frame !== page.mainFrame());
+
+async function inWebviews(page, selector) {
+  for (const frame of webviews(page)) {
+    const element = frame.locator(selector).first();
+    if (await element.isVisible().catch(() => false)) return element;
+  }
+}
+
+async function eventually(look, what) {
+  const end = Date.now() + patience;
+  for (;;) {
+    const found = await look();
+    if (found !== undefined) return found;
+    if (Date.now() > end) throw new Error(`waited ${patience / 1000} s for ${what}`);
+    await new Promise(resolve => setTimeout(resolve, 100));
+  }
+}

@@ -1,0 +1,29 @@
+/** What a test does to the VS Code window, and what it reads there, as a user would. See bridge.mjs. */
+async function ask<T>(operation: string, body: object): Promise<T> {
+  const response = await fetch(`${process.env.E2E_BRIDGE_URL}/${operation}`, {
+    method: 'POST',
+    body: JSON.stringify(body),
+  });
+  const answer = (await response.json()) as { result: T; error?: string };
+  if (answer.error) throw new Error(answer.error);
+  return answer.result;
+}
+
+export const screenshot = (name: string, size: { width?: number; height?: number } = {}) =>
+  ask<string>('screenshot', { name, ...size });
+
+/** Text of a webview's element, once it matches; a regular expression's source is sent, flags are not. */
+export const webviewText = (selector: string, until = /./) =>
+  ask<string>('webviewText', { selector, until: until.source });
+export const webviewCount = (selector: string) => ask<number>('webviewCount', { selector });
+export const webviewClick = (selector: string) => ask<void>('webviewClick', { selector });
+export const webviewSelect = (selector: string, value: string) =>
+  ask<void>('webviewSelect', { selector, value });
+export const webviewEval = <T>(selector: string, expression: string) =>
+  ask<T>('webviewEval', { selector, expression });
+
+export const workbenchText = (selector: string, until = /./) =>
+  ask<string>('workbenchText', { selector, until: until.source });
+export const workbenchClick = (selector: string, text?: string) =>
+  ask<void>('workbenchClick', { selector, text });
+export const press = (key: string) => ask<void>('press', { key });

@@ -1,0 +1,52 @@
+// The folders that the editor suites open, made anew for every run. Nothing in them but what a suite needs to see.
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import sharp from 'sharp';
+
+/** Makes every workspace under `dir` and returns their absolute paths by suite. */
+export async function makeWorkspaces(dir) {
+  await fs.rm(dir, { recursive: true, force: true });
+  const made = {};
+  for (const [name, make] of Object.entries({ book, 'no-book': noBook })) {
+    made[name] = path.resolve(dir, name);
+    await fs.mkdir(made[name], { recursive: true });
+    await make(file => path.join(made[name], file));
+  }
+  return made;
+}
+
+/** A book for a print house that takes RGB: five pictures as it wants them, one of left-over colour, one of inks. */
+async function book(at) {
+  await fs.mkdir(at('pictures'));
+  for (let n = 1; n <= 5; n++) await ramp(n).jpeg({ quality: 92 }).toFile(at(`pictures/plate-${n}.jpg`));
+  await tinted(ramp(6)).png().toFile(at('pictures/plate-6.png'));
+  await ramp(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-7.tif'));
+  const settings = { process: 'silver-halide', encodings: ['rgb-neutral', 'single-channel'] };
+  await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
+}
+
+/** Three hundred icons of some program: pictures, but nobody's book. */
+async function noBook(at) {
+  await fs.mkdir(at('icons'));
+  const icon = await ramp(1).resize(16, 16).png().toBuffer();
+  for (let n = 0; n < 300; n++) await fs.writeFile(at(`icons/icon-${n}.png`), icon);
+}
+
+/** A soft grey landscape of R = G = B, 480 x 320, different for every `n`. */
+function ramp(n) {
+  const [width, height] = [480, 320];
+  const pixels = Buffer.alloc(width * height * 3);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const hill = Math.sin(x / (40 + 7 * n)) * 40 + height * 0.55;
+      const value = y < hill ? 235 - (y / hill) * 90 : 110 - ((y - hill) / (height - hill)) * 100;
+      pixels.fill(Math.round(value), (y * width + x) * 3, (y * width + x) * 3 + 3);
+    }
+  return sharp(pixels, { raw: { width, height, channels: 3 } });
+}
+
+/** Left-over colour in one corner: a red stamp of 60 x 60 pixels. */
+const tinted = image =>
+  image.composite([
+    { input: { create: { width: 60, height: 60, channels: 3, background: '#b02020' } }, left: 20, top: 20 },
+  ]);
