@@ -42,6 +42,8 @@ const node = {
   target: 'node20',
   format: 'cjs',
   external: ['vscode', 'sharp', '@img/*', 'mocha', 'playwright-core'],
+  // its CommonJS form asks for its parts in a way that no bundler follows
+  alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
   // an ES module bundled to CommonJS still asks where it lives
   define: { 'import.meta.url': '__bundleUrl' },
   banner: { js: "const __bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
