@@ -17,16 +17,38 @@ export interface Header {
   inverted: boolean;
   /** Spot inks beside C, M, Y, K: told, not judged. */
   spots: number;
+  /** Which page this is, from 1: its place in the file, small previews counted though they are not read. */
+  page: number;
   pages: number;
   orientation: number;
   ppi: { x: number; y: number } | null;
   icc: Uint8Array | null;
+  /** Encoding exponent that a PNG without a profile states (0.45455 is the usual one); absent or null where none does. */
+  gamma?: number | null;
+  /** How a TIFF page is stored, for the decoder alone. */
+  tiff?: TiffLayout;
   remarks: Remark[];
+}
+
+export interface TiffLayout {
+  photometric: number;
+  /** Where the file says so; -1 where it does not. */
+  photometricAt: number;
+  bigEndian: boolean;
+  /** Samples per pixel, extra ones included. */
+  samples: number;
+  /** What the extra samples are: 0 unspecified, 1 associated alpha, 2 unassociated alpha. */
+  extra: number[];
+  compression: number;
+  /** Red, then green, then blue entries; empty without a palette. */
+  colorMap: number[];
 }
 
 /**
  * The exact stored channels of one page, interleaved, alpha last where there is one. Grey and RGB: 0 = black.
- * CMYK: 0 = no ink. Lab: L* x 327.67, a* and b* x 256 as Int16. Float: as stored, 0-1 = black to white.
+ * CMYK: 0 = no ink. Lab: L* x 327.67, a* and b* x 256 as Int16. Float: as stored, 0-1 = black to white (min-is-white
+ * turned). Whole numbers always fill their array: 255 or 65535 is full, also where fewer bits are stored (1, 2, 4, 10,
+ * 12); the native value is `value x (2^bits - 1) / full`, exactly a whole number.
  */
 export interface Samples {
   width: number;

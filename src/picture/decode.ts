@@ -1,0 +1,153 @@
+import { decodeError } from './decode-errors';
+import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
+import { applyPalette, type Channels, invert, keepChannels, spread } from './decode-layout';
+import { MOST_PIXELS, sharp } from './decode-sharp';
+import { Photometric } from './header/tiff-space';
+import { UnreadableError } from './header/unreadable';
+import type { Header, Samples } from './types';
+
+/** More decoded bytes than this would starve the machine: about 250 megapixels of 16-bit RGB. */
+const MOST_BYTES = 3 * 512 * 2 ** 20;
+
+interface Raw {
+  data: Channels;
+  /** Channels a pixel as decoded. */
+  step: number;
+  width: number;
+  height: number;
+}
+
+/**
+ * The exact stored channels of the page that `header` describes.
+ * @param input the file's bytes, or its path where it is too large to hold
+ * @throws UnreadableError
+ */
+export async function decode(input: Buffer | string, header: Header): Promise<Samples> {
+  refuseGiants(header);
+  try {
+    return arrange(await raw(input, header), header);
+  } catch (error) {
+    throw decodeError(error, header);
+  }
+}
+
+/** Whether `decode` must be given bytes: it reads these layouts by way of another, noted in a copy of the header. */
+export function needsBytes(header: Header): boolean {
+  return insteadOf(header) !== null;
+}
+
+function refuseGiants({ width, height, channels, alpha, spots, bits, format }: Header): void {
+  const megapixels = Math.round((width * height) / 1e6);
+  const size = { width, height };
+  if (width * height > MOST_PIXELS)
+    throw new UnreadableError(
+      'too-large',
+      `The picture has ${megapixels} megapixels; the limit is ${Math.floor(MOST_PIXELS / 1e6)}. Save it smaller: no print in a book shows so many.`,
+      format,
+      size,
+    );
+  const bytes = width * height * (channels + spots + (alpha ? 1 : 0)) * Math.max(1, bits / 8);
+  if (bytes > MOST_BYTES)
+    throw new UnreadableError(
+      'too-large',
+      `The picture takes ${Math.round(bytes / 2 ** 20)} MB when decoded; the limit is ${MOST_BYTES / 2 ** 20}. Save it with 8 bits a channel, or smaller.`,
+      format,
+      size,
+    );
+}
+
+/** The photometric tag to decode by, where the stored one would lose values: indices and Lab bytes come out bare. */
+function insteadOf({ tiff, palette, bits }: Header): number | null {
+  if (!tiff) return null;
+  if (palette) return Photometric.blackIsZero;
+  return tiff.photometric === Photometric.cielab && bits === 8 ? Photometric.icclab : null;
+}
+
+function withTag(input: Buffer | string, header: Header): Buffer | string {
+  const photometric = insteadOf(header);
+  if (photometric === null || !header.tiff) return input;
+  if (typeof input === 'string') throw new Error('this layout is decoded from bytes');
+  const { photometricAt, bigEndian } = header.tiff;
+  // the caller's bytes are hashed and read for other pages too, so they are put back by copying, not by undoing
+  const copy = Buffer.from(input);
+  if (bigEndian) copy.writeUInt16BE(photometric, photometricAt);
+  else copy.writeUInt16LE(photometric, photometricAt);
+  return copy;
+}
+
+async function raw(input: Buffer | string, header: Header): Promise<Raw> {
+  const options = {
+    ignoreIcc: true,
+    autoOrient: false,
+    limitInputChannels: 32,
+    ...(header.format === 'tiff' ? { page: header.page - 1 } : {}),
+  };
+  const image = sharp(withTag(input, header), options);
+  const meta = await image.metadata();
+  if (!meta.space || !meta.depth) throw new Error('the decoder does not say what it reads');
+  // without the stored space sharp converts to sRGB; one-channel grey would lose its alpha, three equal ones keep it
+  const grey = meta.space === 'b-w' && header.alpha;
+  image.toColourspace(grey ? 'srgb' : meta.space);
+  if (meta.space === 'cmyk') image.pipelineColourspace('cmyk');
+  const { data, info } = await image.raw({ depth: meta.depth }).toBuffer({ resolveWithObject: true });
+  const { width, height } = info;
+  const values = view(data, meta.depth);
+  const step = values.length / (width * height);
+  if (grey && step === 4) return { data: keepChannels(values, 4, 1, 3), step: 2, width, height };
+  return { data: values, step, width, height };
+}
+
+function view(data: Buffer, depth: string): Channels {
+  const { buffer, byteOffset, length } = data;
+  switch (depth) {
+    case 'uchar':
+      return new Uint8Array(buffer, byteOffset, length);
+    case 'ushort':
+      return new Uint16Array(buffer, byteOffset, length / 2);
+    case 'short':
+      return new Int16Array(buffer, byteOffset, length / 2);
+    case 'float':
+      return new Float32Array(buffer, byteOffset, length / 4);
+    default:
+      throw new Error(`unsupported sample depth ${depth}`);
+  }
+}
+
+/** From what the decoder gives to what `Samples` promises. */
+function arrange(decoded: Raw, header: Header): Samples {
+  const { width, height } = decoded;
+  if (width !== header.width || height !== header.height)
+    throw new Error(
+      `the header says ${header.width} x ${header.height}, the pixels are ${width} x ${height}`,
+    );
+  if (header.palette && header.tiff) return paletteSamples(decoded, header);
+  const channels = header.channels as Samples['channels'];
+  if (decoded.step < channels) throw new Error(`${decoded.step} channels where the header says ${channels}`);
+  // a transparent colour or a frame that does not fill its canvas shows only when decoded
+  const alpha = header.tiff ? header.alpha && decoded.step > channels : decoded.step > channels;
+  const step = channels + (alpha ? 1 : 0);
+  const data = keepChannels(decoded.data, decoded.step, channels, alpha ? channels : -1);
+  if (header.space === 'lab')
+    return { width, height, channels, alpha, space: 'lab', data: labOf(data, header, step) };
+  if (data instanceof Uint16Array && header.bits < 16 && header.bits > 8) spread(data, header.bits);
+  // the decoder turns min-is-white round itself, but not where the samples are floats
+  if (header.inverted && header.format === 'jpeg') invert(data, step, channels, 255);
+  if (header.inverted && header.sample === 'float') invert(data, step, channels, 1);
+  return { width, height, channels, alpha, space: header.space, data };
+}
+
+function paletteSamples({ data, step, width, height }: Raw, header: Header): Samples {
+  const indices = keepChannels(data as Uint8Array, step, 1);
+  const map = header.tiff!.colorMap;
+  const bits = Math.log2(map.length / 3);
+  if (!(data instanceof Uint8Array) || ![1, 2, 4, 8].includes(bits))
+    throw new Error('the palette is damaged');
+  return { width, height, channels: 3, alpha: false, space: 'rgb', data: applyPalette(indices, bits, map) };
+}
+
+function labOf(data: Channels, header: Header, step: number): Int16Array {
+  if (data instanceof Int16Array) return data;
+  if (data instanceof Float32Array) return labFromFloats(data, step);
+  if (data instanceof Uint16Array) return labFromWords(data, step);
+  return labFromBytes(data, header.tiff?.photometric === Photometric.icclab ? 'icclab' : 'cielab', step);
+}

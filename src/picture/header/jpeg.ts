@@ -1,0 +1,142 @@
+import type { Remark } from '../../shared/picture';
+import type { Header } from '../types';
+import { perInch } from './density';
+import { type Exif, parseExif } from './exif';
+import { Numbers, type Source } from './source';
+import { UnreadableError } from './unreadable';
+
+/** What the marker segments before the first scan say (ITU-T T.81 annex B; JFIF 1.02; ICC.1 annex B.4). */
+interface Segments {
+  frame: { marker: number; precision: number; width: number; height: number; components: number } | null;
+  jfif: { x: number; y: number } | null;
+  exif: Exif | null;
+  /** Adobe's colour transform: 0 none, 1 YCbCr, 2 YCCK; null without the marker. */
+  adobe: number | null;
+  /** Profile chunks by their sequence number. */
+  icc: Map<number, Buffer>;
+  iccCount: number;
+}
+
+const SOS = 0xda;
+const EOI = 0xd9;
+
+export function readJpeg(source: Source): Header {
+  const found = walk(source);
+  const { frame } = found;
+  if (!frame)
+    throw new UnreadableError(
+      'truncated',
+      'The JPEG ends before its picture begins. Copy or export it again.',
+      'jpeg',
+    );
+  refuseUnknown(frame);
+  const remarks: Remark[] = [];
+  const fourInks = frame.components === 4;
+  const inverted = fourInks && found.adobe === null;
+  if (inverted)
+    remarks.push({
+      code: 'no-ink-marker',
+      text: 'The JPEG has four inks and does not say which way they are stored; its numbers are taken as ink (0 = none).',
+    });
+  const icc = joinProfile(found);
+  if (!icc && found.icc.size > 0)
+    remarks.push({
+      code: 'bad-profile',
+      text: 'Parts of the embedded profile are missing; it was not used.',
+    });
+  return {
+    format: 'jpeg',
+    width: frame.width,
+    height: frame.height,
+    channels: frame.components,
+    bits: frame.precision,
+    sample: 'uint',
+    alpha: false,
+    palette: false,
+    space: frame.components === 1 ? 'grey' : fourInks ? 'cmyk' : 'rgb',
+    inverted,
+    spots: 0,
+    page: 1,
+    pages: 1,
+    orientation: found.exif?.orientation ?? 1,
+    ppi: found.jfif ?? found.exif?.ppi ?? null,
+    icc,
+    remarks,
+  };
+}
+
+function walk(source: Source): Segments {
+  const found: Segments = { frame: null, jfif: null, exif: null, adobe: null, icc: new Map(), iccCount: 0 };
+  const n = new Numbers(source, true);
+  let at = 2;
+  while (at + 4 <= source.size) {
+    if (n.u8(at) !== 0xff) {
+      at++; // stray bytes between segments are skipped, as decoders do
+      continue;
+    }
+    const marker = n.u8(at + 1);
+    if (marker === 0xff) {
+      at++; // fill byte
+      continue;
+    }
+    if (marker === SOS || marker === EOI) break;
+    if (marker === 0 || marker === 1 || (marker >= 0xd0 && marker <= 0xd8)) {
+      at += 2; // no length
+      continue;
+    }
+    const length = n.u16(at + 2);
+    if (length < 2 || at + 2 + length > source.size) break;
+    take(found, marker, source.bytes(at + 4, length - 2));
+    at += 2 + length;
+  }
+  return found;
+}
+
+function take(found: Segments, marker: number, body: Buffer): void {
+  const starts = (text: string) => body.toString('latin1', 0, text.length) === text;
+  const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
+  if (isFrame && body.length >= 6 && !found.frame) {
+    found.frame = {
+      marker,
+      precision: body[0],
+      height: body.readUInt16BE(1),
+      width: body.readUInt16BE(3),
+      components: body[5],
+    };
+  } else if (marker === 0xe0 && starts('JFIF\0') && body.length >= 12) {
+    const unit = body[7];
+    if (unit === 1 || unit === 2)
+      found.jfif = perInch(body.readUInt16BE(8), body.readUInt16BE(10), unit === 1 ? 'inch' : 'cm');
+  } else if (marker === 0xe1 && starts('Exif\0\0')) {
+    found.exif ??= parseExif(body.subarray(6));
+  } else if (marker === 0xe2 && starts('ICC_PROFILE\0') && body.length > 14) {
+    found.icc.set(body[12], body.subarray(14));
+    found.iccCount = body[13];
+  } else if (marker === 0xee && starts('Adobe') && body.length >= 12) {
+    found.adobe = body[11];
+  }
+}
+
+/** The profile in the order of its sequence numbers, or null while a chunk is missing. */
+function joinProfile({ icc, iccCount }: Segments): Buffer | null {
+  if (icc.size === 0) return null;
+  const chunks = Array.from({ length: iccCount }, (_, i) => icc.get(i + 1));
+  return chunks.length > 0 && chunks.every(chunk => chunk !== undefined) ? Buffer.concat(chunks) : null;
+}
+
+function refuseUnknown(frame: NonNullable<Segments['frame']>): void {
+  const refuse = (what: string) =>
+    new UnreadableError(
+      'format',
+      `${what}. Export the picture as an ordinary JPEG or a TIFF.`,
+      'jpeg',
+      frame,
+    );
+  if (frame.precision !== 8)
+    throw refuse(`The JPEG has ${frame.precision} bits a channel, which cannot be read`);
+  if (![1, 3, 4].includes(frame.components))
+    throw refuse(`The JPEG has ${frame.components} channels, which no print process takes`);
+  if (frame.marker === 0xc3 || frame.marker >= 0xc5)
+    if (![0xc9, 0xca].includes(frame.marker))
+      throw refuse('The JPEG is stored in a lossless or hierarchical variant, which cannot be read');
+}

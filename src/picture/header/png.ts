@@ -1,0 +1,128 @@
+import { inflateSync } from 'node:zlib';
+import type { Remark } from '../../shared/picture';
+import type { Header } from '../types';
+import { perInch } from './density';
+import { type Exif, parseExif } from './exif';
+import { LONGEST_FIELD, Numbers, type Source } from './source';
+import { UnreadableError } from './unreadable';
+
+/** Chunks of a PNG that say how its numbers are meant (PNG third edition, section 11). */
+interface Chunks {
+  ihdr: Buffer | null;
+  transparent: boolean;
+  icc: Buffer | null;
+  badProfile: boolean;
+  gamma: number | null;
+  srgb: boolean;
+  ppi: { x: number; y: number } | null;
+  exif: Exif | null;
+}
+
+/** A real file has some thousands of chunks at most (one for every 8 KB of pixels). */
+const MOST_CHUNKS = 200_000;
+
+export function readPng(source: Source): Header {
+  const found = walk(source);
+  if (!found.ihdr || found.ihdr.length < 13)
+    throw new UnreadableError('corrupt', 'The PNG has no header chunk. Export it again.', 'png');
+  const width = found.ihdr.readUInt32BE(0);
+  const height = found.ihdr.readUInt32BE(4);
+  const [depth, colourType] = [found.ihdr[8], found.ihdr[9]];
+  if (![0, 2, 3, 4, 6].includes(colourType) || ![1, 2, 4, 8, 16].includes(depth))
+    throw new UnreadableError(
+      'corrupt',
+      'The PNG header holds values that do not exist. Export it again.',
+      'png',
+      {
+        width,
+        height,
+      },
+    );
+  const palette = colourType === 3;
+  const grey = colourType === 0 || colourType === 4;
+  const remarks: Remark[] = [];
+  if (found.badProfile)
+    remarks.push({ code: 'bad-profile', text: 'The embedded profile is damaged; it was not used.' });
+  return {
+    format: 'png',
+    width,
+    height,
+    channels: grey ? 1 : 3,
+    bits: palette ? 8 : depth,
+    sample: 'uint',
+    alpha: colourType >= 4 || found.transparent,
+    palette,
+    space: grey ? 'grey' : 'rgb',
+    inverted: false,
+    spots: 0,
+    page: 1,
+    pages: 1,
+    orientation: found.exif?.orientation ?? 1,
+    ppi: found.ppi ?? found.exif?.ppi ?? null,
+    icc: found.icc,
+    gamma: found.icc || found.srgb ? null : found.gamma,
+    remarks,
+  };
+}
+
+function walk(source: Source): Chunks {
+  const found: Chunks = {
+    ihdr: null,
+    transparent: false,
+    icc: null,
+    badProfile: false,
+    gamma: null,
+    srgb: false,
+    ppi: null,
+    exif: null,
+  };
+  const n = new Numbers(source, true);
+  // the EXIF chunk may follow the pixels, so the walk goes to the end; it reads chunk headers only
+  for (let at = 8, i = 0; at + 12 <= source.size && i < MOST_CHUNKS; i++) {
+    const length = n.u32(at);
+    const type = n.text(at + 4, 4);
+    if (type === 'IEND' || at + 12 + length > source.size) break;
+    if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at + 8, length);
+    at += 12 + length;
+  }
+  return found;
+}
+
+function take(found: Chunks, type: string, source: Source, at: number, length: number): void {
+  const body = () => source.bytes(at, length);
+  switch (type) {
+    case 'IHDR':
+      found.ihdr ??= body();
+      break;
+    case 'tRNS':
+      found.transparent = true;
+      break;
+    case 'sRGB':
+      found.srgb = true;
+      break;
+    case 'gAMA':
+      if (length === 4) found.gamma = body().readUInt32BE() / 100000;
+      break;
+    case 'pHYs': {
+      const b = body();
+      if (length >= 9 && b[8] === 1) found.ppi = perInch(b.readUInt32BE(0), b.readUInt32BE(4), 'metre');
+      break;
+    }
+    case 'iCCP':
+      found.icc = inflateProfile(body());
+      found.badProfile = !found.icc;
+      break;
+    case 'eXIf':
+      found.exif = parseExif(body());
+  }
+}
+
+function inflateProfile(body: Buffer): Buffer | null {
+  const name = body.indexOf(0);
+  if (name < 0) return null;
+  try {
+    return inflateSync(body.subarray(name + 2), { maxOutputLength: LONGEST_FIELD });
+  } catch {
+    return null;
+  }
+}

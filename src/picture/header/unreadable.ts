@@ -1,0 +1,20 @@
+// no-unit-test: a class without behaviour; every parser's test throws it
+import type { Format, Unreadable } from '../../shared/picture';
+
+/** Why a picture cannot be judged: thrown by headers and decoder, turned into an `unreadable` picture by `read`. */
+export class UnreadableError extends Error {
+  /** Which page of the file, from 1. */
+  page = 1;
+
+  constructor(
+    readonly reason: Unreadable['reason'],
+    readonly text: string,
+    /** What the file is, where that is known. */
+    readonly format: Format = 'unknown',
+    /** Pixels, where the header says them. */
+    readonly size: { width: number; height: number } = { width: 0, height: 0 },
+  ) {
+    super(text);
+    this.name = 'UnreadableError';
+  }
+}
