@@ -24,8 +24,11 @@ export interface PrintModel {
    * `drift`: how far each cause has moved, in its own unit; null = none. Writes L*, a*, b* into `out`.
    */
   lab(device: ArrayLike<number>, drift: ArrayLike<number> | null, out: Float64Array): void;
-  /** Spread that is not drift: data, dye sets, model against measurement, unknown spectra. One SD at a print lightness. */
-  dataSpread(L: number): AB;
+  /**
+   * Spread that is not drift: data, dye sets, model against measurement, unknown spectra. One SD of a* and b* of these
+   * device values, which print at lightness L. Shared by all greys of an order.
+   */
+  dataSpread(L: number, device: ArrayLike<number>): AB;
   /** Plain sentences: sources, and what is a guess. */
   readonly ground: readonly string[];
 }

@@ -1,0 +1,51 @@
+import type { Bands, Direction } from '../shared/forecast';
+import { type TintDistribution, towards, withinDisc } from './tint';
+
+/**
+ * Limits of dCh between neutral, faint, visible, obvious and heavy. Own choice: about 1 is seen side by side only,
+ * 2.5 in printed pictures on average (Song and Luo, CIC9 2001, quoted), adaptation to a page hides 2 to 4.
+ */
+export const LIMITS = [1, 2, 4, 7] as const;
+
+/** Probability of each band. They add up to 1. */
+export function bandsOf(tint: TintDistribution): Bands {
+  const [p1, p2, p4, p7] = LIMITS.map(limit => withinDisc(tint, limit));
+  return {
+    neutral: p1,
+    faint: Math.max(0, p2 - p1),
+    visible: Math.max(0, p4 - p2),
+    obvious: Math.max(0, p7 - p4),
+    heavy: Math.max(0, 1 - Math.max(p1, p2, p4, p7)),
+  };
+}
+
+/** Mean of several bands by weight (any positive scale). */
+export function meanBands(parts: readonly { weight: number; bands: Bands }[]): Bands {
+  const total = parts.reduce((sum, part) => sum + part.weight, 0);
+  const mean = (band: keyof Bands) =>
+    parts.reduce((sum, part) => sum + part.weight * part.bands[band], 0) / total;
+  return {
+    neutral: mean('neutral'),
+    faint: mean('faint'),
+    visible: mean('visible'),
+    obvious: mean('obvious'),
+    heavy: mean('heavy'),
+  };
+}
+
+/** Probability of a tint that is seen without a neutral beside it (dCh 2 and more). */
+export const visibleShare = (bands: Bands): number => bands.visible + bands.obvious + bands.heavy;
+
+export const hueOf = (a: number, b: number): number => ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+
+/** Name of a hue angle in degrees. */
+export function directionOfHue(hue: number): Direction {
+  if (hue >= 20 && hue < 110) return 'warm';
+  if (hue >= 110 && hue < 215) return 'greenish';
+  if (hue >= 215 && hue < 300) return 'bluish';
+  return 'pinkish';
+}
+
+/** Probability of dCh >= 1 within 45 degrees of a hue in degrees. */
+export const probabilityTowards = (tint: TintDistribution, hue: number): number =>
+  towards(tint, (hue * Math.PI) / 180, LIMITS[0]);

@@ -1,0 +1,54 @@
+import type { Forecast } from '../shared/forecast';
+import type { PictureFacts } from '../shared/picture';
+import type { ProcessId, Target } from '../shared/target';
+import { forecast } from './forecast';
+import { pressOf } from './press';
+import { processOf } from './processes';
+import { samplesOf } from './samples';
+import { type StatedValue, sampledValue } from './values';
+
+export { lights } from './lights';
+export { papers } from './papers';
+export { processes } from './processes';
+export type { StatedValue } from './values';
+
+/** Encodings that print as one grey or tone; the others have no forecast. */
+const NEUTRAL = new Set(['rgb-neutral', 'single-channel', 'bilevel', 'lab-neutral']);
+
+/**
+ * How the picture is expected to print on the target. Null where nothing can be said: unreadable, colour, or without
+ * an opaque pixel. Throws if the target names a process or paper that is not known.
+ */
+export function forecastPicture(facts: PictureFacts, target: Target): Forecast | null {
+  if (facts.encoding === 'colour' || facts.encoding === 'unreadable') return null;
+  const picture = samplesOf(facts);
+  if (!picture) return null;
+  return forecast(picture, pressOf(target), target.route, NEUTRAL.has(facts.encoding));
+}
+
+/**
+ * The same for a stated value of one grey. Ink values are sent as they are unless the target names another route.
+ * Throws a `RangeError` for a value out of range.
+ */
+export function forecastValue(value: StatedValue, target: Target): Forecast {
+  const picture = sampledValue(value);
+  const route = target.route === 'unknown' && value.space === 'cmyk' ? 'inks' : target.route;
+  const neutral = value.values.every(v => v === value.values[0]);
+  return forecast(picture, pressOf(target), route, neutral);
+}
+
+/** A target with everything at its default: the process's own paper, D50, and the route that nobody stated. */
+export function defaultTarget(process: ProcessId): Target {
+  const { signal, paper } = processOf(process);
+  return {
+    name: process,
+    process,
+    paper,
+    light: 'D50',
+    route: signal === 'rgb' ? 'rgb' : 'unknown',
+    encodings: null,
+    inkLimit: null,
+    profile: null,
+    record: null,
+  };
+}

@@ -1,0 +1,50 @@
+import type { AB, Basis } from '../shared/forecast';
+import type { PaperId, ProcessId } from '../shared/target';
+import type { InkTableId } from './data';
+import type { InkScatter } from './inks/drift';
+
+/** A printing process as data. Every process is such a file; the few kinds of model are code. */
+export interface Process {
+  id: ProcessId;
+  name: string;
+  /** What the press takes in the end: ink values, or R, G, B. */
+  signal: 'inks' | 'rgb';
+  basis: Extract<Basis, 'generic' | 'data'>;
+  /** The paper taken for granted. */
+  paper: PaperId;
+  model: InkProcess | DyeProcess;
+  /** Total ink in percent; null where inks are not counted. */
+  inkLimit: number | null;
+  /** Tone values (percent) that the process can hold between paper and solid. */
+  usable: readonly [number, number];
+  /** Typical addressability and screen, in words. */
+  screen: string;
+  /** What the figures rest on. */
+  sources: readonly string[];
+  /** What is a guess. */
+  guesses: readonly string[];
+}
+
+/** Characterised inks: which table on which paper, and how the press scatters. */
+export interface InkProcess {
+  kind: 'inks';
+  /** Table for every paper that `byPaper` does not name. */
+  table: InkTableId;
+  byPaper?: Partial<Record<PaperId, InkTableId>>;
+  /** A measured departure from the table along the tone scale of coloured greys. */
+  offset?: 'liquid-toner';
+  /** L* of the darkest four-ink black where it is known to differ from the table's. */
+  darkest?: number;
+  scatter: InkScatter;
+}
+
+/** Dyes by Beer-Lambert. */
+export interface DyeProcess {
+  kind: 'dyes';
+  /** L* of the darkest black (R = G = B = 0). */
+  black: number;
+  /** Density of each dye layer, one SD. */
+  density: { order: number; page: number };
+  /** Further spread of a process for which no dye data exist, CIELAB at mid-tone. */
+  unknownDyes: AB;
+}
