@@ -28,7 +28,8 @@ function finish(name, since, passed, failed, note = '') {
 function step(name, ...commands) {
   const since = start(name);
   const ok = commands.every(
-    ([program, ...args]) => spawnSync(program, args, { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0,
+    ([program, ...args]) =>
+      spawnSync(program, args, { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0,
   );
   finish(name, since, 0, ok ? 0 : 1);
   return ok;

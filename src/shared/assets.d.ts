@@ -11,6 +11,10 @@ declare module '*.md' {
   const text: string;
   export default text;
 }
+declare module '*.css' {
+  const text: string;
+  export default text;
+}
 declare module '*.svg' {
   const text: string;
   export default text;

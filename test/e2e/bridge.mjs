@@ -41,13 +41,20 @@ const operations = {
   async webviewText(page, { selector, until = '' }) {
     return eventually(async () => {
       const element = await inWebviews(page, selector);
-      const text = element && (await element.innerText());
+      const text = element && (await element.evaluate('element => element.innerText'));
       return text && new RegExp(until).test(text) ? text : undefined;
     }, `text matching /${until}/ in ${selector}`);
   },
 
   async webviewCount(page, { selector }) {
-    const counts = await Promise.all(webviews(page).map(f => f.locator(selector).count().catch(() => 0)));
+    const counts = await Promise.all(
+      webviews(page).map(f =>
+        f
+          .locator(selector)
+          .count()
+          .catch(() => 0),
+      ),
+    );
     return counts.reduce((sum, n) => sum + n, 0);
   },
 
@@ -77,7 +84,10 @@ const operations = {
   },
 
   async workbenchClick(page, { selector, text }) {
-    await page.locator(selector, text ? { hasText: text } : {}).first().click({ timeout: patience });
+    await page
+      .locator(selector, text ? { hasText: text } : {})
+      .first()
+      .click({ timeout: patience });
   },
 
   async press(page, { key }) {

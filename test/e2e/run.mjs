@@ -40,7 +40,12 @@ async function runSuite(code, suite) {
   let server;
   let note = '';
   try {
-    server = await startServer({ code, tmp, log, env: testEnvironment(suite, bridge.url, resultFile, report.file) });
+    server = await startServer({
+      code,
+      tmp,
+      log,
+      env: testEnvironment(suite, bridge.url, resultFile, report.file),
+    });
     const workbench = await openWorkbench({
       server,
       log,
@@ -54,7 +59,8 @@ async function runSuite(code, suite) {
       server.died.then(why => `the server ended early: ${why}`),
       after(longest, `not finished after ${longest / 1000} s`),
     ]);
-    if (note) await workbench.page.screenshot({ path: path.join(shots, `${suite.label}-stuck.png`) }).catch(() => {});
+    if (note)
+      await workbench.page.screenshot({ path: path.join(shots, `${suite.label}-stuck.png`) }).catch(() => {});
     const outside = workbench.outsideRequests();
     if (outside.length) note ||= `the window asked the network for ${outside.join(', ')}`;
     await workbench.close();
@@ -74,10 +80,11 @@ async function runSuite(code, suite) {
 
 /** What test-cli's own runner expects, and where our reporter and the tests find the rest. */
 function testEnvironment(suite, bridgeUrl, resultFile, reportFile) {
+  const wanted = picomatch(suite.files);
   const files = fs
     .readdirSync(path.join(root, 'out'), { recursive: true })
     .map(file => `out/${file}`)
-    .filter(picomatch(suite.files));
+    .filter(file => wanted(file));
   if (!files.length) throw new Error(`no test file matches ${suite.files}`);
   return {
     E2E_BRIDGE_URL: bridgeUrl,
@@ -102,7 +109,13 @@ function follow(file) {
     printed = text.length;
   };
   const timer = setInterval(drain, 200);
-  return { file, stop: () => (clearInterval(timer), drain()) };
+  return {
+    file,
+    stop() {
+      clearInterval(timer);
+      drain();
+    },
+  };
 }
 
 const after = (ms, value) => new Promise(resolve => setTimeout(resolve, ms, value).unref());

@@ -27,12 +27,20 @@ export async function startServer({ code, tmp, log, env }) {
 
   const environment = { ...process.env, EXTENSIONS_GALLERY: '{}', ...env };
   // each would make it believe that it runs inside another VS Code
-  for (const name of ['CODE_SERVER_PARENT_PID', 'NODE_OPTIONS', 'VSCODE_IPC_HOOK_CLI']) delete environment[name];
+  for (const name of ['CODE_SERVER_PARENT_PID', 'NODE_OPTIONS', 'VSCODE_IPC_HOOK_CLI'])
+    delete environment[name];
   const child = spawn(
     process.execPath,
     [
       path.join(code, 'out/server-main.js'),
-      ...['--host', '127.0.0.1', '--port', '0', '--without-connection-token', '--accept-server-license-terms'],
+      ...[
+        '--host',
+        '127.0.0.1',
+        '--port',
+        '0',
+        '--without-connection-token',
+        '--accept-server-license-terms',
+      ],
       ...['--telemetry-level', 'off', '--server-data-dir', tmp, '--user-data-dir', data],
       ...['--extensions-dir', path.join(tmp, 'extensions')],
     ],

@@ -18,7 +18,10 @@ export async function makeWorkspaces(dir) {
 /** A book for a print house that takes RGB: five pictures as it wants them, one of left-over colour, one of inks. */
 async function book(at) {
   await fs.mkdir(at('pictures'));
-  for (let n = 1; n <= 5; n++) await ramp(n).jpeg({ quality: 92 }).toFile(at(`pictures/plate-${n}.jpg`));
+  for (let n = 1; n <= 5; n++)
+    await ramp(n)
+      .jpeg({ quality: 92 })
+      .toFile(at(`pictures/plate-${n}.jpg`));
   await tinted(ramp(6)).png().toFile(at('pictures/plate-6.png'));
   await ramp(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-7.tif'));
   const settings = { process: 'silver-halide', encodings: ['rgb-neutral', 'single-channel'] };

@@ -31,7 +31,9 @@ function missingPackages() {
   // elsewhere than on Debian nobody can tell; the suite that lacks a program says so itself
   if (!found('dpkg-query')) return [];
   return wanted.filter(name => {
-    const { stdout } = spawnSync('dpkg-query', ['-W', '-f', '${db:Status-Status}', name], { encoding: 'utf8' });
+    const { stdout } = spawnSync('dpkg-query', ['-W', '-f', `$\{db:Status-Status}`, name], {
+      encoding: 'utf8',
+    });
     return stdout !== 'installed';
   });
 }

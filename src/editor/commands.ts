@@ -1,0 +1,70 @@
+import * as vscode from 'vscode';
+import type { Progress } from '../shared/checker-protocol';
+import type { Book } from './book';
+import type { Books } from './books';
+import { PICTURE_EDITOR, TIFF_EDITOR } from './picture-editor';
+
+export function registerCommands(books: Books): vscode.Disposable {
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand('evengrey.check', () => checkAll(books)),
+    vscode.commands.registerCommand('evengrey.openPreview', openPreview),
+  );
+}
+
+/** Reads every book of the workspace again, with progress that can be cancelled. */
+async function checkAll(books: Books) {
+  await books.find();
+  if (books.all.length === 0) {
+    const text = vscode.l10n.t(
+      'There is no book here: put a file evengrey.json into the folder that has its pictures, with the process it will be printed on.',
+    );
+    return void vscode.window.showInformationMessage(text);
+  }
+  await vscode.window.withProgress(
+    {
+      location: vscode.ProgressLocation.Notification,
+      title: vscode.l10n.t('Checking the book'),
+      cancellable: true,
+    },
+    async (progress, token) => {
+      for (const book of books.all) {
+        if (token.isCancellationRequested) return;
+        await book.check(increments(progress), token);
+        tellFailure(book);
+      }
+    },
+  );
+}
+
+function increments(progress: vscode.Progress<{ message: string; increment: number }>) {
+  let before = 0;
+  return ({ done, total }: Progress) => {
+    const increment = total ? ((done - before) / total) * 100 : 0;
+    before = done;
+    progress.report({ message: vscode.l10n.t('{0} of {1} pictures', done, total), increment });
+  };
+}
+
+function tellFailure({ state, root }: Book) {
+  if (state.kind !== 'failed') return;
+  const where = vscode.workspace.asRelativePath(root);
+  void vscode.window.showErrorMessage(
+    vscode.l10n.t('Evengrey could not check {0}: {1}', where, state.message),
+  );
+}
+
+/** From a button of the built-in preview, the explorer, or the palette with a picture in front. */
+async function openPreview(uri?: vscode.Uri) {
+  const picture = uri ?? pictureInFront();
+  if (!picture) {
+    const text = vscode.l10n.t('Open a picture first, or choose one in the explorer.');
+    return void vscode.window.showInformationMessage(text);
+  }
+  const viewType = /\.tiff?$/i.test(picture.path) ? TIFF_EDITOR : PICTURE_EDITOR;
+  await vscode.commands.executeCommand('vscode.openWith', picture, viewType);
+}
+
+function pictureInFront(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return input instanceof vscode.TabInputCustom ? input.uri : undefined;
+}

@@ -1,0 +1,27 @@
+import * as vscode from 'vscode';
+import { Books } from './books';
+import { CheckerClient } from './checker-client';
+import { registerCommands } from './commands';
+import { registerFindings } from './findings';
+import { registerPictureEditors } from './picture-editor';
+import { registerRulePages } from './rule-pages';
+import { registerStatus } from './status';
+
+/** Starts no process and reads no picture: that waits for a book, or for somebody who opens a preview. */
+export function activate({ extensionUri, subscriptions }: vscode.ExtensionContext) {
+  const log = vscode.window.createOutputChannel('Evengrey');
+  const program = vscode.Uri.joinPath(extensionUri, 'dist', 'checker.js').fsPath;
+  const checker = new CheckerClient(program, line => log.append(line));
+  const books = new Books(checker);
+  subscriptions.push(
+    log,
+    checker,
+    books,
+    registerFindings(books),
+    registerStatus(books),
+    registerRulePages(checker),
+    registerPictureEditors(extensionUri, books, checker),
+    registerCommands(books),
+  );
+  void books.find();
+}

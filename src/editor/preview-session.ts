@@ -1,0 +1,101 @@
+import * as vscode from 'vscode';
+import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
+import type { Books } from './books';
+import { Cancelled, type CheckerClient } from './checker-client';
+import { previewShell } from './preview-shell';
+
+/** The picture is shown no larger than this. */
+const LONG_EDGE = 1600;
+
+/** One preview: fills its page when the page is ready, and again whenever the picture or its book changes. */
+export class PreviewSession {
+  readonly #disposables: vscode.Disposable[] = [];
+  #wish: PreviewWish | undefined;
+  #running: AbortController | undefined;
+  #disposed = false;
+
+  constructor(
+    private readonly panel: vscode.WebviewPanel,
+    /** The picture as a file of this machine. */
+    private readonly file: string,
+    private readonly uri: vscode.Uri,
+    private readonly books: Books,
+    private readonly checker: CheckerClient,
+    extension: vscode.Uri,
+  ) {
+    const { webview } = panel;
+    webview.options = {
+      enableScripts: true,
+      localResourceRoots: [vscode.Uri.joinPath(extension, 'media'), vscode.Uri.joinPath(extension, 'dist')],
+    };
+    this.#disposables.push(
+      webview.onDidReceiveMessage((message: FromPage) => this.#receive(message)),
+      panel.onDidDispose(() => this.dispose()),
+      books.onDidChange(book => book.state.kind === 'checked' && book.contains(uri) && this.refresh()),
+    );
+    webview.html = previewShell(webview, extension);
+  }
+
+  /** Asks for the sheet and the picture anew; an answer still on its way is dropped. */
+  async refresh() {
+    // before its `ready` the page hears nothing
+    if (!this.#wish || this.#disposed) return;
+    this.#running?.abort();
+    const { signal } = (this.#running = new AbortController());
+    await Promise.all([this.#fillSheet(this.#wish, signal), this.#fillRaster(signal)]);
+  }
+
+  dispose() {
+    this.#disposed = true;
+    this.#running?.abort();
+    vscode.Disposable.from(...this.#disposables).dispose();
+  }
+
+  #receive(message: FromPage) {
+    switch (message.type) {
+      case 'ready':
+        this.#wish = message;
+        return void this.refresh();
+      case 'wish':
+        this.#wish = message;
+        this.#running ??= new AbortController();
+        return void this.#fillSheet(message, this.#running.signal);
+      case 'explain':
+        return void vscode.commands.executeCommand('evengrey.explainRule', message.rule);
+    }
+  }
+
+  async #fillSheet(wish: PreviewWish, signal: AbortSignal) {
+    const root = this.books.of(this.uri)?.root.fsPath ?? null;
+    const { light, series } = wish;
+    try {
+      const sheet = await this.checker.ask(
+        'sheet',
+        { file: this.file, page: 1, root, light, series },
+        { signal },
+      );
+      // the light may have been changed again in the meantime
+      if (this.#wish === wish) this.#post({ type: 'sheet', sheet });
+    } catch (error) {
+      if (!(error instanceof Cancelled)) this.#post({ type: 'trouble', message: (error as Error).message });
+    }
+  }
+
+  async #fillRaster(signal: AbortSignal) {
+    try {
+      const raster = await this.checker.ask(
+        'raster',
+        { file: this.file, page: 1, longEdge: LONG_EDGE },
+        { signal },
+      );
+      const { fullWidth, fullHeight } = raster;
+      this.#post({ type: 'raster', png: new Uint8Array(raster.png), fullWidth, fullHeight });
+    } catch (error) {
+      if (!(error instanceof Cancelled)) this.#post({ type: 'no-raster', message: (error as Error).message });
+    }
+  }
+
+  #post(message: ToPage) {
+    if (!this.#disposed) void this.panel.webview.postMessage(message);
+  }
+}

@@ -1,0 +1,90 @@
+import * as vscode from 'vscode';
+import type { Summary } from '../shared/finding';
+import type { Book } from './book';
+import type { Books } from './books';
+
+/** One line for the book that is being looked at: counts, and a click to what can be done. None without a book. */
+export function registerStatus(books: Books): vscode.Disposable {
+  const item = vscode.window.createStatusBarItem('evengrey.status', vscode.StatusBarAlignment.Left, 10);
+  item.name = 'Evengrey';
+
+  function update() {
+    const active = activeFile();
+    const book = (active && books.of(active)) ?? books.all[0];
+    if (!book) return item.hide();
+    const { text, tooltip, command } = describe(book);
+    Object.assign(item, {
+      text,
+      tooltip,
+      command,
+      accessibilityInformation: { label: `Evengrey: ${tooltip}` },
+    });
+    item.show();
+  }
+
+  return vscode.Disposable.from(
+    item,
+    books.onDidChange(update),
+    books.onDidRemove(update),
+    vscode.window.tabGroups.onDidChangeTabs(update),
+  );
+}
+
+function describe({ state, settings }: Book): { text: string; tooltip: string; command: vscode.Command } {
+  const problems = { title: '', command: 'workbench.actions.view.problems' };
+  const openSettings = { title: '', command: 'vscode.open', arguments: [settings] };
+  const t = vscode.l10n.t;
+  if (state.kind === 'checking') {
+    const { done, total } = state.progress ?? { done: 0, total: 0 };
+    const text = total ? t('{0} of {1} pictures', done, total) : t('Evengrey');
+    return { text: `$(loading~spin) ${text}`, tooltip: t('The pictures are being read.'), command: problems };
+  }
+  if (state.kind === 'failed')
+    return {
+      text: `$(error) ${t('Evengrey')}`,
+      tooltip: t('The book could not be checked: {0} Click to try again.', state.message),
+      command: { title: '', command: 'evengrey.check' },
+    };
+  const { summary } = state.answer;
+  if (!summary)
+    return {
+      text: `$(error) ${t('Evengrey settings')}`,
+      tooltip: t('evengrey.json cannot be used, so nothing was checked. Click to open it.'),
+      command: openSettings,
+    };
+  if (summary.pictures === 0)
+    return {
+      text: `$(circle-slash) ${t('No pictures')}`,
+      tooltip: t('evengrey.json names no picture that is there. Click to open it.'),
+      command: openSettings,
+    };
+  return { ...counts(summary), command: problems };
+}
+
+function counts({ pictures, errors, warnings, notes }: Summary): { text: string; tooltip: string } {
+  const t = vscode.l10n.t;
+  if (errors + warnings === 0)
+    return {
+      text: `$(check) ${t('{0} pictures', pictures)}`,
+      tooltip: t(
+        '{0} pictures, nothing to put right, {1} notes. A test print comes before the run.',
+        pictures,
+        notes,
+      ),
+    };
+  return {
+    text: `$(warning) ${t('{0} to put right', errors + warnings)}`,
+    tooltip: t(
+      '{0} pictures: {1} errors, {2} warnings, {3} notes. Click to see them.',
+      pictures,
+      errors,
+      warnings,
+      notes,
+    ),
+  };
+}
+
+function activeFile(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  if (input instanceof vscode.TabInputCustom || input instanceof vscode.TabInputText) return input.uri;
+}

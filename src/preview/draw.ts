@@ -1,0 +1,26 @@
+import { html } from '../report/page/html';
+import { orderChoice } from '../report/page/orders';
+import { sheet as sheetPage } from '../report/page/sheet';
+import type { Sheet } from '../shared/sheet';
+
+/** Draws a sheet into `page`; `plate`, where the picture is seen, and the keyboard's place outlive the drawing. */
+export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, order: number) {
+  const focused = document.activeElement?.id;
+  const controls = html`
+<div class="controls">
+  <label class="light">Light <select id="light">
+    <option value="">as the settings say</option>
+    ${sheet.lights.map(({ id, name }) => html`<option value="${id}"${id === sheet.light && html` selected`}>${name}</option>`)}
+  </select></label>
+  ${orderChoice(order)}
+  <button type="button" class="plain" id="others">Draw ten others</button>
+</div>`;
+  page.innerHTML = sheetPage(sheet, {
+    picture: html`<div id="plate"></div>`,
+    controls,
+    rule: id => html`<button type="button" class="link" data-rule="${id}">${id}</button>`,
+    id: 'sheet',
+  }).text;
+  page.querySelector('#plate')!.replaceWith(plate);
+  if (focused) document.getElementById(focused)?.focus();
+}

@@ -1,0 +1,70 @@
+import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
+import type { Sheet } from '../shared/sheet';
+import { drawSheet } from './draw';
+import { Plate } from './plate';
+
+interface State extends PreviewWish {
+  /** Which of the ten possible orders the strips show, from 0. */
+  order: number;
+  scroll: number;
+}
+
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): State | undefined;
+  setState(state: State): void;
+};
+
+const editor = acquireVsCodeApi();
+const state: State = editor.getState() ?? { light: null, series: 0, order: 0, scroll: 0 };
+const plate = new Plate();
+const page = document.querySelector<HTMLElement>('main')!;
+
+function remember(change: Partial<State>) {
+  Object.assign(state, change);
+  editor.setState(state);
+}
+
+function wish(change: Partial<PreviewWish>) {
+  remember(change);
+  page.setAttribute('aria-busy', 'true');
+  editor.postMessage({ type: 'wish', light: state.light, series: state.series });
+}
+
+function show(sheet: Sheet) {
+  const first = !page.hasChildNodes();
+  drawSheet(page, sheet, plate.element, state.order);
+  page.removeAttribute('aria-busy');
+  if (first) window.scrollTo(0, state.scroll);
+}
+
+window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
+  switch (data.type) {
+    case 'sheet':
+      return show(data.sheet);
+    case 'raster':
+      return plate.show(data);
+    case 'no-raster':
+      return plate.say(data.message);
+    case 'trouble':
+      page.removeAttribute('aria-busy');
+      return plate.say(data.message);
+  }
+});
+
+page.addEventListener('change', ({ target }) => {
+  if (target instanceof HTMLInputElement && target.name === 'order')
+    remember({ order: Number(target.value) });
+  if (target instanceof HTMLSelectElement) wish({ light: (target.value || null) as State['light'] });
+});
+
+page.addEventListener('click', ({ target }) => {
+  const button = target instanceof Element && target.closest('button');
+  if (!button) return;
+  if (button.dataset.rule) editor.postMessage({ type: 'explain', rule: button.dataset.rule });
+  if (button.id === 'others') wish({ series: state.series + 1 });
+});
+
+window.addEventListener('scroll', () => remember({ scroll: window.scrollY }), { passive: true });
+
+editor.postMessage({ type: 'ready', light: state.light, series: state.series });

@@ -1,0 +1,56 @@
+import type { Condition, Sheet } from '../../shared/sheet';
+import { type Html, html } from './html';
+import { orderId } from './orders';
+import { chip, strip } from './strip';
+
+/** A forecast under one target: what it is for, the possible orders drawn, what to expect in words. */
+export function condition(sheet: Sheet, index: number, id: string): Html {
+  const { process, paper, light, basisWords, orders, expect } = sheet.conditions[index];
+  return html`
+<article class="condition" aria-labelledby="${id}">
+  <div class="under">
+    <h3 id="${id}">${process}</h3>
+    <p>${paper}</p>
+    <p>${light}</p>
+    <p class="basis">${basisWords}</p>
+  </div>
+  <div class="booth">
+    ${orders.map(
+      (order, i) =>
+        html`<div class="drawn" data-order="${i}">${strip(sheet.scale, order, stripLabel(process, i))}</div>`,
+    )}
+    <div class="ends" aria-hidden="true"><span>paper</span><span>the file above, one possible order below</span><span>black</span></div>
+    <div class="chips" aria-hidden="true">
+      ${orders.map(
+        (order, i) =>
+          html`<label class="chip" for="${orderId(i)}" data-order="${i}" title="Possible order ${i + 1}: its middle grey">${chip(order)}</label>`,
+      )}
+    </div>
+    <div class="ends" aria-hidden="true"><span>a middle grey in ten possible orders</span></div>
+  </div>
+  <div class="expect">
+    <p class="tint">${expect.tint}</p>
+    <p>${expect.direction}</p>
+    <p>${expect.range}</p>
+  </div>
+</article>`;
+}
+
+const stripLabel = (process: string, order: number) =>
+  `${process}: the file’s greys from paper to black, below them possible order ${order + 1} of 10. The table says it in numbers.`;
+
+/** All conditions side by side, for those who want numbers and for screen readers. */
+export function figures(conditions: readonly Condition[]): Html {
+  return html`
+<div class="table" tabindex="0" role="region" aria-label="Forecasts in numbers">
+<table>
+  <thead><tr><td></td>${conditions.map(c => html`<th scope="col">${c.process}<small>${c.paper}</small><small>${c.light}</small></th>`)}</tr></thead>
+  <tbody>
+    ${conditions[0].figures.map(
+      ([label], i) =>
+        html`<tr><th scope="row">${label}</th>${conditions.map(c => html`<td>${c.figures[i][1]}</td>`)}</tr>`,
+    )}
+  </tbody>
+</table>
+</div>`;
+}

@@ -1,0 +1,19 @@
+import type { Severity } from '../../shared/finding';
+import type { Advice } from '../../shared/sheet';
+import { Html } from './html';
+
+/** Signs told apart by shape, never by colour: own drawings on a grid of 16, in the colour of the text. */
+const drawings: Record<Severity | Advice['kind'], string> = {
+  send: '<path d="M2.5 8h10M9 4.5 12.5 8 9 11.5"/>',
+  convert:
+    '<path d="M3 6.5A5.2 5.2 0 0 1 12.6 5M13 9.5A5.2 5.2 0 0 1 3.4 11M12.9 2v3.2H9.7M3.1 14v-3.2h3.2"/>',
+  ask: '<path d="M2.5 3h11v8h-5l-3 2.7V11h-3z"/>',
+  mend: '<path d="M4 4l8 8M12 4l-8 8"/>',
+  leave: '<path d="M3 8h10"/>',
+  error: '<path d="M8 2.5 14 13.5H2z"/><path d="M8 6.5v3.2M8 11.4v.3"/>',
+  warning: '<path d="M8 2 14 8 8 14 2 8z"/>',
+  note: '<circle cx="8" cy="8" r="4.5"/>',
+};
+
+export const mark = (kind: Severity | Advice['kind']): Html =>
+  new Html(`<svg class="mark" viewBox="0 0 16 16" aria-hidden="true">${drawings[kind]}</svg>`);

@@ -1,0 +1,81 @@
+import type { Sheet, ShownFinding } from '../../shared/sheet';
+import { condition, figures } from './condition';
+import { type Html, html } from './html';
+import { mark } from './marks';
+
+/** What is said before any forecast: it goes with every drawing of one. */
+export const CAUTION =
+  'Each strip is drawn as one possible order, not as the colour it will have. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
+
+/** What differs between a page in the editor and one in a browser. */
+export interface Frame {
+  /** The place where the picture is seen. */
+  picture: Html;
+  /** What stands beside the heading of the forecasts. */
+  controls: Html;
+  /** A rule's name, leading to its page. */
+  rule(id: string): Html;
+  /** Begins every id inside. */
+  id: string;
+}
+
+/** A picture's page: what to do, how it is stored, what was found, how it may print. */
+export function sheet(of: Sheet, frame: Frame): Html {
+  const { name, folder } = nameOf(of.path);
+  return html`
+<header class="head">
+  <p class="folder">${folder}</p>
+  <h1>${name}${of.page > 1 && html` <small>page ${of.page}</small>`}</h1>
+</header>
+<div class="spread">
+  ${frame.picture}
+  <div class="words">
+    <section class="advice" data-kind="${of.advice.kind}" aria-label="What to do">
+      ${mark(of.advice.kind)}
+      <h2>${of.advice.title}</h2>
+      <p>${of.advice.reason}</p>
+    </section>
+    ${findings('Findings', of.findings, frame)}
+    <section class="encoding" aria-label="Encoding">
+      <h2>${of.encoding.name} <code>${of.encoding.id}</code></h2>
+      <p>${of.encoding.meaning}</p>
+      <dl>${of.facts.map(([label, value]) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>
+    </section>
+  </div>
+</div>
+${of.conditions.length > 0 && forecasts(of, frame)}
+${findings('For every picture of this book', of.shared, frame)}`;
+}
+
+function forecasts(of: Sheet, { controls, id }: Frame): Html {
+  return html`
+<section class="forecasts" aria-labelledby="${id}-forecasts">
+  <div class="bar"><h2 id="${id}-forecasts">How it may print</h2>${controls}</div>
+  <p class="caution">${CAUTION}</p>
+  ${of.conditions.map((_, i) => condition(of, i, `${id}-condition-${i}`))}
+  <h2>In numbers</h2>
+  ${figures(of.conditions)}
+  <details class="ground">
+    <summary>Where these figures come from</summary>
+    ${of.conditions.map(c => html`<h3>${c.process}, ${c.paper}</h3>${c.ground.map(line => html`<p>${line}</p>`)}`)}
+  </details>
+</section>`;
+}
+
+export function findings(title: string, list: readonly ShownFinding[], { rule }: Pick<Frame, 'rule'>): Html {
+  if (list.length === 0) return html``;
+  return html`
+<section class="findings" aria-label="${title}">
+  <h2>${title}</h2>
+  <ul>${list.map(
+    f => html`
+    <li data-severity="${f.severity}">${mark(f.severity)}<div><p><span class="severity">${f.severity}: </span>${f.message}</p>
+      ${rule(f.rule)}</div></li>`,
+  )}</ul>
+</section>`;
+}
+
+function nameOf(path: string) {
+  const cut = path.lastIndexOf('/') + 1;
+  return { folder: path.slice(0, cut), name: path.slice(cut) };
+}

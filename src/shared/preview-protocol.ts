@@ -1,0 +1,23 @@
+import type { Sheet } from './sheet';
+import type { LightId } from './target';
+
+/** What the preview is asked to show; survives in the page's own state. */
+export interface PreviewWish {
+  light: LightId | null;
+  series: number;
+}
+
+/** From the editor to the page. */
+export type ToPage =
+  | { type: 'sheet'; sheet: Sheet }
+  /** `png`: sRGB, made small for showing; `fullWidth`, `fullHeight`: of the stored picture. */
+  | { type: 'raster'; png: Uint8Array<ArrayBuffer>; fullWidth: number; fullHeight: number }
+  /** The picture cannot be shown; its sheet says why. */
+  | { type: 'no-raster'; message: string }
+  | { type: 'trouble'; message: string };
+
+/** From the page to the editor. `ready` comes once, when the page listens: nothing sent before it would arrive. */
+export type FromPage =
+  | ({ type: 'ready' } & PreviewWish)
+  | ({ type: 'wish' } & PreviewWish)
+  | { type: 'explain'; rule: string };

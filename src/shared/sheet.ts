@@ -1,0 +1,74 @@
+import type { Severity } from './finding';
+import type { Bands, Basis } from './forecast';
+import type { Encoding } from './picture';
+import type { LightId } from './target';
+
+/** One picture as it is shown: words and colours, nothing left to work out. Colours are sRGB, `#rrggbb`. */
+export interface Sheet {
+  /** Relative to the book's root; without a book the file's name. */
+  path: string;
+  page: number;
+  advice: Advice;
+  encoding: { id: Encoding; name: string; meaning: string };
+  /** What was read from the file: label and value, in words. */
+  facts: [label: string, value: string][];
+  findings: ShownFinding[];
+  /** What holds for every picture of the book, said once. */
+  shared: ShownFinding[];
+  /** The file's own greys at `lightness`, as a screen shows them. */
+  scale: { lightness: number[]; colours: string[] };
+  conditions: Condition[];
+  /** Every light that can be asked for; `light` is the one asked for, null: each target's own. */
+  lights: { id: LightId; name: string }[];
+  light: LightId | null;
+  /** Which ten possible orders are drawn: 0, 1, 2 ... */
+  series: number;
+}
+
+export interface ShownFinding {
+  rule: string;
+  severity: Severity;
+  message: string;
+}
+
+/**
+ * - `send`: nothing in the file stands against it
+ * - `convert`: the file itself can be made better
+ * - `ask`: only the print house can say
+ * - `mend`: the file cannot be used as it is
+ * - `leave`: not a picture that is judged
+ */
+export interface Advice {
+  kind: 'send' | 'convert' | 'ask' | 'mend' | 'leave';
+  title: string;
+  reason: string;
+}
+
+/** A forecast of the picture under one target, ready to show. */
+export interface Condition {
+  /** The target's name in the settings; without settings the process. */
+  target: string;
+  process: string;
+  paper: string;
+  light: string;
+  route: string;
+  basis: Basis;
+  /** The basis in words, what is a guess said so. */
+  basisWords: string;
+  /** Ten possible orders; the same ten for every picture of a book. */
+  orders: PossibleOrder[];
+  /** What to expect, in sentences: how often a tint is seen, where it leans, what is lost in black. */
+  expect: { tint: string; direction: string; range: string };
+  bands: Bands;
+  /** Numbers for the table, label and value; every condition has the same labels in the same order. */
+  figures: [label: string, value: string][];
+  /** Where the figures come from. */
+  ground: string[];
+}
+
+export interface PossibleOrder {
+  /** The print's greys at the sheet's `scale.lightness`. */
+  scale: string[];
+  /** The print of a middle grey. */
+  middle: string;
+}
