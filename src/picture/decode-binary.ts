@@ -1,8 +1,8 @@
 // no-unit-test: acts before the decoder is loaded; test/book/pool.test.ts runs a reader on the WebAssembly build
 import Module from 'node:module';
 
-/** Set for a reader that must not load the native decoder: it crashed, or did not load. */
-export const WASM_VARIABLE = 'EVENGREY_DECODER_WASM';
+/** Argument of a reader that must not load the native decoder: that one crashed, or did not load. */
+export const WASM_ARGUMENT = '--wasm';
 
 const NATIVE = /^@img\/sharp-(?!wasm32)[a-z0-9-]+\/sharp\.node$/;
 
@@ -10,7 +10,7 @@ type Load = (request: string, parent: unknown, isMain: boolean) => unknown;
 
 // sharp picks its binary by platform and takes the WebAssembly build only where no native one can be found: asking for
 // the one is answered with the other. Must be imported before sharp.
-if (process.env[WASM_VARIABLE]) {
+if (process.argv.includes(WASM_ARGUMENT)) {
   const loader = Module as unknown as { _load: Load };
   const load = loader._load;
   loader._load = (request, parent, isMain) =>

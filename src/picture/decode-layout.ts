@@ -34,12 +34,13 @@ export function spread(data: Uint16Array, bits: number): void {
 /**
  * Indices to colours.
  * @param indices spread over 0-255 as the decoder leaves them
- * @param map TIFF's colour map: all reds, all greens, all blues, 16 bits each (by some old writers 8)
+ * @param map TIFF's colour map: all reds, all greens, all blues, 16 bits each (8 by some old writers). 8-bit colours
+ *   are written as value x 257 or x 256: the upper byte is right for both
  */
 export function applyPalette(indices: Uint8Array, bits: number, map: number[]): Uint8Array {
   const colours = 1 << bits;
   const wide = map.some(v => v > 255);
-  const entry = (i: number) => Math.min(255, wide ? Math.round((map[i] ?? 0) / 257) : (map[i] ?? 0));
+  const entry = (i: number) => Math.min(255, wide ? (map[i] ?? 0) >> 8 : (map[i] ?? 0));
   const shift = 8 - bits;
   const [r, g, b] = [0, 1, 2].map(c =>
     Uint8Array.from({ length: colours }, (_, i) => entry(c * colours + i)),

@@ -7,8 +7,11 @@ export type ReaderRequest =
 
 /** A picture for showing, sRGB, never for judging. */
 export interface Raster {
+  /** Shown size, upright. */
   width: number;
   height: number;
+  /** EXIF orientation (1-8) that was applied: places in facts are boxes of the raster as stored. */
+  orientation: number;
   /** Full size of the stored picture. */
   fullWidth: number;
   fullHeight: number;
@@ -18,4 +21,8 @@ export interface Raster {
 export type ReaderReply =
   | { id: number; ok: true; kind: 'facts'; facts: PictureFacts[] }
   | { id: number; ok: true; kind: 'raster'; raster: Raster }
+  /** The decoder has loaded: sent once, before anything else. */
+  | { kind: 'ready' }
+  /** The header has been read: what the deadline is set by. */
+  | { id: number; kind: 'size'; megapixels: number }
   | { id: number; ok: false; message: string };

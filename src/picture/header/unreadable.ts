@@ -5,16 +5,18 @@ import type { Format, Unreadable } from '../../shared/picture';
 export class UnreadableError extends Error {
   /** Which page of the file, from 1. */
   page = 1;
+  /** Pixels, where the header says them; else 0 x 0. */
+  readonly size: { width: number; height: number };
 
   constructor(
     readonly reason: Unreadable['reason'],
     readonly text: string,
     /** What the file is, where that is known. */
     readonly format: Format = 'unknown',
-    /** Pixels, where the header says them. */
-    readonly size: { width: number; height: number } = { width: 0, height: 0 },
+    { width, height }: { width: number; height: number } = { width: 0, height: 0 },
   ) {
     super(text);
     this.name = 'UnreadableError';
+    this.size = { width, height };
   }
 }

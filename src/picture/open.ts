@@ -1,0 +1,96 @@
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import { bufferSource, fileSource, type Source, UnreadableError } from './header';
+
+/** A file opened for reading, never written to. */
+export interface OpenPicture {
+  source: Source;
+  /** What the decoder gets: the bytes, or the path of a file too large to hold. */
+  input: Buffer | string;
+  sha256: string;
+  /** The whole file in memory, for layouts that are decoded from bytes. */
+  bytes(): Buffer;
+  close(): void;
+}
+
+/** Up to here a file is read once and decoded from memory; beyond, memory matters more than a second read. */
+const HELD = 64 << 20;
+const CHUNK = 1 << 20;
+
+/**
+ * Opens regular files only and never waits on a pipe or a device.
+ * @param known the content's SHA-256 where the caller has it, which saves the hashing
+ * @throws UnreadableError `missing`, `permission`, `not-a-file`, `empty`
+ */
+export function openPicture(path: string, known?: string): OpenPicture {
+  try {
+    refuseOthers(fs.statSync(path));
+    const fd = fs.openSync(path, fs.constants.O_RDONLY | (fs.constants.O_NONBLOCK ?? 0));
+    try {
+      return opened(fd, path, known);
+    } catch (error) {
+      fs.closeSync(fd);
+      throw error;
+    }
+  } catch (error) {
+    throw error instanceof UnreadableError ? error : systemError(error as NodeJS.ErrnoException);
+  }
+}
+
+function opened(fd: number, path: string, known?: string): OpenPicture {
+  const stats = fs.fstatSync(fd);
+  refuseOthers(stats); // it may have been replaced since
+  if (stats.size === 0) throw new UnreadableError('empty', 'The file is empty. Copy or export it again.');
+  if (stats.size <= HELD) {
+    const bytes = fs.readFileSync(fd);
+    fs.closeSync(fd);
+    const sha256 = known ?? createHash('sha256').update(bytes).digest('hex');
+    return { source: bufferSource(bytes), input: bytes, sha256, bytes: () => bytes, close: () => {} };
+  }
+  return {
+    source: fileSource(fd, stats.size),
+    input: path,
+    sha256: known ?? hashOf(fd),
+    bytes: () => fs.readFileSync(path),
+    close: () => fs.closeSync(fd),
+  };
+}
+
+function hashOf(fd: number): string {
+  const hash = createHash('sha256');
+  const chunk = Buffer.allocUnsafe(CHUNK);
+  for (let at = 0, n = 0; (n = fs.readSync(fd, chunk, 0, CHUNK, at)) > 0; at += n) hash.update(chunk.subarray(0, n));
+  return hash.digest('hex');
+}
+
+function refuseOthers(stats: fs.Stats): void {
+  if (stats.isFile()) return;
+  const kind = stats.isDirectory()
+    ? 'a folder'
+    : stats.isFIFO()
+      ? 'a pipe'
+      : stats.isSocket()
+        ? 'a socket'
+        : 'a device';
+  throw new UnreadableError('not-a-file', `This is ${kind}, not a file. It was not opened.`);
+}
+
+function systemError(error: NodeJS.ErrnoException): UnreadableError {
+  switch (error.code) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return new UnreadableError('missing', 'There is no such file. Was it moved or renamed?');
+    case 'ELOOP':
+      return new UnreadableError('missing', 'The symbolic link leads round in a circle. Link to the file itself.');
+    case 'EACCES':
+    case 'EPERM':
+      return new UnreadableError('permission', 'The file may not be read. Give yourself the right to read it.');
+    case 'ENXIO':
+      return new UnreadableError('not-a-file', 'This is a socket, not a file. It was not opened.');
+    default:
+      return new UnreadableError(
+        'corrupt',
+        `The file cannot be read from its disk (${error.code ?? error.message}). Copy it again from its source.`,
+      );
+  }
+}

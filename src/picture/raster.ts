@@ -1,0 +1,60 @@
+import type { Raster } from '../shared/reader-protocol';
+import { decode, needsBytes } from './decode';
+import { sharp } from './decode-sharp';
+import { readHeader } from './header';
+import { openPicture } from './open';
+import { plainTiff } from './raster-tiff';
+import type { Header } from './types';
+
+/** The longest edge that is worth sending to a screen. */
+export const LONGEST_EDGE = 2048;
+
+/**
+ * A picture for showing: shrunk, upright, in sRGB through the picture's own profile (inks without one through the
+ * decoder's generic press profile). Never for judging.
+ * @param page from 1
+ * @throws UnreadableError
+ */
+export async function rasterOf(
+  path: string,
+  page: number,
+  longEdge: number,
+  onSize?: (megapixels: number) => void,
+): Promise<Raster> {
+  const file = openPicture(path, '');
+  try {
+    const header = readHeader(file.source, page);
+    onSize?.((header.width * header.height) / 1e6);
+    const edge = Math.max(1, Math.min(LONGEST_EDGE, Math.round(longEdge)));
+    const plain = isPlain(header);
+    const input = plain
+      ? file.input
+      : plainTiff(await decode(needsBytes(header) ? file.bytes() : file.input, header), header);
+    const image = sharp(input, {
+      limitInputChannels: 32,
+      ...(plain && header.format === 'tiff' ? { page: page - 1 } : {}),
+    });
+    const { data, info } = await image
+      .autoOrient()
+      .resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true })
+      .toColourspace('srgb')
+      .png({ compressionLevel: 3 })
+      .toBuffer({ resolveWithObject: true });
+    return {
+      width: info.width,
+      height: info.height,
+      orientation: header.orientation,
+      fullWidth: header.width,
+      fullHeight: header.height,
+      png: data,
+    };
+  } finally {
+    file.close();
+  }
+}
+
+/** Layouts that the decoder shows as they are meant; the others are first brought to a plain one. */
+function isPlain(header: Header): boolean {
+  const odd = header.inverted || header.spots > 0 || header.sample === 'float' || header.space === 'lab';
+  return !odd && !needsBytes(header);
+}
