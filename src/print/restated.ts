@@ -1,0 +1,65 @@
+import type { Forecast } from '../shared/forecast';
+import type { Encoding, PictureFacts, Space } from '../shared/picture';
+import type { Target } from '../shared/target';
+import { forecast } from './forecast';
+import { printLightness } from './handling';
+import { blackGenerations, inksOnAxis } from './inks/separation';
+import { type Press, pressOf } from './press';
+import { type SampledPicture, samplesOf } from './samples';
+import { labToSrgb } from './todo';
+
+/** Encodings that any grey picture can be turned into; the others are accidents or another intent. */
+export const greyEncodings = [
+  'rgb-neutral',
+  'single-channel',
+  'black-only',
+  'four-channel',
+] as const satisfies Encoding[];
+export type GreyEncoding = (typeof greyEncodings)[number];
+
+const space: Record<GreyEncoding, Space> = {
+  'rgb-neutral': 'rgb',
+  'single-channel': 'grey',
+  'black-only': 'cmyk',
+  'four-channel': 'cmyk',
+};
+
+/**
+ * How the picture would print on the target if it were stored in another encoding: same lightness everywhere, no
+ * colour, no noise. Inks are those of a sound conversion for this very press: black alone of the same lightness, or
+ * the press's own separation with a medium amount of black. Null where there is nothing to forecast.
+ */
+export function forecastAs(encoding: GreyEncoding, facts: PictureFacts, target: Target): Forecast | null {
+  const picture = samplesOf(facts);
+  if (!picture) return null;
+  const press = pressOf(target);
+  const restated: SampledPicture = {
+    space: space[encoding],
+    plainRgb: true,
+    histogram: picture.histogram,
+    zones: picture.zones.map(({ L, weight }) => {
+      const mean = stored(encoding, L, press);
+      return { L, a: 0, b: 0, weight, clusters: [{ weight: 1, mean, points: [mean] }] };
+    }),
+  };
+  return forecast(restated, press, target.route, space[encoding] !== 'cmyk');
+}
+
+/** Stored values of a grey of the file's lightness L. */
+function stored(encoding: GreyEncoding, L: number, press: Press): number[] {
+  const white = press.paper.white[0];
+  switch (encoding) {
+    case 'rgb-neutral':
+      return Array(3).fill(labToSrgb(L, 0, 0)[1]);
+    case 'single-channel':
+      return [labToSrgb(L, 0, 0)[1]];
+    case 'black-only':
+      return press.reference.device(printLightness(L, white, press.reference.black));
+    case 'four-channel': {
+      const axis = press.axis(blackGenerations.find(({ id }) => id === 'medium')!);
+      const inks = new Float64Array(4);
+      inksOnAxis(axis, printLightness(L, white, axis.black), inks);
+      return [...inks];
+    }
+  }
+}

@@ -1,0 +1,43 @@
+import { takes } from '../accepted';
+import { defineRule, noOptions } from '../rule';
+import { say } from '../say';
+import { forTarget } from '../targets';
+import { encodingName, list } from '../words';
+import page from './README.md';
+
+const messages = {
+  refused:
+    'The print house will refuse this picture or convert it in a way that nobody chose: it is {encoding}, and by the settings only {accepted} is taken{target}. Save it as {best}.',
+} as const;
+
+export default defineRule({
+  id: 'encoding-not-accepted',
+  description: 'An encoding that the print house does not take, by the settings.',
+  severity: 'error',
+  scope: 'picture',
+  needs: 'pixels',
+  intents: ['grey', 'toned', 'line'],
+  options: noOptions,
+  messages,
+  page,
+  *check({ pictures, targets }) {
+    for (const picture of pictures) {
+      const { encoding } = picture.facts;
+      if (encoding === 'unreadable') continue;
+      for (const target of picture.targets) {
+        if (takes(target, picture)) continue;
+        const accepted = target.encodings!;
+        yield {
+          picture,
+          message: say(messages.refused, {
+            encoding: encodingName(encoding),
+            accepted: list(accepted, accepted.length),
+            target: forTarget(target, targets),
+            best: encodingName(accepted[0]),
+          }),
+          data: { target: target.name, encoding, accepted },
+        };
+      }
+    }
+  },
+});

@@ -1,0 +1,40 @@
+import blockedShadows from './blocked-shadows';
+import encodingNotAccepted from './encoding-not-accepted';
+import inkTotal from './ink-total';
+import { type JudgeInput, type Judgement, judgeWith } from './judge';
+import likelyTint from './likely-tint';
+import mixedEncodings from './mixed-encodings';
+import mixedProfiles from './mixed-profiles';
+import notFetched from './not-fetched';
+import residualChroma from './residual-chroma';
+import type { Rule } from './rule';
+import unbalancedGrey from './unbalanced-grey';
+import unreadable from './unreadable';
+import untagged from './untagged';
+import wrongExtension from './wrong-extension';
+
+export type { JudgeInput, Judgement } from './judge';
+export type { Rule } from './rule';
+export { type RuleSettings, RuleSettingsError } from './settings';
+
+/** Every rule, by id. */
+export const rules: readonly Rule[] = [
+  blockedShadows,
+  encodingNotAccepted,
+  inkTotal,
+  likelyTint,
+  mixedEncodings,
+  mixedProfiles,
+  notFetched,
+  residualChroma,
+  unbalancedGrey,
+  unreadable,
+  untagged,
+  wrongExtension,
+];
+
+/** Every finding on a book. @throws RuleSettingsError, see `judgeWith`. */
+export const judge = (input: JudgeInput): Judgement => judgeWith(rules, input);
+
+/** The page of a rule, Markdown; null where there is no such rule. */
+export const explain = (id: string): string | null => rules.find(rule => rule.id === id)?.page ?? null;

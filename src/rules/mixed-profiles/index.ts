@@ -1,0 +1,50 @@
+import { byPart, grouped, ofPart, paths } from '../groups';
+import { profileName, spaceName } from '../profiles';
+import { defineRule, greyOrToned, noOptions } from '../rule';
+import { say } from '../say';
+import { list } from '../words';
+import page from './README.md';
+
+const messages = {
+  mixed:
+    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. Convert all of them to one, shortest to {most}.',
+} as const;
+
+export default defineRule({
+  id: 'mixed-profiles',
+  description: 'Several profiles among the pictures of one part.',
+  severity: 'note',
+  scope: 'book',
+  needs: 'header',
+  intents: greyOrToned,
+  options: noOptions,
+  messages,
+  page,
+  *check({ pictures }) {
+    const named = pictures.filter(({ facts }) => facts.space !== null && profileName(facts) !== null);
+    for (const part of byPart(named))
+      for (const space of grouped(part, picture => picture.facts.space!)) {
+        const groups = grouped(space, picture => profileName(picture.facts)!).sort(
+          (x, y) => y.length - x.length,
+        );
+        if (groups.length < 2) continue;
+        const names = groups.map(group => profileName(group[0].facts)!);
+        yield {
+          message: say(messages.mixed, {
+            space: spaceName[space[0].facts.space!],
+            part: ofPart(space[0]),
+            number: groups.length,
+            profiles: list(
+              groups.map((group, i) => `${names[i]} (${group.length})`),
+              5,
+            ),
+            most: names[0],
+          }),
+          data: {
+            space: space[0].facts.space,
+            profiles: groups.map((group, i) => ({ profile: names[i], pictures: paths(group) })),
+          },
+        };
+      }
+  },
+});

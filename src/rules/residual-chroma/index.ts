@@ -1,0 +1,98 @@
+import type { BookPicture } from '../../shared/finding';
+import { PAGE_EDGE, type PrintedScale, printedScale, uprightBox, uprightSize, whereabouts } from '../printed';
+import { defineRule, type Verdict } from '../rule';
+import { say } from '../say';
+import { millimetres, percent } from '../words';
+import page from './README.md';
+import { type Mark, visibleMarks } from './visible';
+
+interface Options {
+  limit: number;
+}
+
+const messages = {
+  mark: 'A coloured mark will be seen on the grey {where}: {width} x {height} pixels from x {x}, y {y}, about {size} across in print ({scale}), {distance} away from the grey around it in a*, b*. {more}Take the colour out there, or save the whole picture as {best}.',
+  much: 'Left-over colour will be seen on {share} of the picture, strongest {where}: {width} x {height} pixels from x {x}, y {y}, {distance} away from its own grey in a*, b* ({scale}). Turn the whole picture into grey again, or save it as {best}.',
+  colour:
+    'This picture will print in colour, though the settings mean it to be grey. Turn it into grey, or list it under "colour" in the settings\' "intent".',
+} as const;
+
+/** From here on it is no mark any more but the picture. */
+const MUCH = 0.2;
+
+export default defineRule<Options>({
+  id: 'residual-chroma',
+  description: 'Left-over colour on a grey picture that will be seen at the printed size.',
+  severity: 'warning',
+  scope: 'picture',
+  needs: 'pixels',
+  intents: ['grey', 'line'],
+  options: {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      limit: {
+        type: 'number',
+        minimum: 0.5,
+        default: 2.5,
+        description:
+          'Distance in a*, b* from which left-over colour on a large area is seen; small marks need more (see the page).',
+      },
+    },
+  },
+  messages,
+  page,
+  *check({ pictures }, { limit }) {
+    for (const picture of pictures) {
+      if (picture.facts.encoding === 'colour')
+        yield {
+          picture,
+          message: say(messages.colour, {}),
+          data: { share: picture.facts.chroma?.share ?? null },
+        };
+      else if (picture.facts.encoding !== 'rgb-toned') yield* marksOf(picture, limit);
+    }
+  },
+});
+
+function* marksOf(picture: BookPicture, limit: number): Iterable<Verdict> {
+  const { facts } = picture;
+  const scale = printedScale(picture);
+  const marks = visibleMarks(facts.chroma?.places ?? [], scale.perMm, limit);
+  if (marks.length === 0) return;
+  const [{ place, size, distance }] = marks;
+  const share = facts.chroma!.share;
+  const box = uprightBox(place, facts);
+  const words = {
+    ...box,
+    where: whereabouts(box, uprightSize(facts)),
+    distance: Math.round(distance),
+    scale: scaleWords(scale),
+    best: facts.space === 'cmyk' ? 'black-only or rgb-neutral' : 'rgb-neutral',
+  };
+  yield {
+    picture,
+    message:
+      share >= MUCH
+        ? say(messages.much, { ...words, share: percent(share) })
+        : say(messages.mark, { ...words, size: millimetres(size), more: moreWords(marks) }),
+    data: { share, perMm: scale.perMm, scale: scale.from, places: marks.map(mark => mark.place) },
+  };
+}
+
+function scaleWords({ from }: PrintedScale): string {
+  switch (from) {
+    case 'placed':
+      return 'at its placed size';
+    case 'ppi':
+      return "at the file's own ppi";
+    default:
+      return `taking the long edge to be ${PAGE_EDGE} mm`;
+  }
+}
+
+function moreWords(marks: readonly Mark[]): string {
+  const more = marks.length - 1;
+  if (more === 0) return '';
+  return more === 1 ? 'There is another such place. ' : `There are ${more} more such places. `;
+}

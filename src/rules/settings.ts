@@ -1,0 +1,88 @@
+import Ajv, { type ValidateFunction } from 'ajv';
+import type { Severity } from '../shared/finding';
+import type { Rule } from './rule';
+
+/** `rules` of `evengrey.json`: rule id -> how much it matters, with options where it has any. */
+export type RuleSettings = Record<string, RuleSetting>;
+export type RuleSetting = 'off' | Severity | [Severity, Record<string, unknown>];
+
+/** A rule that is switched on, as it was asked for. */
+export interface ActiveRule {
+  rule: Rule;
+  severity: Severity;
+  options: Record<string, unknown>;
+}
+
+export class RuleSettingsError extends Error {
+  override name = 'RuleSettingsError';
+}
+
+const severities: readonly Severity[] = ['error', 'warning', 'note'];
+const ajv = new Ajv({ useDefaults: true, allErrors: true });
+const validators = new WeakMap<Rule, ValidateFunction>();
+
+/** Compiled when first needed: most books set no options. */
+function validator(rule: Rule): ValidateFunction {
+  let validate = validators.get(rule);
+  if (!validate) validators.set(rule, (validate = ajv.compile(rule.options)));
+  return validate;
+}
+
+function optionsOf(rule: Rule, given: Record<string, unknown>): Record<string, unknown> {
+  const options = structuredClone(given);
+  const validate = validator(rule);
+  if (!validate(options)) {
+    const wrong = validate.errors!.map(e => `${e.instancePath.slice(1) || 'options'} ${e.message}`);
+    throw new RuleSettingsError(
+      `rules: ${rule.id}: ${wrong.join('; ')}. See "evengrey explain ${rule.id}" for its options.`,
+    );
+  }
+  return options;
+}
+
+/**
+ * The rules to run, each with its severity and checked options.
+ * @throws RuleSettingsError for an unknown rule, severity or option. Settings read from a file are checked with
+ * `ruleSettingsSchema` first, which knows the line.
+ */
+export function activeRules(rules: readonly Rule[], settings: RuleSettings): ActiveRule[] {
+  for (const id of Object.keys(settings))
+    if (!rules.some(rule => rule.id === id)) throw new RuleSettingsError(`rules: there is no rule "${id}".`);
+  return rules.flatMap(rule => {
+    const setting = settings[rule.id] ?? rule.severity;
+    if (setting === 'off') return [];
+    const [severity, given] = Array.isArray(setting) ? setting : [setting, {}];
+    if (!severities.includes(severity))
+      throw new RuleSettingsError(
+        `rules: ${rule.id}: "${severity}" is no severity; use "off", "note", "warning" or "error".`,
+      );
+    return [{ rule, severity, options: optionsOf(rule, given ?? {}) }];
+  });
+}
+
+/** JSON schema (draft 07) of `rules` in `evengrey.json`, for the settings' own schema. */
+export function settingsSchema(rules: readonly Rule[]): Record<string, unknown> {
+  return {
+    type: 'object',
+    description: 'Severity of a rule, or [severity, options].',
+    additionalProperties: false,
+    properties: Object.fromEntries(
+      rules.map(rule => [
+        rule.id,
+        {
+          description: rule.description,
+          default: rule.severity,
+          anyOf: [
+            { enum: ['off', 'note', 'warning', 'error'] },
+            {
+              type: 'array',
+              minItems: 1,
+              maxItems: 2,
+              items: [{ enum: ['note', 'warning', 'error'] }, rule.options],
+            },
+          ],
+        },
+      ]),
+    ),
+  };
+}

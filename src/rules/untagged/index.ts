@@ -1,0 +1,95 @@
+import type { BookPicture } from '../../shared/finding';
+import { byPart, FEW, grouped, ofPart, paths } from '../groups';
+import { profileName, spaceName, untagged } from '../profiles';
+import { defineRule } from '../rule';
+import { say } from '../say';
+import { isPhotographic, processName } from '../targets';
+import { count, list } from '../words';
+import page from './README.md';
+
+interface Options {
+  rgb: 'odd' | 'always';
+}
+
+const messages = {
+  grey: 'This picture may print lighter or darker than it looks here: it carries no profile, so the print house decides what its greys mean (here {assumed}). Embed a grey profile, or ask which one the house assumes.',
+  greyOdd:
+    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile (here {assumed}). Embed the profile of its neighbours.',
+  rgb: 'Most print houses take this picture for sRGB, since it carries no profile; one that does not prints it lighter or darker. Embed the profile it was made in.',
+  rgbOdd:
+    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile, which most print houses take for sRGB. Embed the profile it was made in.',
+  ink: 'What the print house makes of this picture is a guess: its ink values carry no profile, and {process} has no such inks, so somebody must choose how to turn them into greys (here {assumed}). Embed the profile of the press they were made for, or save it as rgb-neutral.',
+  many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them, or ask which one the house assumes. {names}',
+} as const;
+
+export default defineRule<Options>({
+  id: 'untagged',
+  description: 'A picture without a profile where that can change its tones in print.',
+  severity: 'note',
+  scope: 'both',
+  needs: 'header',
+  intents: ['grey', 'toned', 'colour'],
+  options: {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      rgb: {
+        enum: ['odd', 'always'],
+        default: 'odd',
+        description:
+          '"odd": an RGB picture is named only where others of its part carry a profile; "always": wherever it carries none.',
+      },
+    },
+  },
+  messages,
+  page,
+  *check({ pictures }, options) {
+    const readable = pictures.filter(({ facts }) => facts.space !== null && facts.encoding !== 'bilevel');
+    for (const part of byPart(readable))
+      for (const alike of grouped(part, picture => picture.facts.space!)) yield* judgeAlike(alike, options);
+  },
+});
+
+/** Pictures of one part and one space. */
+function* judgeAlike(alike: BookPicture[], options: Options) {
+  const { space } = alike[0].facts;
+  const tagged = alike.filter(({ facts }) => !untagged(facts));
+  let bare = alike.filter(({ facts }) => untagged(facts));
+  if (space === 'rgb' && tagged.length === 0 && options.rgb === 'odd') return;
+  // Ink values that go to the press as they are need no profile to say what they mean.
+  if (space === 'cmyk') bare = bare.filter(picture => picture.targets.some(isPhotographic));
+  if (bare.length > FEW && bare.length > tagged.length) {
+    const names = paths(bare);
+    yield {
+      message: say(messages.many, {
+        space: spaceName[space!],
+        part: ofPart(alike[0]),
+        untagged: bare.length,
+        all: count(alike.length, 'picture'),
+        assumed: assumption(bare[0]),
+        names: tagged.length > 0 ? `They are ${list(names)}.` : '',
+      }),
+      data: { space, pictures: names },
+    };
+    return;
+  }
+  for (const picture of bare)
+    yield { picture, message: messageFor(picture, tagged), data: { space, assumed: picture.facts.assumed } };
+}
+
+function messageFor(picture: BookPicture, tagged: BookPicture[]): string {
+  const assumed = assumption(picture);
+  const profiles = list([...new Set(tagged.map(({ facts }) => profileName(facts)!))]);
+  switch (picture.facts.space) {
+    case 'rgb':
+      return tagged.length > 0 ? say(messages.rgbOdd, { profiles }) : say(messages.rgb, {});
+    case 'cmyk':
+      return say(messages.ink, { assumed, process: processName(picture.targets.find(isPhotographic)!) });
+    default:
+      return tagged.length > 0
+        ? say(messages.greyOdd, { profiles, assumed })
+        : say(messages.grey, { assumed });
+  }
+}
+
+const assumption = ({ facts }: BookPicture) => facts.assumed ?? 'nothing is assumed';

@@ -1,0 +1,56 @@
+import type { Encoding } from '../shared/picture';
+
+/** Encodings as a sentence names them. The id stays visible: it is what the settings and the reports use. */
+const meanings: Record<Encoding, string> = {
+  'single-channel': 'one grey channel',
+  'rgb-neutral': 'RGB with R = G = B',
+  'rgb-residual': 'RGB grey with left-over colour',
+  'rgb-toned': 'RGB with a tone of its own',
+  'black-only': 'black ink alone',
+  'four-channel': 'grey of four inks',
+  'three-ink': 'grey of three inks without black',
+  bilevel: 'one bit, black or white',
+  'lab-neutral': 'Lab without colour',
+  colour: 'colour',
+  unreadable: 'could not be read',
+};
+
+/** `black-only (black ink alone)`. */
+export function encodingName(encoding: Encoding): string {
+  return encoding === 'colour' || encoding === 'unreadable'
+    ? meanings[encoding]
+    : `${encoding} (${meanings[encoding]})`;
+}
+
+/** A probability as people count it: by orders, never with more digits than it deserves. */
+export function inOrders(probability: number): string {
+  const tenths = Math.round(probability * 10);
+  if (tenths <= 0) return 'in fewer than 1 order of 20';
+  if (tenths >= 10) return 'in nearly every order';
+  return `in about ${tenths} ${tenths === 1 ? 'order' : 'orders'} of 10`;
+}
+
+/** `1 picture`, `12 pictures`. */
+export function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
+
+/** `a.tif, b.tif, c.tif and 9 more`. */
+export function list(names: readonly string[], most = 3): string {
+  const shown = names.slice(0, most);
+  const more = names.length - shown.length;
+  if (more > 0) return `${shown.join(', ')} and ${more} more`;
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
+}
+
+/** A share of the area, 0-1, in whole per cent; never "0 %" for what is there. */
+export function percent(share: number): string {
+  if (share > 0 && share < 0.005) return 'less than 1 %';
+  return `${Math.round(share * 100)} %`;
+}
+
+/** A length in print: whole millimetres, tenths below 3. */
+export function millimetres(mm: number): string {
+  if (mm < 0.1) return 'less than 0.1 mm';
+  return `${mm < 3 ? mm.toFixed(1) : Math.round(mm)} mm`;
+}
