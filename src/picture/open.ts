@@ -7,11 +7,15 @@ export interface OpenPicture {
   source: Source;
   /** What the decoder gets: the bytes, or the path of a file too large to hold. */
   input: Buffer | string;
-  sha256: string;
+  /** SHA-256 of the content in hex, worked out when first asked for. */
+  sha256(): string;
   /** The whole file in memory, for layouts that are decoded from bytes. */
   bytes(): Buffer;
   close(): void;
 }
+
+/** Told how large a task is: first the file (bytes, no pixels yet), then with the pixels of all its pages. */
+export type OnSize = (bytes: number, megapixels: number) => void;
 
 /** Up to here a file is read once and decoded from memory; beyond, memory matters more than a second read. */
 const HELD = 64 << 20;
@@ -22,12 +26,12 @@ const CHUNK = 1 << 20;
  * @param known the content's SHA-256 where the caller has it, which saves the hashing
  * @throws UnreadableError `missing`, `permission`, `not-a-file`, `empty`
  */
-export function openPicture(path: string, known?: string): OpenPicture {
+export function openPicture(path: string, known?: string, onSize?: OnSize): OpenPicture {
   try {
     refuseOthers(fs.statSync(path));
     const fd = fs.openSync(path, fs.constants.O_RDONLY | (fs.constants.O_NONBLOCK ?? 0));
     try {
-      return opened(fd, path, known);
+      return opened(fd, path, known, onSize);
     } catch (error) {
       fs.closeSync(fd);
       throw error;
@@ -37,20 +41,21 @@ export function openPicture(path: string, known?: string): OpenPicture {
   }
 }
 
-function opened(fd: number, path: string, known?: string): OpenPicture {
+function opened(fd: number, path: string, known?: string, onSize?: OnSize): OpenPicture {
   const stats = fs.fstatSync(fd);
   refuseOthers(stats); // it may have been replaced since
   if (stats.size === 0) throw new UnreadableError('empty', 'The file is empty. Copy or export it again.');
+  onSize?.(stats.size, 0);
   if (stats.size <= HELD) {
     const bytes = fs.readFileSync(fd);
     fs.closeSync(fd);
-    const sha256 = known ?? createHash('sha256').update(bytes).digest('hex');
+    const sha256 = () => (known ??= createHash('sha256').update(bytes).digest('hex'));
     return { source: bufferSource(bytes), input: bytes, sha256, bytes: () => bytes, close: () => {} };
   }
   return {
     source: fileSource(fd, stats.size),
     input: path,
-    sha256: known ?? hashOf(fd),
+    sha256: () => (known ??= hashOf(fd)),
     bytes: () => fs.readFileSync(path),
     close: () => fs.closeSync(fd),
   };
@@ -59,7 +64,8 @@ function opened(fd: number, path: string, known?: string): OpenPicture {
 function hashOf(fd: number): string {
   const hash = createHash('sha256');
   const chunk = Buffer.allocUnsafe(CHUNK);
-  for (let at = 0, n = 0; (n = fs.readSync(fd, chunk, 0, CHUNK, at)) > 0; at += n) hash.update(chunk.subarray(0, n));
+  for (let at = 0, n = 0; (n = fs.readSync(fd, chunk, 0, CHUNK, at)) > 0; at += n)
+    hash.update(chunk.subarray(0, n));
   return hash.digest('hex');
 }
 
@@ -81,10 +87,16 @@ function systemError(error: NodeJS.ErrnoException): UnreadableError {
     case 'ENOTDIR':
       return new UnreadableError('missing', 'There is no such file. Was it moved or renamed?');
     case 'ELOOP':
-      return new UnreadableError('missing', 'The symbolic link leads round in a circle. Link to the file itself.');
+      return new UnreadableError(
+        'missing',
+        'The symbolic link leads round in a circle. Link to the file itself.',
+      );
     case 'EACCES':
     case 'EPERM':
-      return new UnreadableError('permission', 'The file may not be read. Give yourself the right to read it.');
+      return new UnreadableError(
+        'permission',
+        'The file may not be read. Give yourself the right to read it.',
+      );
     case 'ENXIO':
       return new UnreadableError('not-a-file', 'This is a socket, not a file. It was not opened.');
     default:

@@ -12,8 +12,8 @@ const PHOTOMETRIC = { grey: 1, rgb: 2, cmyk: 5, lab: 8 };
  */
 export function plainTiff(samples: Samples, header: Header): Buffer {
   const { width, height, channels, alpha, space } = samples;
-  const pixels = wholeNumbers(samples.data);
   const step = channels + (alpha ? 1 : 0);
+  const pixels = wholeNumbers(samples.data, step);
   const bits = pixels.BYTES_PER_ELEMENT * 8;
   const profile = space === 'lab' ? null : header.icc;
   const tags: [id: number, type: number, values: number[] | Uint8Array][] = [
@@ -39,7 +39,10 @@ export function plainTiff(samples: Samples, header: Header): Buffer {
 function directory(tags: [id: number, type: number, values: number[] | Uint8Array][]): Buffer {
   const fixed = 8 + 2 + tags.length * 12 + 4;
   const size = (type: number) => (type === SHORT ? 2 : type === LONG ? 4 : 1);
-  const outside = tags.reduce((sum, [, type, v]) => sum + (v.length * size(type) > 4 ? even(v.length * size(type)) : 0), 0);
+  const outside = tags.reduce(
+    (sum, [, type, v]) => sum + (v.length * size(type) > 4 ? even(v.length * size(type)) : 0),
+    0,
+  );
   const out = Buffer.alloc(fixed + outside);
   out.write('II*\0', 'latin1');
   out.writeUInt32LE(8, 4);
@@ -64,17 +67,21 @@ function directory(tags: [id: number, type: number, values: number[] | Uint8Arra
 }
 
 /** Floats are brought to 16 bits: they are only to be looked at. */
-function wholeNumbers(data: Samples['data']): Uint8Array | Uint16Array {
+function wholeNumbers(data: Samples['data'], step: number): Uint8Array | Uint16Array {
   if (data instanceof Float32Array)
     return Uint16Array.from(data, v => Math.round(Math.min(1, Math.max(0, v || 0)) * 65535));
-  if (data instanceof Int16Array) return labWords(data);
+  if (data instanceof Int16Array) return labWords(data, step);
   return data;
 }
 
-/** Our L* runs to 32767, TIFF's to 65535; a* and b* are the same 16 signed bits. */
-function labWords(data: Int16Array): Uint16Array {
-  const out = new Uint16Array(data.buffer.slice(data.byteOffset, data.byteOffset + data.byteLength));
-  for (let i = 0; i < out.length; i += 3) out[i] = Math.min(65535, Math.round((data[i] * 65535) / 32767));
+/** Our L* runs to 32767 (so does its alpha), TIFF's to 65535; a* and b* are the same 16 signed bits. */
+function labWords(data: Int16Array, step: number): Uint16Array {
+  const out = Uint16Array.from(data);
+  const whole = (i: number) => (out[i] = Math.round((data[i] * 65535) / 32767));
+  for (let i = 0; i < out.length; i += step) {
+    whole(i);
+    if (step > 3) whole(i + 3);
+  }
   return out;
 }
 

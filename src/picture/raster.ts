@@ -2,7 +2,7 @@ import type { Raster } from '../shared/reader-protocol';
 import { decode, needsBytes } from './decode';
 import { sharp } from './decode-sharp';
 import { readHeader } from './header';
-import { openPicture } from './open';
+import { type OnSize, openPicture } from './open';
 import { plainTiff } from './raster-tiff';
 import type { Header } from './types';
 
@@ -19,12 +19,12 @@ export async function rasterOf(
   path: string,
   page: number,
   longEdge: number,
-  onSize?: (megapixels: number) => void,
+  onSize?: OnSize,
 ): Promise<Raster> {
-  const file = openPicture(path, '');
+  const file = openPicture(path, '', onSize);
   try {
     const header = readHeader(file.source, page);
-    onSize?.((header.width * header.height) / 1e6);
+    onSize?.(file.source.size, (header.width * header.height) / 1e6);
     const edge = Math.max(1, Math.min(LONGEST_EDGE, Math.round(longEdge)));
     const plain = isPlain(header);
     const input = plain

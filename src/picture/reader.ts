@@ -20,9 +20,9 @@ function send(reply: ReaderReply): void {
 async function answer(request: ReaderRequest): Promise<void> {
   const { id } = request;
   let large = false;
-  const onSize = (megapixels: number) => {
+  const onSize = (bytes: number, megapixels: number) => {
     large = megapixels > LARGE_MEGAPIXELS;
-    send({ id, kind: 'size', megapixels });
+    send({ id, kind: 'size', megabytes: bytes / 2 ** 20, megapixels });
   };
   try {
     if (request.kind === 'facts')

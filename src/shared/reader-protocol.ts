@@ -23,6 +23,6 @@ export type ReaderReply =
   | { id: number; ok: true; kind: 'raster'; raster: Raster }
   /** The decoder has loaded: sent once, before anything else. */
   | { kind: 'ready' }
-  /** The header has been read: what the deadline is set by. */
-  | { id: number; kind: 'size'; megapixels: number }
+  /** How large the task is, which sets its deadline: once the file is open, and again with its pixels counted. */
+  | { id: number; kind: 'size'; megabytes: number; megapixels: number }
   | { id: number; ok: false; message: string };

@@ -1,0 +1,173 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import type { ReaderReply, ReaderRequest } from '../shared/reader-protocol';
+
+export type Answer = Extract<ReaderReply, { ok: boolean }>;
+type Size = Extract<ReaderReply, { kind: 'size' }>;
+
+/** Why a reader gave no answer. */
+export class ReaderFailure extends Error {
+  constructor(
+    readonly kind: 'not-started' | 'crashed' | 'timeout' | 'closed',
+    message: string,
+    /** Signal that ended the process, where one did. */
+    readonly signal: NodeJS.Signals | null = null,
+  ) {
+    super(message);
+    this.name = 'ReaderFailure';
+  }
+}
+
+/** Loading the decoder takes some tenths of a second, on a cold network disk some seconds. */
+const START_SECONDS = 30;
+/** Generous: what takes longer hangs. WebAssembly is about five times slower. */
+const BASE_SECONDS = 4;
+const SECONDS_PER_MEGAPIXEL = 0.3;
+const SECONDS_PER_MEGABYTE = 0.1;
+const WASM_FACTOR = 5;
+
+const KEPT_COMPLAINT = 2000;
+
+/** One child process that reads pictures, one at a time. */
+export class ReaderProcess {
+  readonly #child: ChildProcess;
+  /** Settles when the process has ended, for whatever reason. */
+  readonly ended: Promise<void>;
+  readonly #ready: Promise<void>;
+  #alive = true;
+  #complaint = '';
+  #closing = false;
+  #pending: { id: number; settle(answer: Answer): void; fail(why: ReaderFailure): void } | null = null;
+  #deadline: NodeJS.Timeout | null = null;
+  #nextId = 1;
+
+  constructor(
+    readerFile: string,
+    readonly wasm: boolean,
+  ) {
+    this.#child = fork(readerFile, wasm ? ['--wasm'] : [], {
+      serialization: 'advanced',
+      // the parent may be Electron or under a debugger: the child is neither
+      execArgv: [],
+      env: { ...process.env, ELECTRON_RUN_AS_NODE: '1', NODE_OPTIONS: '' },
+      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+    });
+    this.#child.stderr?.on('data', (text: Buffer) => {
+      this.#complaint = (this.#complaint + text.toString()).slice(-KEPT_COMPLAINT);
+    });
+    this.ended = new Promise(resolve => {
+      const end = (signal: NodeJS.Signals | null) => {
+        this.#alive = false;
+        this.#fail(this.#closing ? closed() : crashed(signal));
+        resolve();
+      };
+      this.#child.once('exit', (_code, signal) => end(signal));
+      this.#child.once('error', () => end(null));
+    });
+    this.#ready = this.#start();
+    this.#child.on('message', (message: ReaderReply) => this.#receive(message));
+  }
+
+  /** Settles once the decoder is loaded; rejects with `not-started` where it never does. */
+  get ready(): Promise<void> {
+    return this.#ready;
+  }
+
+  get alive(): boolean {
+    return this.#alive;
+  }
+
+  /** @throws ReaderFailure `crashed`, `timeout`, `closed` */
+  ask(request: ReaderRequest): Promise<Answer> {
+    return new Promise((settle, fail) => {
+      if (!this.#alive) return fail(crashed(null));
+      this.#hold();
+      const id = this.#nextId++;
+      this.#pending = { id, settle, fail };
+      this.#setDeadline(0, 0);
+      // a failed send is followed by the process's end, which settles the promise
+      this.#child.send({ ...request, id }, () => {});
+    });
+  }
+
+  /** Ends the process and waits for that. */
+  async close(): Promise<void> {
+    this.#closing = true;
+    if (this.#alive) this.#child.kill('SIGKILL');
+    await this.ended;
+  }
+
+  async #start(): Promise<void> {
+    let timer: NodeJS.Timeout | undefined;
+    const loaded = new Promise<boolean>(resolve => {
+      const listen = (message: ReaderReply) => {
+        if ('kind' in message && message.kind === 'ready') resolve(true);
+      };
+      this.#child.on('message', listen);
+      timer = setTimeout(() => resolve(false), START_SECONDS * 1000);
+      this.ended.then(() => resolve(false));
+    });
+    const started = await loaded;
+    clearTimeout(timer);
+    if (started) return;
+    await this.close();
+    throw new ReaderFailure(
+      'not-started',
+      `The picture reader could not be started. ${this.#complaint.trim()}`.trim(),
+    );
+  }
+
+  #receive(message: ReaderReply): void {
+    if (!this.#pending || !('id' in message) || message.id !== this.#pending.id) return;
+    if ('ok' in message) {
+      const { settle } = this.#pending;
+      this.#release();
+      settle(message);
+    } else this.#setDeadline((message as Size).megabytes, (message as Size).megapixels);
+  }
+
+  #setDeadline(megabytes: number, megapixels: number): void {
+    if (this.#deadline) clearTimeout(this.#deadline);
+    const seconds =
+      (BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL) *
+      (this.wasm ? WASM_FACTOR : 1);
+    const asked = this.#pending;
+    this.#deadline = setTimeout(() => {
+      // a busy parent comes late to its timers: an answer that already waits is taken first
+      setImmediate(() => {
+        if (this.#pending !== asked) return;
+        this.#fail(new ReaderFailure('timeout', `no answer within ${Math.round(seconds)} seconds`));
+        this.#child.kill('SIGKILL');
+      });
+    }, seconds * 1000);
+  }
+
+  #fail(why: ReaderFailure): void {
+    const fail = this.#pending?.fail;
+    this.#release();
+    fail?.(why);
+  }
+
+  /** Keeps the parent alive while an answer is due. */
+  #hold(): void {
+    this.#child.ref();
+    this.#child.channel?.ref();
+  }
+
+  /** An idle reader does not. */
+  #release(): void {
+    if (this.#deadline) clearTimeout(this.#deadline);
+    this.#deadline = null;
+    this.#pending = null;
+    this.#child.unref();
+    this.#child.channel?.unref();
+    (this.#child.stderr as unknown as { unref?(): void } | null)?.unref?.();
+  }
+}
+
+function crashed(signal: NodeJS.Signals | null): ReaderFailure {
+  return new ReaderFailure('crashed', `the reader ended${signal ? ` by ${signal}` : ''}`, signal);
+}
+
+function closed(): ReaderFailure {
+  return new ReaderFailure('closed', 'The readers were closed.');
+}
