@@ -1,9 +1,9 @@
+import { labToXyz, luminance, xyzToLab } from '../../colour/lab';
+import type { InkTable } from '../../colour/press/table';
 import type { AB } from '../../shared/forecast';
 import type { PrintModel } from '../model';
-import { labToXyz, luminance, xyzToLab } from '../todo';
 import { driftedTone, type InkScatter, inkDrifts } from './drift';
 import { rangeCorrection } from './substrate';
-import type { InkTable } from './table';
 
 export interface InkModelParts {
   table: InkTable;

@@ -1,5 +1,5 @@
-import { monotoneCurve } from './curve';
-import type { InkTable } from './table';
+import { monotoneCurve } from '../../colour/press/curve';
+import type { InkTable } from '../../colour/press/table';
 
 type XYZ = readonly [number, number, number];
 
