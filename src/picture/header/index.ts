@@ -21,7 +21,9 @@ export function readHeaders(source: Source): (Header | UnreadableError)[] {
   if (source.size === 0) throw new UnreadableError('empty', 'The file is empty. Copy or export it again.');
   const { format, name } = signatureOf(source);
   try {
-    return read(source, format, name).map(page => (page instanceof UnreadableError ? page : checkSize(page)));
+    return read(source, format, name).map(page =>
+      page instanceof UnreadableError ? page : checkSize(told(page)),
+    );
   } catch (error) {
     if (!(error instanceof UnreadableError) || error.format !== 'unknown') throw error;
     throw new UnreadableError(error.reason, error.text, format, error.size);
@@ -71,6 +73,21 @@ function refuseHeic(header: Header): Header {
       'heic',
       header,
     );
+  return header;
+}
+
+/** What every format can say of itself that a reader of facts should know. */
+function told(header: Header): Header {
+  if (header.orientation !== 1)
+    header.remarks.push({
+      code: 'orientation',
+      text: 'The header asks to show the picture turned; it was judged as it is stored.',
+    });
+  if (header.inverted && header.tiff)
+    header.remarks.push({
+      code: 'min-is-white',
+      text: 'The file stores white as 0; its values were turned round, so that 0 is black.',
+    });
   return header;
 }
 
