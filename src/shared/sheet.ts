@@ -51,7 +51,6 @@ export interface Condition {
   process: string;
   paper: string;
   light: string;
-  route: string;
   basis: Basis;
   /** The basis in words, what is a guess said so. */
   basisWords: string;

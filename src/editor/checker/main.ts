@@ -1,0 +1,40 @@
+import path from 'node:path';
+import { createPool } from '../../book/pool';
+import type { CheckerMessage, CheckerRequest } from '../../shared/checker-protocol';
+import { Checker } from './checker';
+
+/** The checker process: answers the editor's questions, one message each, and ends with the editor. */
+const pool = createPool({ readerFile: path.join(__dirname, 'reader.js') });
+const checker = new Checker(pool);
+const running = new Map<number, AbortController>();
+
+process.on('message', async (request: CheckerRequest) => {
+  const { id, question } = request;
+  if (question === 'cancel') return running.get(id)?.abort();
+  const cancel = new AbortController();
+  running.set(id, cancel);
+  try {
+    const answer = await checker.answer(request, cancel.signal, progress => send({ id, progress }));
+    send({ id, ok: true, answer });
+  } catch (error) {
+    send({
+      id,
+      ok: false,
+      message: error instanceof Error ? error.message : String(error),
+      cancelled: cancel.signal.aborted,
+    });
+  } finally {
+    running.delete(id);
+  }
+});
+
+process.on('disconnect', async () => {
+  for (const cancel of running.values()) cancel.abort();
+  await pool.close();
+  process.exit(0);
+});
+
+/** An editor that is gone hears nothing: `disconnect` follows. */
+function send(message: CheckerMessage) {
+  process.send!(message, () => {});
+}

@@ -1,0 +1,36 @@
+import { lights, papers, processes } from '../../print';
+import { ground } from '../../rules/targets';
+import type { Forecast } from '../../shared/forecast';
+import type { PictureFacts } from '../../shared/picture';
+import type { Condition } from '../../shared/sheet';
+import type { Target } from '../../shared/target';
+import { expectations, figuresOf } from './expect';
+import { possibleOrders } from './orders';
+
+/** A forecast ready to show, with the ten possible orders of `series` drawn. */
+export function conditionOf(
+  facts: PictureFacts,
+  target: Target,
+  forecast: Forecast,
+  series: number,
+): Condition {
+  const { process, paper, light } = target;
+  return {
+    target: target.name,
+    process: nameOf(processes, process),
+    paper: typeof paper === 'string' ? nameOf(papers, paper) : 'Your own paper, as measured',
+    light: nameOf(lights, light),
+    basis: forecast.condition.basis,
+    basisWords: capital(ground(forecast)),
+    orders: possibleOrders(facts, target, series),
+    expect: expectations(forecast),
+    bands: forecast.tint.bands,
+    figures: figuresOf(forecast),
+    ground: forecast.ground,
+  };
+}
+
+const nameOf = (list: readonly { id: string; name: string }[], id: string) =>
+  list.find(entry => entry.id === id)?.name ?? id;
+
+const capital = (text: string) => text[0].toUpperCase() + text.slice(1);

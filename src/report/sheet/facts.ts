@@ -1,0 +1,49 @@
+import type { Format, PictureFacts } from '../../shared/picture';
+
+const formats: Partial<Record<Format, string>> = {
+  psd: 'Layered document (PSD)',
+  'lfs-pointer': 'Large-file pointer',
+  unknown: 'Unknown format',
+  webp: 'WebP',
+};
+
+/** What was read from the file, label and value; only what there is. */
+export function factLines(facts: PictureFacts): [label: string, value: string][] {
+  const lines: [string, string | null][] = [
+    ['File', fileLine(facts)],
+    ['Stored as', facts.channels > 0 ? storedLine(facts) : null],
+    ['Profile', facts.profile?.description ?? (facts.space ? 'none' : null)],
+    ['Taken for', facts.assumed],
+    ['Resolution', resolution(facts)],
+    ['Lightness', facts.tone && `L* ${round(facts.tone.darkest)} to ${round(facts.tone.lightest)}`],
+    ['Colour', facts.chroma && `C* up to ${round(facts.chroma.max)}, ${round(facts.chroma.mean)} on average`],
+    [
+      'Ink',
+      facts.ink &&
+        `up to ${Math.round(facts.ink.maxTotal)} %, ${Math.round(facts.ink.meanTotal)} % on average`,
+    ],
+  ];
+  const known = lines.filter((line): line is [string, string] => Boolean(line[1]));
+  return [...known, ...facts.remarks.map((remark): [string, string] => ['Note', remark.text])];
+}
+
+function fileLine({ format, width, height }: PictureFacts): string {
+  const name = formats[format] ?? format.toUpperCase();
+  return width > 0 ? `${name}, ${width} × ${height} pixels` : name;
+}
+
+function storedLine({ channels, bits, alpha, palette }: PictureFacts): string {
+  const many = channels === 1 ? 'one channel' : `${channels} channels`;
+  const depth = bits === 1 ? '1 bit' : `${bits} bits`;
+  return `${many} of ${depth}${palette ? ', by a palette' : ''}${alpha ? ', with transparency' : ''}`;
+}
+
+function resolution({ ppi }: PictureFacts): string | null {
+  if (!ppi) return null;
+  const [x, y] = [Math.round(ppi.x), Math.round(ppi.y)];
+  return x === y ? `${x} pixels per inch` : `${x} × ${y} pixels per inch`;
+}
+
+/** One decimal below ten, none above: never more than the eye can tell. */
+const round = (value: number) =>
+  Math.abs(value) < 9.95 ? String(Number(value.toFixed(1))) : value.toFixed(0);

@@ -1,0 +1,36 @@
+import { lights } from '../../print';
+import type { Finding, PictureReport } from '../../shared/finding';
+import type { Sheet, ShownFinding } from '../../shared/sheet';
+import type { LightId } from '../../shared/target';
+import { adviceOn } from './advice';
+import { conditionOf } from './condition';
+import { encodings } from './encoding';
+import { factLines } from './facts';
+import { fileScale } from './orders';
+
+export interface SheetOptions {
+  /** The light that was asked for, if any: the forecasts of `picture` are for it then. */
+  light: LightId | null;
+  /** Which ten possible orders are drawn: 0, 1, 2 ... */
+  series: number;
+}
+
+/** A picture's page as words and colours. `shared`: what the report says of the book as a whole. */
+export function sheetOf(picture: PictureReport, shared: readonly Finding[], options: SheetOptions): Sheet {
+  const { path, facts, forecasts, targets, findings } = picture;
+  return {
+    path,
+    page: facts.page,
+    advice: adviceOn(picture),
+    encoding: { id: facts.encoding, ...encodings[facts.encoding] },
+    facts: factLines(facts),
+    findings: findings.map(shown),
+    shared: shared.map(shown),
+    scale: fileScale,
+    conditions: forecasts.map((forecast, i) => conditionOf(facts, targets[i], forecast, options.series)),
+    lights: lights.map(({ id, name }) => ({ id, name })),
+    ...options,
+  };
+}
+
+const shown = ({ rule, severity, message }: Finding): ShownFinding => ({ rule, severity, message });
