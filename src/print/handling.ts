@@ -1,3 +1,5 @@
+import { lightness, luminance } from '../colour/lab';
+import { labToSrgb } from '../colour/srgb';
 import type { AB } from '../shared/forecast';
 import type { Space } from '../shared/picture';
 import { relativeLabOfInks } from './inks/file-colour';
@@ -7,7 +9,6 @@ import type { Reference } from './reference';
 import type { DeviceCluster } from './response';
 import type { Handling } from './routes';
 import type { SampledPicture, SampledZone } from './samples';
-import { lightness, luminance, labToSrgb as rgbOfLab } from './todo';
 
 /** What a conversion at the print house needs to know of the press. */
 export interface Destination {
@@ -19,6 +20,8 @@ export interface Destination {
 }
 
 const NONE: AB = { a: 0, b: 0 };
+
+const rgbOfLab = (L: number, a: number, b: number): Float64Array => labToSrgb([L, a, b], new Float64Array(3));
 
 /**
  * How far press profiles differ when inks are turned into R, G, B, one SD: for black alone the spread of black inks
@@ -67,8 +70,8 @@ const single = (mean: ArrayLike<number>): DeviceCluster => ({
   conversion: NONE,
 });
 
-function mapped(zone: SampledZone, map: (point: number[]) => number[]): DeviceCluster[] {
-  const inRange = (point: number[]) => map(point).map(value => Math.min(1, Math.max(0, value)));
+function mapped(zone: SampledZone, map: (point: number[]) => ArrayLike<number>): DeviceCluster[] {
+  const inRange = (point: number[]) => Array.from(map(point), value => Math.min(1, Math.max(0, value)));
   return zone.clusters.map(({ weight, mean, points }) => ({
     weight,
     mean: inRange(mean),

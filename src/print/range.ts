@@ -1,9 +1,9 @@
+import { labToSrgb } from '../colour/srgb';
 import { relativeLabOfInks } from './inks/file-colour';
 import { blackGenerations } from './inks/separation';
 import type { Press } from './press';
 import type { Handling } from './routes';
 import type { SampledPicture } from './samples';
-import { labToSrgb } from './todo';
 
 export interface TonalRange {
   /** L* of the darkest black that this encoding can print, and of the paper. */
@@ -30,7 +30,7 @@ export function tonalRange(
 function darkestBlack(handling: Handling, picture: SampledPicture, press: Press): number {
   const { daylight, reference } = press;
   const lab = new Float64Array(3);
-  const at = (device: number[]) => {
+  const at = (device: ArrayLike<number>) => {
     daylight.lab(device, null, lab);
     return lab[0];
   };
@@ -42,7 +42,7 @@ function darkestBlack(handling: Handling, picture: SampledPicture, press: Press)
       return press.axis(handling.generation).black;
     case 'to-rgb':
       return picture.space === 'cmyk'
-        ? at(labToSrgb(...relativeLabOfInks(fullInks(picture))))
+        ? at(labToSrgb(relativeLabOfInks(fullInks(picture)), new Float64Array(3)))
         : at([0, 0, 0]);
     case 'kept': {
       if (daylight.dimensions === 3) return at([0, 0, 0]);

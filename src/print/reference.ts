@@ -50,4 +50,6 @@ export function asReference(
 }
 
 const onlyBlack = (inks: ArrayLike<number>) => inks[0] === 0 && inks[1] === 0 && inks[2] === 0;
-const equalRgb = (rgb: ArrayLike<number>) => rgb[0] === rgb[1] && rgb[1] === rgb[2];
+/** Less than any stored step apart. */
+const equalRgb = (rgb: ArrayLike<number>) =>
+  Math.abs(rgb[0] - rgb[1]) < 1e-5 && Math.abs(rgb[1] - rgb[2]) < 1e-5;

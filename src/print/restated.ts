@@ -1,3 +1,4 @@
+import { labToSrgb } from '../colour/srgb';
 import type { Forecast } from '../shared/forecast';
 import type { Encoding, PictureFacts, Space } from '../shared/picture';
 import type { Target } from '../shared/target';
@@ -6,7 +7,6 @@ import { printLightness } from './handling';
 import { blackGenerations, inksOnAxis } from './inks/separation';
 import { type Press, pressOf } from './press';
 import { type SampledPicture, samplesOf } from './samples';
-import { labToSrgb } from './todo';
 
 /** Encodings that any grey picture can be turned into; the others are accidents or another intent. */
 export const greyEncodings = [
@@ -50,9 +50,9 @@ function stored(encoding: GreyEncoding, L: number, press: Press): number[] {
   const white = press.paper.white[0];
   switch (encoding) {
     case 'rgb-neutral':
-      return Array(3).fill(labToSrgb(L, 0, 0)[1]);
+      return Array(3).fill(greyValue(L));
     case 'single-channel':
-      return [labToSrgb(L, 0, 0)[1]];
+      return [greyValue(L)];
     case 'black-only':
       return press.reference.device(printLightness(L, white, press.reference.black));
     case 'four-channel': {
@@ -63,3 +63,5 @@ function stored(encoding: GreyEncoding, L: number, press: Press): number[] {
     }
   }
 }
+
+const greyValue = (L: number) => labToSrgb([L, 0, 0], new Float64Array(3))[1];

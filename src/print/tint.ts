@@ -67,7 +67,7 @@ export function towards(tint: TintDistribution, hue: number, radius: number): nu
   // A narrow distribution far from neutral fills a thin sector only: integrate no wider than that.
   const length = Math.hypot(a, b);
   const extent = REACH * Math.sqrt(Math.max(aa, bb));
-  const reach = extent < length ? Math.asin(extent / length) : Math.PI;
+  const reach = extent < length ? Math.asin(extent / length) : 2 * Math.PI;
   const offset = turn(Math.atan2(b, a) - hue);
   const from = hue + Math.max(-Math.PI / 4, offset - reach);
   const to = hue + Math.min(Math.PI / 4, offset + reach);

@@ -1,6 +1,6 @@
+import { srgbToLab } from '../colour/srgb';
 import { relativeLabOfInks } from './inks/file-colour';
 import type { SampledPicture } from './samples';
-import { srgbToLab } from './todo';
 
 /** A stated value: inks C, M, Y, K (0 = none), R, G, B or grey (0 = black), all 0-1. */
 export interface StatedValue {
@@ -21,7 +21,7 @@ export function sampledValue({ space, values }: StatedValue): SampledPicture {
   const [L, a, b] =
     space === 'cmyk'
       ? relativeLabOfInks(values)
-      : srgbToLab(space === 'rgb' ? values : [values[0], values[0], values[0]]);
+      : srgbToLab(space === 'rgb' ? values : [values[0], values[0], values[0]], new Float64Array(3));
   const mean = [...values];
   return {
     space,

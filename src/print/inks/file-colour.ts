@@ -1,8 +1,5 @@
+import { D50, xyzToLab } from '../../colour/lab';
 import { pressData } from '../data';
-import { labToXyz, xyzToLab } from '../todo';
-
-const WHITE = new Float64Array(3);
-labToXyz([100, 0, 0], WHITE);
 
 /**
  * CIELAB (relative to the paper) that a conversion program gives ink values for which no profile is at hand: by ANSI/
@@ -17,7 +14,7 @@ export function relativeLabOfInks(inks: ArrayLike<number>): [number, number, num
   table.xyz([1, 1, 1, 1], darkest);
   table.xyz(inks, xyz);
   const black = darkest[1] / paper[1];
-  for (let i = 0; i < 3; i++) xyz[i] = Math.max(0, (WHITE[i] * (xyz[i] / paper[i] - black)) / (1 - black));
+  for (let i = 0; i < 3; i++) xyz[i] = Math.max(0, (D50[i] * (xyz[i] / paper[i] - black)) / (1 - black));
   const lab = new Float64Array(3);
   xyzToLab(xyz, lab);
   return [lab[0], lab[1], lab[2]];

@@ -7,26 +7,25 @@ export interface BlackGeneration {
   label: string;
   /** Among separations in use: own guess. */
   weight: number;
-  /** Share of the black that would print this grey alone, by darkness (0 = paper, 1 = the darkest black ink). */
-  share(darkness: number): number;
+  /** Black (0-1) for a grey that `alone` (0-1) of black would print without other inks. */
+  black(alone: number): number;
 }
 
-const ramp = (from: number, to: number, x: number) => Math.min(1, Math.max(0, (x - from) / (to - from)));
-
+/** Own choice of three, from a black that only deepens the shadows to one that carries the picture. */
 export const blackGenerations: readonly BlackGeneration[] = [
   {
     id: 'light',
     label: 'coloured inks, black from the mid-tones on',
     weight: 0.3,
-    share: d => 0.85 * ramp(0.4, 1, d),
+    black: alone => 0.9 * alone ** 5,
   },
   {
     id: 'medium',
     label: 'coloured inks and black from the lights on',
     weight: 0.45,
-    share: d => 0.35 * ramp(0, 0.2, d) + 0.55 * ramp(0.2, 1, d),
+    black: alone => 0.62 * alone ** 2 + 0.3 * alone ** 12,
   },
-  { id: 'heavy', label: 'mostly black ink', weight: 0.25, share: d => 0.9 * ramp(0, 0.15, d) },
+  { id: 'heavy', label: 'mostly black ink', weight: 0.25, black: alone => 0.93 * alone },
 ];
 
 /** Inks of the neutral axis of a condition, from paper to the darkest grey within the ink limit. */
@@ -47,13 +46,11 @@ const STEP = 2.5;
  */
 export function neutralAxis(model: PrintModel, generation: BlackGeneration, inkLimit: number): NeutralAxis {
   const solver = neutralSolver(model);
-  const blackL = solver.blackRamp[100];
   const steps: { L: number; inks: number[] }[] = [{ L: model.white[0], inks: [0, 0, 0, 0] }];
   let guess = [0, 0, 0, 0];
   let pace = STEP;
   for (let L = model.white[0] - pace; L > 0 && pace > 0.1; ) {
-    const darkness = (model.white[0] - L) / (model.white[0] - blackL);
-    const k = solver.blackFor(L) * generation.share(Math.min(1, darkness));
+    const k = generation.black(solver.blackFor(L));
     const inks = solver.solve(L, k, guess);
     if (inks && total(inks) <= inkLimit / 100) {
       steps.push({ L, inks });
@@ -124,7 +121,7 @@ function neutralSolver(model: PrintModel) {
     return Math.hypot(goal[0] - end[0], goal[1] - end[1], goal[2] - end[2]) < 0.3 ? inks : null;
   }
 
-  return { blackRamp, blackFor, solve };
+  return { blackFor, solve };
 }
 
 /** Solves three equations by Cramer's rule; `columns[j][i]` is the coefficient of unknown j in equation i. */
