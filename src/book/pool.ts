@@ -26,6 +26,8 @@ export interface PoolOptions {
   size?: number;
   /** Readers that had nothing to do for so long are ended, to give back their memory. */
   idleSeconds?: number;
+  /** Multiplies the deadlines: a slow disk or a crowded machine wants more than 1. */
+  patience?: number;
 }
 
 interface Job {
@@ -166,7 +168,7 @@ class Lanes {
       void reader.close();
     }
     if (this.#closed) throw new ReaderFailure('closed', 'The readers were closed.');
-    const reader = new ReaderProcess(this.options.readerFile, wasm);
+    const reader = new ReaderProcess(this.options.readerFile, wasm, this.options.patience);
     this.#readers.add(reader);
     reader.ended.then(() => this.#readers.delete(reader));
     try {

@@ -1,3 +1,4 @@
+// no-unit-test: test/book/pool.test.ts drives it through every way to die
 import { type ChildProcess, fork } from 'node:child_process';
 import type { ReaderReply, ReaderRequest } from '../shared/reader-protocol';
 
@@ -43,6 +44,8 @@ export class ReaderProcess {
   constructor(
     readerFile: string,
     readonly wasm: boolean,
+    /** Multiplies every deadline. */
+    readonly patience = 1,
   ) {
     this.#child = fork(readerFile, wasm ? ['--wasm'] : [], {
       serialization: 'advanced',
@@ -129,13 +132,16 @@ export class ReaderProcess {
     if (this.#deadline) clearTimeout(this.#deadline);
     const seconds =
       (BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL) *
-      (this.wasm ? WASM_FACTOR : 1);
+      (this.wasm ? WASM_FACTOR : 1) *
+      this.patience;
     const asked = this.#pending;
     this.#deadline = setTimeout(() => {
       // a busy parent comes late to its timers: an answer that already waits is taken first
       setImmediate(() => {
         if (this.#pending !== asked) return;
-        this.#fail(new ReaderFailure('timeout', `no answer within ${Math.round(seconds)} seconds`));
+        this.#fail(
+          new ReaderFailure('timeout', `no answer within ${Number(seconds.toPrecision(2))} seconds`),
+        );
         this.#child.kill('SIGKILL');
       });
     }, seconds * 1000);
