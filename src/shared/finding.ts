@@ -40,6 +40,8 @@ export interface BookReport {
   pictures: PictureReport[];
   /** About the book as a whole. */
   findings: Finding[];
+  /** What was not looked at, and settings that concern nothing: plain sentences, no verdicts. */
+  notices: string[];
   summary: Summary;
 }
 

@@ -1,0 +1,187 @@
+import { createHash } from 'node:crypto';
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { PictureFacts } from '../../shared/picture';
+import { line, spans, textAt } from './lines';
+import { isSettled, type Stamp, sameStamp } from './stamp';
+
+/** Replaced or unused records may fill so much of the file before it is written anew. */
+const MOST_WASTE = 0.5;
+const SMALL = 1024 * 1024;
+const DAY = 24 * 60 * 60 * 1000;
+const UNUSED_DAYS = 60;
+
+interface Known extends Stamp {
+  sha256: string;
+  /** False: size and times may hide a later change, so the content has to be hashed again. */
+  settled: boolean;
+}
+
+/** A record of facts: bytes of the file as it was read, or a line that is not written yet. */
+type Record = { start: number; end: number } | { text: string };
+
+/**
+ * The facts of one book's pictures, by content, with an index from path and stamp to content. One file a book and
+ * version of the facts: lines are added at its end, and now and then it is written anew beside itself and renamed, so
+ * that processes at work on one book never see half a file. It is only a cache: whatever is wrong with it, the
+ * pictures are read again.
+ */
+export class FactsCache {
+  /** Why the cache could not be kept; null as long as all is well. */
+  trouble: string | null = null;
+  private bytes = Buffer.alloc(0);
+  private readonly known = new Map<string, Known>();
+  private readonly records = new Map<string, Record>();
+  private readonly sizes = new Set<number>();
+  private added: string[] = [];
+
+  private constructor(private readonly file: string) {}
+
+  /**
+   * @param folder the user's cache folder
+   * @param version what the facts were made by: other versions keep their own file
+   */
+  static async open(folder: string, root: string, version: string): Promise<FactsCache> {
+    const books = path.join(folder, 'books');
+    const name = createHash('sha256')
+      .update(await fs.realpath(root))
+      .digest('hex')
+      .slice(0, 24);
+    const cache = new FactsCache(path.join(books, `${name}-${version.slice(0, 12)}.jsonl`));
+    await cache.load();
+    return cache;
+  }
+
+  /** What is known of the file at `file` (relative to the root) with this stamp. */
+  lookUp(file: string, stamp: Stamp): { sha256: string; settled: boolean } | null {
+    const known = this.known.get(file);
+    return known && sameStamp(known, stamp) ? known : null;
+  }
+
+  /** Some known content has this size, so hashing may spare a reading: the file was moved, copied or touched. */
+  knowsSize(size: number): boolean {
+    return this.sizes.has(size);
+  }
+
+  facts(sha256: string): PictureFacts[] | null {
+    const record = this.records.get(sha256);
+    if (!record) return null;
+    const text = 'text' in record ? record.text : textAt(this.bytes, record);
+    const pages = text && (JSON.parse(text)[2] as PictureFacts[]);
+    if (pages) return pages;
+    this.records.delete(sha256);
+    return null;
+  }
+
+  /** Keeps what was read. `stamp` was taken before the reading began at `readAt` and again after it, unchanged. */
+  remember(file: string, stamp: Stamp, readAt: bigint, sha256: string, facts: PictureFacts[] | null): void {
+    const known = { ...stamp, sha256, settled: isSettled(stamp, readAt) };
+    this.known.set(file, known);
+    this.sizes.add(stamp.size);
+    this.added.push(indexText(file, known));
+    if (facts && !this.records.has(sha256)) {
+      const text = JSON.stringify(['facts', sha256, facts]);
+      this.records.set(sha256, { text });
+      this.added.push(text);
+    }
+  }
+
+  /** Forgets the files that the book no longer holds; their facts go when the file is next written anew. */
+  retain(files: Iterable<string>): void {
+    const kept = new Set(files);
+    for (const file of this.known.keys()) if (!kept.has(file)) this.known.delete(file);
+  }
+
+  /** Writes what was added. Never throws: what went wrong stands in `trouble`. */
+  async save(): Promise<void> {
+    if (!this.added.length) return;
+    const addition = this.added.map(line).join('');
+    this.added = [];
+    try {
+      // the line break ends a line that somebody's kill left open
+      if (this.bytes.length && !this.isWasteful()) await fs.appendFile(this.file, `\n${addition}`);
+      else await this.writeAnew();
+    } catch (error) {
+      this.trouble = `${this.file}: ${(error as Error).message}`;
+    }
+  }
+
+  private async load(): Promise<void> {
+    try {
+      this.bytes = await fs.readFile(this.file);
+      const { mtimeMs } = await fs.stat(this.file);
+      if (Date.now() - mtimeMs > DAY) await fs.utimes(this.file, new Date(), new Date());
+    } catch {
+      return; // none yet, or none that can be read
+    }
+    for (const span of spans(this.bytes)) {
+      const isFacts = this.bytes.toString('latin1', span.start, span.start + FACTS.length) === FACTS;
+      if (isFacts) {
+        const from = span.start + FACTS.length;
+        this.records.set(this.bytes.toString('latin1', from, from + 64), span);
+      } else this.index(textAt(this.bytes, span));
+    }
+  }
+
+  private index(text: string | null): void {
+    if (text === null) return;
+    const [, file, size, mtime, ctime, inode, sha256, settled] = JSON.parse(text);
+    const stamp = { size, mtime: BigInt(mtime), ctime: BigInt(ctime), inode: BigInt(inode) };
+    this.known.set(file, { ...stamp, sha256, settled });
+    this.sizes.add(size);
+  }
+
+  private usedRecords(): Map<string, Record> {
+    const used = new Map<string, Record>();
+    for (const { sha256 } of this.known.values()) {
+      const record = this.records.get(sha256);
+      if (record) used.set(sha256, record);
+    }
+    return used;
+  }
+
+  private isWasteful(): boolean {
+    if (this.bytes.length < SMALL) return false;
+    let used = 0;
+    for (const record of this.usedRecords().values())
+      if ('start' in record) used += record.end - record.start;
+    return used < this.bytes.length * (1 - MOST_WASTE);
+  }
+
+  private async writeAnew(): Promise<void> {
+    const folder = path.dirname(this.file);
+    await fs.mkdir(folder, { recursive: true });
+    const texts = [...this.known].map(([file, known]) => indexText(file, known));
+    for (const record of this.usedRecords().values()) {
+      const text = 'text' in record ? record.text : textAt(this.bytes, record);
+      if (text) texts.push(text);
+    }
+    const beside = `${this.file}.${process.pid}.tmp`;
+    await fs.writeFile(beside, texts.map(line).join(''));
+    await fs.rename(beside, this.file);
+    await sweep(folder);
+  }
+}
+
+const FACTS = '["facts","';
+
+const indexText = (file: string, known: Known) =>
+  JSON.stringify([
+    'file',
+    file,
+    known.size,
+    String(known.mtime),
+    String(known.ctime),
+    String(known.inode),
+    known.sha256,
+    known.settled,
+  ]);
+
+/** Lets go of books and versions that nobody used for two months. */
+async function sweep(folder: string): Promise<void> {
+  for (const name of await fs.readdir(folder)) {
+    const file = path.join(folder, name);
+    const stat = await fs.stat(file).catch(() => null);
+    if (stat && Date.now() - stat.mtimeMs > UNUSED_DAYS * DAY) await fs.rm(file, { force: true });
+  }
+}

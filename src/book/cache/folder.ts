@@ -1,0 +1,5 @@
+import envPaths from 'env-paths';
+
+/** The user's cache folder; `EVENGREY_CACHE_DIR` names another. */
+export const cacheFolder = (): string =>
+  process.env.EVENGREY_CACHE_DIR || envPaths('evengrey', { suffix: '' }).cache;

@@ -1,0 +1,89 @@
+import fs from 'node:fs/promises';
+import { forecastPicture } from '../print';
+import { judge } from '../rules';
+import type { BookPicture, BookReport, Finding, PictureReport, Summary } from '../shared/finding';
+import type { FactsCache } from './cache/cache';
+import { type Discovery, discover } from './discovery/discover';
+import { matcher } from './discovery/globs';
+import { gather } from './gather';
+import { breather } from './lanes';
+import { bookPictures, standings } from './pictures';
+import type { Pool } from './pool';
+import type { Settings } from './settings/settings';
+
+export interface CheckOptions {
+  /** Absolute. */
+  root: string;
+  /** Absolute folders and files in it; the root itself for the whole book. */
+  paths: readonly string[];
+  settings: Settings;
+  pool: Pick<Pool, 'facts'>;
+  /** Null: everything is read. What was read is kept in it; writing it is the caller's `save`. */
+  cache: FactsCache | null;
+  signal?: AbortSignal;
+  onProgress?: (done: number, total: number, path: string) => void;
+}
+
+/**
+ * Checks a book: finds its pictures, reads them, forecasts them on their targets and judges them. Opens regular files
+ * only, never one outside the root, and gives way to other work every few milliseconds. Rejects with the signal's
+ * reason when cancelled, and where no reader can be started; whatever is wrong with a picture is a finding.
+ */
+export async function checkBook(options: CheckOptions): Promise<BookReport> {
+  const { root, paths, settings, pool, cache, signal, onProgress } = options;
+  const found = await discover({ root, paths, settings, signal });
+  const realRoot = await fs.realpath(root);
+  const facts = await gather(found.files, { realRoot, pool, cache, signal, onProgress });
+  if (paths.includes(root)) cache?.retain(found.files.map(file => file.path));
+
+  const standing = standings(settings);
+  const pictures = found.files.flatMap(({ path }, at) => bookPictures(path, facts[at], standing(path)));
+  const breathe = breather();
+  for (const picture of pictures) {
+    picture.forecasts = picture.targets.flatMap(target => forecastPicture(picture.facts, target) ?? []);
+    await breathe();
+    signal?.throwIfAborted();
+  }
+  const findings = judge({ pictures, targets: settings.targets, ruleSettings: settings.rules });
+  const reports = pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] }));
+  return {
+    targets: settings.targets,
+    pictures: reports,
+    findings: findings.book,
+    notices: notices(found, settings, pictures),
+    summary: summarise(reports, findings.book),
+  };
+}
+
+function summarise(pictures: readonly PictureReport[], book: readonly Finding[]): Summary {
+  const all = [...book, ...pictures.flatMap(picture => picture.findings)];
+  const count = (severity: Finding['severity']) => all.filter(f => f.severity === severity).length;
+  const encodings: Summary['encodings'] = {};
+  for (const { facts } of pictures) encodings[facts.encoding] = (encodings[facts.encoding] ?? 0) + 1;
+  return {
+    pictures: pictures.length,
+    errors: count('error'),
+    warnings: count('warning'),
+    notes: count('note'),
+    encodings,
+  };
+}
+
+/** What was not looked at, and settings that concern nothing: no verdicts, but a person would want to know. */
+function notices(found: Discovery, settings: Settings, pictures: readonly BookPicture[]): string[] {
+  const idle = settings.parts.filter(({ pictures: globs }) => {
+    const names = matcher(globs);
+    return !pictures.some(picture => names(picture.path));
+  });
+  return [
+    ...found.notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
+    ...(found.ignored
+      ? [
+          `${found.ignored} ${found.ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,
+        ]
+      : []),
+    ...idle.map(
+      part => `The part "${part.name}" holds no picture: nothing matches ${part.pictures.join(', ')}.`,
+    ),
+  ];
+}

@@ -1,0 +1,153 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { Unreadable } from '../../shared/picture';
+import type { Settings } from '../settings/settings';
+import { namesPicture } from './extensions';
+import { matcher } from './globs';
+import { Ignored } from './ignored';
+import { look } from './look';
+
+/** A file of the book. */
+export interface Found {
+  /** Relative to the root, forward slashes. */
+  path: string;
+  file: string;
+  /** Why it must not be opened; null for a regular file. */
+  obstacle: Unreadable | null;
+}
+
+export interface Discovery {
+  /** Sorted by path. */
+  files: Found[];
+  /** Folders that were not entered although they may hold pictures, and why; sorted. */
+  notEntered: { path: string; why: string }[];
+  /** Pictures that ignore files leave out. Those in ignored folders are not counted. */
+  ignored: number;
+}
+
+export interface DiscoverOptions {
+  root: string;
+  /** Absolute; folders are searched, files are taken as they are named. */
+  paths: readonly string[];
+  settings: Pick<Settings, 'pictures' | 'ignore'>;
+  signal?: AbortSignal;
+}
+
+/**
+ * The files of a book. Nothing is opened but ignore files; nothing outside the root is looked into. Hidden files and
+ * folders and `node_modules` hold no pages of a book and are passed over, unless they are named.
+ */
+export async function discover(options: DiscoverOptions): Promise<Discovery> {
+  const walk = new Walk(options, await fs.realpath(options.root));
+  for (const named of options.paths) await walk.take(named);
+  return {
+    files: [...walk.files.values()].sort(byPath),
+    notEntered: walk.notEntered.sort(byPath),
+    ignored: walk.ignored,
+  };
+}
+
+interface Folder {
+  file: string;
+  relative: string;
+  /** Real paths of the folders walked through to it, itself last: a link back to one of them is a circle. */
+  chain: string[];
+}
+
+class Walk {
+  readonly files = new Map<string, Found>();
+  readonly notEntered: Discovery['notEntered'] = [];
+  ignored = 0;
+  private readonly wanted: (path: string) => boolean;
+  private readonly unwanted: (path: string) => boolean;
+  /** Real paths of folders that a link led into: each is entered so once, or links among folders would multiply. */
+  private readonly linkedInto = new Set<string>();
+
+  constructor(
+    private readonly options: DiscoverOptions,
+    private readonly realRoot: string,
+  ) {
+    const { pictures, ignore } = options.settings;
+    this.wanted = pictures ? matcher(pictures) : namesPicture;
+    this.unwanted = matcher(ignore);
+  }
+
+  /** A path that a person named. */
+  async take(file: string): Promise<void> {
+    const relative = this.relative(file);
+    const seen = await look(file, this.realRoot);
+    if (seen.kind === 'folder')
+      await this.search({ file, relative, chain: [seen.real] }, await this.ignoredAbove(relative));
+    else this.add(relative, file, seen.kind === 'obstacle' ? seen.why : null);
+  }
+
+  private async search({ file: folder, relative, chain }: Folder, above: Ignored): Promise<void> {
+    this.options.signal?.throwIfAborted();
+    const ignored = await above.enter(folder, relative);
+    let entries: import('node:fs').Dirent[];
+    try {
+      entries = await fs.readdir(folder, { withFileTypes: true });
+    } catch (error) {
+      const code = (error as NodeJS.ErrnoException).code;
+      this.notEntered.push({
+        path: relative || '.',
+        why: code === 'EACCES' ? 'you may not read this folder' : `it cannot be read (${code})`,
+      });
+      return;
+    }
+    for (const entry of entries.sort((x, y) => compare(x.name, y.name))) {
+      if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
+      const file = path.join(folder, entry.name);
+      const below = relative ? `${relative}/${entry.name}` : entry.name;
+      if (this.unwanted(below)) continue;
+      if (entry.isDirectory()) {
+        const inner = { file, relative: below, chain: [...chain, path.join(chain.at(-1)!, entry.name)] };
+        if (!ignored.has(below, true)) await this.search(inner, ignored);
+      } else if (entry.isSymbolicLink()) await this.follow({ file, relative: below, chain }, ignored);
+      else if (this.wanted(below)) {
+        if (ignored.has(below, false)) this.ignored++;
+        else this.add(below, file, entry.isFile() ? null : await this.obstacle(file));
+      }
+    }
+  }
+
+  private async follow({ file, relative, chain }: Folder, ignored: Ignored): Promise<void> {
+    const seen = await look(file, this.realRoot);
+    if (ignored.has(relative, seen.kind === 'folder')) return;
+    if (seen.kind === 'folder') {
+      if (chain.includes(seen.real) || this.linkedInto.has(seen.real)) return;
+      this.linkedInto.add(seen.real);
+      await this.search({ file, relative, chain: [...chain, seen.real] }, ignored);
+    } else if (this.wanted(relative)) this.add(relative, file, seen.kind === 'obstacle' ? seen.why : null);
+    else if (seen.kind === 'obstacle' && seen.why.reason === 'outside')
+      this.notEntered.push({ path: relative, why: "it is a link that leads out of the book's folder" });
+  }
+
+  private async obstacle(file: string): Promise<Unreadable | null> {
+    const seen = await look(file, this.realRoot);
+    return seen.kind === 'obstacle' ? seen.why : null;
+  }
+
+  private add(relative: string, file: string, obstacle: Unreadable | null): void {
+    this.files.set(relative, { path: relative, file, obstacle });
+  }
+
+  private relative(file: string): string {
+    return path.relative(this.options.root, file).split(path.sep).join('/');
+  }
+
+  /** The ignore files of the folders between the root and a folder that is searched by name. */
+  private async ignoredAbove(relative: string): Promise<Ignored> {
+    let ignored = Ignored.none;
+    const steps = relative.split('/').filter(Boolean);
+    for (let depth = 0; depth < steps.length; depth++) {
+      const above = steps.slice(0, depth).join('/');
+      ignored = await ignored.enter(path.join(this.options.root, above), above);
+    }
+    return ignored;
+  }
+}
+
+/** By code unit, never by locale: two machines must sort alike. */
+export const compare = (x: string, y: string): number => (x < y ? -1 : x > y ? 1 : 0);
+const byPath = (x: { path: string }, y: { path: string }) => compare(x.path, y.path);

@@ -1,0 +1,56 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import ignore, { type Ignore } from 'ignore';
+
+/** Files that say what a folder holds beside its pictures, in git's own pattern language; the later has the last word. */
+const FILES = ['.gitignore', '.evengreyignore'];
+const MOST_BYTES = 1024 * 1024;
+
+interface Layer {
+  /** The folder the patterns count from, relative to the root, '' or ending in a slash. */
+  base: string;
+  patterns: Ignore;
+}
+
+/** The ignore files of a folder and of those above it, up to the root. */
+export class Ignored {
+  private constructor(private readonly layers: readonly Layer[]) {}
+
+  static readonly none = new Ignored([]);
+
+  /** With the ignore files of one more folder: `folder` absolute, `relative` to the root ('' is the root). */
+  async enter(folder: string, relative: string): Promise<Ignored> {
+    const layers = [...this.layers];
+    for (const name of FILES) {
+      const text = await textOf(path.join(folder, name));
+      if (text !== null)
+        layers.push({
+          base: relative && `${relative}/`,
+          patterns: ignore({ ignorecase: false, allowRelativePaths: true }).add(text),
+        });
+    }
+    return layers.length === this.layers.length ? this : new Ignored(layers);
+  }
+
+  /** `relative` to the root; a folder and a file of one name can differ. */
+  has(relative: string, isFolder: boolean): boolean {
+    let ignored = false;
+    for (const { base, patterns } of this.layers) {
+      const below = relative.slice(base.length) + (isFolder ? '/' : '');
+      const verdict = patterns.test(below);
+      if (verdict.ignored) ignored = true;
+      else if (verdict.unignored) ignored = false;
+    }
+    return ignored;
+  }
+}
+
+/** Regular files only: a pipe of this name would be waited for without end. */
+async function textOf(file: string): Promise<string | null> {
+  try {
+    const stat = await fs.lstat(file);
+    return stat.isFile() && stat.size <= MOST_BYTES ? await fs.readFile(file, 'utf8') : null;
+  } catch {
+    return null;
+  }
+}

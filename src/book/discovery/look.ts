@@ -1,0 +1,58 @@
+import fs from 'node:fs/promises';
+import type { Unreadable } from '../../shared/picture';
+import { isWithin } from '../settings/within';
+
+/** What a path is, found out without opening it. */
+export type Look =
+  | { kind: 'file' }
+  /** `real` is where it truly lies. */
+  | { kind: 'folder'; real: string; linked: boolean }
+  /** Something of this name that must not be opened, and why. */
+  | { kind: 'obstacle'; why: Unreadable };
+
+/** Looks at a path that may be anything. `realRoot`: the book's root with its links resolved. */
+export async function look(file: string, realRoot: string): Promise<Look> {
+  try {
+    const self = await fs.lstat(file);
+    const linked = self.isSymbolicLink();
+    const stat = linked ? await fs.stat(file) : self;
+    if (linked && !isWithin(realRoot, await fs.realpath(file))) return obstacle('outside', OUTSIDE);
+    if (stat.isFile()) return { kind: 'file' };
+    if (stat.isDirectory()) return { kind: 'folder', real: await fs.realpath(file), linked };
+    const what = stat.isFIFO()
+      ? 'a pipe'
+      : stat.isSocket()
+        ? 'a socket'
+        : stat.isCharacterDevice() || stat.isBlockDevice()
+          ? 'a device'
+          : 'no file';
+    return obstacle(
+      'not-a-file',
+      `This is ${what}, not a file, and was not opened. Put the picture itself here.`,
+    );
+  } catch (error) {
+    return obstacle(...reason((error as NodeJS.ErrnoException).code));
+  }
+}
+
+const OUTSIDE =
+  "This is a link that leads out of the book's folder, and was not followed. Copy the picture itself into the folder.";
+
+function reason(code: string | undefined): [Unreadable['reason'], string] {
+  switch (code) {
+    case 'ENOENT':
+      return ['missing', 'This is a link to a file that is not there. Put the picture itself here.'];
+    case 'ELOOP':
+      return ['missing', 'This is a link that leads to itself. Put the picture itself here.'];
+    case 'EACCES':
+    case 'EPERM':
+      return ['permission', 'You have no right to read this file. Ask its owner for it.'];
+    default:
+      return ['corrupt', `The file system does not give it out (${code ?? 'no reason given'}).`];
+  }
+}
+
+const obstacle = (why: Unreadable['reason'], text: string): Look => ({
+  kind: 'obstacle',
+  why: { reason: why, text },
+});

@@ -1,0 +1,120 @@
+import path from 'node:path';
+import type { Problem } from './problem';
+import {
+  noSettings,
+  type RawSettings,
+  type RawTarget,
+  type Settings,
+  settle,
+  writtenTargets,
+} from './settings';
+import { type Parsed, parseAgainst } from './validate';
+import { fileWithin, readText } from './within';
+import { language as current, type SettingsLanguage } from './words';
+
+export const SETTINGS_FILE = 'evengrey.json';
+
+export interface Loaded {
+  /** Null where there are problems: half-understood settings would judge the wrong book. */
+  settings: Settings | null;
+  problems: Problem[];
+  /** Absolute paths of every file the settings came from, to be watched. */
+  files: string[];
+}
+
+export interface LoadOptions {
+  /** Another settings file than the root's own, absolute. It may lie anywhere, since a person named it. */
+  file?: string;
+  /** Reads a text; an editor hands over what is not saved yet. */
+  read?: (file: string) => Promise<string>;
+  language?: SettingsLanguage;
+}
+
+/** The settings of the book at `root` (absolute), with house files; `noSettings` where there is no settings file. */
+export async function loadSettings(root: string, options: LoadOptions = {}): Promise<Loaded> {
+  const { read = readText, language = current } = options;
+  const file = options.file ?? path.join(root, SETTINGS_FILE);
+  const shown = options.file ? path.relative(process.cwd(), file) || file : SETTINGS_FILE;
+  const found = await fileWithin(
+    options.file ? path.parse(file).root : root,
+    path.dirname(file),
+    path.basename(file),
+  );
+  if (!found.ok) {
+    if (found.why === 'missing' && !options.file) return { settings: noSettings, problems: [], files: [] };
+    return { settings: null, problems: [atStart(shown, found.message)], files: [] };
+  }
+  const parsed = await parseFile(file, shown, language.settings, read);
+  const files = [file];
+  if (parsed.problems.length) return { settings: null, problems: parsed.problems, files };
+
+  const raw = parsed.value as RawSettings;
+  const problems: Problem[] = [];
+  const houses = new Map<string, RawTarget>();
+  const written = writtenTargets(raw);
+  for (const target of written) {
+    problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt)));
+    const name = target.raw.house;
+    if (name === undefined || houses.has(name)) continue;
+    const house = await fileWithin(root, root, name);
+    if (!house.ok) {
+      problems.push(parsed.problemAt([...target.path, 'house'], house.message));
+      continue;
+    }
+    files.push(house.file);
+    const text = await parseFile(house.file, house.relative, language.house, read);
+    problems.push(...text.problems);
+    const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
+      $schema?: string;
+    };
+    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt)));
+    houses.set(name, said);
+  }
+  // what a broken house file leaves out would be told as missing in the settings
+  if (problems.length) return { settings: null, problems, files };
+  const settled = settle(raw, written, houses, language.defaultTarget, parsed.problemAt);
+  return { settings: settled.problems.length ? null : settled.settings, problems: settled.problems, files };
+}
+
+async function parseFile(
+  file: string,
+  shown: string,
+  schema: SettingsLanguage['settings'],
+  read: (file: string) => Promise<string>,
+): Promise<Parsed> {
+  try {
+    return parseAgainst(schema, await read(file), shown);
+  } catch (error) {
+    const problem = atStart(shown, `This file cannot be read: ${(error as Error).message}.`);
+    return { value: undefined, problems: [problem], problemAt: () => problem };
+  }
+}
+
+/** Makes the paths in a target relative to the root and looks whether they are there. Changes `raw`. */
+async function rebase(
+  root: string,
+  folder: string,
+  raw: RawTarget,
+  at: string[],
+  problemAt: Parsed['problemAt'],
+): Promise<Problem[]> {
+  const problems: Problem[] = [];
+  for (const key of ['profile', 'record'] as const) {
+    const written = raw[key];
+    if (typeof written !== 'string') continue;
+    const found = await fileWithin(root, folder, written);
+    if (found.ok) raw[key] = found.relative;
+    else problems.push(problemAt([...at, key], found.message));
+  }
+  return problems;
+}
+
+const atStart = (file: string, message: string): Problem => ({
+  file,
+  offset: 0,
+  length: 1,
+  line: 1,
+  column: 1,
+  message,
+  suggestion: null,
+});

@@ -1,0 +1,27 @@
+import { distance } from 'fastest-levenshtein';
+
+/** The known word that was probably meant, or null: nearer than a third of its letters, or its beginning. */
+export function suggest(word: string, known: Iterable<string>): string | null {
+  const typed = plain(word);
+  let best: string | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const candidate of known) {
+    const far = distance(typed, plain(candidate));
+    if (far < least) {
+      least = far;
+      best = candidate;
+    }
+  }
+  if (best !== null && least <= Math.max(1, Math.floor(best.length / 3))) return best;
+  if (typed.length < 3) return null;
+  const starting = [...known].filter(candidate => plain(candidate).startsWith(typed));
+  return starting.length === 1 ? starting[0] : null;
+}
+
+/** People write `Silver Halide` and `gray`; the names are `silver-halide` and `grey`. */
+const plain = (word: string) =>
+  word
+    .toLowerCase()
+    .replace(/[\s_]+/g, '-')
+    .replace(/gray/g, 'grey')
+    .replace(/color/g, 'colour');

@@ -1,0 +1,51 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+
+/** A settings file of more than this is none: nobody writes so much by hand. */
+const MOST_BYTES = 4 * 1024 * 1024;
+
+export type Within =
+  | { ok: true; file: string; relative: string }
+  /** `missing`: there is nothing at all; `other`: what is there must not be read. */
+  | { ok: false; why: 'missing' | 'other'; message: string };
+
+/** `inner` is `outer` itself or lies in it. Both absolute. */
+export function isWithin(outer: string, inner: string): boolean {
+  const relative = path.relative(outer, inner);
+  return (
+    relative === '' ||
+    !(relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
+  );
+}
+
+/**
+ * Looks at a file that settings name before anything opens it: it must be a regular file of the book's folder, and so
+ * must what a symbolic link leads to. `written` is relative to `folder`.
+ */
+export async function fileWithin(root: string, folder: string, written: string): Promise<Within> {
+  const file = path.resolve(folder, written);
+  const other = (message: string): Within => ({ ok: false, why: 'other', message });
+  if (!isWithin(root, file))
+    return other(`"${written}" lies outside the book's folder. Copy it into the folder and name it there.`);
+  try {
+    const stat = await fs.stat(file);
+    if (!stat.isFile()) return other(`"${written}" is not a file.`);
+    if (!isWithin(await fs.realpath(root), await fs.realpath(file)))
+      return other(
+        `"${written}" is a link that leads out of the book's folder. Copy the file itself into it.`,
+      );
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT' || code === 'ENOTDIR')
+      return { ok: false, why: 'missing', message: `There is no file "${written}".` };
+    return other(`"${written}" cannot be read (${code}).`);
+  }
+  return { ok: true, file, relative: path.relative(root, file).split(path.sep).join('/') };
+}
+
+/** Text of a file that `fileWithin` has passed. @throws what the file system says, or that it is too large. */
+export async function readText(file: string): Promise<string> {
+  const { size } = await fs.stat(file);
+  if (size > MOST_BYTES) throw new Error(`is larger than ${MOST_BYTES / 1024 / 1024} MB`);
+  return fs.readFile(file, 'utf8');
+}

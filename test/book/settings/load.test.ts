@@ -1,0 +1,123 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { loadSettings } from '../../../src/book/settings/load';
+import { temporaryFolder } from '../support/folder';
+
+async function load(files: Record<string, string>) {
+  const { settings, problems } = await loadSettings(temporaryFolder(files));
+  return { settings, problems: problems.map(p => `${p.file}:${p.line}:${p.column}: ${p.message}`) };
+}
+
+describe('loading settings', () => {
+  it('takes a folder without settings as a book without targets', async () => {
+    const { settings, problems } = await load({});
+    assert.deepEqual(problems, []);
+    assert.deepEqual(settings?.targets, []);
+    assert.equal(settings?.pictures, null);
+  });
+
+  it('fills in the short form of one target', async () => {
+    const { settings } = await load({ 'evengrey.json': '{"process": "silver-halide"}' });
+    assert.equal(settings?.targets.length, 1);
+    const [target] = settings!.targets;
+    assert.deepEqual(
+      [target.name, target.process, target.paper, target.light, target.route, target.encodings],
+      ['book', 'silver-halide', 'photo-lustre', 'D50', 'rgb', null],
+    );
+  });
+
+  it('asks for the process', async () => {
+    const { problems } = await load({ 'evengrey.json': '{"light": "A"}' });
+    assert.deepEqual(problems, ['evengrey.json:1:2: The target does not say its process.']);
+  });
+
+  it('reads a house file, whose keys the target may overrule and whose paths count from it', async () => {
+    const { settings, problems } = await load({
+      'evengrey.json': '{"targets": {"run": {"house": "houses/north.json", "light": "A"}}}',
+      'houses/north.json': '{"process": "offset-coated", "light": "D65", "profile": "north.icc"}',
+      'houses/north.icc': '',
+    });
+    assert.deepEqual(problems, []);
+    const [target] = settings!.targets;
+    assert.deepEqual(
+      [target.process, target.light, target.profile],
+      ['offset-coated', 'A', 'houses/north.icc'],
+    );
+    assert.ok(!('house' in target));
+  });
+
+  it('keeps the paths of the short form', async () => {
+    const { settings } = await load({
+      'evengrey.json': '{"process": "offset-coated", "profile": "./press/north.icc"}',
+      'press/north.icc': '',
+    });
+    assert.equal(settings?.targets[0].profile, 'press/north.icc');
+  });
+
+  it('tells a slip in a house file in that file, and once', async () => {
+    const { settings, problems } = await load({
+      'evengrey.json': '{"targets": {"a": {"house": "h.json"}, "b": {"house": "h.json"}}}',
+      'h.json': '{\n"proces": "inkjet"}',
+    });
+    assert.equal(settings, null);
+    assert.deepEqual(problems, ['h.json:2:1: Unknown key "proces". Did you mean "process"?']);
+  });
+
+  it('finds what a schema cannot see', async () => {
+    const { problems } = await load({
+      'evengrey.json':
+        '{"light": "A",\n"targets": {"run": {"process": "inkjet"}, "dummy": {"light": "A"}},\n"parts": {"cover": {"pictures": "c/**", "target": ["run", "cover"]}}}',
+    });
+    assert.deepEqual(problems, [
+      'evengrey.json:1:2: "light" stands at the top level beside "targets". Move it into the target it belongs to.',
+      'evengrey.json:2:43: The target "dummy" does not say its process.',
+      'evengrey.json:3:59: No target is called "cover". Targets here: run, dummy.',
+    ]);
+  });
+
+  it('never reaches outside the root', async () => {
+    const above = temporaryFolder({ 'secret.json': '{"process": "inkjet"}', 'book/evengrey.json': '' });
+    const root = path.join(above, 'book');
+    fs.symlinkSync(path.join(above, 'secret.json'), path.join(root, 'link.json'));
+    for (const house of ['../secret.json', path.join(above, 'secret.json'), 'link.json']) {
+      fs.writeFileSync(path.join(root, 'evengrey.json'), JSON.stringify({ house }));
+      const { settings, problems } = await loadSettings(root);
+      assert.equal(settings, null);
+      assert.match(problems[0].message, /outside the book's folder|leads out of the book's folder/);
+      assert.equal(problems[0].column, 10);
+    }
+  });
+
+  it('says what is not there', async () => {
+    const { problems } = await load({ 'evengrey.json': '{"process": "inkjet", "profile": "p.icc"}' });
+    assert.deepEqual(problems, ['evengrey.json:1:34: There is no file "p.icc".']);
+  });
+
+  it('does not wait for a pipe', async () => {
+    const root = temporaryFolder();
+    execFileSync('mkfifo', [path.join(root, 'evengrey.json')]);
+    const { problems } = await loadSettings(root);
+    assert.equal(problems[0].message, '"evengrey.json" is not a file.');
+  });
+
+  it('reads what an editor has not saved yet', async () => {
+    const root = temporaryFolder({ 'evengrey.json': '{}' });
+    const { settings } = await loadSettings(root, { read: async () => '{"process": "inkjet"}' });
+    assert.equal(settings?.targets[0].process, 'inkjet');
+  });
+
+  it('turns one word into a list, and keeps the order of intents', async () => {
+    const { settings } = await load({
+      'evengrey.json':
+        '{"pictures": "a/**", "intent": {"toned": ["x/**", {"pictures": "y/**", "reference": "y/1.tif"}], "line": "z/**"}}',
+    });
+    assert.deepEqual(settings?.pictures, ['a/**']);
+    assert.deepEqual(settings?.intents, [
+      { intent: 'toned', pictures: ['x/**'], reference: null },
+      { intent: 'toned', pictures: ['y/**'], reference: 'y/1.tif' },
+      { intent: 'line', pictures: ['z/**'], reference: null },
+    ]);
+  });
+});
