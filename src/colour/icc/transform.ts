@@ -22,12 +22,15 @@ export function floatFormat(space: Space): number {
   return (1 << 22) | (type << 16) | (channels << 3) | 4;
 }
 
+/** No colour of a sound profile comes near: what is beyond it, or no number at all, is damage. */
+const BEYOND = 1000;
+
 /** Colours a turn, so that the library's memory stays small. */
 const TURN = 16384;
 
 /**
  * Sends `values` (n x channels; inks, grey and RGB 0-1, Lab as it is) through a transform.
- * @throws IccError where the count does not fit, or the profile gives what is no number
+ * @throws IccError where the count does not fit, or the profile gives colours that cannot be
  */
 export function runTransform(
   lcms: Lcms,
@@ -57,8 +60,8 @@ export function runTransform(
   }
   lcms._free(source);
   lcms._free(target);
-  if (!out.every(Number.isFinite))
-    throw new IccError('the ICC profile is damaged: it gives colours that are no numbers');
+  if (!out.every(value => Math.abs(value) < BEYOND))
+    throw new IccError('the ICC profile is damaged: it gives colours that cannot be');
   return out;
 }
 
