@@ -2,7 +2,8 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { differenceCiede2000 } from 'culori';
-import { pressDataText } from '../../src/colour/press';
+import { xyzToLab } from '../../src/colour/lab';
+import { measuredPress, type PressSet, pressDataText } from '../../src/colour/press';
 import { characterisedInks, type Patch } from '../../src/colour/press/characterised';
 import { patchesOf } from '../../src/colour/press/patches';
 
@@ -18,9 +19,33 @@ export function foreignSet(name: 'FOGRA29L' | 'FOGRA39L'): Patch[] {
   return patchesOf(fs.readFileSync(file, 'latin1'));
 }
 
-export const shippedSet = (id: 'TR003' | 'TR005' | 'TR006'): Patch[] => patchesOf(pressDataText(id));
+export const shippedSet = (id: PressSet): Patch[] => patchesOf(pressDataText(id));
+
+/** CIELAB of inks in percent by the interpolation of a set. */
+export function labAt(patches: readonly Patch[]) {
+  const table = characterisedInks(patches);
+  return (...percent: number[]): Float64Array => {
+    const xyz = new Float64Array(3);
+    table.xyz(
+      percent.map(value => value / 100),
+      xyz,
+    );
+    return xyzToLab(xyz, xyz);
+  };
+}
+
+/** The same of a shipped set, without reading it again. */
+export function shippedLab(id: PressSet, ...percent: number[]): Float64Array {
+  const xyz = new Float64Array(3);
+  measuredPress(id).xyz(
+    percent.map(value => value / 100),
+    xyz,
+  );
+  return xyzToLab(xyz, xyz);
+}
 
 const ciede2000 = differenceCiede2000();
+
 /** CIEDE2000 of two D50 colours: given as the library's D65 Lab mode, which computes without converting. */
 export function dE00(x: ArrayLike<number>, y: ArrayLike<number>): number {
   const colour = (lab: ArrayLike<number>) => ({ mode: 'lab65' as const, l: lab[0], a: lab[1], b: lab[2] });
@@ -29,19 +54,6 @@ export function dE00(x: ArrayLike<number>, y: ArrayLike<number>): number {
 
 export const dE76 = (x: ArrayLike<number>, y: ArrayLike<number>) =>
   Math.hypot(x[0] - y[0], x[1] - y[1], x[2] - y[2]);
-
-/** Patches in percent -> Lab by the interpolation of a set. */
-export function interpolated(patches: readonly Patch[], toLab: (xyz: Float64Array) => Float64Array) {
-  const table = characterisedInks(patches);
-  const xyz = new Float64Array(3);
-  return (...percent: number[]) => {
-    table.xyz(
-      percent.map(value => value / 100),
-      xyz,
-    );
-    return toLab(xyz);
-  };
-}
 
 /** Deterministic standard normals (linear congruential generator, Box-Muller): the same draws on every run. */
 export function normals(seed: number): () => number {
