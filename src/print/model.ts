@@ -32,3 +32,21 @@ export interface PrintModel {
   /** Plain sentences: sources, and what is a guess. */
   readonly ground: readonly string[];
 }
+
+/**
+ * How greys of a process that has no spectra of its own change from D50 to another light, with the observer adapted
+ * (CAT16 to D50): what `spectral/` offers for ink presses. The paper's brightener is part of it.
+ */
+export interface LightShift {
+  /** Lab of the bare paper under the light, adapted to D50. */
+  readonly white: readonly [number, number, number];
+  /**
+   * Change of L*, a*, b* of a grey that prints at lightness L under D50; `coloured`: how much of it coloured inks make,
+   * 0-1 (0 = black ink alone, which is taken as flat). Written into `out`.
+   */
+  shift(L: number, coloured: number, out: Float64Array): void;
+  /** One SD of that change: borrowed spectra, unknown brightener. */
+  spread(L: number, coloured: number): AB;
+  /** Plain sentences: sources, and what is a guess. */
+  readonly ground: readonly string[];
+}
