@@ -10,7 +10,7 @@ const MEANINGS: [pattern: RegExp, reason: Unreadable['reason'], text: string][] 
     'The picture is larger than can be decoded. Save it smaller.',
   ],
   [
-    /premature end|truncated|not enough (image )?data|unexpected end|end of (file|stream)|EOF|past end|read error|short/i,
+    /premature end of (JPEG|file|input)|truncated|not enough (image )?data|unexpected end|end of (file|stream)|EOF|past end|read error|short/i,
     'truncated',
     'The file ends before its picture does: part of it is missing. Copy or export it again.',
   ],
@@ -21,20 +21,29 @@ const MEANINGS: [pattern: RegExp, reason: Unreadable['reason'], text: string][] 
   ],
 ];
 
+const UNKNOWN: (typeof MEANINGS)[number] = [
+  /./,
+  'corrupt',
+  'The picture is damaged: its pixels cannot be decoded. Copy or export it again.',
+];
+
 /** What a failed decode means, in the words of the reader's report. */
 export function decodeError(error: unknown, header: Header): UnreadableError {
   if (error instanceof UnreadableError) return error;
   const message = error instanceof Error ? error.message : String(error);
-  const [, reason, text] = MEANINGS.find(([pattern]) => pattern.test(message)) ?? [
-    null,
-    'corrupt' as const,
-    'The picture is damaged: its pixels cannot be decoded. Copy or export it again.',
-  ];
-  return new UnreadableError(reason, `${text} (${cause(message)})`, header.format, header);
+  const found = MEANINGS.find(([pattern]) => pattern.test(message)) ?? UNKNOWN;
+  const cut = header.incomplete && found[1] !== 'too-large';
+  const [, reason, text] = cut ? MEANINGS[1] : found;
+  // a cut file needs no further explanation, a damaged one may
+  const why = reason === 'corrupt' || reason === 'format' ? cause(message) : '';
+  return new UnreadableError(reason, why ? `${text} (${why})` : text, header.format, header);
 }
 
-/** The decoder's first line, without the paths and buffers it likes to name. */
+/** The first line of the decoder that says something, without the paths and buffers it likes to name. */
 function cause(message: string): string {
-  const [line] = message.split('\n');
-  return line.replace(/^.*?(Input (file|buffer) has corrupt header: )/, '').slice(0, 120);
+  const lines = message
+    .split('\n')
+    .map(line => line.replace(/^.*?(Input (file|buffer) has corrupt header: ?)/, '').trim())
+    .filter(line => line !== '' && !line.startsWith('Warning treated as error'));
+  return (lines[0] ?? '').slice(0, 120);
 }

@@ -2,6 +2,7 @@ import { decodeError } from './decode-errors';
 import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
 import { applyPalette, type Channels, invert, keepChannels, spread } from './decode-layout';
 import { MOST_PIXELS, sharp } from './decode-sharp';
+import { hasStrayBytes, isHarmless, withoutStrayBytes } from './decode-tolerance';
 import { Photometric } from './header/tiff-space';
 import { UnreadableError } from './header/unreadable';
 import type { Header, Samples } from './types';
@@ -25,7 +26,7 @@ interface Raw {
 export async function decode(input: Buffer | string, header: Header): Promise<Samples> {
   refuseGiants(header);
   try {
-    return arrange(await raw(input, header), header);
+    return arrange(await tolerantly(input, header), header);
   } catch (error) {
     throw decodeError(error, header);
   }
@@ -75,14 +76,30 @@ function withTag(input: Buffer | string, header: Header): Buffer | string {
   return copy;
 }
 
-async function raw(input: Buffer | string, header: Header): Promise<Raw> {
+/** A second attempt where the first failed over what no pixel depends on. */
+async function tolerantly(input: Buffer | string, header: Header): Promise<Raw> {
+  try {
+    return await raw(input, header, 'warning');
+  } catch (error) {
+    const { message } = error as Error;
+    if (header.format === 'tiff' && isHarmless(message)) return await raw(input, header, 'error');
+    if (header.format === 'jpeg' && hasStrayBytes(message) && typeof input !== 'string')
+      return await raw(withoutStrayBytes(input), header, 'warning');
+    throw error;
+  }
+}
+
+async function raw(input: Buffer | string, header: Header, failOn: 'warning' | 'error'): Promise<Raw> {
   const options = {
+    failOn,
     ignoreIcc: true,
     autoOrient: false,
     limitInputChannels: 32,
     ...(header.format === 'tiff' ? { page: header.page - 1 } : {}),
   };
   const image = sharp(withTag(input, header), options);
+  const warnings: string[] = [];
+  image.on('warning', (text: string) => warnings.push(text));
   const meta = await image.metadata();
   if (!meta.space || !meta.depth) throw new Error('the decoder does not say what it reads');
   // without the stored space sharp converts to sRGB; one-channel grey would lose its alpha, three equal ones keep it
@@ -90,6 +107,7 @@ async function raw(input: Buffer | string, header: Header): Promise<Raw> {
   image.toColourspace(grey ? 'srgb' : meta.space);
   if (meta.space === 'cmyk') image.pipelineColourspace('cmyk');
   const { data, info } = await image.raw({ depth: meta.depth }).toBuffer({ resolveWithObject: true });
+  if (failOn === 'error' && !isHarmless(['', ...warnings].join('\n'))) throw new Error(warnings.join('\n'));
   const { width, height } = info;
   const values = view(data, meta.depth);
   const step = values.length / (width * height);

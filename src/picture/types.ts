@@ -25,6 +25,8 @@ export interface Header {
   icc: Uint8Array | null;
   /** Encoding exponent that a PNG without a profile states (0.45455 is the usual one); absent or null where none does. */
   gamma?: number | null;
+  /** The file ends before the pixels that the header points at: a failed decode is then no damage but a cut. */
+  incomplete?: boolean;
   /** How a TIFF page is stored, for the decoder alone. */
   tiff?: TiffLayout;
   remarks: Remark[];

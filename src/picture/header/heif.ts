@@ -16,8 +16,16 @@ interface Item {
  */
 export function readHeif(source: Source, format: 'avif' | 'heic'): Header {
   const n = new Numbers(source, true);
-  const meta = boxesIn(source, 0, source.size).find(b => b.type === 'meta');
-  if (!meta) throw new UnreadableError('corrupt', 'The file holds no picture item. Export it again.', format);
+  const boxes = boxesIn(source, 0, source.size);
+  const meta = boxes.find(b => b.type === 'meta');
+  // a box that leaves the file ends the list early
+  const incomplete = (boxes.at(-1)?.end ?? 0) < source.size;
+  if (!meta)
+    throw new UnreadableError(
+      incomplete ? 'truncated' : 'corrupt',
+      'The file does not hold a whole picture. Copy or export it again.',
+      format,
+    );
   const parts = boxesIn(source, meta.start + 4, meta.end);
   const items = readItems(n, parts);
   const primary = primaryId(n, parts);
@@ -52,6 +60,7 @@ export function readHeif(source: Source, format: 'avif' | 'heic'): Header {
     orientation: 1,
     ppi: null,
     icc: profileOf(n, item),
+    incomplete,
     remarks,
   };
 }

@@ -13,6 +13,8 @@ export interface Directory {
   tags: Map<number, Tag>;
   /** Offset of the next directory, 0 at the end. */
   next: number;
+  /** Some tag's value lies beyond the end of the file. */
+  cut: boolean;
 }
 
 const BYTES_OF_TYPE = [0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8];
@@ -45,22 +47,21 @@ export class Ifds {
     const count = this.big ? n.u64(offset) : n.u16(offset);
     if (count > MOST_TAGS) throw corrupt('a directory has an implausible number of tags');
     const tags = new Map<number, Tag>();
+    let cut = false;
     const [head, step, inline] = this.big ? [8, 20, 8] : [2, 12, 4];
     for (let i = 0, at = offset + head; i < count; i++, at += step) {
       const type = n.u16(at + 2);
       const values = this.big ? n.u64(at + 4) : n.u32(at + 4);
       const field = at + (this.big ? 12 : 8);
-      const fits = values * (BYTES_OF_TYPE[type] ?? 0) <= inline;
-      tags.set(n.u16(at), {
-        type,
-        count: values,
-        offset: fits ? field : this.big ? n.u64(field) : n.u32(field),
-      });
+      const bytes = values * (BYTES_OF_TYPE[type] ?? 0);
+      const offset = bytes <= inline ? field : this.big ? n.u64(field) : n.u32(field);
+      cut ||= offset + bytes > n.source.size;
+      tags.set(n.u16(at), { type, count: values, offset });
     }
     const link = offset + head + count * step;
     const last = n.source.size - (this.big ? 8 : 4);
     // some writers leave the last link out altogether
-    return { tags, next: link > last ? 0 : this.big ? n.u64(link) : n.u32(link) };
+    return { tags, next: link > last ? 0 : this.big ? n.u64(link) : n.u32(link), cut };
   }
 
   /** All values of a tag as numbers; empty where the tag is absent or holds none. */

@@ -67,29 +67,31 @@ export function readJpeg(source: Source): Header {
 
 function walk(source: Source): Segments {
   const found: Segments = { frame: null, jfif: null, exif: null, adobe: null, icc: new Map(), iccCount: 0 };
+  for (const { marker, start, end } of segments(source))
+    if (marker !== SOS) take(found, marker, source.bytes(start + 4, end - start - 4));
+  return found;
+}
+
+/** Marker segments from the start of the file to the first scan, that one included; stray bytes lie between them. */
+export function* segments(source: Source): Generator<{ marker: number; start: number; end: number }> {
   const n = new Numbers(source, true);
-  let at = 2;
-  while (at + 4 <= source.size) {
-    if (n.u8(at) !== 0xff) {
-      at++; // stray bytes between segments are skipped, as decoders do
+  for (let at = 2; at + 4 <= source.size; ) {
+    const marker = n.u8(at) === 0xff ? n.u8(at + 1) : 0;
+    if (marker === EOI) return;
+    if (marker === 0 || marker === 0xff) {
+      at++; // stray or fill byte, which decoders skip
       continue;
     }
-    const marker = n.u8(at + 1);
-    if (marker === 0xff) {
-      at++; // fill byte
-      continue;
-    }
-    if (marker === SOS || marker === EOI) break;
-    if (marker === 0 || marker === 1 || (marker >= 0xd0 && marker <= 0xd8)) {
+    if (marker === 1 || (marker >= 0xd0 && marker <= 0xd8)) {
       at += 2; // no length
       continue;
     }
-    const length = n.u16(at + 2);
-    if (length < 2 || at + 2 + length > source.size) break;
-    take(found, marker, source.bytes(at + 4, length - 2));
-    at += 2 + length;
+    const end = at + 2 + n.u16(at + 2);
+    if (end < at + 4 || end > source.size) return;
+    yield { marker, start: at, end };
+    if (marker === SOS) return;
+    at = end;
   }
-  return found;
 }
 
 function take(found: Segments, marker: number, body: Buffer): void {

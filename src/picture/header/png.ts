@@ -16,6 +16,7 @@ interface Chunks {
   srgb: boolean;
   ppi: { x: number; y: number } | null;
   exif: Exif | null;
+  ended: boolean;
 }
 
 /** A real file has some thousands of chunks at most (one for every 8 KB of pixels). */
@@ -24,7 +25,11 @@ const MOST_CHUNKS = 200_000;
 export function readPng(source: Source): Header {
   const found = walk(source);
   if (!found.ihdr || found.ihdr.length < 13)
-    throw new UnreadableError('corrupt', 'The PNG has no header chunk. Export it again.', 'png');
+    throw new UnreadableError(
+      found.ended ? 'corrupt' : 'truncated',
+      'The PNG has no whole header. Copy or export it again.',
+      'png',
+    );
   const width = found.ihdr.readUInt32BE(0);
   const height = found.ihdr.readUInt32BE(4);
   const [depth, colourType] = [found.ihdr[8], found.ihdr[9]];
@@ -61,6 +66,7 @@ export function readPng(source: Source): Header {
     ppi: found.ppi ?? found.exif?.ppi ?? null,
     icc: found.icc,
     gamma: found.icc || found.srgb ? null : found.gamma,
+    incomplete: !found.ended,
     remarks,
   };
 }
@@ -75,13 +81,15 @@ function walk(source: Source): Chunks {
     srgb: false,
     ppi: null,
     exif: null,
+    ended: false,
   };
   const n = new Numbers(source, true);
   // the EXIF chunk may follow the pixels, so the walk goes to the end; it reads chunk headers only
   for (let at = 8, i = 0; at + 12 <= source.size && i < MOST_CHUNKS; i++) {
     const length = n.u32(at);
     const type = n.text(at + 4, 4);
-    if (type === 'IEND' || at + 12 + length > source.size) break;
+    found.ended = type === 'IEND';
+    if (found.ended || at + 12 + length > source.size) break;
     if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at + 8, length);
     at += 12 + length;
   }

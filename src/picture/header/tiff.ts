@@ -22,6 +22,12 @@ const INK_NAMES = 333;
 const EXTRA_SAMPLES = 338;
 const SAMPLE_FORMAT = 339;
 const PROFILE = 34675;
+const MOST_STRIPS = 65536;
+/** Offsets and lengths, of strips and of tiles. */
+const PIXELS = [
+  [273, 279],
+  [324, 325],
+];
 
 const REDUCED = 1;
 const MASK = 4;
@@ -36,11 +42,14 @@ export function readTiff(source: Source): (Header | UnreadableError)[] {
   const kind = (d: Directory) => ifds.value1(d, SUBFILE, 0);
   const full = directories.filter(d => (kind(d) & (REDUCED | MASK)) === 0);
   const chosen = full.length > 0 ? full : directories.slice(0, 1);
+  // the decoder reads every directory to count the pages, so a cut one spoils them all
+  const incomplete = directories.some(d => isCut(ifds, d));
   return chosen.map(directory => {
     try {
       const header = readPage(ifds, directory);
       header.page = directories.indexOf(directory) + 1;
       header.pages = directories.length;
+      header.incomplete = incomplete;
       if (full.length === 0)
         header.remarks.push({
           code: 'embedded-preview',
@@ -138,6 +147,16 @@ function refuseDepths(
   if (sample === 'int') throw refuse('The TIFF holds signed numbers, which are no tones');
   if (sample === 'float' && bits !== 32)
     throw refuse(`The TIFF holds ${bits}-bit floating-point numbers, which cannot be read`);
+}
+
+function isCut(ifds: Ifds, d: Directory): boolean {
+  if (d.cut) return true;
+  return PIXELS.some(([at, length]) => {
+    // small tiles of a giant: too many to ask
+    if ((d.tags.get(at)?.count ?? 0) > MOST_STRIPS) return false;
+    const lengths = ifds.values(d, length);
+    return ifds.values(d, at).some((offset, i) => offset + (lengths[i] ?? 0) > ifds.numbers.source.size);
+  });
 }
 
 function profileOf(ifds: Ifds, d: Directory, remarks: Remark[]): Buffer | null {

@@ -1,4 +1,3 @@
-import type { Remark } from '../../shared/picture';
 import type { Header } from '../types';
 import { type Exif, parseExif } from './exif';
 import { LONGEST_FIELD, Numbers, type Source } from './source';
@@ -10,6 +9,7 @@ interface Found {
   alpha: boolean;
   icc: Buffer | null;
   exif: Exif | null;
+  incomplete: boolean;
 }
 
 const MOST_CHUNKS = 10_000;
@@ -18,8 +18,11 @@ const MOST_CHUNKS = 10_000;
 export function readWebp(source: Source): Header {
   const found = walk(source);
   if (!found.width)
-    throw new UnreadableError('corrupt', 'The WebP holds no picture. Export it again.', 'webp');
-  const remarks: Remark[] = [];
+    throw new UnreadableError(
+      found.incomplete ? 'truncated' : 'corrupt',
+      `The WebP ${found.incomplete ? 'ends before its picture begins' : 'holds no picture'}. Copy or export it again.`,
+      'webp',
+    );
   return {
     format: 'webp',
     width: found.width,
@@ -37,13 +40,15 @@ export function readWebp(source: Source): Header {
     orientation: found.exif?.orientation ?? 1,
     ppi: found.exif?.ppi ?? null,
     icc: found.icc,
-    remarks,
+    incomplete: found.incomplete,
+    remarks: [],
   };
 }
 
 function walk(source: Source): Found {
-  const found: Found = { width: 0, height: 0, alpha: false, icc: null, exif: null };
+  const found: Found = { width: 0, height: 0, alpha: false, icc: null, exif: null, incomplete: false };
   const n = new Numbers(source, false);
+  found.incomplete = 8 + n.u32(4) > source.size;
   for (let at = 12, i = 0; at + 8 <= source.size && i < MOST_CHUNKS; i++) {
     const length = n.u32(at + 4);
     take(found, n, at, length);
