@@ -25,6 +25,8 @@ const BASE_SECONDS = 4;
 const SECONDS_PER_MEGAPIXEL = 0.3;
 const SECONDS_PER_MEGABYTE = 0.1;
 const WASM_FACTOR = 5;
+/** However large a hostile header says it is. */
+const MOST_SECONDS = 1800;
 
 const KEPT_COMPLAINT = 2000;
 
@@ -130,10 +132,8 @@ export class ReaderProcess {
 
   #setDeadline(megabytes: number, megapixels: number): void {
     if (this.#deadline) clearTimeout(this.#deadline);
-    const seconds =
-      (BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL) *
-      (this.wasm ? WASM_FACTOR : 1) *
-      this.patience;
+    const byHeader = BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL;
+    const seconds = Math.min(MOST_SECONDS, byHeader * (this.wasm ? WASM_FACTOR : 1) * this.patience);
     const asked = this.#pending;
     this.#deadline = setTimeout(() => {
       // a busy parent comes late to its timers: an answer that already waits is taken first
