@@ -1,4 +1,4 @@
-import type { LightId, MeasuredPaper, PaperId, ProcessId, Target } from '../shared/target';
+import type { LightId, Target } from '../shared/target';
 import { type GreyAim, greyAim } from './aim';
 import { pressData } from './data';
 import { inkModel } from './inks/model';
@@ -25,32 +25,35 @@ export interface Press {
   axis(generation: BlackGeneration): NeutralAxis;
 }
 
+type PressTarget = Pick<Target, 'process' | 'paper' | 'light' | 'inkLimit'>;
+
 const presses = new Map<string, Press>();
 /** A user's own papers could fill the memory of an editor that is never closed. */
 const KEPT = 200;
 
 /** The press of a target; made on first use, then kept. Throws if the process or paper is not known. */
-export function pressOf({ process, paper, light }: Pick<Target, 'process' | 'paper' | 'light'>): Press {
-  const key = JSON.stringify([process, paper, light]);
+export function pressOf(target: PressTarget): Press {
+  const key = JSON.stringify([target.process, target.paper, target.light, target.inkLimit]);
   let press = presses.get(key);
   if (!press) {
     if (presses.size >= KEPT) presses.clear();
-    press = makePress(process, paper, light);
+    press = makePress(target);
     presses.set(key, press);
   }
   return press;
 }
 
-function makePress(processId: ProcessId, paperId: PaperId | MeasuredPaper, light: LightId): Press {
-  const process = processOf(processId);
-  const paper = paperOf(paperId);
+function makePress(target: PressTarget): Press {
+  const process = processOf(target.process);
+  const paper = paperOf(target.paper);
+  const inkLimit = target.inkLimit ?? process.inkLimit ?? 400;
   const daylight = daylightModel(process, paper);
   const model = daylight;
   const axes = new Map<string, NeutralAxis>();
   return {
     process,
     paper,
-    light,
+    light: target.light,
     daylight,
     model,
     daylightAim: aimOf(daylight),
@@ -59,7 +62,7 @@ function makePress(processId: ProcessId, paperId: PaperId | MeasuredPaper, light
     axis(generation) {
       let axis = axes.get(generation.id);
       if (!axis) {
-        axis = neutralAxis(daylight, generation, process.inkLimit ?? 400);
+        axis = neutralAxis(daylight, generation, inkLimit);
         axes.set(generation.id, axis);
       }
       return axis;

@@ -15,15 +15,15 @@ export interface BlackGeneration {
 export const blackGenerations: readonly BlackGeneration[] = [
   {
     id: 'light',
-    label: 'coloured inks, black from the mid-tones on',
+    label: 'coloured inks, black in the shadows',
     weight: 0.3,
-    black: alone => 0.9 * alone ** 5,
+    black: alone => 0.6 * alone ** 6 + 0.3 * alone ** 30,
   },
   {
     id: 'medium',
     label: 'coloured inks and black from the lights on',
     weight: 0.45,
-    black: alone => 0.62 * alone ** 2 + 0.3 * alone ** 12,
+    black: alone => 0.62 * alone ** 2 + 0.3 * alone ** 30,
   },
   { id: 'heavy', label: 'mostly black ink', weight: 0.25, black: alone => 0.93 * alone },
 ];
@@ -38,7 +38,9 @@ export interface NeutralAxis {
   black: number;
 }
 
-const STEP = 2.5;
+const STEP = 1.25;
+/** Usual limit of black in separations (96 % in published profiles). */
+const MOST_BLACK = 0.96;
 
 /**
  * Solves C, M, Y for the grey aim at every lightness, K given by the generation, until the ink limit (percent) or the
@@ -50,9 +52,8 @@ export function neutralAxis(model: PrintModel, generation: BlackGeneration, inkL
   let guess = [0, 0, 0, 0];
   let pace = STEP;
   for (let L = model.white[0] - pace; L > 0 && pace > 0.1; ) {
-    const k = generation.black(solver.blackFor(L));
-    const inks = solver.solve(L, k, guess);
-    if (inks && total(inks) <= inkLimit / 100) {
+    const inks = within(inkLimit / 100, generation.black(solver.blackFor(L)), k => solver.solve(L, k, guess));
+    if (inks) {
       steps.push({ L, inks });
       guess = inks;
       L -= pace;
@@ -67,6 +68,15 @@ export function neutralAxis(model: PrintModel, generation: BlackGeneration, inkL
     inks: Float64Array.from(steps.flatMap(step => step.inks)),
     black: steps[steps.length - 1].L,
   };
+}
+
+/** The least black from `k` on whose grey stays within the limit; null where there is none. */
+function within(limit: number, k: number, solve: (k: number) => number[] | null): number[] | null {
+  for (let black = k; black <= Math.max(k, MOST_BLACK); black += 0.02) {
+    const inks = solve(black);
+    if (inks && total(inks) <= limit) return inks;
+  }
+  return null;
 }
 
 /** Inks of a print lightness; darker than the axis is its black, lighter its paper. Writes C, M, Y, K. */
