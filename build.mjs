@@ -88,6 +88,7 @@ async function buildProduct() {
     cli: 'src/cli/main.ts',
     reader: 'src/picture/reader.ts',
     extension: 'src/editor/extension.ts',
+    checker: 'src/editor/checker/main.ts',
   };
   // until judging has landed the reader has nothing to call
   if (!['facts.ts', 'facts/index.ts'].some(f => fs.existsSync(`src/picture/${f}`))) delete entries.reader;
@@ -104,6 +105,26 @@ async function buildProduct() {
       outdir: dist,
       minify: !dev,
     });
+}
+
+/** The JSON schemas follow the code: rules, processes and reports describe themselves. */
+async function buildSchemas() {
+  const entry = 'src/report/schemas.ts';
+  if (!fs.existsSync(entry)) return;
+  const built = await esbuild.build({ ...node, entryPoints: [entry], write: false, sourcemap: false });
+  const module = { exports: {} };
+  new Function('module', 'exports', 'require', '__filename', built.outputFiles[0].text)(
+    module,
+    module.exports,
+    require,
+    path.join(root, entry),
+  );
+  fs.mkdirSync('media/schemas', { recursive: true });
+  for (const [name, schema] of Object.entries(module.exports.schemas)) {
+    const file = `media/schemas/${name}`;
+    const text = `${JSON.stringify(schema, null, 2)}\n`;
+    if (!fs.existsSync(file) || fs.readFileSync(file, 'utf8') !== text) fs.writeFileSync(file, text);
+  }
 }
 
 function testFiles(dir) {
@@ -127,4 +148,5 @@ async function buildTests() {
 fs.mkdirSync(dist, { recursive: true });
 buildKernel();
 await buildProduct();
+await buildSchemas();
 if (options.tests) await buildTests();

@@ -1,3 +1,4 @@
+// no-unit-test: names only, made into schemas that test/book/settings/validate.test.ts reads texts by
 import { defaultTarget, lights, papers, processes } from '../../print';
 import { rules } from '../../rules';
 import { settingsSchema as ruleSettingsSchema } from '../../rules/settings';

@@ -1,0 +1,77 @@
+// no-unit-test: its names and its order are what test/report/json/index.test.ts reads
+import type { AB, Bands, Forecast, ForecastZone, RouteForecast, Tint } from '../../shared/forecast';
+import { round, roundAB, sum } from './number';
+
+/** A forecast as reports give it: rounded, tint and absolute the exact sums of the rounded parts. */
+export function forecastJson(forecast: Forecast) {
+  const parts = {
+    paper: roundAB(forecast.parts.paper),
+    process: roundAB(forecast.parts.process),
+    encoding: roundAB(forecast.parts.encoding),
+    light: roundAB(forecast.parts.light),
+  };
+  const centre = sum(parts.process, parts.encoding, parts.light);
+  const { spread, range, condition, routes } = forecast;
+  return {
+    condition: {
+      process: condition.process,
+      paper: condition.paper,
+      light: condition.light,
+      route: condition.route,
+      basis: condition.basis,
+    },
+    zones: forecast.zones.map(zoneJson),
+    tint: tintJson(forecast.tint, centre),
+    absolute: sum(centre, parts.paper),
+    spread: { order: roundAB(spread.order), page: roundAB(spread.page), paper: roundAB(spread.paper) },
+    parts,
+    range: {
+      black: round(range.black),
+      white: round(range.white),
+      blockedShare: round(range.blockedShare),
+    },
+    ...(routes && { routes: routes.map(routeJson) }),
+    ground: forecast.ground,
+  };
+}
+
+const zoneJson = (zone: ForecastZone) => ({
+  L: round(zone.L),
+  weight: round(zone.weight),
+  Lprint: round(zone.Lprint),
+  a: round(zone.a),
+  b: round(zone.b),
+  aimA: round(zone.aimA),
+  aimB: round(zone.aimB),
+  sdA: round(zone.sdA),
+  sdB: round(zone.sdB),
+  corr: round(zone.corr),
+});
+
+function tintJson(tint: Tint, { a, b }: AB) {
+  return {
+    a,
+    b,
+    chroma: round(tint.chroma),
+    hue: round(tint.hue),
+    direction: tint.direction,
+    directionProbability: round(tint.directionProbability),
+    bands: bandsJson(tint.bands),
+  };
+}
+
+const bandsJson = (bands: Bands): Bands => ({
+  neutral: round(bands.neutral),
+  faint: round(bands.faint),
+  visible: round(bands.visible),
+  obvious: round(bands.obvious),
+  heavy: round(bands.heavy),
+});
+
+const routeJson = ({ route, label, weight, tint, spread }: RouteForecast) => ({
+  route,
+  label,
+  weight: round(weight),
+  tint: tintJson(tint, roundAB(tint)),
+  spread: { order: roundAB(spread.order), page: roundAB(spread.page) },
+});

@@ -1,0 +1,68 @@
+import type { BookReport } from '../../shared/finding';
+import type { Forecast } from '../../shared/forecast';
+import type { Space } from '../../shared/picture';
+import type { Target } from '../../shared/target';
+import { findingJson } from './finding';
+import { forecastJson } from './forecast';
+import { canonical } from './number';
+import { pictureJson } from './picture';
+
+/** Number of the contract: goes up when a name changes or goes, not when one is added. */
+export const SCHEMA = 1;
+
+/**
+ * The report of a check as JSON text, by `check-report.schema.json`: no absolute paths, no times, every list in a
+ * fixed order, the same to the byte for the same book. A picture is a line, so that two reports can be compared.
+ */
+export function bookJson(report: BookReport): string {
+  const { encodings, ...counts } = report.summary;
+  return document({
+    schema: SCHEMA,
+    book: { root: '.', targets: report.targets.map(targetJson) },
+    pictures: report.pictures.map(pictureJson),
+    findings: report.findings.map(findingJson),
+    notices: report.notices,
+    summary: { ...counts, encodings: canonical(encodings) },
+  });
+}
+
+/** What is forecast: a picture (`path`, `page`) or stated values. */
+export interface Subject {
+  path: string | null;
+  page: number | null;
+  space: Space | null;
+  /** Inks in percent; R, G, B or grey 0-255 with 0 = black. */
+  values: number[] | null;
+}
+
+/** What `evengrey forecast` prints, by `forecast-report.schema.json`. */
+export function forecastsJson(
+  { path, page, space, values }: Subject,
+  forecasts: readonly Forecast[],
+): string {
+  return document({ of: { path, page, space, values }, forecasts: forecasts.map(forecastJson) });
+}
+
+const targetJson = (target: Target) => ({
+  name: target.name,
+  process: target.process,
+  paper: typeof target.paper === 'string' ? target.paper : canonical(target.paper),
+  light: target.light,
+  route: target.route,
+  encodings: target.encodings,
+  inkLimit: target.inkLimit,
+  profile: target.profile,
+  record: target.record,
+});
+
+/** One line a key, and one line an entry of the lists of objects. */
+function document(content: Record<string, unknown>): string {
+  const lines = Object.entries(content).map(([key, value]) => {
+    const isList = Array.isArray(value) && typeof value[0] === 'object';
+    const text = isList
+      ? `[\n${value.map(entry => JSON.stringify(entry)).join(',\n')}\n]`
+      : JSON.stringify(value);
+    return `${JSON.stringify(key)}:${text}`;
+  });
+  return `{\n${lines.join(',\n')}\n}\n`;
+}

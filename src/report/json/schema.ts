@@ -1,0 +1,310 @@
+// no-unit-test: test/report/json/index.test.ts validates reports against it, test/report/schemas.test.ts the schema itself
+import { DECIMALS } from './number';
+
+type Schema = Record<string, unknown>;
+
+/** Everything stands in a report whenever it is one; what is missing is null. More keys may come. */
+const object = (properties: Record<string, Schema>, description?: string): Schema => ({
+  type: 'object',
+  ...(description && { description }),
+  properties,
+  required: Object.keys(properties),
+});
+const list = (items: Schema, description?: string): Schema => ({
+  type: 'array',
+  ...(description && { description }),
+  items,
+});
+const orNull = (schema: Schema, description?: string): Schema => ({
+  ...(description && { description }),
+  anyOf: [schema, { type: 'null' }],
+});
+const number = (description: string, rest: Schema = {}): Schema => ({ type: 'number', description, ...rest });
+const whole = (description: string, minimum = 0): Schema => ({ type: 'integer', minimum, description });
+const share = (description: string): Schema => number(description, { minimum: 0, maximum: 1 });
+const text = (description?: string): Schema => ({ type: 'string', ...(description && { description }) });
+const flag = (description: string): Schema => ({ type: 'boolean', description });
+const words = (description: string, values: (string | null)[]): Schema => ({
+  ...(description && { description }),
+  enum: values,
+});
+
+const point = (description: string): Schema =>
+  object({ a: number('CIELAB a*'), b: number('CIELAB b*') }, description);
+
+const ENCODINGS = [
+  'single-channel',
+  'rgb-neutral',
+  'rgb-residual',
+  'rgb-toned',
+  'black-only',
+  'four-channel',
+  'three-ink',
+  'bilevel',
+  'lab-neutral',
+  'colour',
+  'unreadable',
+];
+const FORMATS = 'jpeg png tiff webp avif gif psd bmp heic jp2 svg pdf lfs-pointer unknown'.split(' ');
+const ROUTES = ['rgb', 'separated', 'inks', 'black-plate'];
+
+const bands = object(
+  {
+    neutral: share('dCh below 1'),
+    faint: share('1 to 2: seen beside a neutral only'),
+    visible: share('2 to 4'),
+    obvious: share('4 to 7'),
+    heavy: share('above 7'),
+  },
+  'Probabilities of the tint’s size (dCh, distance from the grey aim in the a*b* plane). They add up to 1.',
+);
+
+const tint = object(
+  {
+    a: number('CIELAB a* of the mean tint'),
+    b: number('CIELAB b* of the mean tint'),
+    chroma: number('Length of the mean tint'),
+    hue: number('Hue angle of the mean tint in degrees', { minimum: 0, maximum: 360 }),
+    direction: words('Null: no predictable direction.', ['warm', 'greenish', 'bluish', 'pinkish', null]),
+    directionProbability: share('Probability of dCh >= 1 within 45 degrees of the mean hue'),
+    bands,
+  },
+  'The print’s distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have.',
+);
+
+const spread = {
+  order: point('One standard deviation shared by all pages of one order'),
+  page: point('One standard deviation within an order'),
+};
+
+const zone = object({
+  L: number('Lightness L* in the file'),
+  weight: share('Share of the picture’s area'),
+  Lprint: number('CIELAB L* of the print, adapted to D50'),
+  a: number('CIELAB a* of the print'),
+  b: number('CIELAB b* of the print'),
+  aimA: number('a* of the grey aim at this lightness'),
+  aimB: number('b* of the grey aim at this lightness'),
+  sdA: number('Standard deviation of the tint along a*, order and page together'),
+  sdB: number('Standard deviation of the tint along b*'),
+  corr: number('Correlation of the two', { minimum: -1, maximum: 1 }),
+});
+
+const route = object({
+  route: words('What is done with the numbers', ROUTES),
+  label: text('The same in words'),
+  weight: share('Weight in the mixture'),
+  tint,
+  spread: object(spread),
+});
+
+const forecast: Schema = {
+  ...object(
+    {
+      condition: object({
+        process: text('Process by its id'),
+        paper: text('Paper by its id, or `measured`'),
+        light: text('Light by its id'),
+        route: words('What is done with the numbers', [...ROUTES, 'unknown']),
+        basis: words(
+          'What the forecast rests on. `generic`: priors or generic dyes; `data`: public data of such a process; `profile`, `record`: of this print house',
+          ['generic', 'data', 'profile', 'record'],
+        ),
+      }),
+      zones: list(zone, 'Lightness zones of the picture'),
+      tint,
+      absolute: point('Away from true neutral, as seen beside another paper: tint + parts.paper, exactly'),
+      spread: object({ ...spread, paper: point('The paper’s own spread, which widens `absolute` only') }),
+      parts: object(
+        {
+          paper: point('The grey aim of the paper'),
+          process: point('The process with its reference encoding under D50'),
+          encoding: point('This picture’s encoding beside the reference'),
+          light: point('Change from D50, relative to the paper under the same light'),
+        },
+        'tint = process + encoding + light, exactly',
+      ),
+      range: object({
+        black: number('L* of the darkest black with this encoding'),
+        white: number('L* of the paper'),
+        blockedShare: share('Share of the picture that is too dark to be told from black'),
+      }),
+      routes: list(route, 'Where the route is not known: each one and its weight'),
+      ground: list({ type: 'string' }, 'Where the figures come from and what is a guess'),
+    },
+    'How a picture is expected to print under one condition. Not a proof: a test print comes first.',
+  ),
+  required: 'condition zones tint absolute spread parts range ground'.split(' '),
+};
+
+const finding = object({
+  rule: text('Id of the rule'),
+  severity: words('', ['error', 'warning', 'note']),
+  message: text('The consequence in print, the cause, the way out'),
+  data: { type: 'object', description: 'Figures behind the message; each rule’s own' },
+});
+
+const target = object({
+  name: text('As the settings name it'),
+  process: text('Process by its id'),
+  paper: {
+    description: 'Paper by its id, or its measured white',
+    anyOf: [{ type: 'string' }, { type: 'object' }],
+  },
+  light: text('Light by its id'),
+  route: words('What the print house does with the numbers', [...ROUTES, 'unknown']),
+  encodings: orNull(list(words('', ENCODINGS)), 'Encodings that are taken; null: nobody said'),
+  inkLimit: orNull(number('Percent'), 'Total ink limit; null: the process’s own'),
+  profile: orNull(text(), 'Profile, relative to the root'),
+  record: orNull(text(), 'Record, relative to the root'),
+});
+
+const level = object({ min: number('Smallest'), max: number('Largest'), mean: number('Mean') });
+
+const chroma = object({
+  max: number('Largest C* of a pixel'),
+  mean: number('Mean C*'),
+  share: share('Share of the area that strays from the picture’s tone line by more than the limit'),
+  hue: orNull(
+    number('Degrees', { minimum: 0, maximum: 360 }),
+    'Mean hue angle; null where there is none to speak of',
+  ),
+  zones: list(
+    object({
+      L: number('Lightness L*'),
+      weight: share('Share of the area'),
+      a: number('Median a* at this lightness: the tone line'),
+      b: number('Median b* at this lightness'),
+      residual: number('Mean distance from the tone line'),
+    }),
+  ),
+  places: list(
+    object({
+      x: whole('Left edge'),
+      y: whole('Top edge'),
+      width: whole('Width'),
+      height: whole('Height'),
+      max: number('Strongest distance from the tone line inside'),
+    }),
+    'Boxes of left-over colour in pixels of the stored raster, strongest first',
+  ),
+  maxBlock: number('Largest distance of an 8 x 8 block from the tone line'),
+  maxPixel: number('Largest distance of a single pixel from the tone line'),
+});
+
+const picture = object({
+  path: text('Relative to the root, forward slashes'),
+  page: whole('Page of the file, from 1', 1),
+  sha256: orNull(text('Hexadecimal'), 'Hash of the file; null where it was not opened'),
+  format: words('By content, not by name', FORMATS),
+  width: whole('Pixels as stored; 0 where unknown'),
+  height: whole('Pixels as stored; 0 where unknown'),
+  channels: whole('Without alpha and spot inks, palette expanded; 0 where unknown'),
+  bits: whole('Bits a channel; 0 where unknown'),
+  alpha: flag('Transparent pixels are composited on paper white and do not count'),
+  palette: flag('Stored by a palette'),
+  space: orNull(words('', ['grey', 'rgb', 'cmyk', 'lab']), 'Colour model of the stored channels'),
+  encoding: words('How the picture stores its grey', ENCODINGS),
+  intent: words('What it is meant to be', ['grey', 'toned', 'colour', 'line']),
+  intentStated: flag('False: nobody said so, grey was taken for granted'),
+  part: orNull(text(), 'Part of the book'),
+  targets: list({ type: 'string' }, 'Names of the targets it is printed on, as `forecast` lists them'),
+  placed: orNull(
+    object({
+      width: orNull({ type: 'number' }, 'mm'),
+      height: orNull({ type: 'number' }, 'mm'),
+    }),
+    'Printed size where the settings say it',
+  ),
+  profile: orNull(
+    object({
+      description: text('As the profile calls itself'),
+      space: words('Its data colour space', ['grey', 'rgb', 'cmyk', 'lab']),
+      class: text('ICC device class in words'),
+      greyAxisChroma: orNull(number('C*'), 'Largest C* of its grey axis; null where it was not computed'),
+    }),
+    'Embedded ICC profile',
+  ),
+  assumed: orNull(text(), 'What the numbers were taken to mean where no profile says it'),
+  ppi: orNull(object({ x: number('Across'), y: number('Down') }), 'Pixels per inch by the file’s own header'),
+  orientation: whole('EXIF orientation; the raster is never turned', 1),
+  levels: list(
+    level,
+    'One a stored channel, native units, transparent pixels left out. Palette expanded; grey with 0 = black; CMYK with 0 = no ink',
+  ),
+  chroma: orNull(chroma, 'CIELAB D50'),
+  ink: orNull(
+    object({ maxTotal: number('Largest total, 0-400'), meanTotal: number('Mean total, 0-400') }),
+    'Percent; null without inks',
+  ),
+  tone: orNull(
+    object({
+      darkest: number('L* of the darkest pixel'),
+      lightest: number('L* of the lightest pixel'),
+      histogram: list(share('Share of the area'), '101 shares of the area, one for each L* from 0 to 100'),
+    }),
+    'CIELAB L*',
+  ),
+  remarks: list(object({ code: text('Kind'), text: text('In words') }), 'Worth telling, no verdict'),
+  unreadable: orNull(
+    object({ reason: text('Kind'), text: text('What is wrong and what to do') }),
+    'Set if and only if the encoding is `unreadable`',
+  ),
+  forecast: list(forecast, 'One a target; empty where nothing can be said'),
+  findings: list(finding, 'Worst first'),
+});
+
+const head = (title: string): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title,
+  $comment: `Numbers are rounded to ${DECIMALS} decimals. Shares and probabilities run from 0 to 1. Keys may be added; none is renamed or dropped without a new number in "schema".`,
+});
+
+/** What `check --format json` prints. */
+export const checkReportSchema: Schema = {
+  ...head('Evengrey: report of a check'),
+  ...object({
+    schema: { const: 1, description: 'Number of this contract' },
+    book: object({
+      root: { const: '.', description: 'Paths are relative to the book’s folder' },
+      targets: list(
+        target,
+        'In the order of the settings; empty where nobody said where the book is printed',
+      ),
+    }),
+    pictures: list(picture, 'Sorted by path, then page'),
+    findings: list(finding, 'About the book as a whole'),
+    notices: list({ type: 'string' }, 'What was not looked at, and settings that concern nothing'),
+    summary: object({
+      pictures: whole('Pages of a file count each'),
+      errors: whole('Findings'),
+      warnings: whole('Findings'),
+      notes: whole('Findings'),
+      encodings: {
+        type: 'object',
+        additionalProperties: whole('Pictures'),
+        description: 'Pictures by encoding',
+      },
+    }),
+  }),
+};
+
+/** What `forecast --format json` prints. */
+export const forecastReportSchema: Schema = {
+  ...head('Evengrey: forecasts'),
+  ...object({
+    of: object(
+      {
+        path: orNull(text(), 'The picture’s name'),
+        page: orNull(whole('From 1', 1), 'Its page'),
+        space: words('Colour model of the values', ['grey', 'rgb', 'cmyk', 'lab', null]),
+        values: orNull(
+          list({ type: 'number' }),
+          'Stated values: inks in percent, R, G, B or grey 0-255 with 0 = black; null for a picture',
+        ),
+      },
+      'What is forecast: a picture or a stated value',
+    ),
+    forecasts: list(forecast, 'By process, then light, as the command line lists them'),
+  }),
+};

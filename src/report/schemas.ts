@@ -1,0 +1,11 @@
+// no-unit-test: a list for the build; test/report/schemas.test.ts checks what stands in media/schemas
+import { language } from '../book/settings/words';
+import { checkReportSchema, forecastReportSchema } from './json/schema';
+
+/** The JSON schemas that are shipped in `media/schemas`, by file name. Written by the build. */
+export const schemas: Record<string, Record<string, unknown>> = {
+  'evengrey.schema.json': language.settings,
+  'house.schema.json': language.house,
+  'check-report.schema.json': checkReportSchema,
+  'forecast-report.schema.json': forecastReportSchema,
+};

@@ -1,0 +1,73 @@
+import assert from 'node:assert/strict';
+import path from 'node:path';
+import { checkBook } from '../../src/book/check';
+import { noSettings, type Settings } from '../../src/book/settings/settings';
+import { defaultTarget } from '../../src/print';
+import type { PictureFacts } from '../../src/shared/picture';
+import { brokenFacts, greyFacts } from './support/facts';
+import { temporaryFolder } from './support/folder';
+
+const sha = '0'.repeat(64);
+
+async function check(
+  files: Record<string, PictureFacts[]>,
+  settings: Partial<Settings> = {},
+  more: { signal?: AbortSignal; onProgress?: (done: number, total: number) => void } = {},
+) {
+  const root = temporaryFolder(Object.fromEntries(Object.keys(files).map(name => [name, ''])));
+  const pool = { facts: async (file: string) => files[path.relative(root, file)] };
+  return checkBook({
+    root,
+    paths: [root],
+    settings: { ...noSettings, ...settings },
+    pool,
+    cache: null,
+    ...more,
+  });
+}
+
+describe('checking a book', () => {
+  it('forecasts each picture on its own targets and counts what it found', async () => {
+    const report = await check(
+      {
+        'b.png': [greyFacts(sha)],
+        'a.tif': [greyFacts(sha), greyFacts(sha, { page: 2 })],
+        'c.png': [brokenFacts('truncated')],
+      },
+      { targets: [defaultTarget('offset-coated'), defaultTarget('inkjet')] },
+    );
+    assert.deepEqual(
+      report.pictures.map(p => [p.path, p.facts.page, p.forecasts.map(f => f.condition.process)]),
+      [
+        ['a.tif', 1, ['offset-coated', 'inkjet']],
+        ['a.tif', 2, ['offset-coated', 'inkjet']],
+        ['b.png', 1, ['offset-coated', 'inkjet']],
+        ['c.png', 1, []],
+      ],
+    );
+    assert.deepEqual(report.summary.encodings, { 'rgb-neutral': 3, unreadable: 1 });
+    assert.deepEqual([report.summary.pictures, report.summary.errors], [4, 1]);
+    assert.equal(report.pictures[3].findings[0].rule, 'unreadable');
+  });
+
+  it('obeys the rules’ settings', async () => {
+    const report = await check({ 'c.png': [brokenFacts('truncated')] }, { rules: { unreadable: 'off' } });
+    assert.equal(report.summary.errors, 0);
+  });
+
+  it('says which part holds nothing', async () => {
+    const report = await check(
+      { 'c.png': [greyFacts(sha)] },
+      { parts: [{ name: 'cover', pictures: ['covr/**'], targets: null }] },
+    );
+    assert.deepEqual(report.notices, ['The part "cover" holds no picture: nothing matches covr/**.']);
+  });
+
+  it('tells its progress and stops when cancelled', async () => {
+    const steps: string[] = [];
+    const files = { 'a.png': [greyFacts(sha)], 'b.png': [greyFacts(sha)] };
+    await check(files, {}, { onProgress: (done, total) => steps.push(`${done}/${total}`) });
+    assert.deepEqual(steps, ['1/2', '2/2']);
+    await assert.rejects(check(files, {}, { signal: AbortSignal.abort() }), { name: 'AbortError' });
+  });
+});

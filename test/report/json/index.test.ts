@@ -1,0 +1,108 @@
+import assert from 'node:assert/strict';
+import { defaultTarget, forecastPicture, forecastValue } from '../../../src/print';
+import { bookJson, forecastsJson } from '../../../src/report/json';
+import { checkReportSchema, forecastReportSchema } from '../../../src/report/json/schema';
+import type { BookReport, PictureReport } from '../../../src/shared/finding';
+import { brokenFacts, greyFacts } from '../../book/support/facts';
+import { strictErrors } from '../support';
+
+const press = defaultTarget('offset-coated');
+const target = { ...press, paper: { lab: [93, 0, 4] as [number, number, number] } };
+
+function picture(path: string, change: Partial<PictureReport> = {}): PictureReport {
+  const facts = greyFacts('a'.repeat(64));
+  return {
+    path,
+    facts,
+    intent: 'grey',
+    intentStated: false,
+    part: null,
+    targets: [target, press],
+    forecasts: [forecastPicture(facts, target)!, forecastPicture(facts, press)!],
+    placed: { width: 180 },
+    findings: [],
+    ...change,
+  };
+}
+
+const report: BookReport = {
+  targets: [target, press],
+  pictures: [
+    picture('a.png', {
+      findings: [
+        {
+          rule: 'untagged',
+          severity: 'note',
+          message: 'No profile.',
+          data: { z: 1 / 3, a: [{ y: 1, x: 2 }] },
+        },
+      ],
+    }),
+    picture('b.png', { facts: brokenFacts('truncated'), forecasts: [], placed: null }),
+  ],
+  findings: [],
+  notices: ['Told.'],
+  summary: { pictures: 2, errors: 0, warnings: 0, notes: 1, encodings: { unreadable: 1, 'rgb-neutral': 1 } },
+};
+
+describe('report as JSON', () => {
+  const text = bookJson(report);
+  const value = JSON.parse(text);
+
+  it('is what its schema describes, every key of it', () => {
+    assert.equal(strictErrors(checkReportSchema, value), '');
+  });
+
+  it('keeps the contract’s names and their order', () => {
+    assert.deepEqual(Object.keys(value), ['schema', 'book', 'pictures', 'findings', 'notices', 'summary']);
+    assert.equal(value.book.root, '.');
+    assert.deepEqual(Object.keys(value.pictures[0]).slice(0, 10), [
+      'path',
+      'page',
+      'sha256',
+      'format',
+      'width',
+      'height',
+      'channels',
+      'bits',
+      'alpha',
+      'palette',
+    ]);
+    assert.deepEqual(value.pictures[1].forecast, []);
+    assert.equal(value.pictures[1].sha256, null);
+  });
+
+  it('is the same to the byte, whatever order the figures of a rule came in', () => {
+    const other = structuredClone(report);
+    other.pictures[0].findings[0].data = { a: [{ x: 2, y: 1 }], z: 1 / 3 };
+    assert.equal(bookJson(other), text);
+    assert.deepEqual(value.pictures[0].findings[0].data, { a: [{ x: 2, y: 1 }], z: 0.333333 });
+  });
+
+  it('rounds, and the parts still add up to the whole', () => {
+    const six = (n: number) => Number(n.toFixed(6));
+    for (const forecast of value.pictures[0].forecast) {
+      const { parts, tint, absolute } = forecast;
+      for (const axis of ['a', 'b'] as const) {
+        assert.equal(tint[axis], six(parts.process[axis] + parts.encoding[axis] + parts.light[axis]));
+        assert.equal(absolute[axis], six(tint[axis] + parts.paper[axis]));
+      }
+    }
+    assert.ok(!/\d\.\d{7}/.test(text));
+  });
+
+  it('gives a picture a line', () => {
+    assert.equal(text.split('\n').filter(line => line.startsWith('{"path"')).length, 2);
+    assert.ok(text.endsWith('}\n'));
+  });
+});
+
+describe('forecasts as JSON', () => {
+  it('are what their schema describes', () => {
+    const forecast = forecastValue({ space: 'cmyk', values: [0, 0, 0, 0.5] }, press);
+    const of = { path: null, page: null, space: 'cmyk' as const, values: [0, 0, 0, 50] };
+    const value = JSON.parse(forecastsJson(of, [forecast]));
+    assert.equal(strictErrors(forecastReportSchema, value), '');
+    assert.equal(value.forecasts[0].zones.length, 1);
+  });
+});
