@@ -41,12 +41,14 @@ export function registerFindings(books: Books): vscode.Disposable {
 }
 
 function entriesOf(book: Book, answer: CheckAnswer): [vscode.Uri, vscode.Diagnostic[]][] {
-  const settings = [...answer.settings.map(problem), ...answer.book.map(f => finding(f, 'text'))];
-  const pictures = answer.pictures.map(({ path, findings }): [vscode.Uri, vscode.Diagnostic[]] => [
-    vscode.Uri.joinPath(book.root, path),
-    findings.map(f => finding(f, 'picture')),
-  ]);
-  return [[book.settings, settings], ...pictures];
+  const byFile = new Map<string, vscode.Diagnostic[]>();
+  const add = (path: string, diagnostic: vscode.Diagnostic) =>
+    byFile.set(path, [...(byFile.get(path) ?? []), diagnostic]);
+  for (const found of answer.settings) add(found.file, problem(found));
+  for (const found of answer.book) add('evengrey.json', finding(found, 'text'));
+  for (const { path, findings } of answer.pictures)
+    for (const found of findings) add(path, finding(found, 'picture'));
+  return [...byFile].map(([path, diagnostics]) => [vscode.Uri.joinPath(book.root, path), diagnostics]);
 }
 
 /**
@@ -63,8 +65,8 @@ function finding({ rule, severity, message }: ShownFinding, on: 'picture' | 'tex
 /** Rule names need no escaping, which would be undone once too often on the way. */
 const explainLink = (rule: string) => vscode.Uri.parse(`command:evengrey.explainRule?["${rule}"]`);
 
-function problem({ line, column, endLine, endColumn, message }: LocatedProblem): vscode.Diagnostic {
-  const range = new vscode.Range(line - 1, column - 1, endLine - 1, endColumn - 1);
+function problem({ line, column, length, message }: LocatedProblem): vscode.Diagnostic {
+  const range = new vscode.Range(line - 1, column - 1, line - 1, column - 1 + Math.max(1, length));
   const diagnostic = new vscode.Diagnostic(range, message, vscode.DiagnosticSeverity.Error);
   diagnostic.source = SOURCE;
   return diagnostic;

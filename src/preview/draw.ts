@@ -1,10 +1,10 @@
 import { html } from '../report/page/html';
-import { orderChoice } from '../report/page/orders';
+import { orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
 
 /** Draws a sheet into `page`; `plate`, where the picture is seen, and the keyboard's place outlive the drawing. */
-export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, order: number) {
+export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, shown: Shown) {
   const focused = document.activeElement?.id;
   const controls = html`
 <div class="controls">
@@ -12,7 +12,7 @@ export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, o
     <option value="">as the settings say</option>
     ${sheet.lights.map(({ id, name }) => html`<option value="${id}"${id === sheet.light && html` selected`}>${name}</option>`)}
   </select></label>
-  ${orderChoice(order)}
+  ${orderChoice(shown)}
   <button type="button" class="plain" id="others">Draw ten others</button>
 </div>`;
   page.innerHTML = sheetPage(sheet, {

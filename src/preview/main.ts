@@ -1,11 +1,10 @@
+import type { Shown } from '../report/page/orders';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
 import { drawSheet } from './draw';
 import { Plate } from './plate';
 
-interface State extends PreviewWish {
-  /** Which of the ten possible orders the strips show, from 0. */
-  order: number;
+interface State extends PreviewWish, Shown {
   scroll: number;
 }
 
@@ -16,7 +15,7 @@ declare function acquireVsCodeApi(): {
 };
 
 const editor = acquireVsCodeApi();
-const state: State = editor.getState() ?? { light: null, series: 0, order: 0, scroll: 0 };
+const state: State = editor.getState() ?? { light: null, series: 0, order: 0, seen: 'alone', scroll: 0 };
 const plate = new Plate();
 const page = document.querySelector<HTMLElement>('main')!;
 
@@ -33,7 +32,7 @@ function wish(change: Partial<PreviewWish>) {
 
 function show(sheet: Sheet) {
   const first = !page.hasChildNodes();
-  drawSheet(page, sheet, plate.element, state.order);
+  drawSheet(page, sheet, plate.element, state);
   page.removeAttribute('aria-busy');
   if (first) window.scrollTo(0, state.scroll);
 }

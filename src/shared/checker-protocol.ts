@@ -39,16 +39,16 @@ export interface CheckAnswer {
   book: ShownFinding[];
   /** Null where the settings could not be used. */
   summary: Summary | null;
-  /** What is wrong in `evengrey.json`; nothing was read then. */
+  /** What is wrong in `evengrey.json` or a house file; nothing was read then. */
   settings: LocatedProblem[];
 }
 
-/** Lines and columns from 1, the end exclusive. */
+/** In a file relative to the book's root, line and column from 1, `length` in characters of that line. */
 export interface LocatedProblem {
+  file: string;
   line: number;
   column: number;
-  endLine: number;
-  endColumn: number;
+  length: number;
   message: string;
 }
 

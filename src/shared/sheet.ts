@@ -65,9 +65,10 @@ export interface Condition {
   ground: string[];
 }
 
+/** Greys at the sheet's `scale.lightness`, each seen in two ways. */
 export interface PossibleOrder {
-  /** The print's greys at the sheet's `scale.lightness`. */
-  scale: string[];
-  /** The print of a middle grey. */
-  middle: string;
+  /** By itself: eyes that are used to the paper see its own colour as none. */
+  alone: string[];
+  /** Beside another paper: with the paper's own colour. */
+  beside: string[];
 }

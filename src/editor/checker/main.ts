@@ -4,8 +4,9 @@ import type { CheckerMessage, CheckerRequest } from '../../shared/checker-protoc
 import { Checker } from './checker';
 
 /** The checker process: answers the editor's questions, one message each, and ends with the editor. */
-const pool = createPool({ readerFile: path.join(__dirname, 'reader.js') });
-const checker = new Checker(pool);
+const readerFile = path.join(__dirname, 'reader.js');
+const pool = createPool({ readerFile });
+const checker = new Checker(pool, readerFile);
 const running = new Map<number, AbortController>();
 
 process.on('message', async (request: CheckerRequest) => {

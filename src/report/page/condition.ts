@@ -1,7 +1,7 @@
 import type { Condition, Sheet } from '../../shared/sheet';
 import { type Html, html } from './html';
-import { orderId } from './orders';
-import { chip, strip } from './strip';
+import { orderId, waysSeen } from './orders';
+import { patch, strip } from './strip';
 
 /** A forecast under one target: what it is for, the possible orders drawn, what to expect in words. */
 export function condition(sheet: Sheet, index: number, id: string): Html {
@@ -14,19 +14,16 @@ export function condition(sheet: Sheet, index: number, id: string): Html {
     <p>${light}</p>
     <p class="basis">${basisWords}</p>
   </div>
-  <div class="booth">
-    ${orders.map(
-      (order, i) =>
-        html`<div class="drawn" data-order="${i}">${strip(sheet.scale, order, stripLabel(process, i))}</div>`,
-    )}
-    <div class="ends" aria-hidden="true"><span>paper</span><span>the file above, one possible order below</span><span>black</span></div>
-    <div class="chips" aria-hidden="true">
+  <div class="booth" role="img" aria-label="${process}, drawn: the file’s greys from paper to black, and below them one possible order. The table below says it in numbers.">
+    ${orders.map((order, i) => waysSeen.map(seen => html`<div class="drawn" data-order="${i}" data-seen="${seen}">${strip(sheet.scale, order[seen])}</div>`))}
+    <div class="ends"><span>paper</span><span>the file above, one possible order below</span><span>black</span></div>
+    <div class="patches">
       ${orders.map(
         (order, i) =>
-          html`<label class="chip" for="${orderId(i)}" data-order="${i}" title="Possible order ${i + 1}: its middle grey">${chip(order)}</label>`,
+          html`<label class="possible" for="${orderId(i)}" data-order="${i}">${waysSeen.map(seen => patch(order, seen))}<span>${i + 1}</span></label>`,
       )}
     </div>
-    <div class="ends" aria-hidden="true"><span>a middle grey in ten possible orders</span></div>
+    <div class="ends"><span></span><span>one light grey in ten possible orders</span><span></span></div>
   </div>
   <div class="expect">
     <p class="tint">${expect.tint}</p>
@@ -35,9 +32,6 @@ export function condition(sheet: Sheet, index: number, id: string): Html {
   </div>
 </article>`;
 }
-
-const stripLabel = (process: string, order: number) =>
-  `${process}: the file’s greys from paper to black, below them possible order ${order + 1} of 10. The table says it in numbers.`;
 
 /** All conditions side by side, for those who want numbers and for screen readers. */
 export function figures(conditions: readonly Condition[]): Html {

@@ -5,17 +5,56 @@ export const ORDERS = 10;
 
 export const orderId = (order: number) => `order-${order}`;
 
-/**
- * Which possible order the strips show. Radio buttons, so that it works by keyboard and without any script: the style
- * sheet shows what belongs to the one that is checked, all over the page.
- */
-export function orderChoice(checked = 0): Html {
-  return html`
-<fieldset class="orders">
-  <legend>Possible order</legend>
-  ${Array.from({ length: ORDERS }, (_, i) => {
-    const id = orderId(i);
-    return html`<input type="radio" name="order" id="${id}" value="${i}"${i === checked && html` checked`}/><label for="${id}">${i + 1}</label>`;
-  })}
-</fieldset>`;
+export const waysSeen = ['alone', 'beside'] as const;
+type WaySeen = (typeof waysSeen)[number];
+
+const seenWords: Record<WaySeen, string> = {
+  alone: 'by itself',
+  beside: 'beside another paper',
+};
+
+/** What the strips of a page show; the page starts with these. */
+export interface Shown {
+  /** From 0. */
+  order: number;
+  seen: WaySeen;
 }
+
+/**
+ * Which possible order the strips show, and how it is seen. Radio buttons, so that it works by keyboard and without any
+ * script: the style sheet shows what belongs to those that are checked, all over the page.
+ */
+export function orderChoice({ order, seen }: Shown): Html {
+  return html`
+${choice(
+  'order',
+  'Possible order',
+  Array.from({ length: ORDERS }, (_, i) => ({
+    id: orderId(i),
+    value: i,
+    words: i + 1,
+    checked: i === order,
+  })),
+)}
+${choice(
+  'seen',
+  'Seen',
+  waysSeen.map(way => ({ id: `seen-${way}`, value: way, words: seenWords[way], checked: way === seen })),
+)}`;
+}
+
+interface Option {
+  id: string;
+  value: string | number;
+  words: string | number;
+  checked: boolean;
+}
+
+const choice = (name: string, legend: string, options: Option[]): Html => html`
+<fieldset class="choice">
+  <legend>${legend}</legend>
+  ${options.map(
+    ({ id, value, words, checked }) =>
+      html`<input type="radio" name="${name}" id="${id}" value="${value}"${checked && html` checked`}/><label for="${id}">${words}</label>`,
+  )}
+</fieldset>`;

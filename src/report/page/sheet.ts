@@ -43,8 +43,8 @@ export function sheet(of: Sheet, frame: Frame): Html {
     </section>
   </div>
 </div>
-${of.conditions.length > 0 && forecasts(of, frame)}
-${findings('For every picture of this book', of.shared, frame)}`;
+${findings('For every picture of this book', of.shared, frame)}
+${of.conditions.length > 0 && forecasts(of, frame)}`;
 }
 
 function forecasts(of: Sheet, { controls, id }: Frame): Html {

@@ -1,19 +1,13 @@
 import { lights, papers, processes } from '../../print';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
-import type { PictureFacts } from '../../shared/picture';
 import type { Condition } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
 import { expectations, figuresOf } from './expect';
 import { possibleOrders } from './orders';
 
 /** A forecast ready to show, with the ten possible orders of `series` drawn. */
-export function conditionOf(
-  facts: PictureFacts,
-  target: Target,
-  forecast: Forecast,
-  series: number,
-): Condition {
+export function conditionOf(target: Target, forecast: Forecast, series: number): Condition {
   const { process, paper, light } = target;
   return {
     target: target.name,
@@ -22,7 +16,7 @@ export function conditionOf(
     light: nameOf(lights, light),
     basis: forecast.condition.basis,
     basisWords: capital(ground(forecast)),
-    orders: possibleOrders(facts, target, series),
+    orders: possibleOrders(forecast, target, series),
     expect: expectations(forecast),
     bands: forecast.tint.bands,
     figures: figuresOf(forecast),

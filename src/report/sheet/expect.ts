@@ -49,7 +49,7 @@ export function figuresOf(forecast: Forecast): Condition['figures'] {
     ['One page from the next, ± a* / b*', spreadOf(spread.page)],
     ['Black, paper, L*', `${range.black.toFixed(0)}, ${range.white.toFixed(0)}`],
     ['Lost in black', range.blockedShare > 0 ? percent(range.blockedShare) : 'nothing'],
-    ['Numbers are', routes[condition.route]],
+    ['The file’s numbers are', routes[condition.route]],
   ];
 }
 
@@ -58,7 +58,7 @@ const routes: Record<Forecast['condition']['route'], string> = {
   separated: 'separated to inks',
   inks: 'kept as inks',
   'black-plate': 'put on the black plate',
-  unknown: 'not known, several mixed',
+  unknown: 'handled in a way not known: several mixed',
 };
 
 /** A probability as a share of ten orders: whole orders only. */

@@ -1,0 +1,88 @@
+import { FactsCache } from '../../book/cache/cache';
+import { cacheFolder } from '../../book/cache/folder';
+import { checkBook } from '../../book/check';
+import type { Pool } from '../../book/pool';
+import { loadSettings } from '../../book/settings/load';
+import type { Problem } from '../../book/settings/problem';
+import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
+import type { BookReport, Finding, PictureReport } from '../../shared/finding';
+import type { ShownFinding } from '../../shared/sheet';
+
+/** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
+export class OpenBook {
+  #cache: Promise<FactsCache> | undefined;
+  #report: BookReport | undefined;
+
+  /** `version`: what facts are made by. */
+  constructor(
+    readonly root: string,
+    private readonly pool: Pool,
+    private readonly version: Promise<string>,
+  ) {}
+
+  async check(signal: AbortSignal, onProgress: (progress: Progress) => void): Promise<CheckAnswer> {
+    const { root, pool } = this;
+    const { settings, problems } = await loadSettings(root);
+    if (!settings) {
+      this.#report = undefined;
+      return { pictures: [], book: [], summary: null, settings: problems.map(located) };
+    }
+    this.#cache ??= this.version.then(version => FactsCache.open(cacheFolder(), root, version));
+    const cache = await this.#cache;
+    const told = throttled(onProgress);
+    try {
+      const report = await checkBook({
+        ...{ root, paths: [root], settings, pool, cache, signal },
+        onProgress: (done, total) => told({ done, total }),
+      });
+      this.#report = report;
+      return answerOf(report);
+    } finally {
+      // also what was read of a check that was given up
+      await cache.save();
+    }
+  }
+
+  /** A picture of the last report, if it is in the book. */
+  picture(path: string, page: number): PictureReport | undefined {
+    return this.#report?.pictures.find(p => p.path === path && p.facts.page === page);
+  }
+
+  /** What the last report says of the book as a whole. */
+  get findings(): readonly Finding[] {
+    return this.#report?.findings ?? [];
+  }
+}
+
+function answerOf({ pictures, findings, summary }: BookReport): CheckAnswer {
+  const byPath = new Map<string, ShownFinding[]>();
+  for (const { path, findings } of pictures)
+    if (findings.length) byPath.set(path, [...(byPath.get(path) ?? []), ...findings.map(shown)]);
+  return {
+    pictures: [...byPath].map(([path, findings]) => ({ path, findings })),
+    book: findings.map(shown),
+    summary,
+    settings: [],
+  };
+}
+
+const shown = ({ rule, severity, message }: Finding): ShownFinding => ({ rule, severity, message });
+
+const located = ({ file, line, column, length, message }: Problem): LocatedProblem => ({
+  file,
+  line,
+  column,
+  length,
+  message,
+});
+
+/** Ten messages a second are enough for a person. The last is always told. */
+function throttled(tell: (progress: Progress) => void): (progress: Progress) => void {
+  let last = 0;
+  return progress => {
+    const now = Date.now();
+    if (now - last < 100 && progress.done < progress.total) return;
+    last = now;
+    tell(progress);
+  };
+}

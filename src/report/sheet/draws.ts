@@ -1,0 +1,36 @@
+/** Two independent standard normal values: how one possible order lies, in units of the forecast's own spread. */
+export type Draw = readonly [number, number];
+
+const GOLDEN_ANGLE = Math.PI * (3 - Math.sqrt(5));
+
+/**
+ * `n` possible orders that stand for all of them: from each n-th of the distribution one, so that "in about 4 orders of
+ * 10" is what the ten show. Their distances from the centre are stratified (the radius of a two-dimensional normal
+ * distribution by its inverse, sqrt(-2 ln(1 - u))), their directions are turned by the golden angle, their sequence is
+ * shuffled. The same `series` gives the same orders, for every picture.
+ */
+export function drawsOf(series: number, n: number): Draw[] {
+  const random = generator(series);
+  const turn = random() * 2 * Math.PI;
+  const draws = Array.from({ length: n }, (_, i): Draw => {
+    const radius = Math.sqrt(-2 * Math.log(1 - (i + random()) / n));
+    const angle = turn + i * GOLDEN_ANGLE;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+  for (let i = n - 1; i > 0; i--) {
+    const j = Math.floor(random() * (i + 1));
+    [draws[i], draws[j]] = [draws[j], draws[i]];
+  }
+  return draws;
+}
+
+/** Mulberry32: a small generator of evenly spread numbers 0-1, the same everywhere. Nothing secret hangs on it. */
+function generator(seed: number): () => number {
+  let state = (seed + 1) * 0x9e3779b9;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
