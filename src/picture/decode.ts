@@ -10,8 +10,6 @@ import type { Header, Samples } from './types';
 /** More decoded bytes than this would starve the machine: about 250 megapixels of 16-bit RGB. */
 const MOST_BYTES = 3 * 512 * 2 ** 20;
 
-const UNCOMPRESSED = 1;
-
 interface Raw {
   data: Channels;
   /** Channels a pixel as decoded. */
@@ -27,9 +25,7 @@ interface Raw {
  */
 export async function decode(input: Buffer | string, header: Header): Promise<Samples> {
   refuseGiants(header);
-  // nothing is squeezed into an uncompressed file: a huge page would be allocated for the few rows that are there
-  if (header.incomplete && header.tiff?.compression === UNCOMPRESSED)
-    throw decodeError(new Error('truncated'), header);
+  if (header.impossible) throw decodeError(new Error('truncated'), header);
   try {
     return arrange(await tolerantly(input, header), header);
   } catch (error) {

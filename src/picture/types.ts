@@ -27,6 +27,8 @@ export interface Header {
   gamma?: number | null;
   /** The file ends before the pixels that the header points at: a failed decode is then no damage but a cut. */
   incomplete?: boolean;
+  /** More pixels than the file can hold whatever it does: not to be decoded at all. */
+  impossible?: boolean;
   /** How a TIFF page is stored, for the decoder alone. */
   tiff?: TiffLayout;
   remarks: Remark[];

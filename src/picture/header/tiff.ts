@@ -29,6 +29,18 @@ const PIXELS = [
   [324, 325],
 ];
 
+/**
+ * How many bytes can come of one, by compression: none; LZW (a 12-bit code for at most 4096 bytes); deflate (zlib's
+ * technical notes: 1032), by its two numbers; PackBits (two bytes for at most 128).
+ */
+const MOST_SQUEEZED = new Map([
+  [1, 1],
+  [5, 2731],
+  [8, 1032],
+  [32946, 1032],
+  [32773, 64],
+]);
+
 const REDUCED = 1;
 const MASK = 4;
 
@@ -50,6 +62,7 @@ export function readTiff(source: Source): (Header | UnreadableError)[] {
       header.page = directories.indexOf(directory) + 1;
       header.pages = directories.length;
       header.incomplete = incomplete;
+      header.impossible = cannotHold(source, header);
       if (full.length === 0)
         header.remarks.push({
           code: 'embedded-preview',
@@ -147,6 +160,13 @@ function refuseDepths(
   if (sample === 'int') throw refuse('The TIFF holds signed numbers, which are no tones');
   if (sample === 'float' && bits !== 32)
     throw refuse(`The TIFF holds ${bits}-bit floating-point numbers, which cannot be read`);
+}
+
+/** A page of a few bytes that claims gigabytes is cut (or lies), and no room must be made for it. */
+function cannotHold(source: Source, { width, height, bits, palette, tiff }: Header): boolean {
+  const stored = palette ? Math.log2(tiff!.colorMap.length / 3) : bits;
+  const most = MOST_SQUEEZED.get(tiff!.compression) ?? Number.POSITIVE_INFINITY;
+  return (width * height * tiff!.samples * stored) / 8 > source.size * most;
 }
 
 function isCut(ifds: Ifds, d: Directory): boolean {
