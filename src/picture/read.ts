@@ -2,8 +2,8 @@ import type { PictureFacts } from '../shared/picture';
 import { decode, needsBytes } from './decode';
 import { factsOf } from './facts';
 import { readHeaders, UnreadableError } from './header';
+import { readingOf } from './meaning';
 import { type OnSize, type OpenPicture, openPicture } from './open';
-import { openProfile } from './profile';
 import type { Header } from './types';
 import { unreadableFacts } from './unreadable-facts';
 
@@ -34,7 +34,7 @@ async function pageFacts(file: OpenPicture, header: Header | UnreadableError): P
   if (header instanceof UnreadableError) return unreadableFacts(header, file.sha256());
   try {
     const samples = await decode(needsBytes(header) ? file.bytes() : file.input, header);
-    return { ...factsOf(samples, header, openProfile(header.icc)), page: header.page, sha256: file.sha256() };
+    return { ...factsOf(samples, header, await readingOf(header)), page: header.page, sha256: file.sha256() };
   } catch (error) {
     if (!(error instanceof UnreadableError)) throw error;
     return unreadableFacts(error, file.sha256(), header);

@@ -1,0 +1,118 @@
+import type { ChromaFacts } from '../../shared/picture';
+import type { Meaning } from '../meaning/types';
+import type { Tally } from '../pass/tally';
+import { type LightnessZones, lightnessZones, ZONES, zoneOf } from './lightness';
+import { placesOf } from './places';
+import { lightnessOfGreen, straysOf } from './strays';
+import { THRESHOLDS } from './thresholds';
+import { onLine, type ToneLine, toneLineOf } from './tone-line';
+
+/** What the encoding is judged by. */
+export interface ChromaJudgement {
+  facts: ChromaFacts;
+  /** Largest C* of the tone line at a lightness that the picture has. */
+  tone: number;
+  /** Shares of the area whose blocks lie farther from the tone line than `strong` and `clear`. */
+  strong: number;
+  clear: number;
+}
+
+/** @param lab Lab of the tally's cells */
+export function judgeChroma(
+  tally: Tally,
+  lab: Float32Array,
+  meaning: Meaning,
+  size: { width: number; height: number },
+): ChromaJudgement {
+  const { cells, blocks } = tally;
+  const line = toneLineOf(lab, cells.count, cells.length);
+  const zones = lightnessZones(lab, cells);
+  const pixels = pixelChroma(tally, lab, line);
+  const blockLab = new Float32Array(blocks.count.length * 3);
+  // without any colour there is none to stray
+  if (pixels.max > 0) meaning.lab(blocks.means, blocks.count.length, blockLab);
+  const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
+  const distance = straysOf(blocks, blockLab, line, THRESHOLDS.stray, ranges);
+  const areas = areasOf(tally, blockLab, distance);
+  const { tone, ...chroma } = pixels;
+  return {
+    tone,
+    strong: areas.strong,
+    clear: areas.clear,
+    facts: {
+      ...chroma,
+      share: areas.stray,
+      zones: zonesOf(zones, line, areas.residual),
+      places: placesOf(blocks, distance, THRESHOLDS.stray, size.width, size.height),
+      maxBlock: areas.most,
+    },
+  };
+}
+
+/** Chroma pixel by pixel. */
+function pixelChroma({ cells, pixels }: Tally, lab: Float32Array, line: ToneLine) {
+  let max = 0;
+  let maxPixel = 0;
+  let tone = 0;
+  let sum = 0;
+  let sumA = 0;
+  let sumB = 0;
+  for (let i = 0; i < cells.length; i++) {
+    const L = lab[i * 3];
+    const a = lab[i * 3 + 1];
+    const b = lab[i * 3 + 2];
+    const lineA = onLine(line.a, L);
+    const lineB = onLine(line.b, L);
+    const chroma = Math.sqrt(a * a + b * b);
+    max = Math.max(max, chroma);
+    maxPixel = Math.max(maxPixel, Math.hypot(a - lineA, b - lineB));
+    tone = Math.max(tone, Math.hypot(lineA, lineB));
+    sum += cells.count[i] * chroma;
+    sumA += cells.count[i] * a;
+    sumB += cells.count[i] * b;
+  }
+  const n = Math.max(1, pixels);
+  return { max, maxPixel, tone, mean: sum / n, hue: hueOf(sumA / n, sumB / n) };
+}
+
+function hueOf(a: number, b: number): number | null {
+  if (Math.hypot(a, b) < THRESHOLDS.hue) return null;
+  return ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+}
+
+/** Strays block by block, weighted by the pixels that count. */
+function areasOf({ blocks, pixels }: Tally, lab: Float32Array, distance: Float32Array) {
+  const n = Math.max(1, pixels);
+  const residual = new Float64Array(ZONES);
+  const weight = new Float64Array(ZONES);
+  let [stray, clear, strong, most] = [0, 0, 0, 0];
+  for (let i = 0; i < distance.length; i++) {
+    const count = blocks.count[i];
+    const r = distance[i];
+    if (count === 0) continue;
+    const zone = zoneOf(lab[i * 3]);
+    residual[zone] += count * r;
+    weight[zone] += count;
+    if (r > most) most = r;
+    if (r > THRESHOLDS.stray) stray += count;
+    if (r > THRESHOLDS.clear) clear += count;
+    if (r > THRESHOLDS.strong) strong += count;
+  }
+  return {
+    stray: stray / n,
+    clear: clear / n,
+    strong: strong / n,
+    most,
+    residual: residual.map((sum, zone) => (weight[zone] > 0 ? sum / weight[zone] : 0)),
+  };
+}
+
+function zonesOf(zones: LightnessZones, line: ToneLine, residual: Float64Array): ChromaFacts['zones'] {
+  return zones.used.map(zone => ({
+    L: zones.L[zone],
+    weight: zones.weight[zone],
+    a: onLine(line.a, zones.L[zone]),
+    b: onLine(line.b, zones.L[zone]),
+    residual: residual[zone],
+  }));
+}

@@ -1,0 +1,48 @@
+import type { Encoding, Level, Space } from '../../shared/picture';
+import type { Tally } from '../pass/tally';
+import type { ChromaJudgement } from './chroma';
+import { THRESHOLDS } from './thresholds';
+
+/**
+ * How a picture stores its grey, in the order of the definition: by what is stored where that decides (one bit, one
+ * channel, equal channels), else by its colour away from its own tone, and inks then by which of them are used. Lab
+ * pictures that are not neutral go by the names of RGB, which is what they become.
+ * @param full the sample value of a full ink, in the units of the levels
+ */
+export function encodingOf(
+  space: Space,
+  bits: number,
+  full: number,
+  tally: Tally,
+  chroma: ChromaJudgement,
+): Exclude<Encoding, 'unreadable'> {
+  if (space === 'grey') return bits === 1 ? 'bilevel' : 'single-channel';
+  if (space === 'rgb' && tally.spread <= THRESHOLDS.neutralSpread) return 'rgb-neutral';
+  if (space === 'lab' && isNeutralLab(tally)) return 'lab-neutral';
+  if (isColour(chroma)) return 'colour';
+  if (space === 'cmyk') return inksUsed(tally.levels, full);
+  return isToned(chroma) ? 'rgb-toned' : 'rgb-residual';
+}
+
+function isNeutralLab({ levels }: Tally): boolean {
+  const most = THRESHOLDS.neutralLab;
+  return levels.slice(1).every(({ min, max }) => min >= -most && max <= most);
+}
+
+function isColour({ facts, strong, clear }: ChromaJudgement): boolean {
+  const limits = THRESHOLDS;
+  if (strong >= limits.strongShare || clear >= limits.clearShare) return true;
+  return facts.mean >= limits.monochrome && facts.share >= limits.monochromeShare;
+}
+
+function isToned({ facts, tone }: ChromaJudgement): boolean {
+  const limits = THRESHOLDS;
+  return tone >= limits.toned && facts.maxBlock <= limits.tonedMost && facts.share <= limits.tonedShare;
+}
+
+function inksUsed(levels: readonly Level[], full: number): 'black-only' | 'three-ink' | 'four-channel' {
+  const absent = ({ max }: Level) => max / full <= THRESHOLDS.absentInk;
+  const [cyan, magenta, yellow, black] = levels;
+  if ([cyan, magenta, yellow].every(absent)) return 'black-only';
+  return absent(black) ? 'three-ink' : 'four-channel';
+}

@@ -1,0 +1,48 @@
+import type { Place } from '../../shared/picture';
+import { BLOCK, type Blocks } from '../pass/tally';
+
+const MOST = 16;
+
+/** Boxes around neighbouring blocks that stray by more than `limit`, strongest first, at most 16. */
+export function placesOf(
+  blocks: Blocks,
+  distance: Float32Array,
+  limit: number,
+  width: number,
+  height: number,
+): Place[] {
+  const { columns, rows } = blocks;
+  const seen = new Uint8Array(distance.length);
+  const places: Place[] = [];
+  const queue: number[] = [];
+  for (let start = 0; start < distance.length; start++) {
+    if (seen[start] || distance[start] <= limit) continue;
+    let [left, top, right, bottom, max] = [columns, rows, 0, 0, 0];
+    seen[start] = 1;
+    queue.push(start);
+    for (let i = queue.pop(); i !== undefined; i = queue.pop()) {
+      const x = i % columns;
+      const y = (i - x) / columns;
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+      if (distance[i] > max) max = distance[i];
+      for (let v = Math.max(0, y - 1); v <= Math.min(rows - 1, y + 1); v++)
+        for (let u = Math.max(0, x - 1); u <= Math.min(columns - 1, x + 1); u++) {
+          const next = v * columns + u;
+          if (seen[next] || distance[next] <= limit) continue;
+          seen[next] = 1;
+          queue.push(next);
+        }
+    }
+    places.push({
+      x: left * BLOCK,
+      y: top * BLOCK,
+      width: Math.min(width, (right + 1) * BLOCK) - left * BLOCK,
+      height: Math.min(height, (bottom + 1) * BLOCK) - top * BLOCK,
+      max,
+    });
+  }
+  return places.sort((a, b) => b.max - a.max || a.y - b.y || a.x - b.x).slice(0, MOST);
+}

@@ -1,0 +1,120 @@
+import { THRESHOLDS } from './thresholds';
+
+/** The picture's own tone: median a*, b* of its pixels at each whole L* from 0 to 100. */
+export interface ToneLine {
+  a: Float64Array;
+  b: Float64Array;
+}
+
+const LEVELS = 101;
+/** Tables of a* and b* in quarter units from -64 to 64; what lies beyond counts at their ends. */
+const BINS = 512;
+const PER_UNIT = 4;
+
+/**
+ * Medians over runs of neighbouring lightnesses that hold enough of the picture, joined by straight lines. Black and
+ * white have no colour, so beyond the darkest and the lightest run the line goes there.
+ * @param lab L*, a*, b* of `n` cells; `count`: pixels of each
+ */
+export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): ToneLine {
+  const tables = [new Float64Array(LEVELS * BINS), new Float64Array(LEVELS * BINS)];
+  const weight = new Float64Array(LEVELS);
+  let total = 0;
+  for (let i = 0; i < n; i++) {
+    const level = clamp(Math.round(lab[i * 3]), LEVELS - 1);
+    weight[level] += count[i];
+    total += count[i];
+    tables[0][level * BINS + binOf(lab[i * 3 + 1])] += count[i];
+    tables[1][level * BINS + binOf(lab[i * 3 + 2])] += count[i];
+  }
+  const points = runsOf(weight, total * THRESHOLDS.toneSupport).map(run => ({
+    ...run,
+    a: medianOf(tables[0], run.from, run.to),
+    b: medianOf(tables[1], run.from, run.to),
+  }));
+  const tone = withoutMarks(points, total);
+  const at = [0, ...tone.map(point => point.L), 100];
+  return {
+    a: join(at, [0, ...tone.map(point => point.a), 0]),
+    b: join(at, [0, ...tone.map(point => point.b), 0]),
+  };
+}
+
+/** A neutral picture with colour on few lightnesses only (a sticker, a title) has no tone there. */
+function withoutMarks(points: (Run & { a: number; b: number })[], total: number) {
+  const coloured = points.filter(({ a, b }) => Math.hypot(a, b) >= THRESHOLDS.toned);
+  const share = coloured.reduce((sum, run) => sum + run.weight, 0) / total;
+  return share < THRESHOLDS.toneShare ? points.filter(point => !coloured.includes(point)) : points;
+}
+
+const clamp = (value: number, most: number) => (value < 0 ? 0 : value > most ? most : value);
+const binOf = (v: number) => clamp(Math.round(v * PER_UNIT) + BINS / 2, BINS - 1);
+
+interface Run {
+  from: number;
+  to: number;
+  /** Mean L*. */
+  L: number;
+  /** Pixels. */
+  weight: number;
+}
+
+/** Runs of levels, from dark to light, of at least `wanted` pixels each; what is left at the light end joins the last. */
+function runsOf(weight: Float64Array, wanted: number): Run[] {
+  const runs: Run[] = [];
+  let from = 0;
+  let sum = 0;
+  for (let level = 0; level < LEVELS; level++) {
+    sum += weight[level];
+    if (sum === 0 || sum < wanted) continue;
+    runs.push(runOf(weight, from, level));
+    from = level + 1;
+    sum = 0;
+  }
+  const last = runs.pop();
+  if (last) runs.push(runOf(weight, last.from, LEVELS - 1));
+  return runs;
+}
+
+function runOf(weight: Float64Array, from: number, to: number): Run {
+  let sum = 0;
+  let moment = 0;
+  for (let level = from; level <= to; level++) {
+    sum += weight[level];
+    moment += weight[level] * level;
+  }
+  return { from, to, L: moment / sum, weight: sum };
+}
+
+/** Median of the table's rows `from` to `to`, placed within its bin by the counts on both sides. */
+function medianOf(table: Float64Array, from: number, to: number): number {
+  const pooled = new Float64Array(BINS);
+  let total = 0;
+  for (let level = from; level <= to; level++)
+    for (let bin = 0; bin < BINS; bin++) {
+      pooled[bin] += table[level * BINS + bin];
+      total += table[level * BINS + bin];
+    }
+  let bin = 0;
+  let below = 0;
+  while (below + pooled[bin] < total / 2) below += pooled[bin++];
+  return (bin - BINS / 2 - 0.5 + (total / 2 - below) / pooled[bin]) / PER_UNIT;
+}
+
+/** Values at 0, 1, ... 100 on the straight lines through points at rising `at`. */
+function join(at: number[], values: number[]): Float64Array {
+  let i = 0;
+  return Float64Array.from({ length: LEVELS }, (_, L) => {
+    while (i < at.length - 2 && at[i + 1] < L) i++;
+    const width = at[i + 1] - at[i];
+    const t = width > 0 ? clamp((L - at[i]) / width, 1) : 1;
+    return values[i] + t * (values[i + 1] - values[i]);
+  });
+}
+
+/** The line at any L*. */
+export function onLine(line: Float64Array, L: number): number {
+  const at = clamp(L, 100);
+  const i = at >= 100 ? 99 : at | 0;
+  return line[i] + (at - i) * (line[i + 1] - line[i]);
+}

@@ -1,0 +1,27 @@
+// The one pass over every pixel, for WebAssembly with SIMD (AssemblyScript). The caller copies a tile of the picture
+// into TILE (8-bit samples without alpha) or STORED (everything else), has it prepared and counted, and takes the
+// sums of its blocks; the tables grow until the picture's end. No allocation, no dependence on the picture's size.
+import { resetAlpha } from './alpha';
+import { resetDeep } from './deep';
+import { resetInks } from './inks';
+import { GREYS, NEAR, SEEN } from './layout';
+import { resetLevels } from './levels';
+import { resetSpread } from './rgb';
+
+export * from './layout';
+export { grey8, greySingly } from './grey';
+export { rgb8, rgbSingly, spread } from './rgb';
+export { inks8, inksSingly, inkTotal, coarseness } from './inks';
+export { narrow, deepSpread, deepTotal } from './deep';
+export { flatten8, flatten16, leftOut, partial } from './alpha';
+
+/** Empties all tables, for a picture of that many colour channels. */
+export function reset(channels: i32): void {
+  resetLevels();
+  resetDeep();
+  resetSpread();
+  resetAlpha();
+  memory.fill(GREYS, 0, 4096);
+  if (channels == 3) memory.fill(NEAR, 0, SEEN + 64 * 64 * 64 * 8 - NEAR);
+  resetInks(channels == 4);
+}

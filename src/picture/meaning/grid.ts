@@ -1,0 +1,70 @@
+/**
+ * Lab on a regular grid over three or four stored channels, interpolated within simplexes: along the diagonal of equal
+ * values only nodes of the diagonal count, so a neutral axis stays neutral between them.
+ */
+export class LabGrid {
+  readonly #nodes: Float32Array;
+  readonly #step: Int32Array;
+
+  /**
+   * @param side nodes a channel
+   * @param labOf Lab of many rows of stored values (0-1, `channels` a row) into `out`
+   */
+  constructor(
+    readonly channels: 3 | 4,
+    readonly side: number,
+    labOf: (values: Float64Array, out: Float64Array) => void,
+  ) {
+    const nodes = side ** channels;
+    const values = new Float64Array(nodes * channels);
+    for (let node = 0; node < nodes; node++)
+      for (let c = channels - 1, rest = node; c >= 0; c--) {
+        values[node * channels + c] = (rest % side) / (side - 1);
+        rest = Math.floor(rest / side);
+      }
+    const lab = new Float64Array(nodes * 3);
+    labOf(values, lab);
+    this.#nodes = Float32Array.from(lab);
+    this.#step = Int32Array.from({ length: channels }, (_, c) => 3 * side ** (channels - 1 - c));
+  }
+
+  lab(values: Float32Array, n: number, out: Float32Array): void {
+    const { channels, side } = this;
+    const nodes = this.#nodes;
+    const scale = (side - 1) / 255;
+    const share = new Float64Array(channels);
+    const order = new Int32Array(channels);
+    for (let i = 0; i < n; i++) {
+      let at = 0;
+      for (let c = 0; c < channels; c++) {
+        const position = values[i * channels + c] * scale;
+        const cell = Math.min(side - 2, position | 0);
+        const rest = position - cell;
+        at += cell * this.#step[c];
+        // sorted by falling remainder, as the simplex is walked
+        let place = c;
+        while (place > 0 && share[place - 1] < rest) {
+          share[place] = share[place - 1];
+          order[place] = order[place - 1];
+          place--;
+        }
+        share[place] = rest;
+        order[place] = this.#step[c];
+      }
+      const first = 1 - share[0];
+      let L = first * nodes[at];
+      let a = first * nodes[at + 1];
+      let b = first * nodes[at + 2];
+      for (let c = 0; c < channels; c++) {
+        at += order[c];
+        const weight = share[c] - (c + 1 < channels ? share[c + 1] : 0);
+        L += weight * nodes[at];
+        a += weight * nodes[at + 1];
+        b += weight * nodes[at + 2];
+      }
+      out[i * 3] = L;
+      out[i * 3 + 1] = a;
+      out[i * 3 + 2] = b;
+    }
+  }
+}

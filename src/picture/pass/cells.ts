@@ -1,0 +1,87 @@
+import type { Kernel } from './kernel';
+import type { Cells } from './tally';
+
+/** Collects the filled cells of the kernel's tables. Coarse cells (far from neutral, or too many mixes) stand at their middle. */
+export function cellsOf(kernel: Kernel, channels: 1 | 3 | 4): Cells {
+  const greys = greyCounts(kernel);
+  if (channels === 1) return greyCells(greys);
+  return channels === 3 ? colourCells(kernel, greys) : inkCells(kernel);
+}
+
+/** The four partial tables of greys added up. */
+function greyCounts(kernel: Kernel): Float64Array {
+  const tables = new Uint32Array(kernel.memory, kernel.value('GREYS'), 1024);
+  return Float64Array.from(
+    { length: 256 },
+    (_, i) => tables[i] + tables[i + 256] + tables[i + 512] + tables[i + 768],
+  );
+}
+
+function greyCells(greys: Float64Array): Cells {
+  const used = [...greys.keys()].filter(v => greys[v] > 0);
+  return {
+    channels: 1,
+    length: used.length,
+    count: Float64Array.from(used, v => greys[v]),
+    values: Float32Array.from(used),
+  };
+}
+
+function colourCells(kernel: Kernel, greys: Float64Array): Cells {
+  const near = new Uint32Array(kernel.memory, kernel.value('NEAR'), 256 << 12);
+  const far = new Uint32Array(kernel.memory, kernel.value('FAR'), 1 << 18);
+  // R = G = B is counted apart: 32, 32 is the cell without difference
+  for (let v = 0; v < 256; v++) near[(v << 12) | (32 << 6) | 32] += greys[v];
+  const cells = room(3, filled(near) + filled(far));
+  let n = 0;
+  for (let i = 0; i < near.length; i++) {
+    if (near[i] === 0) continue;
+    const g = i >> 12;
+    cells.count[n] = near[i];
+    cells.values[n * 3] = g + ((i >> 6) & 63) - 32;
+    cells.values[n * 3 + 1] = g;
+    cells.values[n * 3 + 2] = g + (i & 63) - 32;
+    n++;
+  }
+  for (let i = 0; i < far.length; i++) {
+    if (far[i] === 0) continue;
+    cells.count[n] = far[i];
+    cells.values[n * 3] = (i >> 12) * 4 + 1.5;
+    cells.values[n * 3 + 1] = ((i >> 6) & 63) * 4 + 1.5;
+    cells.values[n * 3 + 2] = (i & 63) * 4 + 1.5;
+    n++;
+  }
+  return cells;
+}
+
+function inkCells(kernel: Kernel): Cells {
+  const slots = new Uint32Array(kernel.memory, kernel.value('MIXES'), 2 << kernel.value('MIX_BITS'));
+  let used = 0;
+  for (let i = 1; i < slots.length; i += 2) if (slots[i] > 0) used++;
+  const cells = room(4, used);
+  const coarseness = kernel.value('coarseness');
+  const middle = ((1 << coarseness) - 1) / 2;
+  let n = 0;
+  for (let i = 0; i < slots.length; i += 2) {
+    if (slots[i + 1] === 0) continue;
+    cells.count[n] = slots[i + 1];
+    for (let ink = 0; ink < 4; ink++) cells.values[n * 4 + ink] = ((slots[i] >>> (8 * ink)) & 255) + middle;
+    n++;
+  }
+  return cells;
+}
+
+function room(channels: number, length: number): Cells {
+  return {
+    channels,
+    length,
+    count: new Float64Array(length),
+    values: new Float32Array(length * channels),
+  };
+}
+
+function filled(table: Uint32Array): number {
+  let n = 0;
+  for (let i = 0; i < table.length; i++) if (table[i] > 0) n++;
+  return n;
+}

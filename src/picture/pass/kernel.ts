@@ -1,0 +1,58 @@
+import binary from '../kernel/kernel.wasm';
+
+/** What the kernel exports (see ../kernel/kernel.ts). */
+export interface Kernel {
+  reset(channels: number): void;
+  grey8(width: number, rows: number, ranged: boolean): void;
+  rgb8(width: number, rows: number, ranged: boolean): void;
+  inks8(width: number, rows: number, ranged: boolean): void;
+  greySingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
+  rgbSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
+  inksSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
+  narrow(samples: number, channels: number): void;
+  flatten8(pixels: number, channels: number, paper: number): number;
+  flatten16(pixels: number, channels: number, paper: number): number;
+  /** Value of an exported constant or counter, unsigned. */
+  value(name: Value): number;
+  memory: ArrayBuffer;
+}
+
+type Value =
+  | 'TILE_WIDTH'
+  | 'LEVELS'
+  | 'GREYS'
+  | 'SUMS'
+  | 'COUNTS'
+  | 'RANGES'
+  | 'MASK'
+  | 'TILE'
+  | 'STORED'
+  | 'NEAR'
+  | 'FAR'
+  | 'SEEN'
+  | 'MIXES'
+  | 'MIX_BITS'
+  | 'END'
+  | 'spread'
+  | 'inkTotal'
+  | 'coarseness'
+  | 'deepSpread'
+  | 'deepTotal'
+  | 'leftOut'
+  | 'partial';
+
+const PAGE = 65536;
+let kernel: Kernel | null = null;
+
+/** The kernel with its own memory: made on first use, then kept. One picture at a time. */
+export function loadKernel(): Kernel {
+  if (kernel) return kernel;
+  const memory = new WebAssembly.Memory({ initial: 1 });
+  const instance = new WebAssembly.Instance(new WebAssembly.Module(binary), { env: { memory } });
+  const exported = instance.exports as unknown as Record<string, { value: number }>;
+  const value = (name: Value) => exported[name].value >>> 0;
+  memory.grow(Math.ceil(value('END') / PAGE) - memory.buffer.byteLength / PAGE);
+  const functions = instance.exports as unknown as Omit<Kernel, 'value' | 'memory'>;
+  kernel = { ...functions, value, memory: memory.buffer };
+  return kernel;
+}

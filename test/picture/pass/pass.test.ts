@@ -1,0 +1,124 @@
+import assert from 'node:assert/strict';
+import { tallyOf } from '../../../src/picture/pass/pass';
+import type { Tally } from '../../../src/picture/pass/tally';
+import type { Samples } from '../../../src/picture/types';
+import { type Content, type Depth, type Opacity, picture } from './random';
+import { count, fullOf } from './reference';
+
+// Composites and narrowed samples are rounded to 8 bits before they are counted: half a step.
+const ROUNDING = 0.51;
+
+function agree(samples: Samples, tally: Tally) {
+  const wanted = count(samples);
+  const exact = samples.data instanceof Uint8Array && !samples.alpha;
+  assert.equal(tally.pixels, wanted.pixels.length);
+  tally.levels.forEach((level, c) => {
+    assert.ok(Math.abs(level.min - wanted.levels[c].min) < 1e-6 * fullOf(samples.data), `least of ${c}`);
+    assert.ok(Math.abs(level.max - wanted.levels[c].max) < 1e-6 * fullOf(samples.data), `most of ${c}`);
+    assert.ok(Math.abs(level.mean - wanted.levels[c].mean) < 1e-6 * fullOf(samples.data), `mean of ${c}`);
+  });
+  if (samples.space === 'rgb')
+    assert.ok(Math.abs(tally.spread - wanted.spread) <= (exact ? 0 : ROUNDING * 2) + 1e-9, 'spread');
+  if (samples.space === 'cmyk')
+    assert.ok(Math.abs(tally.inkTotal - wanted.inkTotal) <= (exact ? 0 : 4 * ROUNDING) + 1e-9, 'ink total');
+  const { blocks, cells } = tally;
+  assert.equal(
+    cells.count.reduce((a, b) => a + b, 0),
+    wanted.pixels.length,
+    'every pixel in one cell',
+  );
+  assert.equal(
+    blocks.count.reduce((a, b) => a + b, 0),
+    wanted.pixels.length,
+    'every pixel in one block',
+  );
+  for (const [block, means] of wanted.means)
+    means.forEach((mean, c) => {
+      const found = blocks.means[block * samples.channels + c];
+      assert.ok(Math.abs(found - mean) <= (exact ? 1e-4 : ROUNDING), `block ${block}: ${found}, not ${mean}`);
+    });
+  agreeCells(
+    samples,
+    tally,
+    wanted.pixels.map(p => p.seen.map(v => v * 255)),
+  );
+}
+
+/** Means of the cells against those of the pixels: a coarse cell's middle is at most 1.5 steps from what is in it. */
+function agreeCells(samples: Samples, { cells }: Tally, pixels: number[][]) {
+  for (let c = 0; c < samples.channels; c++) {
+    const mean = pixels.reduce((sum, p) => sum + p[c], 0) / Math.max(1, pixels.length);
+    let found = 0;
+    for (let i = 0; i < cells.length; i++) found += cells.count[i] * cells.values[i * samples.channels + c];
+    assert.ok(
+      Math.abs(found / Math.max(1, pixels.length) - mean) <= 1.5 + ROUNDING,
+      `mean of cells, channel ${c}`,
+    );
+  }
+}
+
+describe('one pass over the pixels', () => {
+  const sizes = [
+    [1, 1],
+    [7, 9],
+    [16, 8],
+    [37, 21],
+    [8200, 2],
+  ];
+  const depths: Depth[] = [8, 16, 'float'];
+  const contents: Content[] = ['noise', 'equal', 'near'];
+  const opacities: Opacity[] = ['none', 'opaque', 'holes', 'soft'];
+  let seed = 1;
+  for (const space of ['grey', 'rgb', 'cmyk'] as const)
+    for (const depth of depths)
+      for (const opacity of opacities)
+        it(`counts ${space}, ${depth}, alpha: ${opacity} as plain arithmetic does`, () => {
+          for (const content of contents)
+            for (const [width, height] of sizes) {
+              const samples = picture(seed++, width, height, space, depth, content, opacity);
+              agree(samples, tallyOf(samples));
+            }
+        });
+
+  it('tells near-neutral values apart to the last step', () => {
+    const samples = picture(99, 40, 40, 'rgb', 8, 'near', 'none');
+    const { cells } = tallyOf(samples);
+    const table = new Map<string, number>();
+    for (let i = 0; i < samples.data.length; i += 3) {
+      const key = samples.data.subarray(i, i + 3).join();
+      table.set(key, (table.get(key) ?? 0) + 1);
+    }
+    assert.equal(cells.length, table.size);
+    for (let i = 0; i < cells.length; i++)
+      assert.equal(cells.count[i], table.get(cells.values.subarray(i * 3, i * 3 + 3).join()));
+  });
+
+  it('counts few ink mixes exactly and many of them coarsely, losing none', () => {
+    const few = picture(5, 64, 64, 'cmyk', 8, 'noise', 'none');
+    const exact = tallyOf(few).cells;
+    const distinct = new Set<string>();
+    for (let i = 0; i < few.data.length; i += 4) distinct.add(few.data.subarray(i, i + 4).join());
+    assert.equal(exact.length, distinct.size);
+    const many = tallyOf(picture(6, 640, 640, 'cmyk', 8, 'noise', 'none')).cells;
+    assert.ok(many.length <= 131072 && many.length > 30000, `${many.length} mixes`);
+    assert.equal(
+      many.count.reduce((a, b) => a + b, 0),
+      640 * 640,
+    );
+  });
+
+  it('starts each picture with empty tables', () => {
+    const samples = picture(7, 50, 30, 'rgb', 8, 'noise', 'none');
+    const first = tallyOf(samples);
+    tallyOf(picture(8, 60, 60, 'cmyk', 8, 'noise', 'soft'));
+    tallyOf(picture(9, 60, 60, 'rgb', 16, 'noise', 'soft'));
+    assert.deepEqual(tallyOf(samples), first);
+  });
+
+  it('clamps floats out of range for judging and tells their own extremes', () => {
+    const data = Float32Array.of(-0.5, 0.25, 2, Number.NaN);
+    const tally = tallyOf({ width: 4, height: 1, channels: 1, alpha: false, space: 'grey', data });
+    assert.deepEqual([tally.levels[0].min, tally.levels[0].max], [-0.5, 2]);
+    assert.deepEqual([...tally.cells.values], [0, 64, 255]);
+  });
+});
