@@ -2,6 +2,7 @@ import type { AB, Basis } from '../shared/forecast';
 import type { PaperId, ProcessId } from '../shared/target';
 import type { InkTableId } from './data';
 import type { InkScatter } from './inks/drift';
+import type { DyeSetId } from './spectral/dyes';
 
 /** A printing process as data. Every process is such a file; the few kinds of model are code. */
 export interface Process {
@@ -41,8 +42,14 @@ export interface InkProcess {
 /** Dyes by Beer-Lambert. */
 export interface DyeProcess {
   kind: 'dyes';
+  /** Whose densities by wavelength. */
+  dyes: DyeSetId;
+  /** True where they are another process's, for want of its own: less sure under other lights. */
+  borrowed: boolean;
   /** L* of the darkest black (R = G = B = 0). */
   black: number;
+  /** Light that the surface throws back before it meets a dye, a share of the perfect diffuser's, 0-1. */
+  flare: number;
   /** Density of each dye layer, one SD. */
   density: { order: number; page: number };
   /** Further spread of a process for which no dye data exist, CIELAB at mid-tone. */
