@@ -1,14 +1,21 @@
 import blockedShadows from './blocked-shadows';
+import clipped from './clipped';
 import encodingNotAccepted from './encoding-not-accepted';
 import inkTotal from './ink-total';
 import { type JudgeInput, type Judgement, judgeWith } from './judge';
+import lightShift from './light-shift';
 import likelyTint from './likely-tint';
+import lowResolution from './low-resolution';
 import mixedEncodings from './mixed-encodings';
 import mixedProfiles from './mixed-profiles';
+import narrowRange from './narrow-range';
 import notFetched from './not-fetched';
+import profileMismatch from './profile-mismatch';
 import residualChroma from './residual-chroma';
 import type { Rule } from './rule';
+import toneMismatch from './tone-mismatch';
 import unbalancedGrey from './unbalanced-grey';
+import unevenCast from './uneven-cast';
 import unreadable from './unreadable';
 import untagged from './untagged';
 import wrongExtension from './wrong-extension';
@@ -20,14 +27,21 @@ export { type RuleSettings, RuleSettingsError } from './settings';
 /** Every rule, by id. */
 export const rules: readonly Rule[] = [
   blockedShadows,
+  clipped,
   encodingNotAccepted,
   inkTotal,
+  lightShift,
   likelyTint,
+  lowResolution,
   mixedEncodings,
   mixedProfiles,
+  narrowRange,
   notFetched,
+  profileMismatch,
   residualChroma,
+  toneMismatch,
   unbalancedGrey,
+  unevenCast,
   unreadable,
   untagged,
   wrongExtension,

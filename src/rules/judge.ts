@@ -27,7 +27,10 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
   const judgement: Judgement = { pictures: input.pictures.map(() => []), book: [] };
   for (const { rule, severity, options } of activeRules(rules, input.ruleSettings ?? {})) {
     const pictures = input.pictures.filter(picture => concerns(rule, picture));
-    for (const verdict of rule.check({ pictures, targets: input.targets }, options)) {
+    for (const verdict of rule.check(
+      { pictures, everything: input.pictures, targets: input.targets },
+      options,
+    )) {
       const findings = verdict.picture ? judgement.pictures[place.get(verdict.picture)!] : judgement.book;
       findings.push(finding(rule, severity, verdict));
     }

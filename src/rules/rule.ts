@@ -3,10 +3,12 @@ import type { BookPicture, Severity } from '../shared/finding';
 import type { Intent } from '../shared/picture';
 import type { Target } from '../shared/target';
 
-/** What a rule is shown: never a picture that it does not concern. */
+/** What a rule is shown. */
 export interface BookView {
-  /** In the order of the book's paths. */
+  /** Those that it concerns, in the order of the book's paths. */
   pictures: readonly BookPicture[];
+  /** The whole book, to look up what a picture refers to. */
+  everything: readonly BookPicture[];
   targets: readonly Target[];
 }
 

@@ -28,6 +28,8 @@ export interface BookPicture {
   forecasts: Forecast[];
   /** Printed size in mm where the settings say it. */
   placed: { width?: number; height?: number } | null;
+  /** Path of the toned picture whose tone this one is to match, where the settings name one. */
+  reference?: string | null;
 }
 
 export interface PictureReport extends BookPicture {

@@ -165,7 +165,13 @@ export interface PictureFacts {
   /** Ink totals in percent (0-400); null without inks. */
   ink: { maxTotal: number; meanTotal: number } | null;
   /** L* of the darkest and lightest opaque pixel and the share of the area per L* step of 1 (101 bins, 0-100). */
-  tone: { darkest: number; lightest: number; histogram: number[] } | null;
+  tone: {
+    darkest: number;
+    lightest: number;
+    histogram: number[];
+    /** Shares (0-1) of the area cut off at white and at black, small spots and the frame of a film left out. */
+    clipped?: { lights: number; shadows: number };
+  } | null;
   zones: Zone[];
   remarks: Remark[];
   /** Set if and only if `encoding` is `unreadable`. */

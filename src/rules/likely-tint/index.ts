@@ -134,7 +134,6 @@ function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdi
 
 function words({ picture, target, forecast, probability, better }: Print, targets: readonly Target[]) {
   const { encoding, forecast: other, probability: lowered } = better!;
-  const deeper = Math.round(other.range.black) - Math.round(forecast.range.black);
   return {
     process: processName(target),
     target: forTarget(target, targets),
@@ -144,11 +143,16 @@ function words({ picture, target, forecast, probability, better }: Print, target
     now: inOrders(probability),
     lower: inOrders(lowered),
     ask: target.encodings || encoding === 'rgb-neutral' ? '' : ', once the print house says that it takes it',
-    cost:
-      deeper >= 2
-        ? ` The price is a flatter picture: black prints as L* ${Math.round(other.range.black)} instead of ${Math.round(forecast.range.black)}.`
-        : '',
+    cost: costOf(encoding, Math.round(forecast.range.black), Math.round(other.range.black)),
   };
+}
+
+/** What an encoding costs in range and smoothness, beside what it gains in evenness. */
+function costOf(encoding: GreyEncoding, black: number, newBlack: number): string {
+  const flatter = newBlack > black ? `black prints as L* ${newBlack} instead of ${black}` : '';
+  const screen = encoding === 'black-only' ? 'sharp eyes see the screen of a grey of one ink' : '';
+  const costs = [flatter, screen].filter(Boolean).join(', and ');
+  return costs && ` The price: ${costs}.`;
 }
 
 const data = ({ target, forecast, probability, better }: Print) => ({

@@ -1,0 +1,103 @@
+import type { BookPicture } from '../../shared/finding';
+import type { Target } from '../../shared/target';
+import { grouped } from '../groups';
+import { defineRule, greyOrToned, type Verdict } from '../rule';
+import { say } from '../say';
+import { forecastsOf, forTarget, ground, processName } from '../targets';
+import page from './README.md';
+
+interface Options {
+  picture: number;
+  process: number;
+}
+
+const messages = {
+  picture:
+    'This picture prints flat beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has {lacks}. Spread its tones with a curve, or leave it so if the haze is meant.',
+  process:
+    'On {process} every picture prints flatter than it looks on a screen{target}: black is about L* {black} and the paper L* {white} ({ground}). Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
+} as const;
+
+/** Tails of the histogram that do not count: dust, specular lights, a film's edge. */
+const TAIL = 0.005;
+
+export default defineRule<Options>({
+  id: 'narrow-range',
+  description: 'Few tones between the darkest and the lightest, in the file or on the process.',
+  severity: 'note',
+  scope: 'both',
+  needs: 'pixels',
+  intents: greyOrToned,
+  options: {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      picture: {
+        type: 'number',
+        minimum: 0,
+        maximum: 100,
+        default: 40,
+        description: 'Range of L* in the file below which a picture is named.',
+      },
+      process: {
+        type: 'number',
+        minimum: 0,
+        maximum: 100,
+        default: 70,
+        description: 'Range of L* in print, black to paper, below which the book gets a note.',
+      },
+    },
+  },
+  messages,
+  page,
+  *check({ pictures, targets }, options) {
+    const tonal = pictures.filter(({ facts }) => facts.tone && facts.encoding !== 'bilevel');
+    for (const picture of tonal) {
+      const { from, to } = rangeOf(picture.facts.tone!.histogram);
+      if (to - from >= options.picture) continue;
+      yield {
+        picture,
+        message: say(messages.picture, { from, to, lacks: lacking(from, to) }),
+        data: { from, to },
+      };
+    }
+    yield* fromProcess(tonal, options.process, targets);
+  },
+});
+
+/** Whole L* between which all but the tails of the area lies. */
+function rangeOf(histogram: readonly number[]): { from: number; to: number } {
+  const ending = (levels: number[]) => {
+    let sum = 0;
+    return levels.find(L => (sum += histogram[L]) > TAIL) ?? levels[0];
+  };
+  const levels = histogram.map((_, L) => L);
+  return { from: ending(levels), to: ending(levels.toReversed()) };
+}
+
+function lacking(from: number, to: number): string {
+  if (from > 25 && to < 75) return 'neither a black nor a white';
+  return from > 100 - to ? 'no black' : 'no white';
+}
+
+/** The range of the picture with the deepest black, so that one flat encoding is not blamed on the process. */
+function* fromProcess(pictures: BookPicture[], limit: number, targets: readonly Target[]): Iterable<Verdict> {
+  for (const prints of grouped(pictures.flatMap(forecastsOf), ({ target }) => target.name)) {
+    const deepest = prints.reduce((best, print) =>
+      print.forecast.range.black < best.forecast.range.black ? print : best,
+    );
+    const { black, white } = deepest.forecast.range;
+    if (white - black >= limit) continue;
+    yield {
+      message: say(messages.process, {
+        process: processName(deepest.target),
+        target: forTarget(deepest.target, targets),
+        black: Math.round(black),
+        white: Math.round(white),
+        ground: ground(deepest.forecast),
+      }),
+      data: { target: deepest.target.name, black, white },
+      note: true,
+    };
+  }
+}
