@@ -1,3 +1,4 @@
+// no-unit-test: heif.test.ts reads every kind of box through it
 import { Numbers, type Source } from './source';
 import { UnreadableError } from './unreadable';
 

@@ -1,3 +1,4 @@
+// no-unit-test: index.test.ts opens one file of each format
 import type { Format, Space } from '../../shared/picture';
 import { Numbers, type Source } from './source';
 import { UnreadableError } from './unreadable';

@@ -1,3 +1,4 @@
+// no-unit-test: tiff.test.ts asks it for every layout
 import type { Remark, Space } from '../../shared/picture';
 import type { Header, TiffLayout } from '../types';
 import type { UnreadableError } from './unreadable';
