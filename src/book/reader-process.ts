@@ -97,7 +97,10 @@ export class ReaderProcess {
   /** Ends the process and waits for that. */
   async close(): Promise<void> {
     this.#closing = true;
-    if (this.#alive) this.#child.kill('SIGKILL');
+    if (!this.#alive) return;
+    // an idle reader holds nothing alive: without this the parent could end before it hears of the reader's end
+    this.#hold();
+    this.#child.kill('SIGKILL');
     await this.ended;
   }
 
