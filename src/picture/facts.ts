@@ -1,5 +1,6 @@
 import type { Level, PictureFacts, Remark } from '../shared/picture';
 import { judgeChroma } from './judge/chroma';
+import { clippedOf } from './judge/clipped';
 import { encodingOf } from './judge/encoding';
 import { lightnessZones, toneOf } from './judge/lightness';
 import { zonesOf } from './judge/zones';
@@ -23,6 +24,7 @@ export function factsOf(
   meaning.lab(cells.values, cells.length, lab);
   const chroma = judgeChroma(tally, lab, meaning, samples);
   const { space } = samples;
+  const tone = toneOf(lab, cells);
   return {
     format: header.format,
     width: samples.width,
@@ -40,7 +42,7 @@ export function factsOf(
     levels: tally.levels.map(level => native(level, samples, header)),
     chroma: chroma.facts,
     ink: space === 'cmyk' ? { maxTotal: tally.inkTotal, meanTotal: meanInk(tally) } : null,
-    tone: toneOf(lab, cells),
+    tone: tone && { ...tone, clipped: clippedOf(tally.blocks, space) },
     zones: zonesOf(lightnessZones(lab, cells), lab, cells, space === 'lab' ? 1 : 255),
     remarks: [...header.remarks, ...remarks, ...pixelRemarks(tally, samples)],
     unreadable: null,

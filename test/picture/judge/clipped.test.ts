@@ -1,0 +1,49 @@
+import assert from 'node:assert/strict';
+import { clippedOf } from '../../../src/picture/judge/clipped';
+import { emptyBlocks } from '../../../src/picture/pass/blocks';
+
+/** A grey picture of 20 x 20 blocks by a value (0-255) for each. */
+function grey(value: (x: number, y: number) => number) {
+  const blocks = emptyBlocks(160, 160, 1);
+  blocks.count.fill(64);
+  for (let i = 0; i < 400; i++) blocks.means[i] = value(i % 20, Math.floor(i / 20));
+  return clippedOf(blocks, 'grey');
+}
+
+describe('what is cut off', () => {
+  it('is whole blocks of plain white and plain black', () => {
+    const { lights, shadows } = grey((x, y) => (y >= 10 ? 128 : x < 5 ? 255 : x < 15 ? 100 : 0));
+    assert.deepEqual([lights, shadows], [0.125, 0.125]);
+  });
+  it('is not a block with a light smaller than itself', () => assert.equal(grey(() => 200).lights, 0));
+  it('leaves out the frame of a film, perforations and all', () => {
+    const edge = (i: number) => i < 2 || i > 17;
+    const { lights, shadows } = grey((x, y) => (edge(y) ? (x % 4 === 1 ? 255 : 0) : edge(x) ? 0 : 128));
+    assert.deepEqual([lights, shadows], [0, 0]);
+  });
+  it('counts a sky that only reaches the upper edge', () =>
+    assert.equal(grey((_, y) => (y < 2 ? 255 : 128)).lights, 0.1));
+  it('counts black above and below that is more than a frame', () =>
+    assert.equal(grey((_, y) => (y < 6 || y > 13 ? 0 : 128)).shadows, 0.6));
+  it('counts a picture that is plain all over', () => assert.equal(grey(() => 255).lights, 1));
+
+  it('is bare paper and full black of inks', () => {
+    const blocks = emptyBlocks(8 * 3, 8, 4);
+    blocks.count.fill(64);
+    blocks.means.set([0, 0, 0, 0, 0, 0, 0, 255, 255, 255, 255, 0]);
+    const { lights, shadows } = clippedOf(blocks, 'cmyk');
+    assert.deepEqual([lights, shadows], [1 / 3, 1 / 3]);
+  });
+  it('is by lightness in Lab, and needs all channels in RGB', () => {
+    const blocks = emptyBlocks(8, 8, 3);
+    blocks.count.fill(64);
+    blocks.means.set([100, 0, 0]);
+    assert.equal(clippedOf(blocks, 'lab').lights, 1);
+    blocks.means.set([255, 255, 200]);
+    assert.equal(clippedOf(blocks, 'rgb').lights, 0);
+  });
+  it('is nothing where no pixel counts', () => {
+    const { lights, shadows } = clippedOf(emptyBlocks(8, 8, 1), 'grey');
+    assert.deepEqual([lights, shadows], [0, 0]);
+  });
+});
