@@ -1,5 +1,5 @@
 import type { Bands, Direction } from '../shared/forecast';
-import { type TintDistribution, towards, withinDisc } from './tint';
+import { type TintDistribution, towards, withinDiscs } from './tint';
 
 /**
  * Limits of dCh between neutral, faint, visible, obvious and heavy. Own choice: about 1 is seen side by side only,
@@ -9,7 +9,7 @@ export const LIMITS = [1, 2, 4, 7] as const;
 
 /** Probability of each band. They add up to 1. */
 export function bandsOf(tint: TintDistribution): Bands {
-  const [p1, p2, p4, p7] = LIMITS.map(limit => withinDisc(tint, limit));
+  const [p1, p2, p4, p7] = withinDiscs(tint, LIMITS);
   return {
     neutral: p1,
     faint: Math.max(0, p2 - p1),

@@ -1,11 +1,35 @@
+/** The table below covers this many standard deviations on either side; beyond, less than 1e-15 is left. */
+const REACH = 8;
+const PER_UNIT = 64;
+const table = Float64Array.from(
+  { length: 2 * REACH * PER_UNIT + 1 },
+  (_, i) => 0.5 * erfc((REACH - i / PER_UNIT) * Math.SQRT1_2),
+);
+const INVERSE_ROOT = 1 / Math.sqrt(2 * Math.PI);
+
 /**
- * Distribution function of the standard normal. Complementary error function by Chebyshev fitting (Numerical Recipes
- * 6.2, 1992): relative error below 1.2e-7 everywhere.
+ * Distribution function of the standard normal: a table at every 1/64, between its steps by the Taylor series to the
+ * third order (its derivatives are known). Absolute error below 2e-7.
  */
 export function normalCdf(x: number): number {
-  return 0.5 * erfc(-x * Math.SQRT1_2);
+  if (x <= -REACH) return 0;
+  if (x >= REACH) return 1;
+  const i = Math.round((x + REACH) * PER_UNIT);
+  const at = i / PER_UNIT - REACH;
+  const h = x - at;
+  const slope = density[i];
+  return table[i] + slope * h * (1 - (at * h) / 2 + ((at * at - 1) * h * h) / 6);
 }
 
+const density = Float64Array.from(
+  table,
+  (_, i) => INVERSE_ROOT * Math.exp(-0.5 * (i / PER_UNIT - REACH) ** 2),
+);
+
+/**
+ * Complementary error function by Chebyshev fitting (Numerical Recipes 6.2, 1992): relative error below 1.2e-7
+ * everywhere.
+ */
 export function erfc(x: number): number {
   const z = Math.abs(x);
   const t = 1 / (1 + 0.5 * z);

@@ -3,11 +3,15 @@ import { type GreyAim, greyAim } from './aim';
 import { pressData } from './data';
 import { inkModel } from './inks/model';
 import { type BlackGeneration, type NeutralAxis, neutralAxis } from './inks/separation';
-import type { PrintModel } from './model';
+import { tonerOffset } from './inks/toner-offset';
+import { underLight } from './inks/under-light';
+import type { LightShift, PrintModel } from './model';
 import { type Paper, paperOf } from './papers';
 import type { Process } from './process';
 import { processOf } from './processes';
 import { type Reference, referenceOf } from './reference';
+import { dyeModel } from './spectral/dye-model';
+import { inkLightShift } from './spectral/ink-light';
 
 /** A process on a paper in a light, with all that a forecast needs of it. */
 export interface Press {
@@ -17,6 +21,8 @@ export interface Press {
   /** Under D50, and under the light (the same object where that is D50). */
   daylight: PrintModel;
   model: PrintModel;
+  /** What the light changes where the model is that of D50 and a change; null for models made for the light itself. */
+  shift: LightShift | null;
   /** Grey aims under D50 and under the light. */
   daylightAim: GreyAim;
   aim: GreyAim;
@@ -44,25 +50,27 @@ export function pressOf(target: PressTarget): Press {
 }
 
 function makePress(target: PressTarget): Press {
+  if (target.light !== 'D50') return underOtherLight(pressOf({ ...target, light: 'D50' }), target.light);
   const process = processOf(target.process);
   const paper = paperOf(target.paper);
   const inkLimit = target.inkLimit ?? process.inkLimit ?? 400;
-  const daylight = daylightModel(process, paper);
-  const model = daylight;
+  const model = daylightModel(process, paper);
+  const aim = aimOf(model);
   const axes = new Map<string, NeutralAxis>();
   return {
     process,
     paper,
-    light: target.light,
-    daylight,
+    light: 'D50',
+    daylight: model,
     model,
-    daylightAim: aimOf(daylight),
-    aim: aimOf(model),
-    reference: referenceOf(daylight),
+    shift: null,
+    daylightAim: aim,
+    aim,
+    reference: referenceOf(model),
     axis(generation) {
       let axis = axes.get(generation.id);
       if (!axis) {
-        axis = neutralAxis(daylight, generation, inkLimit);
+        axis = neutralAxis(model, generation, inkLimit);
         axes.set(generation.id, axis);
       }
       return axis;
@@ -70,19 +78,36 @@ function makePress(target: PressTarget): Press {
   };
 }
 
+function underOtherLight(press: Press, light: LightId): Press {
+  const { process, paper, daylight } = press;
+  const shift =
+    process.model.kind === 'inks' ? inkLightShift({ paper, light, borrowed: !process.model.offset }) : null;
+  const model =
+    process.model.kind === 'dyes'
+      ? dyeModel({ process: process.model, paper, light, ground: groundOf(process) })
+      : underLight(daylight, shift!);
+  return { ...press, light, model, shift, aim: aimOf(model) };
+}
+
 function daylightModel(process: Process, paper: Paper): PrintModel {
-  const { model, sources, guesses } = process;
-  const ground = [...sources, ...guesses.map(guess => `a guess: ${guess}`)];
-  if (model.kind === 'dyes') throw new Error('dyes are not there yet');
-  const table = (paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table;
+  const { model } = process;
+  const ground = groundOf(process);
+  if (model.kind === 'dyes') return dyeModel({ process: model, paper, light: 'D50', ground });
+  const table = pressData((paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table);
   return inkModel({
-    table: pressData(table),
+    table,
     paper: paper.white,
     darkest: model.darkest,
     scatter: model.scatter,
+    offset: model.offset && tonerOffset(table),
     ground,
   });
 }
+
+const groundOf = ({ sources, guesses }: Process) => [
+  ...sources,
+  ...guesses.map(guess => `a guess: ${guess}`),
+];
 
 /** Grey aim of a model: its darkest grey without black is C = M = Y = 100 %, on photographic paper R = G = B = 0. */
 function aimOf(model: PrintModel): GreyAim {

@@ -1,10 +1,10 @@
 import type { AB, Bands } from '../shared/forecast';
 import { bandsOf, meanBands } from './bands';
-import { handled } from './handling';
+import { type DaylightZone, daylightZones } from './daylight';
+import { colouredShare } from './inks/model';
 import type { Press } from './press';
 import { type TonalRange, tonalRange } from './range';
-import { asReference } from './reference';
-import { colourOf, respond, type ZoneResponse } from './response';
+import { respond, type ZoneResponse } from './response';
 import type { RouteOption } from './routes';
 import type { SampledPicture } from './samples';
 import { type Covariance, covariances, distribution, meanMoves } from './scatter';
@@ -25,32 +25,22 @@ export interface RouteResult {
 }
 
 const minus = (x: AB, y: AB): AB => ({ a: x.a - y.a, b: x.b - y.b });
+const tintOf = ({ a, b, aimA, aimB }: ZoneResponse): AB => ({ a: a - aimA, b: b - aimB });
 
 export function routeResult(option: RouteOption, picture: SampledPicture, press: Press): RouteResult {
-  const { model, daylight, aim, daylightAim, reference } = press;
-  const destination = { white: press.paper.white[0], reference, axis: press.axis };
-  const zones = picture.zones.map(zone => {
-    const clusters = handled(option.handling, picture, zone, destination);
-    const response = respond(model, aim, clusters);
-    const inDaylight = model === daylight ? response : colourAsZone(colourOf(daylight, clusters));
-    const plain = colourOf(
-      daylight,
-      asReference(reference, daylight.dimensions, clusters, inDaylight.Lprint),
-    );
-    const tint = { a: response.a - response.aimA, b: response.b - response.aimB };
-    const daylightTint = {
-      a: inDaylight.a - daylightAim.a(inDaylight.Lprint),
-      b: inDaylight.b - daylightAim.b(inDaylight.Lprint),
-    };
-    const process = { a: plain.a - daylightAim.a(plain.L), b: plain.b - daylightAim.b(plain.L) };
+  const { drifts } = press.model;
+  const zones = daylightZones(option, picture, press).map((daylight, i) => {
+    const response = inLight(daylight, press);
+    const tint = tintOf(response);
+    const daylightTint = tintOf(daylight.response);
     return {
       response,
-      scatter: covariances(response.moves, model.drifts),
-      weight: zone.weight * visibility(response.Lprint),
+      scatter: covariances(response.moves, drifts),
+      weight: picture.zones[i].weight * visibility(response.Lprint),
       tint,
       paper: { a: response.aimA, b: response.aimB },
-      process,
-      encoding: minus(daylightTint, process),
+      process: daylight.process,
+      encoding: minus(daylightTint, daylight.process),
       light: minus(tint, daylightTint),
     };
   });
@@ -62,7 +52,7 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
   });
   const scatter = covariances(
     meanMoves(zones.map(zone => ({ weight: zone.weight, moves: zone.response.moves }))),
-    model.drifts,
+    drifts,
   );
   return {
     option,
@@ -87,4 +77,22 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
   };
 }
 
-const colourAsZone = ({ L, a, b }: { L: number; a: number; b: number }) => ({ Lprint: L, a, b });
+/** The zone under the press's light: by the light's change of its mean colour, or by the light's own model. */
+function inLight({ response, clusters }: DaylightZone, { model, daylight, aim, shift }: Press): ZoneResponse {
+  if (model === daylight) return response;
+  if (!shift) return respond(model, aim, clusters);
+  const coloured = clusters.reduce((sum, { weight, mean }) => sum + weight * colouredShare(mean), 0);
+  const change = new Float64Array(3);
+  shift.shift(response.Lprint, coloured, change);
+  const spread = shift.spread(response.Lprint, coloured);
+  const Lprint = response.Lprint + change[0];
+  const { drift, shared } = response.moves;
+  return {
+    Lprint,
+    a: response.a + change[1],
+    b: response.b + change[2],
+    aimA: aim.a(Lprint),
+    aimB: aim.b(Lprint),
+    moves: { drift, shared: { a: Math.hypot(shared.a, spread.a), b: Math.hypot(shared.b, spread.b) } },
+  };
+}

@@ -21,10 +21,7 @@ function sound(forecast: Forecast) {
     assert.ok(spread.order[axis] >= 0 && spread.page[axis] >= 0 && spread.paper[axis] >= 0);
   }
   near(sum(tint.bands), 1, 1e-9, 'bands');
-  assert.ok(
-    Object.values(tint.bands).every(share => share >= 0 && share < 1),
-    'no tint is certain',
-  );
+  assert.ok(Object.values(tint.bands).every(share => share >= 0 && share <= 1));
   assert.equal(tint.direction !== null, tint.directionProbability > 0.5);
   for (const zone of zones) assert.ok(Math.abs(zone.corr) <= 1 + 1e-9 && zone.sdA >= 0 && zone.sdB >= 0);
   assert.ok(range.black > 0 && range.black < range.white && range.white <= 100);
