@@ -30,6 +30,8 @@ export class FactsCache {
   /** Why the cache could not be kept; null as long as all is well. */
   trouble: string | null = null;
   private bytes = Buffer.alloc(0);
+  /** Bytes in the file, as far as this process knows. */
+  private size = 0;
   private readonly known = new Map<string, Known>();
   private readonly records = new Map<string, Record>();
   private readonly sizes = new Set<number>();
@@ -95,12 +97,14 @@ export class FactsCache {
   /** Writes what was added. Never throws: what went wrong stands in `trouble`. */
   async save(): Promise<void> {
     if (!this.added.length) return;
-    const addition = this.added.map(line).join('');
+    // the line break ends a line that somebody's kill left open
+    const addition = Buffer.from(`\n${this.added.map(line).join('')}`);
     this.added = [];
     try {
-      // the line break ends a line that somebody's kill left open
-      if (this.bytes.length && !this.isWasteful()) await fs.appendFile(this.file, `\n${addition}`);
-      else await this.writeAnew();
+      if (this.size && !this.isWasteful()) {
+        await fs.appendFile(this.file, addition);
+        this.size += addition.length;
+      } else await this.writeAnew();
     } catch (error) {
       this.trouble = `${this.file}: ${(error as Error).message}`;
     }
@@ -114,6 +118,7 @@ export class FactsCache {
     } catch {
       return; // none yet, or none that can be read
     }
+    this.size = this.bytes.length;
     for (const span of spans(this.bytes)) {
       const isFacts = this.bytes.toString('latin1', span.start, span.start + FACTS.length) === FACTS;
       if (isFacts) {
@@ -141,11 +146,11 @@ export class FactsCache {
   }
 
   private isWasteful(): boolean {
-    if (this.bytes.length < SMALL) return false;
+    if (this.size < SMALL) return false;
     let used = 0;
     for (const record of this.usedRecords().values())
-      if ('start' in record) used += record.end - record.start;
-    return used < this.bytes.length * (1 - MOST_WASTE);
+      used += 'text' in record ? record.text.length : record.end - record.start;
+    return used < this.size * (1 - MOST_WASTE);
   }
 
   private async writeAnew(): Promise<void> {
@@ -157,8 +162,10 @@ export class FactsCache {
       if (text) texts.push(text);
     }
     const beside = `${this.file}.${process.pid}.tmp`;
-    await fs.writeFile(beside, texts.map(line).join(''));
+    const content = Buffer.from(texts.map(line).join(''));
+    await fs.writeFile(beside, content);
     await fs.rename(beside, this.file);
+    this.size = content.length;
     await sweep(folder);
   }
 }

@@ -45,6 +45,21 @@ describe('cache of facts', () => {
     assert.equal(cache.lookUp('x.jpg', stamp('a'.charCodeAt(0))), null);
   });
 
+  it('can be saved again and again', async () => {
+    const { open, file } = place();
+    const cache = await open();
+    const sizes: number[] = [];
+    for (const letter of ['a', 'b', 'c']) {
+      cache.remember(`${letter}.jpg`, stamp(1), later, sha(letter), [greyFacts(sha(letter))]);
+      await cache.save();
+      await cache.save();
+      sizes.push(fs.statSync(file()).size);
+    }
+    assert.ok(sizes[0] < sizes[1] && sizes[1] < sizes[2]);
+    assert.equal(fs.readFileSync(file(), 'utf8').match(/\["facts"/g)?.length, 3);
+    assert.ok((await open()).facts(sha('c')));
+  });
+
   it('keeps versions apart', async () => {
     const { open } = place();
     const one = await open('one');

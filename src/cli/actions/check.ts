@@ -1,0 +1,81 @@
+import path from 'node:path';
+import { checkBook } from '../../book/check';
+import { override } from '../../book/overrides';
+import { findRoot, RootError } from '../../book/root';
+import { loadSettings } from '../../book/settings/load';
+import { describeProblem } from '../../book/settings/problem';
+import type { Settings } from '../../book/settings/settings';
+import { bookJson } from '../../report/json';
+import { bookText } from '../../report/text/book';
+import type { BookReport } from '../../shared/finding';
+import { conditionsOf } from '../conditions';
+import { EXIT, Failure } from '../failure';
+import { interruptible } from '../interrupt';
+import { refuse, writeResult } from '../output';
+import { Progress } from '../progress';
+import { withReading } from '../reading';
+import { styleOf } from '../style';
+import type { CheckVerbOptions } from '../verbs/check';
+
+/** Checks a book, writes the report and gives the exit code. */
+export async function check(named: readonly string[], options: CheckVerbOptions): Promise<number> {
+  const conditions = conditionsOf(options);
+  if (options.output !== undefined) await refuse(options.output);
+  const paths = (named.length ? named : ['.']).map(name => path.resolve(name));
+  const root = await rootOf(paths);
+  const settings = await settingsOf(root, options.settings);
+  const targets = override(settings.targets, conditions);
+  if (!targets.length && (conditions.paper || conditions.light))
+    throw new Failure('Nobody said how this book is printed: name a process with --process too.');
+  const report = await readAndJudge(root, paths, { ...settings, targets }, options);
+  const text = options.format === 'json' ? bookJson(report) : bookText(report, styleOf(options.output));
+  await writeResult(text, options.output);
+  return exitCodeOf(report, options.maxWarnings);
+}
+
+async function rootOf(paths: readonly string[]): Promise<string> {
+  try {
+    return await findRoot(paths);
+  } catch (error) {
+    throw error instanceof RootError ? new Failure(error.message) : error;
+  }
+}
+
+async function settingsOf(root: string, file: string | undefined): Promise<Settings> {
+  const { settings, problems } = await loadSettings(root, { file: file && path.resolve(file) });
+  if (settings) return settings;
+  const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
+  throw new Failure(
+    `The settings have ${what}, so nothing was checked.\n${problems.map(describeProblem).join('\n')}`,
+  );
+}
+
+function readAndJudge(
+  root: string,
+  paths: readonly string[],
+  settings: Settings,
+  options: CheckVerbOptions,
+): Promise<BookReport> {
+  return interruptible(signal =>
+    withReading(root, options, async ({ pool, cache }) => {
+      const progress = new Progress(process.stderr);
+      try {
+        return await checkBook({
+          ...{ root, paths, settings, pool, cache, signal },
+          onProgress: (done, total, file) => progress.tell(done, total, file),
+        });
+      } finally {
+        progress.end();
+      }
+    }),
+  );
+}
+
+/** Errors fail; warnings only beyond what is allowed; notes never. */
+function exitCodeOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): number {
+  if (summary.warnings > maxWarnings)
+    process.stderr.write(
+      `${summary.warnings} warnings are more than --max-warnings ${maxWarnings} allows.\n`,
+    );
+  return summary.errors > 0 || summary.warnings > maxWarnings ? EXIT.findings : EXIT.clean;
+}

@@ -1,0 +1,43 @@
+import { suggest } from '../../book/settings/suggest';
+import { markdownText } from '../../report/text/markdown';
+import { columns, wrap } from '../../report/text/wrap';
+import { rules } from '../../rules';
+import { EXIT, Failure } from '../failure';
+import { writeResult } from '../output';
+import { styleOf } from '../style';
+
+/** A rule's page, or the list of all rules. */
+export async function explain(id: string | undefined, format: 'text' | 'json'): Promise<number> {
+  await writeResult(id === undefined ? listOf(format) : pageOf(id, format), undefined);
+  return EXIT.clean;
+}
+
+function listOf(format: 'text' | 'json'): string {
+  const list = rules.map(({ id, description, severity }) => ({ id, description, severity }));
+  if (format === 'json') return `${JSON.stringify({ rules: list }, null, 2)}\n`;
+  const { width } = styleOf(undefined);
+  const rows = columns(list.map(rule => [rule.id, rule.severity, '']));
+  const hang = Math.max(...rows.map(row => row.length)) + 2;
+  const lines = list.flatMap((rule, at) => wrapBeside(rows[at].padEnd(hang), rule.description, width, hang));
+  return `${lines.join('\n')}\n\n"evengrey explain RULE" tells what a rule means in print and what to do.\n`;
+}
+
+function wrapBeside(head: string, text: string, width: number, hang: number): string[] {
+  const [first, ...more] = wrap(text, width - hang);
+  return [head + first, ...more.map(line => ' '.repeat(hang) + line)];
+}
+
+function pageOf(id: string, format: 'text' | 'json'): string {
+  const rule = rules.find(r => r.id === id);
+  if (!rule) {
+    const ids = rules.map(r => r.id);
+    const meant = suggest(id, ids);
+    throw new Failure(
+      `No rule is called "${id}". ${meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`}`,
+    );
+  }
+  const { description, severity, options, page } = rule;
+  if (format === 'json')
+    return `${JSON.stringify({ rule: { id, description, severity, options, page } }, null, 2)}\n`;
+  return markdownText(page, styleOf(undefined));
+}

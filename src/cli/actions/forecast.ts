@@ -1,0 +1,118 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { look } from '../../book/discovery/look';
+import { gather } from '../../book/gather';
+import { findRoot, RootError } from '../../book/root';
+import {
+  defaultTarget,
+  forecastPicture,
+  forecastValue,
+  lights,
+  processes,
+  type StatedValue,
+} from '../../print';
+import { forecastsJson, type Subject } from '../../report/json';
+import { forecastText } from '../../report/text/forecast';
+import type { Forecast } from '../../shared/forecast';
+import type { PictureFacts } from '../../shared/picture';
+import type { Target } from '../../shared/target';
+import { conditionsOf, routeOf } from '../conditions';
+import { EXIT, Failure } from '../failure';
+import { interruptible } from '../interrupt';
+import { refuse, writeResult } from '../output';
+import { withReading } from '../reading';
+import { styleOf } from '../style';
+import type { ForecastVerbOptions } from '../verbs/forecast';
+
+/** Forecasts a picture or a stated value under all the conditions asked for, and gives the exit code. */
+export async function forecast(picture: string | undefined, options: ForecastVerbOptions): Promise<number> {
+  const targets = targetsOf(options);
+  const stated = statedOf(options);
+  if (stated.length + (picture === undefined ? 0 : 1) !== 1)
+    throw new Failure('Name one thing to forecast: a picture, or one of --ink, --rgb, --grey.');
+  if (options.output !== undefined) await refuse(options.output);
+  const { subject, forecasts } =
+    picture === undefined ? ofValue(stated[0], targets) : await ofPicture(picture, targets, options);
+  const text =
+    options.format === 'json'
+      ? forecastsJson(subject, forecasts)
+      : forecastText(subject, forecasts, styleOf(options.output));
+  await writeResult(text, options.output);
+  return EXIT.clean;
+}
+
+/** Every process and light that was not left to choice, by process, then light. */
+function targetsOf(options: ForecastVerbOptions): Target[] {
+  const { process, paper, light } = conditionsOf(options);
+  const route = routeOf(options.route);
+  const chosen = process ? [process] : processes.map(({ id }) => id);
+  return chosen.flatMap(id => {
+    const target = defaultTarget(id);
+    return (light ? [light] : lights.map(l => l.id)).map(under => ({
+      ...target,
+      light: under,
+      paper: paper ?? target.paper,
+      route: route ?? target.route,
+    }));
+  });
+}
+
+interface Stated {
+  subject: Subject;
+  value: StatedValue;
+}
+
+function statedOf({ ink, rgb, grey }: ForecastVerbOptions): Stated[] {
+  const of = (space: StatedValue['space'], values: number[] | undefined, most: number): Stated[] =>
+    values
+      ? [
+          {
+            subject: { path: null, page: null, space, values },
+            value: { space, values: values.map(value => value / most) },
+          },
+        ]
+      : [];
+  return [...of('cmyk', ink, 100), ...of('rgb', rgb, 255), ...of('grey', grey, 255)];
+}
+
+function ofValue({ subject, value }: Stated, targets: readonly Target[]) {
+  return { subject, forecasts: targets.map(target => forecastValue(value, target)) };
+}
+
+async function ofPicture(
+  name: string,
+  targets: readonly Target[],
+  { page }: ForecastVerbOptions,
+): Promise<{ subject: Subject; forecasts: Forecast[] }> {
+  const pages = await read(path.resolve(name));
+  const facts = pages.find(entry => entry.page === page);
+  if (!facts) throw new Failure(`"${name}" has no page ${page}; it has ${pages.length}.`);
+  if (facts.unreadable) throw new Failure(`"${name}" cannot be read. ${facts.unreadable.text}`);
+  return {
+    subject: { path: name.split(path.sep).join('/'), page, space: facts.space, values: null },
+    forecasts: targets.flatMap(target => forecastPicture(facts, target) ?? []),
+  };
+}
+
+/** Through the book's own cache, so that a picture of a checked book is not read again. */
+async function read(file: string): Promise<PictureFacts[]> {
+  try {
+    const root = await findRoot([file]);
+    const realRoot = await fs.realpath(root);
+    const seen = await look(file, realRoot);
+    if (seen.kind === 'folder') throw new Failure(`"${file}" is a folder; name a picture in it.`);
+    const found = {
+      path: path.relative(root, file).split(path.sep).join('/'),
+      file,
+      obstacle: seen.kind === 'obstacle' ? seen.why : null,
+    };
+    return await interruptible(signal =>
+      withReading(root, { cache: true }, async ({ pool, cache }) => {
+        const [pages] = await gather([found], { realRoot, pool, cache, signal });
+        return pages;
+      }),
+    );
+  } catch (error) {
+    throw error instanceof RootError ? new Failure(error.message) : error;
+  }
+}

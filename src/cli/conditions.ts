@@ -1,0 +1,28 @@
+import type { Overrides } from '../book/overrides';
+import { suggest } from '../book/settings/suggest';
+import { lights, papers, processes } from '../print';
+import type { LightId, PaperId, ProcessId, RouteId } from '../shared/target';
+import { Failure } from './failure';
+import type { ConditionOptions } from './options';
+
+const routes: RouteId[] = ['rgb', 'separated', 'inks', 'black-plate', 'unknown'];
+
+/** @throws Failure for a name that is not known, with the one that was probably meant */
+export function conditionsOf({ process, paper, light }: ConditionOptions): Overrides {
+  return {
+    process: known('process', process, idsOf(processes)) as ProcessId | undefined,
+    paper: known('paper', paper, idsOf(papers)) as PaperId | undefined,
+    light: known('light', light, idsOf(lights)) as LightId | undefined,
+  };
+}
+
+export const routeOf = (route: string | undefined) => known('route', route, routes) as RouteId | undefined;
+
+function known(noun: string, word: string | undefined, ids: readonly string[]): string | undefined {
+  if (word === undefined || ids.includes(word)) return word;
+  const meant = suggest(word, ids);
+  const help = meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`;
+  throw new Failure(`--${noun}: "${word}" is not a known ${noun}. ${help}`);
+}
+
+const idsOf = (list: readonly { id: string }[]) => list.map(({ id }) => id);

@@ -1,0 +1,28 @@
+import { EXIT } from './failure';
+
+/** A person or the system ended the work; what was read is kept. */
+export class Interrupted extends Error {
+  override name = 'Interrupted';
+  constructor(readonly exitCode: number) {
+    super('Stopped. What was read so far is kept for the next time.');
+  }
+}
+
+/**
+ * Runs work that can be stopped: the first Ctrl-C (or termination) aborts its signal, so that it ends in good order;
+ * the second ends the process at once.
+ */
+export async function interruptible<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T> {
+  const controller = new AbortController();
+  const stop = (name: NodeJS.Signals) => {
+    const code = name === 'SIGINT' ? EXIT.interrupted : EXIT.terminated;
+    if (controller.signal.aborted) process.exit(code);
+    controller.abort(new Interrupted(code));
+  };
+  process.on('SIGINT', stop).on('SIGTERM', stop);
+  try {
+    return await work(controller.signal);
+  } finally {
+    process.off('SIGINT', stop).off('SIGTERM', stop);
+  }
+}

@@ -1,0 +1,39 @@
+import { InvalidArgumentError, Option } from 'commander';
+
+export interface ConditionOptions {
+  process?: string;
+  paper?: string;
+  light?: string;
+}
+
+export const formatOption = () =>
+  new Option('--format <format>', 'how it is written').choices(['text', 'json']).default('text');
+
+export const outputOption = () =>
+  new Option('--output <file>', 'write the result to a file instead; never over a picture');
+
+/** The names of processes, papers and lights are checked by the verbs, which know them. */
+export const conditionOptions = (left: { process: string; paper: string; light: string }) => [
+  new Option('--process <id>', `how it is printed; ${left.process}`),
+  new Option('--paper <id>', `on which paper; ${left.paper}`),
+  new Option('--light <id>', `the light it is seen under; ${left.light}`),
+];
+
+/** A whole number from `least` up. */
+export const wholeFrom = (least: number) => (value: string) => {
+  if (!/^\d+$/.test(value) || Number(value) < least)
+    throw new InvalidArgumentError(`It must be a whole number from ${least} up.`);
+  return Number(value);
+};
+
+/** `count` numbers between 0 and `most`, separated by commas. */
+export const numbers = (count: number, most: number) => (value: string) => {
+  const values = value.split(',').map(part => (part.trim() === '' ? Number.NaN : Number(part)));
+  if (values.length !== count || !values.every(v => v >= 0 && v <= most))
+    throw new InvalidArgumentError(
+      count === 1
+        ? `It must be a number from 0 to ${most}.`
+        : `It must be ${count} numbers from 0 to ${most} with commas between them.`,
+    );
+  return values;
+};

@@ -1,0 +1,45 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { namesPicture } from '../book/discovery/extensions';
+import { SETTINGS_FILE } from '../book/settings/load';
+import { Failure } from './failure';
+import { isPictureFile } from './picture-file';
+
+/**
+ * Writes a result to the standard output or to a file: whole or not at all, and never over a picture or settings.
+ * @throws Failure where the file must not or cannot be written
+ */
+export async function writeResult(text: string, output: string | undefined): Promise<void> {
+  if (output === undefined) {
+    if (!process.stdout.write(text)) await new Promise(resolve => process.stdout.once('drain', resolve));
+    return;
+  }
+  await refuse(output);
+  try {
+    const stat = await fs.stat(output).catch(() => null);
+    // a pipe or a terminal is written to, not replaced
+    if (stat && !stat.isFile()) return await fs.writeFile(output, text);
+    const file = stat ? await fs.realpath(output) : output;
+    const beside = `${file}.${process.pid}.tmp`;
+    await fs.writeFile(beside, text);
+    await fs.rename(beside, file);
+  } catch (error) {
+    throw new Failure(`"${output}" cannot be written: ${(error as Error).message}.`);
+  }
+}
+
+/** Asked before the work begins, too: nobody wants to hear it after. */
+export async function refuse(output: string): Promise<void> {
+  const instead = 'Name another file for the result.';
+  if (namesPicture(path.basename(output)))
+    throw new Failure(`"${output}" is the name of a picture; no result is written there. ${instead}`);
+  if (path.basename(output) === SETTINGS_FILE)
+    throw new Failure(`"${output}" is the name of settings; no result is written there. ${instead}`);
+  const stat = await fs.stat(output).catch(() => null);
+  if (stat?.isDirectory()) throw new Failure(`"${output}" is a folder. ${instead}`);
+  if (stat?.isFile() && (await isPictureFile(output)))
+    throw new Failure(`"${output}" holds a picture; it is not written over. ${instead}`);
+  const folder = path.dirname(output);
+  if (!stat && !(await fs.stat(folder).catch(() => null))?.isDirectory())
+    throw new Failure(`There is no folder "${folder}" to write "${path.basename(output)}" in.`);
+}

@@ -1,0 +1,49 @@
+// no-unit-test: declares options; test/cli runs the built program
+import { Command, Option } from 'commander';
+import { conditionOptions, formatOption, outputOption, wholeFrom } from '../options';
+
+export interface CheckVerbOptions {
+  format: 'text' | 'json';
+  output?: string;
+  process?: string;
+  paper?: string;
+  light?: string;
+  settings?: string;
+  maxWarnings?: number;
+  jobs?: number;
+  cache: boolean;
+}
+
+export function checkVerb(): Command {
+  const verb = new Command('check')
+    .description(
+      'Checks a book, or named pictures of it: how they are stored, how they may print, what is uneven.',
+    )
+    .argument('[paths...]', 'folders or pictures; left out: the folder you are in')
+    .addOption(formatOption())
+    .addOption(outputOption());
+  const kept = 'left out: as the settings say';
+  for (const option of conditionOptions({ process: kept, paper: kept, light: kept })) verb.addOption(option);
+  return verb
+    .addOption(new Option('--settings <file>', 'another settings file than the book’s own evengrey.json'))
+    .addOption(
+      new Option(
+        '--max-warnings <n>',
+        'fail with more warnings than this; left out: warnings never fail',
+      ).argParser(wholeFrom(0)),
+    )
+    .addOption(new Option('--jobs <n>', 'pictures read at a time').argParser(wholeFrom(1)))
+    .addOption(new Option('--no-cache', 'read every picture again'))
+    .addHelpText(
+      'after',
+      `
+The book is the folder of the nearest evengrey.json above the named paths, else the folder they have in common.
+Examples:
+  evengrey check my-book
+  evengrey check my-book --process silver-halide --format json --output report.json`,
+    )
+    .action(async (paths: string[], options: CheckVerbOptions) => {
+      const { check } = await import('../actions/check');
+      process.exitCode = await check(paths, options);
+    });
+}

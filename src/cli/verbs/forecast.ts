@@ -1,0 +1,54 @@
+// no-unit-test: declares options; test/cli runs the built program
+import { Command, Option } from 'commander';
+import { conditionOptions, formatOption, numbers, outputOption, wholeFrom } from '../options';
+
+export interface ForecastVerbOptions {
+  format: 'text' | 'json';
+  output?: string;
+  process?: string;
+  paper?: string;
+  light?: string;
+  route?: string;
+  ink?: number[];
+  rgb?: number[];
+  grey?: number[];
+  page: number;
+}
+
+export function forecastVerb(): Command {
+  const verb = new Command('forecast')
+    .description(
+      'Says how a picture, or a grey of stated values, is expected to print: tint, its chances, black and paper.',
+    )
+    .argument('[picture]', 'a picture; left out: one of --ink, --rgb, --grey')
+    .addOption(new Option('--ink <c,m,y,k>', 'inks in percent, sent as they are').argParser(numbers(4, 100)))
+    .addOption(
+      new Option('--rgb <r,g,b>', 'red, green, blue from 0 to 255 (sRGB)').argParser(numbers(3, 255)),
+    )
+    .addOption(new Option('--grey <v>', 'one grey from 0 (black) to 255').argParser(numbers(1, 255)))
+    .addOption(new Option('--page <n>', 'page of a picture with several').argParser(wholeFrom(1)).default(1));
+  const conditions = {
+    process: 'left out: all of them',
+    paper: 'left out: the usual one of the process',
+    light: 'left out: all of them',
+  };
+  for (const option of conditionOptions(conditions)) verb.addOption(option);
+  return verb
+    .addOption(
+      new Option('--route <id>', 'what the print house does with the numbers; left out: as is usual'),
+    )
+    .addOption(formatOption())
+    .addOption(outputOption())
+    .addHelpText(
+      'after',
+      `
+Examples:
+  evengrey forecast --process offset-coated --light D50 --ink 0,0,0,50
+  evengrey forecast --grey 128 --light A
+  evengrey forecast my-book/plate.tif --process silver-halide`,
+    )
+    .action(async (picture: string | undefined, options: ForecastVerbOptions) => {
+      const { forecast } = await import('../actions/forecast');
+      process.exitCode = await forecast(picture, options);
+    });
+}

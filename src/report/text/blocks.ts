@@ -1,0 +1,57 @@
+import type { BookReport, Finding, Severity } from '../../shared/finding';
+
+/** Findings of one rule and one severity: what a person would put right in one go. */
+export interface Block {
+  rule: string;
+  severity: Severity;
+  /** About the whole book. */
+  book: Finding[];
+  /** One entry a message, with all pictures that it is said of. */
+  entries: { message: string; pictures: string[] }[];
+  /** How many pictures are concerned. */
+  count: number;
+}
+
+const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+
+/** A picture as a person calls it: by its path, and by its page where the file has several. */
+export const nameOf = (path: string, page: number) => (page > 1 ? `${path} (page ${page})` : path);
+
+/** The findings of a report by rule: worst first, then what concerns most pictures. */
+export function blocksOf(report: BookReport): Block[] {
+  const blocks = new Map<string, Block>();
+  const blockOf = ({ rule, severity }: Finding): Block => {
+    const key = `${severity} ${rule}`;
+    const block = blocks.get(key) ?? { rule, severity, book: [], entries: [], count: 0 };
+    blocks.set(key, block);
+    return block;
+  };
+  for (const finding of report.findings) blockOf(finding).book.push(finding);
+  for (const { path, facts, findings } of report.pictures)
+    for (const finding of findings) {
+      const block = blockOf(finding);
+      const name = nameOf(path, facts.page);
+      const same = block.entries.find(entry => entry.message === finding.message);
+      if (same) same.pictures.push(name);
+      else block.entries.push({ message: finding.message, pictures: [name] });
+      block.count++;
+    }
+  return [...blocks.values()].sort(
+    (x, y) =>
+      rank[x.severity] - rank[y.severity] ||
+      y.count + y.book.length - (x.count + x.book.length) ||
+      (x.rule < y.rule ? -1 : 1),
+  );
+}
+
+/** The sentences that all messages begin with, to be said once; '' where there is one message or none in common. */
+export function sharedSentences([first, ...others]: readonly string[]): string {
+  if (!others.length) return '';
+  let shared = '';
+  for (const [end] of first.matchAll(/.*?[.!?] (?=\S)/g)) {
+    const longer = shared + end;
+    if (!others.every(other => other.startsWith(longer) && other.length > longer.length)) break;
+    shared = longer;
+  }
+  return shared;
+}
