@@ -37,6 +37,13 @@ export function dyePrint({ dyes, paper, flare, light, ultraviolet = light }: Dye
   };
 }
 
+/** Newton's method may end a little below nothing on a paper that is itself the aim. */
+const LEAST = -0.02;
+
 /** Amounts of dye that print a colour; `start` from the amounts of one nearby. Throws where no amounts do. */
-export const amountsFor = (print: DyePrint, lab: ArrayLike<number>, start: ArrayLike<number>): Float64Array =>
-  solve3((amounts, out) => print.lab(amounts, out), lab, start, 1e-5);
+export function amountsFor(print: DyePrint, lab: ArrayLike<number>, start: ArrayLike<number>): Float64Array {
+  const amounts = solve3((x, out) => print.lab(x, out), lab, start, 1e-5);
+  if (amounts.some(value => value < LEAST))
+    throw new Error(`no dyes print ${Array.from(lab, value => value.toFixed(1)).join(', ')} on this paper`);
+  return amounts;
+}

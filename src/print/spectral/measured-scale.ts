@@ -29,7 +29,7 @@ export function measuredScale(dyes: Dyes, light: LightId): ScaleStep[] {
   const other = dyePrint({ ...parts, light });
   const [d50, view] = [spectralView('D50', GRID), spectralView(light, GRID)];
   let amounts = new Float64Array(3);
-  return spectra.slice(0, patches.indexOf('287')).map(spectrum => {
+  const steps = spectra.slice(0, patches.indexOf('287')).map(spectrum => {
     const lab = d50.lab(spectrum, new Float64Array(3));
     const move = (to: Float64Array) => to.map((value, i) => value - lab[i]);
     amounts = Float64Array.from(amountsFor(daylight, lab, amounts));
@@ -39,4 +39,5 @@ export function measuredScale(dyes: Dyes, light: LightId): ScaleStep[] {
       modelled: move(other.lab(amounts, new Float64Array(3))),
     };
   });
+  return steps.sort((one, other) => other.lab[0] - one.lab[0]);
 }
