@@ -2,13 +2,13 @@ import type { AB } from '../../shared/forecast';
 import type { LightId } from '../../shared/target';
 import { greyAim } from '../aim';
 import type { Drift, PrintModel } from '../model';
-import type { Paper } from '../papers';
 import type { DyeProcess } from '../process';
-import { type DyePrint, dyePrint } from './dye-print';
+import { dyePrint } from './dye-print';
 import { amountsOn, type DyeScale, dyeScale } from './dye-scale';
 import { dyeLightSpread } from './dye-spread';
-import { type DyeSet, dyeSet } from './dyes';
-import { type PaperSpectrum, paperSpectrum, paperWhite } from './paper-spectrum';
+import { dyeSet } from './dyes';
+import { measuredDeparture } from './measured-scale';
+import { paperSpectrum, paperWhite, type SpectralPaper } from './paper-spectrum';
 
 /** Density above which a layer follows a drift of exposure fully; a bare paper cannot drift (own simplification). */
 const TOE = 0.12;
@@ -17,7 +17,8 @@ const BORROWED = 2;
 
 export interface DyeModelParts {
   process: DyeProcess;
-  paper: Pick<Paper, 'white' | 'brightener'>;
+  /** Taken for a photographic paper whatever its own surface: such a process prints on no other. */
+  paper: SpectralPaper;
   light: LightId;
   /** The light whose ultraviolet excites the brightener where that is another one. */
   ultraviolet?: LightId;
@@ -26,16 +27,20 @@ export interface DyeModelParts {
 
 /**
  * Photographic print of R, G, B: three dyes by Beer-Lambert over the paper, calibrated so that R = G = B meets the grey
- * aim under D50 at every level, seen under a light by an observer adapted to it. Drift: density of each layer.
+ * aim under D50 at every level, seen under a light by an observer adapted to it. Where a scale really measured moves
+ * otherwise than the model under that light, the print is taken to stand between the two. Drift: density of each layer.
  * Throws where the process's black or the paper is out of the dyes' reach.
  */
-export function dyeModel({ process, paper, light, ultraviolet = light, ground }: DyeModelParts): PrintModel {
-  const { flare } = process;
-  const set = dyeSet(process.dyes);
+export function dyeModel(parts: DyeModelParts): PrintModel {
+  const { process, light, ultraviolet = light } = parts;
+  const paper: SpectralPaper = { ...parts.paper, surface: 'photographic' };
+  const { flare, unknownDyes } = process;
+  const dyes = dyeSet(process.dyes).mean;
   const spectrum = paperSpectrum(paper);
-  const aim = greyAim([paper.white[0], paper.white[1], paper.white[2]], process.black);
-  const scale = calibrated(process, paper, set, spectrum);
-  const print: DyePrint = dyePrint({ dyes: set.mean, paper: spectrum, flare, light, ultraviolet });
+  const aim = aimOn(paper, process);
+  const scale = calibrated(process, paper);
+  const print = dyePrint({ dyes, paper: spectrum, flare, light, ultraviolet });
+  const departure = light === 'D50' ? null : measuredDeparture(process.dyes, dyes, light);
   const amounts = new Float64Array(3);
   let lightSpread: ((L: number) => AB) | null = null;
   return {
@@ -46,20 +51,37 @@ export function dyeModel({ process, paper, light, ultraviolet = light, ground }:
       amountsOn(scale, device, amounts);
       if (drift) for (let i = 0; i < 3; i++) amounts[i] += drift[i] * (1 - Math.exp(-amounts[i] / TOE));
       print.lab(amounts, out);
+      if (departure) {
+        const { a, b } = departure(out[0]);
+        const inked = Math.min(1, Math.max(0, (amounts[0] + amounts[1] + amounts[2]) / 3 / TOE));
+        out[1] += (a / 2) * inked;
+        out[2] += (b / 2) * inked;
+      }
     },
     dataSpread(L) {
-      lightSpread ??= dyeLightSpread({ set, paper: spectrum, white: paper.white[0], flare, aim, light });
+      const white = paper.white[0];
+      lightSpread ??= dyeLightSpread({ dyes: process.dyes, paper: spectrum, white, flare, aim, light });
       const under = lightSpread(L);
       const borrowed = process.borrowed ? BORROWED : 1;
-      const share = responseAt(L, paper.white[0]);
+      const share = responseAt(L, white);
       return {
-        a: Math.hypot(process.unknownDyes.a * share, under.a * borrowed),
-        b: Math.hypot(process.unknownDyes.b * share, under.b * borrowed),
+        a: Math.hypot(unknownDyes.a * share, under.a * borrowed),
+        b: Math.hypot(unknownDyes.b * share, under.b * borrowed),
       };
     },
-    ground,
+    ground: light === 'D50' ? parts.ground : [...parts.ground, ...lightGround(process)],
   };
 }
+
+const lightGround = ({ borrowed }: DyeProcess) => [
+  'under this light: half way between generic dyes and a neutral scale measured on chromogenic paper, which do not agree; their difference is in the spread',
+  ...(borrowed
+    ? ['a guess: under this light the dyes are taken to change as those of chromogenic paper do']
+    : []),
+];
+
+const aimOn = ({ white }: SpectralPaper, { black }: DyeProcess) =>
+  greyAim([white[0], white[1], white[2]], black);
 
 const layers = ({ density }: DyeProcess): Drift[] =>
   ['cyan', 'magenta', 'yellow'].map(name => ({ name: `${name} dye`, unit: 'density', ...density }));
@@ -73,19 +95,15 @@ const scales = new Map<string, DyeScale>();
 const KEPT = 100;
 
 /** The calibration is the same under every light, and is kept. */
-function calibrated(
-  { dyes, black, flare }: DyeProcess,
-  paper: Pick<Paper, 'white' | 'brightener'>,
-  set: DyeSet,
-  spectrum: PaperSpectrum,
-): DyeScale {
+function calibrated(process: DyeProcess, paper: SpectralPaper): DyeScale {
+  const { dyes, black, flare } = process;
   const key = `${dyes} ${black} ${flare} ${paper.white} ${paper.brightener}`;
   let scale = scales.get(key);
   if (!scale) {
     if (scales.size >= KEPT) scales.clear();
-    const daylight = dyePrint({ dyes: set.mean, paper: spectrum, flare, light: 'D50' });
-    const aim = greyAim([paper.white[0], paper.white[1], paper.white[2]], black);
-    scales.set(key, (scale = dyeScale(daylight, paper.white[0], black, aim)));
+    const parts = { dyes: dyeSet(dyes).mean, paper: paperSpectrum(paper), flare };
+    const daylight = dyePrint({ ...parts, light: 'D50' });
+    scales.set(key, (scale = dyeScale(daylight, paper.white[0], black, aimOn(paper, process))));
   }
   return scale;
 }

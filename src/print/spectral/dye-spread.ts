@@ -2,15 +2,15 @@ import type { AB } from '../../shared/forecast';
 import type { LightId } from '../../shared/target';
 import type { GreyAim } from '../aim';
 import { amountsFor, dyePrint } from './dye-print';
-import { type DyeSet, dyeVariants } from './dyes';
-import { measuredScale } from './measured-scale';
+import { type DyeSetId, dyeSet, dyeVariants } from './dyes';
+import { measuredDeparture } from './measured-scale';
 import type { PaperSpectrum } from './paper-spectrum';
 
 /** L* of the greys for which the spread is worked out. */
 const KNOTS = [10, 20, 30, 40, 50, 60, 70, 80, 90];
 
 export interface DyeSpreadParts {
-  set: DyeSet;
+  dyes: DyeSetId;
   paper: PaperSpectrum;
   /** L* of the paper. */
   white: number;
@@ -21,27 +21,29 @@ export interface DyeSpreadParts {
 
 /**
  * How unsure it is what a grey of dyes, neutral under D50, becomes under another light: one SD of a* and b* by print
- * lightness. Two causes: the published dye sets differ from their mean, and the mean differs from a scale that was
- * really measured (in size, under some lights in sign). None on bare paper and in full black; none under D50, where all
+ * lightness. Two causes: the published dye sets differ from their mean, and the model differs from a scale that was
+ * really measured, in size and under some lights in sign: the forecast stands between the two, and two sources that
+ * differ by d have a standard deviation of d / sqrt 2. None on bare paper and in full black; none under D50, where all
  * are calibrated.
  */
 export function dyeLightSpread(parts: DyeSpreadParts): (L: number) => AB {
   const { light, white } = parts;
-  if (light === 'D50') return () => ({ a: 0, b: 0 });
-  const sets = setSpread(parts);
-  const error = modelError(parts.set, light);
-  const knots = KNOTS.map((L, i) => {
-    const off = error(L);
-    return { a: Math.hypot(sets[i].a, off.a), b: Math.hypot(sets[i].b, off.b) };
-  });
   const none = { a: 0, b: 0 };
+  if (light === 'D50') return () => none;
+  const departure = measuredDeparture(parts.dyes, dyeSet(parts.dyes).mean, light);
+  const sets = setSpread(parts);
+  const knots = KNOTS.map((L, i) => {
+    const { a, b } = departure(L);
+    return { a: Math.hypot(sets[i].a, a * Math.SQRT1_2), b: Math.hypot(sets[i].b, b * Math.SQRT1_2) };
+  });
   const at = [0, ...KNOTS, Math.max(white, KNOTS[KNOTS.length - 1] + 1)];
   const spread = [none, ...knots, none];
   return L => interpolate(at, spread, L);
 }
 
 /** Spread over dye sets at each knot: every variant is calibrated to the same grey before the light changes. */
-function setSpread({ set, paper, flare, aim, light, white }: DyeSpreadParts): AB[] {
+function setSpread({ dyes: id, paper, flare, aim, light, white }: DyeSpreadParts): AB[] {
+  const set = dyeSet(id);
   const lab = new Float64Array(3);
   const under = [set.mean, ...dyeVariants(set)].map(dyes => {
     const daylight = dyePrint({ dyes, paper, flare, light: 'D50' });
@@ -59,17 +61,6 @@ function setSpread({ set, paper, flare, aim, light, white }: DyeSpreadParts): AB
     a: Math.hypot(...variants.map(greys => greys[i].a - mean[i].a)),
     b: Math.hypot(...variants.map(greys => greys[i].b - mean[i].b)),
   }));
-}
-
-/** Size of the difference between model and measurement by lightness. */
-function modelError(set: DyeSet, light: LightId): (L: number) => AB {
-  const steps = measuredScale(set.mean, light).reverse();
-  const at = steps.map(step => step.lab[0]);
-  const off = steps.map(({ measured, modelled }) => ({
-    a: Math.abs(modelled[1] - measured[1]),
-    b: Math.abs(modelled[2] - measured[2]),
-  }));
-  return L => interpolate(at, off, L);
 }
 
 /** Linear between knots (`x` rising), constant beyond. */

@@ -1,14 +1,19 @@
 import { spectralView } from '../../colour/spectra';
 import type { LightId } from '../../shared/target';
 import type { LightShift } from '../model';
-import type { Paper } from '../papers';
 import { brightenerExcess } from './brightener';
 import { colouredGrey, flatBlack, type GreyInk, greyOnPaper } from './grey-spectra';
-import { type PaperSpectrum, paperSpectrum, paperWhite, printRadiance } from './paper-spectrum';
+import {
+  type PaperSpectrum,
+  paperSpectrum,
+  paperWhite,
+  printRadiance,
+  type SpectralPaper,
+} from './paper-spectrum';
 import { GRID } from './sampling';
 
 export interface InkLightParts {
-  paper: Pick<Paper, 'white' | 'brightener'>;
+  paper: SpectralPaper;
   light: LightId;
   /** The light whose ultraviolet excites the brightener where that is another one. */
   ultraviolet?: LightId;

@@ -2,6 +2,7 @@ import { spectralView } from '../../colour/spectra';
 import type { LightId } from '../../shared/target';
 import type { Paper } from '../papers';
 import { AMOUNT, brightenerAbsorption, brightenerExcess } from './brightener';
+import { neutralTarget } from './neutral-target';
 import { GRID } from './sampling';
 import { solve3 } from './solve';
 
@@ -14,28 +15,30 @@ export interface PaperSpectrum {
 }
 
 /** What a spectrum needs of a paper. */
-export type SpectralPaper = Pick<Paper, 'white' | 'brightener'>;
+export type SpectralPaper = Pick<Paper, 'white' | 'brightener' | 'surface'>;
 
 const known = new Map<string, PaperSpectrum>();
 /** A user's own papers could fill the memory of an editor that is never closed. */
 const KEPT = 100;
 
 /**
- * Flat reflectance, less the violet that the brightener takes up, bent by a smooth curve (a parabola of its logarithm)
- * so that together with the brightener's light it has the paper's Lab under D50. White papers are smooth; the curve
- * stands for fillers, bleaching and shading dyes.
+ * Flat reflectance, less the violet that the brightener and a photographic paper's pigmented resin take up, bent by a
+ * smooth curve (a parabola of its logarithm) so that together with the brightener's light it has the paper's Lab under
+ * D50. White papers are smooth; the curve stands for fillers, bleaching and shading dyes.
  */
-export function paperSpectrum({ white, brightener }: SpectralPaper): PaperSpectrum {
-  const key = `${white} ${brightener}`;
+export function paperSpectrum({ white, brightener, surface }: SpectralPaper): PaperSpectrum {
+  const resin = surface === 'photographic';
+  const key = `${white} ${brightener} ${resin}`;
   let spectrum = known.get(key);
   if (!spectrum) {
     if (known.size >= KEPT) known.clear();
-    known.set(key, (spectrum = makeSpectrum(white, AMOUNT[brightener])));
+    known.set(key, (spectrum = makeSpectrum(white, AMOUNT[brightener], resin)));
   }
   return spectrum;
 }
 
-function makeSpectrum(white: ArrayLike<number>, amount: number): PaperSpectrum {
+function makeSpectrum(white: ArrayLike<number>, amount: number, resin: boolean): PaperSpectrum {
+  const violet = violetOf(resin);
   const view = spectralView('D50', GRID);
   const excess = brightenerExcess('D50');
   const base = new Float64Array(GRID.count);
@@ -43,7 +46,7 @@ function makeSpectrum(white: ArrayLike<number>, amount: number): PaperSpectrum {
   const bend = (p: Float64Array) => {
     for (let i = 0; i < base.length; i++) {
       const u = (i - 15) / 15;
-      base[i] = (1 - amount * brightenerAbsorption[i]) * Math.exp(p[0] + p[1] * u + p[2] * u * u);
+      base[i] = (1 - amount * brightenerAbsorption[i]) * violet[i] * Math.exp(p[0] + p[1] * u + p[2] * u * u);
       total[i] = base[i] + amount * excess[i];
     }
   };
@@ -53,6 +56,12 @@ function makeSpectrum(white: ArrayLike<number>, amount: number): PaperSpectrum {
   };
   bend(solve3(lab, white, [Math.log(0.85), 0, 0], 1e-6));
   return { base, amount };
+}
+
+/** Reflectance below 440 nm beside that at 440: titanium white in the resin takes violet up, as the measured paper shows. */
+function violetOf(resin: boolean): Float64Array {
+  const { paper } = neutralTarget();
+  return paper.map((value, i) => (resin && i < 4 ? value / paper[4] : 1));
 }
 
 /**

@@ -8,7 +8,7 @@ import { paperSpectrum } from '../../../src/print/spectral/paper-spectrum';
 const white = [93.5, 0.5, -3] as const;
 const print = dyePrint({
   dyes: dyeSet('chromogenic').mean,
-  paper: paperSpectrum({ white, brightener: 'faint' }),
+  paper: paperSpectrum({ white, brightener: 'faint', surface: 'photographic' }),
   flare: 0.004,
   light: 'D50',
 });

@@ -9,8 +9,8 @@ import type { LightId } from '../../../src/shared/target';
 const white = [93.5, 0.5, -3] as const;
 const spread = (light: LightId) =>
   dyeLightSpread({
-    set: dyeSet('chromogenic'),
-    paper: paperSpectrum({ white, brightener: 'faint' }),
+    dyes: 'chromogenic',
+    paper: paperSpectrum({ white, brightener: 'faint', surface: 'photographic' }),
     white: white[0],
     flare: 0.004,
     aim: greyAim([...white], 6),
@@ -23,14 +23,14 @@ describe('what is not known of dyes under a light', () => {
     assert.ok(spread('A')(93.5).a < 0.01);
   });
 
-  it('is never less than the model’s own error against the measured scale', () => {
+  it('is never less than the disagreement of model and measured scale (d / sqrt 2)', () => {
     for (const light of ['A', 'FL2', 'FL11', 'LED-B1', 'LED-B3'] as const) {
       const of = spread(light);
       for (const { lab, measured, modelled } of measuredScale(dyeSet('chromogenic').mean, light)) {
         const L = Math.round(lab[0] / 10) * 10;
         if (Math.abs(lab[0] - L) > 0.8 || L < 40) continue;
-        assert.ok(of(L).a > 0.8 * Math.abs(modelled[1] - measured[1]), `${light} ${L}`);
-        assert.ok(of(L).b > 0.8 * Math.abs(modelled[2] - measured[2]), `${light} ${L}`);
+        assert.ok(of(L).a > 0.65 * Math.abs(modelled[1] - measured[1]), `${light} ${L}`);
+        assert.ok(of(L).b > 0.65 * Math.abs(modelled[2] - measured[2]), `${light} ${L}`);
       }
     }
   });

@@ -27,7 +27,7 @@ describe('spectra of greys', () => {
   });
 
   it('is found by the lightness it prints, beyond the last step too', () => {
-    const paper = paperSpectrum({ white: [95, 1.5, -6], brightener: 'moderate' });
+    const paper = paperSpectrum({ white: [95, 1.5, -6], brightener: 'moderate', surface: 'coated' });
     for (const ink of [flatBlack, colouredGrey])
       for (const L of [90, 60, 30, 15, 5]) {
         const spectrum = printRadiance(paper, brightenerExcess('D50'), greyOnPaper(ink, paper, L), clear());

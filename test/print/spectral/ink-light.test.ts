@@ -32,7 +32,7 @@ describe('inks under another light', () => {
     const { greys, paper: own } = tonerScale('tvi-calibrated');
     for (const light of ['A', 'FL11', 'LED-B3'] as const) {
       const of = inkLightShift({
-        paper: { white: own.lab, brightener: 'moderate' },
+        paper: { white: own.lab, brightener: 'moderate', surface: 'coated' },
         light,
         ultraviolet: 'D50',
         borrowed: false,

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { dyeSet } from '../../../src/print/spectral/dyes';
-import { measuredScale } from '../../../src/print/spectral/measured-scale';
+import { measuredDeparture, measuredScale } from '../../../src/print/spectral/measured-scale';
 
 const dyes = dyeSet('chromogenic').mean;
 
@@ -22,5 +22,18 @@ describe('a neutral scale measured on chromogenic paper', () => {
   it('under a tungsten lamp measurement and model disagree in sign, which the forecast has to own up to', () => {
     const middle = measuredScale(dyes, 'A').find(step => step.lab[0] < 57)!;
     assert.ok(middle.measured[1] < -0.4 && middle.modelled[1] > 0.4, `${middle.measured} ${middle.modelled}`);
+  });
+
+  it('departs from the model by what lies between them, by nothing on white paper and in full black', () => {
+    const of = measuredDeparture('chromogenic', dyes, 'A');
+    const step = measuredScale(dyes, 'A')[8];
+    assert.ok(Math.abs(of(step.lab[0]).a - (step.measured[1] - step.modelled[1])) < 0.1);
+    assert.deepEqual(
+      [of(100), of(0)],
+      [
+        { a: 0, b: 0 },
+        { a: 0, b: 0 },
+      ],
+    );
   });
 });
