@@ -62,12 +62,22 @@ async function freshly(found: Found, how: Gathering, again = true): Promise<Pict
   if (!before) return [obstructed(await whyNot(found, how.realRoot))];
   const sha256 = cache?.knowsSize(before.size) ? await hashOf(found.file, signal) : undefined;
   const cached = sha256 ? cache!.facts(sha256) : null;
-  const facts = cached ?? (await pool.facts(found.file, signal, sha256));
+  const facts = cached ?? (await hashed(found.file, await pool.facts(found.file, signal, sha256), signal));
   const after = await stamped(found.file);
   if (!after || !sameStamp(before, after)) return again ? freshly(found, how, false) : facts;
-  if (facts.every(page => !page.unreadable || LASTING.includes(page.unreadable.reason)))
-    cache?.remember(found.path, before, readAt, facts[0].sha256, cached ? null : facts);
+  if (lasts(facts)) cache?.remember(found.path, before, readAt, facts[0].sha256, cached ? null : facts);
   return facts;
+}
+
+/** What was read stays true as long as the content does. */
+const lasts = (facts: readonly PictureFacts[]): boolean =>
+  facts.every(page => !page.unreadable || LASTING.includes(page.unreadable.reason));
+
+/** A file that was given up at its first byte still has a hash: it must not depend on what the cache knew before. */
+async function hashed(file: string, facts: PictureFacts[], signal?: AbortSignal): Promise<PictureFacts[]> {
+  if (!lasts(facts) || facts[0].sha256) return facts;
+  const sha256 = (await hashOf(file, signal)) ?? '';
+  return facts.map(page => ({ ...page, sha256 }));
 }
 
 /** Null where there is no regular file any more. */

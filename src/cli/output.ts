@@ -11,7 +11,8 @@ import { isPictureFile } from './picture-file';
  */
 export async function writeResult(text: string, output: string | undefined): Promise<void> {
   if (output === undefined) {
-    if (!process.stdout.write(text)) await new Promise(resolve => process.stdout.once('drain', resolve));
+    // the callback comes too where nobody reads any more
+    await new Promise<void>(resolve => process.stdout.write(text, () => resolve()));
     return;
   }
   await refuse(output);

@@ -5,10 +5,9 @@ import { program } from './program';
 
 /** Runs the command line and sets the exit code; nothing is thrown. */
 export async function run(argv: readonly string[]): Promise<void> {
-  // whoever reads us may have read enough: `evengrey check | head`
+  // whoever reads us may have read enough (`evengrey check | head`): what is judged holds all the same
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.clean);
-    throw error;
+    if (error.code !== 'EPIPE') throw error;
   });
   // a process that runs out of things to wait for ends in silence: that must not look like a clean book
   process.exitCode = EXIT.failure;

@@ -37,9 +37,10 @@ export function sentence(
     }
     case 'enum': {
       const known = params.allowedValues as string[];
-      const noun = nouns[kindOfName(path)] ?? kindOfName(path);
+      const noun = nouns[kindOfName(path)];
       if (typeof error.data !== 'string')
         return plain(`${name} must be one of ${list(known)}, not ${kindOf(error.data)}.`);
+      if (!noun) return withSuggestion(`${name} cannot be "${error.data}".`, error.data, known);
       return withSuggestion(`"${error.data}" is not a known ${noun}.`, error.data, known);
     }
     case 'type':

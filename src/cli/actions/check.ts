@@ -73,9 +73,9 @@ function readAndJudge(
 
 /** Errors fail; warnings only beyond what is allowed; notes never. */
 function exitCodeOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): number {
-  if (summary.warnings > maxWarnings)
-    process.stderr.write(
-      `${summary.warnings} warnings are more than --max-warnings ${maxWarnings} allows.\n`,
-    );
+  if (summary.warnings > maxWarnings) {
+    const many = summary.warnings === 1 ? '1 warning is' : `${summary.warnings} warnings are`;
+    process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
+  }
   return summary.errors > 0 || summary.warnings > maxWarnings ? EXIT.findings : EXIT.clean;
 }

@@ -17,6 +17,7 @@ export function verdict({ pictures, findings }: BookReport): string {
 
 /** What to do first, or null: with the worst picture and those that want the same. */
 export function begin({ pictures, findings }: BookReport): string | null {
+  if (!pictures.length) return null;
   const least = Math.min(2, ...pictures.map(urgencyOf));
   if (least === 2) return findings.some(f => f.severity !== 'note') ? null : 'Have a test print made first.';
   const first = pictures.find(picture => urgencyOf(picture) === least)!;

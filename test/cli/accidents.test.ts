@@ -1,0 +1,114 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { temporaryFolder } from '../book/support/folder';
+import { evenBook } from './support/book';
+import { dist, evengrey, PATIENCE, withReader } from './support/run';
+
+/** Calls `then` once the file is there. */
+function when(file: string, then: () => void): void {
+  const watch = setInterval(() => {
+    if (!fs.existsSync(file)) return;
+    clearInterval(watch);
+    then();
+  }, 10);
+}
+
+describe('accidents', function () {
+  this.timeout(PATIENCE);
+
+  it('a reader that is killed once costs nothing', async () => {
+    const marker = path.join(temporaryFolder(), 'killed');
+    const program = withReader(`
+      const fs = require('node:fs');
+      process.on('message', request => {
+        if (!request.file.endsWith('02.tif') || fs.existsSync(${JSON.stringify(marker)})) return;
+        fs.writeFileSync(${JSON.stringify(marker)}, '');
+        process.kill(process.pid, 'SIGKILL');
+      });
+      require(real);`);
+    const ran = await evengrey(['check', evenBook(), '--format', 'json'], { program });
+    assert.ok(fs.existsSync(marker));
+    assert.equal(ran.code, 0);
+    assert.equal(JSON.parse(ran.stdout).summary.encodings['rgb-neutral'], 4);
+  });
+
+  it('a reader that a picture kills each time costs that picture, which is named', async () => {
+    const program = withReader(`
+      process.on('message', request => {
+        if (request.file.endsWith('02.tif')) process.kill(process.pid, 'SIGKILL');
+      });
+      require(real);`);
+    const ran = await evengrey(['check', evenBook(), '--format', 'json'], { program });
+    assert.equal(ran.code, 1);
+    const { summary, pictures } = JSON.parse(ran.stdout);
+    assert.deepEqual(summary.encodings, { 'rgb-neutral': 3, unreadable: 1 });
+    const lost = pictures.find((p: { encoding: string }) => p.encoding === 'unreadable');
+    assert.deepEqual([lost.path, lost.unreadable.reason], ['plates/02.tif', 'crashed']);
+  });
+
+  it('a reader that does not start ends the check with a message, not with a report', async () => {
+    const program = withReader("throw new Error('no decoder here');");
+    const ran = await evengrey(['check', evenBook()], { program });
+    assert.deepEqual([ran.code, ran.stdout], [2, '']);
+    assert.match(ran.stderr, /could not be started/);
+  });
+
+  for (const [signal, code] of [
+    ['SIGINT', 130],
+    ['SIGTERM', 143],
+  ] as const)
+    it(`${signal} stops a check, keeps what was read and leaves no reader behind`, async () => {
+      const folder = temporaryFolder();
+      const hanging = path.join(folder, 'hanging');
+      const program = withReader(`
+        process.on('message', request => {
+          if (request.file.endsWith('04.tif')) require('node:fs').writeFileSync(${JSON.stringify(hanging)}, String(process.pid));
+        });
+        process.prependListener('message', () => {});
+        const on = process.on;
+        process.on = function (event, listener) {
+          if (event !== 'message') return on.call(this, event, listener);
+          return on.call(this, event, request => request.file.endsWith('04.tif') || listener(request));
+        };
+        require(real);`);
+      const env = { EVENGREY_CACHE_DIR: folder };
+      const root = evenBook();
+      const ran = await evengrey(['check', root, '--jobs', '1'], {
+        program,
+        env,
+        during: child => when(hanging, () => child.kill(signal)),
+      });
+      assert.deepEqual([ran.code, ran.stdout], [code, '']);
+      assert.match(ran.stderr, /^Stopped\. What was read so far is kept/);
+      assert.throws(() => process.kill(Number(fs.readFileSync(hanging, 'utf8')), 0), { code: 'ESRCH' });
+      const [kept] = fs.readdirSync(path.join(folder, 'books'));
+      assert.equal(fs.readFileSync(path.join(folder, 'books', kept), 'utf8').match(/\["facts"/g)?.length, 3);
+    });
+
+  it('a reader of the output that had enough is no accident', () => {
+    const command = `"${process.execPath}" "${path.join(dist, 'cli.js')}" check --format json --no-cache | head -c 20; echo " \${PIPESTATUS[0]}"`;
+    const out = execFileSync('bash', ['-c', command], { cwd: evenBook(undefined, 9), encoding: 'utf8' });
+    assert.match(out, / 0\n$/);
+  });
+
+  it('a cache that was destroyed is built again', async () => {
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    const args = ['check', evenBook(), '--format', 'json'];
+    const first = await evengrey(args, { env });
+    const books = path.join(env.EVENGREY_CACHE_DIR, 'books');
+    for (const name of fs.readdirSync(books))
+      fs.writeFileSync(path.join(books, name), 'rubbish\n'.repeat(1000));
+    const second = await evengrey(args, { env });
+    assert.deepEqual([second.code, second.stderr, second.stdout], [0, '', first.stdout]);
+  });
+
+  it('two checks of one book at the same time do not disturb each other', async () => {
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    const args = ['check', evenBook(undefined, 9), '--format', 'json'];
+    const [one, two] = await Promise.all([evengrey(args, { env }), evengrey(args, { env })]);
+    assert.equal(one.stdout, two.stdout);
+    assert.equal((await evengrey(args, { env })).stdout, one.stdout);
+  });
+});

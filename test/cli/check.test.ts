@@ -1,0 +1,120 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { checkReportSchema } from '../../src/report/json/schema';
+import { temporaryFolder } from '../book/support/folder';
+import { strictErrors } from '../report/support';
+import { evenBook, faultyBook, pictures } from './support/book';
+import { golden } from './support/golden';
+import { evengrey, PATIENCE } from './support/run';
+
+describe('evengrey check', function () {
+  this.timeout(PATIENCE);
+
+  it('tells of a faulty book what is wrong and what to do, and fails', async () => {
+    const ran = await evengrey(['check', faultyBook()]);
+    golden('check/faulty.txt', ran.stdout);
+    assert.deepEqual([ran.code, ran.stderr], [1, '']);
+  });
+
+  it('passes an even book, with one note for all of it', async () => {
+    const ran = await evengrey(['check', '.'], { cwd: evenBook() });
+    golden('check/even.txt', ran.stdout);
+    assert.deepEqual([ran.code, ran.stderr], [0, '']);
+  });
+
+  it('forecasts nothing where nobody said how the book is printed', async () => {
+    const ran = await evengrey(['check'], { cwd: evenBook({}) });
+    golden('check/no-target.txt', ran.stdout);
+    assert.equal(ran.code, 0);
+  });
+
+  it('finds the book of a picture named from anywhere, and checks that picture alone', async () => {
+    const root = evenBook();
+    const { stdout } = await evengrey(['check', '02.tif', '--format', 'json'], {
+      cwd: path.join(root, 'plates'),
+    });
+    const report = JSON.parse(stdout);
+    assert.deepEqual(
+      report.pictures.map((p: { path: string }) => p.path),
+      ['plates/02.tif'],
+    );
+    assert.equal(report.book.targets[0].process, 'offset-coated');
+  });
+
+  it('writes the same JSON to the byte, cold, warm, without a cache and one by one, as its schema says', async () => {
+    const root = faultyBook();
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    const args = ['check', root, '--format', 'json'];
+    const cold = await evengrey(args, { env });
+    assert.equal(strictErrors(checkReportSchema, JSON.parse(cold.stdout)), '');
+    assert.ok(!cold.stdout.includes(root), 'no absolute path');
+    for (const more of [[], ['--no-cache'], ['--jobs', '1']])
+      assert.equal((await evengrey([...args, ...more], { env })).stdout, cold.stdout, more.join(' '));
+  });
+
+  it('reads the exact values', async () => {
+    const root = temporaryFolder({ 'k.tif': pictures.blackOnly(1), 'n.tif': pictures.neutral(1) });
+    const { stdout } = await evengrey(['check', root, '--format', 'json']);
+    const [k, n] = JSON.parse(stdout).pictures;
+    assert.deepEqual([k.encoding, k.channels, k.bits, k.width, k.height], ['black-only', 4, 8, 96, 64]);
+    assert.deepEqual([k.levels[0].max, k.levels[3].min, k.levels[3].max], [0, 10, 245]);
+    assert.deepEqual([n.encoding, n.levels[0].min, n.levels[2].max], ['rgb-neutral', 10, 245]);
+  });
+
+  it('prints under other conditions than the settings’', async () => {
+    const root = evenBook();
+    const args = ['check', root, '--process', 'inkjet', '--light', 'A', '--format', 'json'];
+    const { book, pictures: checked } = JSON.parse((await evengrey(args)).stdout);
+    assert.deepEqual(
+      book.targets.map((t: { process: string; light: string }) => [t.process, t.light]),
+      [['inkjet', 'A']],
+    );
+    assert.equal(checked[0].forecast[0].condition.process, 'inkjet');
+  });
+
+  it('fails on more warnings than are allowed', async () => {
+    const root = evenBook();
+    fs.writeFileSync(path.join(root, 'plates/05.tif'), pictures.blackOnly(5));
+    const cwd = { cwd: root };
+    assert.equal((await evengrey(['check'], cwd)).code, 0);
+    assert.equal((await evengrey(['check', '--max-warnings', '1'], cwd)).code, 0);
+    const strict = await evengrey(['check', '--max-warnings', '0'], cwd);
+    assert.deepEqual([strict.code, strict.stderr], [1, '1 warning is more than --max-warnings 0 allows.\n']);
+  });
+
+  it('writes the report where it is told to, never over a picture or settings', async () => {
+    const root = evenBook();
+    const { code, stdout } = await evengrey(['check', '--output', 'report.txt'], { cwd: root });
+    assert.deepEqual([code, stdout], [0, '']);
+    assert.match(
+      fs.readFileSync(path.join(root, 'report.txt'), 'utf8'),
+      /^Nothing in the files stands against/,
+    );
+    fs.renameSync(path.join(root, 'plates/01.tif'), path.join(root, 'scan'));
+    const before = fs.readFileSync(path.join(root, 'scan'));
+    for (const output of ['scan', 'new.png', 'evengrey.json', 'plates', 'no-folder/report.txt']) {
+      const ran = await evengrey(['check', '--output', output], { cwd: root });
+      assert.equal(ran.code, 2, output);
+      assert.match(ran.stderr, /^evengrey: /);
+    }
+    assert.deepEqual(fs.readFileSync(path.join(root, 'scan')), before);
+    assert.equal(fs.readFileSync(path.join(root, 'evengrey.json'), 'utf8'), '{"process":"offset-coated"}');
+    assert.ok(!fs.existsSync(path.join(root, 'new.png')));
+  });
+
+  it('works without a cache folder, and says that it did', async () => {
+    const blocked = path.join(temporaryFolder({ file: '' }), 'file');
+    const ran = await evengrey(['check', evenBook()], { env: { EVENGREY_CACHE_DIR: blocked } });
+    assert.equal(ran.code, 0);
+    assert.match(ran.stderr, /^The cache could not be kept/);
+  });
+
+  it('keeps nothing in the book', async () => {
+    const root = evenBook();
+    const list = () => fs.readdirSync(root, { recursive: true }).sort();
+    const before = list();
+    await evengrey(['check', root]);
+    assert.deepEqual(list(), before);
+  });
+});

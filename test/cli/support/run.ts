@@ -1,0 +1,59 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { temporaryFolder } from '../../book/support/folder';
+
+/** The program as it is built; `EVENGREY_DIST` names another folder than `dist`. */
+export const dist = path.resolve(process.env.EVENGREY_DIST ?? 'dist');
+
+/** Milliseconds that a test of whole runs may take on a busy machine: no measure of speed, only of patience. */
+export const PATIENCE = 60_000;
+
+export interface Ran {
+  code: number | null;
+  stdout: string;
+  stderr: string;
+}
+
+export interface RunOptions {
+  cwd?: string;
+  env?: Record<string, string>;
+  program?: string;
+  /** Sees the process while it runs. */
+  during?: (child: ChildProcess) => void;
+}
+
+/** Runs the built command line with a cache of its own, without colour and without a terminal. */
+export function evengrey(args: readonly string[], options: RunOptions = {}): Promise<Ran> {
+  const { cwd = process.cwd(), program = path.join(dist, 'cli.js') } = options;
+  const child = spawn(process.execPath, [program, ...args], {
+    cwd,
+    env: {
+      PATH: process.env.PATH,
+      HOME: temporaryFolder(),
+      EVENGREY_CACHE_DIR: temporaryFolder(),
+      ...options.env,
+    },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const out: Buffer[] = [];
+  const err: Buffer[] = [];
+  child.stdout.on('data', chunk => out.push(chunk));
+  child.stderr.on('data', chunk => err.push(chunk));
+  options.during?.(child);
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', code =>
+      resolve({ code, stdout: Buffer.concat(out).toString(), stderr: Buffer.concat(err).toString() }),
+    );
+  });
+}
+
+/** A copy of the built program beside a reader of the test's own. `reader` may use `real`, the built reader's path. */
+export function withReader(reader: string): string {
+  const folder = temporaryFolder();
+  fs.copyFileSync(path.join(dist, 'cli.js'), path.join(folder, 'cli.js'));
+  const real = JSON.stringify(path.join(dist, 'reader.js'));
+  fs.writeFileSync(path.join(folder, 'reader.js'), `const real = ${real};\n${reader}`);
+  return path.join(folder, 'cli.js');
+}

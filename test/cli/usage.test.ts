@@ -1,0 +1,65 @@
+import assert from 'node:assert/strict';
+import path from 'node:path';
+import { temporaryFolder } from '../book/support/folder';
+import { evenBook } from './support/book';
+import { golden } from './support/golden';
+import { evengrey, PATIENCE } from './support/run';
+
+const verbs = ['check', 'forecast', 'explain'];
+
+describe('usage', function () {
+  this.timeout(PATIENCE);
+
+  it('is told on request, for every verb, with its formats', async () => {
+    golden('usage/evengrey.txt', (await evengrey(['--help'])).stdout);
+    for (const verb of verbs) {
+      const ran = await evengrey([verb, '--help']);
+      assert.deepEqual([ran.code, ran.stderr], [0, '']);
+      assert.match(ran.stdout, /--format <format>\s+how it is written/);
+      golden(`usage/${verb}.txt`, ran.stdout);
+    }
+    const version = await evengrey(['--version']);
+    assert.match(version.stdout, /^\d+\.\d+\.\d+\n$/);
+  });
+
+  const slips: [string[], RegExp][] = [
+    [['chek'], /^evengrey: Unknown command 'chek'\n\(Did you mean check\?\)/],
+    [['check', '--fromat', 'json'], /^evengrey: Unknown option '--fromat'\n\(Did you mean --format\?\)/],
+    [['check', '--format', 'jsn'], /Allowed choices are text, json/],
+    [['check', '--max-warnings', 'few'], /whole number from 0 up/],
+    [['check', '--jobs', '0'], /whole number from 1 up/],
+    [['check', 'no-such-folder'], /^evengrey: There is no file or folder "no-such-folder"\.\n$/],
+    [
+      ['check', '--process', 'ofset-coated'],
+      /--process: "ofset-coated" is not a known process\. Did you mean "offset-coated"\?/,
+    ],
+    [['check', '--light', 'moon'], /Known: D50, D65, A, /],
+    [['check', '--paper', 'uncoatd'], /Did you mean "uncoated"\?/],
+    [['check', '.', '--light', 'A'], /name a process with --process too/],
+    [['forecast'], /Name one thing to forecast/],
+    [['forecast', '--grey', '1', '--ink', '0,0,0,1'], /Name one thing to forecast/],
+    [['forecast', '--grey', '300'], /a number from 0 to 255/],
+    [['forecast', '--ink', '0,0,50'], /4 numbers from 0 to 100/],
+    [['forecast', '--grey', '1', '--route', 'sperated'], /Did you mean "separated"\?/],
+    [['forecast', 'gone.tif'], /There is no file or folder "gone.tif"/],
+    [['explain', 'untaged'], /^evengrey: No rule is called "untaged"\. Did you mean "untagged"\?\n$/],
+  ];
+  for (const [args, message] of slips)
+    it(`says what is wrong with: ${args.join(' ')}`, async () => {
+      const ran = await evengrey(args, { cwd: temporaryFolder() });
+      assert.match(ran.stderr, message);
+      assert.deepEqual([ran.code, ran.stdout], [2, '']);
+    });
+
+  it('checks one book at a time', async () => {
+    const ran = await evengrey(['check', evenBook(), evenBook()]);
+    assert.equal(ran.code, 2);
+    assert.match(ran.stderr, /belong to different books/);
+  });
+
+  it('takes a book from where its path leads', async () => {
+    const root = evenBook();
+    const ran = await evengrey(['check', path.join('..', path.basename(root))], { cwd: root });
+    assert.equal(ran.code, 0);
+  });
+});

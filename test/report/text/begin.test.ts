@@ -1,0 +1,38 @@
+import assert from 'node:assert/strict';
+import { begin, verdict } from '../../../src/report/text/begin';
+import { brokenFacts } from '../../book/support/facts';
+import { finding, picture, report } from './support';
+
+const broken = (path: string) =>
+  picture(path, [finding('unreadable', 'error', 'E.')], brokenFacts('truncated'));
+const odd = (path: string) => picture(path, [finding('mixed-encodings', 'warning', 'W.')]);
+
+describe('what to do first', () => {
+  it('is a test print where nothing stands against the files', () => {
+    const clean = report([picture('a.jpg', [finding('untagged', 'note', 'N.')]), picture('b.jpg')]);
+    assert.equal(verdict(clean), 'Nothing in the files stands against printing all 2 pictures.');
+    assert.equal(begin(clean), 'Have a test print made first.');
+  });
+
+  it('is the worst picture, with those that want the same', () => {
+    const book = report([odd('a.jpg'), broken('b.jpg'), odd('c.jpg'), broken('d.jpg'), picture('e.jpg')]);
+    assert.equal(verdict(book), '4 of 5 pictures want attention before this book is ordered.');
+    assert.match(begin(book) ?? '', /^Begin with b\.jpg and 1 more like it: put the file right\. /);
+    assert.match(begin(report([odd('a.jpg'), picture('b.jpg')])) ?? '', /^Begin with a\.jpg: convert it\. /);
+  });
+
+  it('names no picture where only the whole book is at fault', () => {
+    const book = report([picture('a.jpg')], { findings: [finding('mixed-profiles', 'warning', 'W.')] });
+    assert.equal(begin(book), null);
+    assert.match(verdict(book), /the book as a whole does/);
+  });
+
+  it('says that there is nothing', () => {
+    assert.equal(verdict(report([])), 'No pictures were found here.');
+    assert.equal(begin(report([])), null);
+    assert.equal(
+      verdict(report([odd('a.jpg')])),
+      '1 of 1 picture wants attention before this book is ordered.',
+    );
+  });
+});

@@ -1,0 +1,94 @@
+import assert from 'node:assert/strict';
+import { bookText } from '../../../src/report/text/book';
+import { finding, picture, report } from './support';
+
+const plain = { width: 60, colour: false };
+
+describe('report as text', () => {
+  it('tells what matters first, each thing once', () => {
+    const text = bookText(
+      report(
+        [
+          picture('plates/a.jpg', [
+            finding('unreadable', 'error', 'It will not print. The file is cut off.'),
+          ]),
+          picture('plates/b.jpg', [finding('unreadable', 'error', 'It will not print. The file is empty.')]),
+          picture('c.jpg', [], { encoding: 'colour' }),
+        ],
+        {
+          findings: [finding('likely-tint', 'note', 'A tint is seen in about 3 orders of 10.')],
+          notices: ['"out" was not searched.'],
+        },
+      ),
+      plain,
+    );
+    assert.equal(
+      text,
+      `2 of 3 pictures want attention before this book is ordered.
+Offset, coated paper; Gloss coated paper; Daylight of a
+  viewing booth (D50).
+
+Begin with plates/a.jpg and 1 more like it: put the file
+right. The file could not be read: nobody knows what would
+be printed.
+
+ERROR  unreadable  2 pictures
+  It will not print.
+  plates/a.jpg
+    The file is cut off.
+  plates/b.jpg
+    The file is empty.
+
+NOTE  likely-tint
+  A tint is seen in about 3 orders of 10.
+
+How the pictures store their grey
+  2  rgb-neutral  equal red, green and blue
+  1  colour       a picture in colour
+
+In colour, and not judged, since nobody said what it is
+  meant to be ("intent" in evengrey.json): c.jpg
+
+"out" was not searched.
+
+3 pictures: 2 errors, 0 warnings, 1 note.  "evengrey explain RULE" tells more.
+`,
+    );
+  });
+
+  it('tells so many notes in full, and names the rest', () => {
+    const pictures = [1, 2, 3, 4].map(n =>
+      picture(`${n}.jpg`, [finding('clipped', 'note', `Message ${n}.`)]),
+    );
+    const text = bookText(report(pictures), plain);
+    assert.match(text, / {2}2\.jpg\n {4}Message 2\.\n {2}and 2 more:\n {4}3\.jpg, 4\.jpg\n/);
+    assert.ok(!text.includes('Message 3'));
+  });
+
+  it('says what is missing for a forecast, and names targets only where there are several', () => {
+    const { targets } = report([]);
+    assert.match(bookText(report([], { targets: [] }), plain), /Nobody said where it will be printed/);
+    const two = [
+      targets[0],
+      { ...targets[0], name: 'dummy', paper: { lab: [95, 0, 0] as [number, number, number] } },
+    ];
+    const text = bookText(report([], { targets: two }), { width: 96, colour: false });
+    assert.match(text, /^offset-coated: Offset, coated paper; Gloss/m);
+    assert.match(text, /^dummy: Offset, coated paper; a paper of your own, as measured/m);
+  });
+
+  it('says the same with and without colour', () => {
+    const book = report([picture('a.jpg', [finding('unreadable', 'error', 'No.')])]);
+    const painted = bookText(book, { width: 60, colour: true });
+    assert.ok(painted.includes('\u001b['));
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: takes the paint off again
+    assert.equal(painted.replace(/\u001b\[\d+m/g, ''), bookText(book, plain));
+  });
+
+  it('lets no name of a file steer the terminal', () => {
+    const book = report([
+      picture('a\u001b[2J.jpg', [finding('unreadable', 'error', 'a\u001b[2J.jpg is bad.')]),
+    ]);
+    assert.ok(!bookText(book, plain).includes('\u001b'));
+  });
+});

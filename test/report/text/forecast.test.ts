@@ -1,0 +1,46 @@
+import assert from 'node:assert/strict';
+import { defaultTarget, forecastValue, lights, processes } from '../../../src/print';
+import { forecastText } from '../../../src/report/text/forecast';
+import type { LightId } from '../../../src/shared/target';
+
+const plain = { width: 80, colour: false };
+const subject = { path: null, page: null, space: 'cmyk' as const, values: [0, 0, 0, 50] };
+const black = (light: LightId, process = 'offset-coated' as const) =>
+  forecastValue({ space: 'cmyk', values: [0, 0, 0, 0.5] }, { ...defaultTarget(process), light });
+
+describe('forecasts as text', () => {
+  it('tell one condition in words, in figures and with what it rests on', () => {
+    const text = forecastText(subject, [black('D50')], plain);
+    assert.match(text, /^C 0 %, M 0 %, Y 0 %, K 50 %\n\nOffset, coated paper; Gloss coated paper; /);
+    assert.match(text, / {2}A tint is seen in .* No predictable direction\./);
+    assert.match(text, /The print itself, L\* \/ a\* \/ b\* /);
+    assert.match(text, /What this rests on\n {2}- ANSI\/CGATS TR 006/);
+    assert.match(text, /A forecast is no proof: have a test print made before the run/);
+  });
+
+  it('tell many lights of a press as a table, and many presses in one light too', () => {
+    const every = forecastText(
+      subject,
+      lights.map(light => black(light.id)),
+      plain,
+    );
+    assert.equal(every.match(/^ {2}(D|A|FL|LED)/gm)?.length, lights.length);
+    const presses = forecastText(
+      subject,
+      processes.map(p => forecastValue({ space: 'grey', values: [0.5] }, defaultTarget(p.id))),
+      plain,
+    );
+    assert.match(presses, /^Daylight of a viewing booth \(D50\)$/m);
+    for (const { id } of processes) assert.match(presses, new RegExp(`^ {2}${id} `, 'm'));
+  });
+
+  it('name no direction that is not predictable', () => {
+    const text = forecastText(subject, [black('D50')], plain);
+    assert.ok(!/leans/.test(text));
+  });
+
+  it('say where nothing can be forecast', () => {
+    const of = { path: 'a.jpg', page: 2, space: 'rgb' as const, values: null };
+    assert.match(forecastText(of, [], plain), /^a\.jpg \(page 2\)\n\nNothing can be forecast/);
+  });
+});
