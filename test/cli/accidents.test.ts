@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { temporaryFolder } from '../book/support/folder';
 import { evenBook } from './support/book';
-import { dist, evengrey, PATIENCE, withReader } from './support/run';
+import { dist, evengrey, withReader } from './support/run';
 
 /** Calls `then` once the file is there. */
 function when(file: string, then: () => void): void {
@@ -15,9 +15,7 @@ function when(file: string, then: () => void): void {
   }, 10);
 }
 
-describe('accidents', function () {
-  this.timeout(PATIENCE);
-
+describe('accidents', () => {
   it('a reader that is killed once costs nothing', async () => {
     const marker = path.join(temporaryFolder(), 'killed');
     const program = withReader(`

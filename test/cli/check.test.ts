@@ -6,11 +6,9 @@ import { temporaryFolder } from '../book/support/folder';
 import { strictErrors } from '../report/support';
 import { evenBook, faultyBook, pictures } from './support/book';
 import { golden } from './support/golden';
-import { evengrey, PATIENCE } from './support/run';
+import { evengrey } from './support/run';
 
-describe('evengrey check', function () {
-  this.timeout(PATIENCE);
-
+describe('evengrey check', () => {
   it('tells of a faulty book what is wrong and what to do, and fails', async () => {
     const ran = await evengrey(['check', faultyBook()]);
     golden('check/faulty.txt', ran.stdout);

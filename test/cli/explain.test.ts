@@ -1,11 +1,9 @@
 import assert from 'node:assert/strict';
 import { rules } from '../../src/rules';
 import { golden } from './support/golden';
-import { evengrey, PATIENCE } from './support/run';
+import { evengrey } from './support/run';
 
-describe('evengrey explain', function () {
-  this.timeout(PATIENCE);
-
+describe('evengrey explain', () => {
   it('lists every rule', async () => {
     const ran = await evengrey(['explain']);
     golden('explain/list.txt', ran.stdout);

@@ -6,14 +6,12 @@ import { temporaryFolder } from '../book/support/folder';
 import { strictErrors } from '../report/support';
 import { pictures } from './support/book';
 import { golden } from './support/golden';
-import { evengrey, PATIENCE } from './support/run';
+import { evengrey } from './support/run';
 
 const json = async (...args: string[]) =>
   JSON.parse((await evengrey(['forecast', ...args, '--format', 'json'])).stdout);
 
-describe('evengrey forecast', function () {
-  this.timeout(PATIENCE);
-
+describe('evengrey forecast', () => {
   it('answers for every process and light, as its schema says', async () => {
     for (const stated of [
       ['--ink', '0,0,0,50'],

@@ -3,11 +3,9 @@ import path from 'node:path';
 import { temporaryFolder } from '../book/support/folder';
 import { evenBook } from './support/book';
 import { golden } from './support/golden';
-import { evengrey, PATIENCE } from './support/run';
+import { evengrey } from './support/run';
 
-describe('settings of the command line', function () {
-  this.timeout(PATIENCE);
-
+describe('settings of the command line', () => {
   it('are told with file, line, column and what was meant; nothing is checked', async () => {
     const root = temporaryFolder({
       'evengrey.json': `{

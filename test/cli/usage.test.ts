@@ -3,13 +3,11 @@ import path from 'node:path';
 import { temporaryFolder } from '../book/support/folder';
 import { evenBook } from './support/book';
 import { golden } from './support/golden';
-import { evengrey, PATIENCE } from './support/run';
+import { evengrey } from './support/run';
 
 const verbs = ['check', 'forecast', 'explain'];
 
-describe('usage', function () {
-  this.timeout(PATIENCE);
-
+describe('usage', () => {
   it('is told on request, for every verb, with its formats', async () => {
     golden('usage/evengrey.txt', (await evengrey(['--help'])).stdout);
     for (const verb of verbs) {

@@ -6,9 +6,6 @@ import { temporaryFolder } from '../../book/support/folder';
 /** The program as it is built; `EVENGREY_DIST` names another folder than `dist`. */
 export const dist = path.resolve(process.env.EVENGREY_DIST ?? 'dist');
 
-/** Milliseconds that a test of whole runs may take on a busy machine: no measure of speed, only of patience. */
-export const PATIENCE = 60_000;
-
 export interface Ran {
   code: number | null;
   stdout: string;
