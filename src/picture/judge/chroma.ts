@@ -1,6 +1,6 @@
 import type { ChromaFacts } from '../../shared/picture';
 import type { Meaning } from '../meaning/types';
-import type { Tally } from '../pass/tally';
+import type { Blocks, Tally } from '../pass/tally';
 import { type LightnessZones, lightnessZones, ZONES, zoneOf } from './lightness';
 import { placesOf } from './places';
 import { lightnessOfGreen, straysOf } from './strays';
@@ -15,6 +15,8 @@ export interface ChromaJudgement {
   /** Shares of the area whose blocks lie farther from the tone line than `strong` and `clear`. */
   strong: number;
   clear: number;
+  /** Share of the area that strays without holding an edge. */
+  smooth: number;
 }
 
 /** @param lab Lab of the tally's cells */
@@ -39,6 +41,7 @@ export function judgeChroma(
     tone,
     strong: areas.strong,
     clear: areas.clear,
+    smooth: areas.smooth,
     facts: {
       ...chroma,
       share: areas.stray,
@@ -85,7 +88,7 @@ function areasOf({ blocks, pixels }: Tally, lab: Float32Array, distance: Float32
   const n = Math.max(1, pixels);
   const residual = new Float64Array(ZONES);
   const weight = new Float64Array(ZONES);
-  let [stray, clear, strong, most] = [0, 0, 0, 0];
+  let [stray, smooth, clear, strong, most] = [0, 0, 0, 0, 0];
   for (let i = 0; i < distance.length; i++) {
     const count = blocks.count[i];
     const r = distance[i];
@@ -95,16 +98,22 @@ function areasOf({ blocks, pixels }: Tally, lab: Float32Array, distance: Float32
     weight[zone] += count;
     if (r > most) most = r;
     if (r > THRESHOLDS.stray) stray += count;
+    if (r > THRESHOLDS.stray && !holdsEdge(blocks, i)) smooth += count;
     if (r > THRESHOLDS.clear) clear += count;
     if (r > THRESHOLDS.strong) strong += count;
   }
   return {
     stray: stray / n,
+    smooth: smooth / n,
     clear: clear / n,
     strong: strong / n,
     most,
     residual: residual.map((sum, zone) => (weight[zone] > 0 ? sum / weight[zone] : 0)),
   };
+}
+
+function holdsEdge({ greens }: Blocks, block: number): boolean {
+  return greens.length > 0 && greens[block * 2 + 1] - greens[block * 2] >= THRESHOLDS.edge;
 }
 
 function zonesOf(zones: LightnessZones, line: ToneLine, residual: Float64Array): ChromaFacts['zones'] {

@@ -29,15 +29,20 @@ function isNeutralLab({ levels }: Tally): boolean {
   return levels.slice(1).every(({ min, max }) => min >= -most && max <= most);
 }
 
-function isColour({ facts, strong, clear }: ChromaJudgement): boolean {
+function isColour({ facts, strong, clear, smooth }: ChromaJudgement): boolean {
   const limits = THRESHOLDS;
   if (strong >= limits.strongShare || clear >= limits.clearShare) return true;
-  return facts.mean >= limits.monochrome && facts.share >= limits.monochromeShare;
+  return facts.mean >= limits.monochrome && smooth > limits.smooth;
 }
 
-function isToned({ facts, tone }: ChromaJudgement): boolean {
+function isToned({ facts, tone, smooth }: ChromaJudgement): boolean {
   const limits = THRESHOLDS;
-  return tone >= limits.toned && facts.maxBlock <= limits.tonedMost && facts.share <= limits.tonedShare;
+  if (tone < limits.toned) return false;
+  if (facts.maxBlock <= limits.stray + limits.tonedSlack * facts.mean) return true;
+  // a codec smears only a tone that runs through the picture
+  if (facts.mean < limits.toned) return false;
+  const most = limits.stray + limits.smear.ofMean * facts.mean + limits.smear.ofTone * tone;
+  return facts.maxBlock <= most && smooth <= limits.smooth;
 }
 
 function inksUsed(levels: readonly Level[], full: number): 'black-only' | 'three-ink' | 'four-channel' {

@@ -40,13 +40,17 @@ const DIRECTIONS = 24;
 const COS = Float64Array.from({ length: DIRECTIONS }, (_, i) => Math.cos((2 * Math.PI * i) / DIRECTIONS));
 const SIN = Float64Array.from({ length: DIRECTIONS }, (_, i) => Math.sin((2 * Math.PI * i) / DIRECTIONS));
 
-/** Distance of a*, b* from the convex hull of the tone line between two lightnesses; 0 inside. */
+/**
+ * Distance of a*, b* from the convex hull of the tone line between two lightnesses; 0 inside. Black and white have no
+ * colour, so beyond the ends of the line the hull reaches to neutral.
+ */
 function fromHull(line: ToneLine, from: number, to: number, a: number, b: number): number {
   const first = Math.max(0, Math.floor(from));
   const last = Math.min(100, Math.ceil(to));
+  const beyond = from < line.from || to > line.to;
   let most = 0;
   for (let d = 0; d < DIRECTIONS; d++) {
-    let reach = Number.NEGATIVE_INFINITY;
+    let reach = beyond ? 0 : Number.NEGATIVE_INFINITY;
     for (let L = first; L <= last; L++) reach = Math.max(reach, line.a[L] * COS[d] + line.b[L] * SIN[d]);
     most = Math.max(most, a * COS[d] + b * SIN[d] - reach);
   }

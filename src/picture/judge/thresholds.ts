@@ -7,8 +7,8 @@ export const THRESHOLDS = {
   /** Inks: largest value of an ink that is absent. A codec leaves as much where there was none. */
   absentInk: 0.01,
 
-  /** Share of the pixels that a point of the tone line rests on: a few marks on a lightness of their own are no tone. */
-  toneSupport: 0.01,
+  /** Share of the pixels that a point of the tone line rests on: enough for a median, few enough for sparse lights. */
+  toneSupport: 0.002,
   /** Share of the pixels with colour at their lightness below which that is a mark, not the picture's tone. */
   toneShare: 0.1,
   /** Tone-line chroma from which a picture is toned: twice a conversion's rounding, seen beside a neutral one. */
@@ -16,20 +16,26 @@ export const THRESHOLDS = {
 
   /** Distance from the tone line from which a block strays: about what is seen within one picture. */
   stray: 2,
-  /** A toned picture's blocks stray no farther than this: codecs at quality 60 with 4:2:0 reach 3.8 along hard edges... */
-  tonedMost: 4,
-  /** ...and on no larger a share (they reach 1.1 %). */
-  tonedShare: 0.02,
+  /** A toned picture's blocks stray no farther than `stray` and this share of its mean C*: a codec's coarse steps. */
+  tonedSlack: 0.3,
+  /**
+   * Along hard edges a codec (quality 60, 4:2:0) smears the tone itself: there blocks may stray by these shares of mean
+   * C* and of the tone line's largest C* beyond `stray`.
+   */
+  smear: { ofMean: 0.5, ofTone: 0.2 },
+  /** RGB: range of G (0-255) within a block from which it holds an edge. */
+  edge: 32,
+  /** Share of the picture that strays away from edges up to which that is a codec's doing (it reaches 0.5 %). */
+  smooth: 0.006,
 
-  /** `colour`: strong colour (a bird, a logo) on this share of the picture. Casts and stains stay below this distance. */
+  /** `colour`: strong colour (a bird, a logo) on this share of the picture. Casts and stains do not reach that far. */
   strong: 12,
-  strongShare: 0.01,
-  /** `colour`: clear colour on this share. A vivid photograph left with a tenth of its saturation stays below. */
+  strongShare: 0.005,
+  /** `colour`: clear colour on this share. Vivid photographs left with a tenth of their saturation reach 3.3 %. */
   clear: 6,
-  clearShare: 0.1,
-  /** `colour`: one hue all over (mist, water, wood) that still is no tone: mean C*, and the share that strays. */
+  clearShare: 0.04,
+  /** `colour`: one hue all over (mist, water, wood), of this mean C*, that strays on more than `smooth`: no tone. */
   monochrome: 8,
-  monochromeShare: 0.05,
 
   /** Mean a*, b* from which a hue is worth naming. */
   hue: 0.5,

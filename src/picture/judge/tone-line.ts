@@ -4,6 +4,9 @@ import { THRESHOLDS } from './thresholds';
 export interface ToneLine {
   a: Float64Array;
   b: Float64Array;
+  /** Lightness from and up to which the line is known; beyond, its ends are carried on. */
+  from: number;
+  to: number;
 }
 
 const LEVELS = 101;
@@ -12,8 +15,7 @@ const BINS = 512;
 const PER_UNIT = 4;
 
 /**
- * Medians over runs of neighbouring lightnesses that hold enough of the picture, joined by straight lines. Black and
- * white have no colour, so beyond the darkest and the lightest run the line goes there.
+ * Medians over runs of neighbouring lightnesses that hold enough of the picture, joined by straight lines.
  * @param lab L*, a*, b* of `n` cells; `count`: pixels of each
  */
 export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): ToneLine {
@@ -33,15 +35,30 @@ export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): T
     b: medianOf(tables[1], run.from, run.to),
   }));
   const tone = withoutMarks(points, total);
-  const at = [0, ...tone.map(point => point.L), 100];
+  if (tone.length === 0) tone.push({ L: 50, a: 0, b: 0 });
+  const at = tone.map(point => point.L);
   return {
-    a: join(at, [0, ...tone.map(point => point.a), 0]),
-    b: join(at, [0, ...tone.map(point => point.b), 0]),
+    a: join(
+      at,
+      tone.map(point => point.a),
+    ),
+    b: join(
+      at,
+      tone.map(point => point.b),
+    ),
+    from: at[0],
+    to: at[at.length - 1],
   };
 }
 
+interface Point {
+  L: number;
+  a: number;
+  b: number;
+}
+
 /** A neutral picture with colour on few lightnesses only (a sticker, a title) has no tone there. */
-function withoutMarks(points: (Run & { a: number; b: number })[], total: number) {
+function withoutMarks(points: (Run & Point)[], total: number): Point[] {
   const coloured = points.filter(({ a, b }) => Math.hypot(a, b) >= THRESHOLDS.toned);
   const share = coloured.reduce((sum, run) => sum + run.weight, 0) / total;
   return share < THRESHOLDS.toneShare ? points.filter(point => !coloured.includes(point)) : points;
@@ -101,14 +118,13 @@ function medianOf(table: Float64Array, from: number, to: number): number {
   return (bin - BINS / 2 - 0.5 + (total / 2 - below) / pooled[bin]) / PER_UNIT;
 }
 
-/** Values at 0, 1, ... 100 on the straight lines through points at rising `at`. */
+/** Values at 0, 1, ... 100 on the straight lines through points at rising `at`; level beyond the ends. */
 function join(at: number[], values: number[]): Float64Array {
   let i = 0;
   return Float64Array.from({ length: LEVELS }, (_, L) => {
-    while (i < at.length - 2 && at[i + 1] < L) i++;
-    const width = at[i + 1] - at[i];
-    const t = width > 0 ? clamp((L - at[i]) / width, 1) : 1;
-    return values[i] + t * (values[i + 1] - values[i]);
+    while (i < at.length - 1 && at[i + 1] < L) i++;
+    if (L <= at[0] || i === at.length - 1) return values[i];
+    return values[i] + ((L - at[i]) / (at[i + 1] - at[i])) * (values[i + 1] - values[i]);
   });
 }
 
