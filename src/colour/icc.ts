@@ -1,7 +1,14 @@
 import type { Space } from '../shared/picture';
 import { type IccHeader, readIccHeader } from './icc/header';
 import { IccError, LittleCms } from './icc/littlecms';
-import { channelsOf, floatFormat, INTENTS, type Intent, runTransform } from './icc/transform';
+import {
+  channelsOf,
+  floatFormat,
+  INTENTS,
+  type Intent,
+  runTransform,
+  singleTransform,
+} from './icc/transform';
 
 export type { Intent };
 
@@ -22,6 +29,11 @@ export interface IccProfile extends Readonly<IccHeader> {
   readonly channels: number;
   /** Device values (n x channels) -> CIELAB D50 (n x 3). @throws Error where the profile has no way for it */
   transformToLab(intent: Intent, values: ArrayLike<number>): Float64Array;
+  /**
+   * The same for one colour at a time, without making anything new: writes L*, a*, b* into `out`. For models that ask
+   * thousands of times. @throws Error where the profile has no way for it
+   */
+  toLab(intent: Intent): (values: ArrayLike<number>, out: Float64Array) => void;
   /** CIELAB D50 (n x 3) -> device values (n x channels). @throws Error where the profile has no way back */
   transformFromLab(intent: Intent, lab: ArrayLike<number>): Float64Array;
   /** Gives its memory back; the profile cannot be used afterwards. */
@@ -39,6 +51,15 @@ export async function loadIcc(): Promise<Icc> {
     library = await loading;
   }
   return { open: bytes => open(library, bytes) };
+}
+
+/**
+ * Opens a profile in a library of its own: for one that is kept for long. Other profiles cannot break it, and its memory
+ * goes when nobody holds it any more. @throws as `Icc.open`
+ */
+export async function openIccApart(bytes: Uint8Array): Promise<IccProfile> {
+  readIccHeader(bytes);
+  return open(await LittleCms.load(), bytes);
 }
 
 function open(library: LittleCms, bytes: Uint8Array): IccProfile {
@@ -87,6 +108,14 @@ function open(library: LittleCms, bytes: Uint8Array): IccProfile {
     description: library.run(lcms => lcms.cmsGetProfileInfoASCII(profile, DESCRIPTION, 'en', 'GB')).trim(),
     channels: channelsOf(header.space),
     transformToLab: (intent, values) => through('to', intent, values, header.space, 'lab'),
+    toLab(intent) {
+      const made = transform('to', intent);
+      const one = library.run(lcms => singleTransform(lcms, made, header.space));
+      return (values, out) => {
+        if (closed) throw new IccError('this ICC profile was closed');
+        library.run(() => one(values, out));
+      };
+    },
     transformFromLab: (intent, values) => through('from', intent, values, 'lab', header.space),
     close() {
       if (closed) return;

@@ -9,7 +9,7 @@ import { type Covariance, deviations } from './scatter';
 
 /** Forecast of a picture on a press. `route` may be unknown: then every way is worked out and weighed. */
 export function forecast(picture: SampledPicture, press: Press, route: RouteId, neutral: boolean): Forecast {
-  const options = routeOptions(press.process.signal, route, picture.space, neutral);
+  const options = routeOptions(press.process.signal, route, picture.space, neutral, press.generations);
   const results = options.map(option => routeResult(option, picture, press));
   const weigh = (value: (result: RouteResult) => number) =>
     results.reduce((sum, result) => sum + result.option.weight * value(result), 0);
@@ -32,7 +32,7 @@ export function forecast(picture: SampledPicture, press: Press, route: RouteId, 
       paper: press.paper.id,
       light: press.light,
       route: options.length === 1 ? options[0].route : route,
-      basis: press.process.basis,
+      basis: press.basis,
     },
     zones: picture.zones.map((zone, i): ForecastZone => {
       const order = within(result => result.zones[i].scatter.order);

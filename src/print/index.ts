@@ -10,6 +10,8 @@ import { type StatedValue, sampledValue } from './values';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';
+export { profileProblem } from './profile/printing';
+export { readPressProfile } from './profile/read';
 export type { StatedValue } from './values';
 
 /** Encodings that print as one grey or tone; the others have no forecast. */

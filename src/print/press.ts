@@ -1,21 +1,20 @@
+import type { Basis } from '../shared/forecast';
 import type { LightId, Target } from '../shared/target';
 import { type GreyAim, greyAim } from './aim';
-import { pressData } from './data';
-import { inkModel } from './inks/model';
-import { type BlackGeneration, type NeutralAxis, neutralAxis } from './inks/separation';
-import { tonerOffset } from './inks/toner-offset';
-import { underLight } from './inks/under-light';
+import { type BlackGeneration, blackGenerations, type NeutralAxis, neutralAxis } from './inks/separation';
 import type { LightShift, PrintModel } from './model';
 import { type Paper, paperOf } from './papers';
+import { genericPrinting, type LitModel } from './printing';
 import type { Process } from './process';
 import { processOf } from './processes';
+import { profileGeneration } from './profile/axis';
+import { profilePrinting } from './profile/printing';
 import { type Reference, referenceOf } from './reference';
-import { dyeModel } from './spectral/dye-model';
-import { inkLightShift } from './spectral/ink-light';
 
 /** A process on a paper in a light, with all that a forecast needs of it. */
 export interface Press {
   process: Process;
+  basis: Basis;
   paper: Paper;
   light: LightId;
   /** Under D50, and under the light (the same object where that is D50). */
@@ -27,19 +26,27 @@ export interface Press {
   daylightAim: GreyAim;
   aim: GreyAim;
   reference: Reference;
-  /** The press's own separation to its grey aim. */
+  /** The separations that this press may use, by weight. */
+  generations: readonly BlackGeneration[];
+  /** The press's own separation to its grey aim, or the one in the print house's profile. */
   axis(generation: BlackGeneration): NeutralAxis;
+  /** The same press under another light. */
+  under(light: LightId): LitModel;
 }
 
-type PressTarget = Pick<Target, 'process' | 'paper' | 'light' | 'inkLimit'>;
+type PressTarget = Pick<Target, 'process' | 'paper' | 'light' | 'inkLimit' | 'pressProfile'>;
 
 const presses = new Map<string, Press>();
 /** A user's own papers could fill the memory of an editor that is never closed. */
 const KEPT = 200;
 
-/** The press of a target; made on first use, then kept. Throws if the process or paper is not known. */
+/**
+ * The press of a target; made on first use, then kept. Throws if the process or paper is not known, or the profile is not
+ * one for this process (`profileProblem` tells beforehand).
+ */
 export function pressOf(target: PressTarget): Press {
-  const key = JSON.stringify([target.process, target.paper, target.light, target.inkLimit]);
+  const { process, paper, light, inkLimit, pressProfile } = target;
+  const key = JSON.stringify([process, paper, light, inkLimit, pressProfile?.id]);
   let press = presses.get(key);
   if (!press) {
     if (presses.size >= KEPT) presses.clear();
@@ -53,21 +60,24 @@ function makePress(target: PressTarget): Press {
   if (target.light !== 'D50') return underOtherLight(pressOf({ ...target, light: 'D50' }), target.light);
   const process = processOf(target.process);
   const paper = paperOf(target.paper);
+  const printing = target.pressProfile
+    ? profilePrinting(process, paper, target.pressProfile)
+    : genericPrinting(process, paper);
   const inkLimit = target.inkLimit ?? process.inkLimit ?? 400;
-  const model = daylightModel(process, paper);
+  const { daylight: model } = printing;
   const aim = aimOf(model);
   const axes = new Map<string, NeutralAxis>();
   return {
-    process,
-    paper,
+    ...printing,
     light: 'D50',
-    daylight: model,
     model,
     shift: null,
     daylightAim: aim,
     aim,
     reference: referenceOf(model),
+    generations: printing.axis ? [profileGeneration] : blackGenerations,
     axis(generation) {
+      if (printing.axis) return printing.axis;
       let axis = axes.get(generation.id);
       if (!axis) {
         axis = neutralAxis(model, generation, inkLimit);
@@ -79,35 +89,9 @@ function makePress(target: PressTarget): Press {
 }
 
 function underOtherLight(press: Press, light: LightId): Press {
-  const { process, paper, daylight } = press;
-  const shift =
-    process.model.kind === 'inks' ? inkLightShift({ paper, light, borrowed: !process.model.offset }) : null;
-  const model =
-    process.model.kind === 'dyes'
-      ? dyeModel({ process: process.model, paper, light, ground: groundOf(process) })
-      : underLight(daylight, shift!);
+  const { model, shift } = press.under(light);
   return { ...press, light, model, shift, aim: aimOf(model) };
 }
-
-function daylightModel(process: Process, paper: Paper): PrintModel {
-  const { model } = process;
-  const ground = groundOf(process);
-  if (model.kind === 'dyes') return dyeModel({ process: model, paper, light: 'D50', ground });
-  const table = pressData((paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table);
-  return inkModel({
-    table,
-    paper: paper.white,
-    darkest: model.darkest,
-    scatter: model.scatter,
-    offset: model.offset && tonerOffset(table),
-    ground,
-  });
-}
-
-const groundOf = ({ sources, guesses }: Process) => [
-  ...sources,
-  ...guesses.map(guess => `a guess: ${guess}`),
-];
 
 /** Grey aim of a model: its darkest grey without black is C = M = Y = 100 %, on photographic paper R = G = B = 0. */
 function aimOf(model: PrintModel): GreyAim {

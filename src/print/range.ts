@@ -1,6 +1,6 @@
 import { labToSrgb } from '../colour/srgb';
 import { relativeLabOfInks } from './inks/file-colour';
-import { blackGenerations } from './inks/separation';
+import { usualGeneration } from './inks/separation';
 import type { Press } from './press';
 import type { Handling } from './routes';
 import type { SampledPicture } from './samples';
@@ -47,7 +47,7 @@ function darkestBlack(handling: Handling, picture: SampledPicture, press: Press)
     case 'kept': {
       if (daylight.dimensions === 3) return at([0, 0, 0]);
       const full = fullInks(picture);
-      return full[0] + full[3] === 2 ? press.axis(blackGenerations[1]).black : at(full);
+      return full[0] + full[3] === 2 ? press.axis(usualGeneration(press.generations)).black : at(full);
     }
   }
 }

@@ -4,7 +4,7 @@ import type { Encoding, PictureFacts, Space } from '../shared/picture';
 import type { Target } from '../shared/target';
 import { forecast } from './forecast';
 import { printLightness } from './handling';
-import { blackGenerations, inksOnAxis } from './inks/separation';
+import { inksOnAxis, usualGeneration } from './inks/separation';
 import { type Press, pressOf } from './press';
 import { type SampledPicture, samplesOf } from './samples';
 
@@ -56,7 +56,7 @@ function stored(encoding: GreyEncoding, L: number, press: Press): number[] {
     case 'black-only':
       return press.reference.device(printLightness(L, white, press.reference.black));
     case 'four-channel': {
-      const axis = press.axis(blackGenerations.find(({ id }) => id === 'medium')!);
+      const axis = press.axis(usualGeneration(press.generations));
       const inks = new Float64Array(4);
       inksOnAxis(axis, printLightness(L, white, axis.black), inks);
       return [...inks];

@@ -34,24 +34,32 @@ const UNKNOWN = {
 /**
  * What may happen to a file of this kind on a press that takes inks or R, G, B. A route that cannot apply (ink values
  * kept of an RGB file) gives way to the one that print houses then use. `neutral`: a picture without any colour, which
- * alone can be taken for a grey one by the house.
+ * alone can be taken for a grey one by the house. `generations`: the separations that the press may use.
  */
 export function routeOptions(
   signal: 'inks' | 'rgb',
   route: RouteId,
   space: Space,
   neutral: boolean,
+  generations: readonly BlackGeneration[] = blackGenerations,
 ): RouteOption[] {
   if (signal === 'rgb') return [photographic(space)];
   const kind = space === 'cmyk' || space === 'grey' ? space : neutral && space === 'rgb' ? 'rgb' : 'toned';
   if (route === 'unknown')
     return Object.entries(UNKNOWN[kind]).flatMap(([name, weight]) =>
-      optionsOf(name as Exclude<RouteId, 'unknown'>, space).map(o => ({ ...o, weight: o.weight * weight })),
+      optionsOf(name as Exclude<RouteId, 'unknown'>, space, generations).map(o => ({
+        ...o,
+        weight: o.weight * weight,
+      })),
     );
-  return optionsOf(route, space);
+  return optionsOf(route, space, generations);
 }
 
-function optionsOf(route: Exclude<RouteId, 'unknown'>, space: Space): RouteOption[] {
+function optionsOf(
+  route: Exclude<RouteId, 'unknown'>,
+  space: Space,
+  generations: readonly BlackGeneration[],
+): RouteOption[] {
   if (route === 'inks' && space === 'cmyk')
     return [{ route, label: 'ink values kept', weight: 1, handling: { kind: 'kept' } }];
   if (space === 'grey' && (route === 'inks' || route === 'black-plate'))
@@ -72,7 +80,7 @@ function optionsOf(route: Exclude<RouteId, 'unknown'>, space: Space): RouteOptio
         handling: { kind: 'lightness-to-black' },
       },
     ];
-  return blackGenerations.map(generation => ({
+  return generations.map(generation => ({
     route: 'separated',
     label: `separated: ${generation.label}`,
     weight: generation.weight,

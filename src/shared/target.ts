@@ -56,4 +56,25 @@ export interface Target {
   /** Paths relative to the book's root. */
   profile: string | null;
   record: string | null;
+  /** What `profile` names, read by `print/profile`; absent or null: the forecast goes by the process alone. */
+  pressProfile?: PressProfile | null;
+}
+
+/** An ICC profile of the print house, read and checked. Lives in memory beside the target, never in a report. */
+export interface PressProfile {
+  /** Hash of its content. */
+  readonly id: string;
+  readonly description: string;
+  /** What it takes: black alone, R, G, B, or C, M, Y, K. */
+  readonly space: 'grey' | 'rgb' | 'cmyk';
+  /**
+   * Absolute colorimetric CIELAB D50 of device values in 0-1 (grey and RGB: 0 = black; inks: 0 = none), written into
+   * `out`.
+   */
+  lab(values: ArrayLike<number>, out: Float64Array): void;
+  /**
+   * How the profile itself separates neutral greys from paper to black (relative colorimetry): device values one after
+   * the other, paper first. Null where it works one way only.
+   */
+  readonly greys: Float64Array | null;
 }

@@ -24,6 +24,7 @@ export function floatFormat(space: Space): number {
 
 /** No colour of a sound profile comes near: what is beyond it, or no number at all, is damage. */
 const BEYOND = 1000;
+const IMPOSSIBLE = 'the ICC profile is damaged: it gives colours that cannot be';
 
 /** Colours a turn, so that the library's memory stays small. */
 const TURN = 16384;
@@ -60,9 +61,32 @@ export function runTransform(
   }
   lcms._free(source);
   lcms._free(target);
-  if (!out.every(value => Math.abs(value) < BEYOND))
-    throw new IccError('the ICC profile is damaged: it gives colours that cannot be');
+  if (!out.every(value => Math.abs(value) < BEYOND)) throw new IccError(IMPOSSIBLE);
   return out;
+}
+
+/** The way to Lab for one colour at a time, through buffers in the library's memory that are never given back. */
+export function singleTransform(
+  lcms: Lcms,
+  transform: number,
+  from: Space,
+): (values: ArrayLike<number>, out: Float64Array) => void {
+  const { channels, full } = FORMATS[from];
+  const source = lcms._malloc(channels * 4);
+  const target = lcms._malloc(3 * 4);
+  let input = floats(lcms, source, channels);
+  let output = floats(lcms, target, 3);
+  return (values, out) => {
+    // the library's memory moves when it grows, and views on it go empty
+    if (input.length === 0) input = floats(lcms, source, channels);
+    for (let i = 0; i < channels; i++) input[i] = values[i] * full;
+    lcms._cmsDoTransform(transform, source, target, 1);
+    if (output.length === 0) output = floats(lcms, target, 3);
+    for (let i = 0; i < 3; i++) {
+      out[i] = output[i];
+      if (!(Math.abs(out[i]) < BEYOND)) throw new IccError(IMPOSSIBLE);
+    }
+  };
 }
 
 /** A view on the library's memory: taken anew after every call, since that memory moves when it grows. */

@@ -3,7 +3,7 @@ import type { PrintModel } from '../model';
 
 /** How much of a grey a separation gives to black. */
 export interface BlackGeneration {
-  id: 'light' | 'medium' | 'heavy';
+  id: 'light' | 'medium' | 'heavy' | 'profile';
   label: string;
   /** Among separations in use: own guess. */
   weight: number;
@@ -27,6 +27,10 @@ export const blackGenerations: readonly BlackGeneration[] = [
   },
   { id: 'heavy', label: 'mostly black ink', weight: 0.25, black: alone => 0.93 * alone },
 ];
+
+/** The one that stands for all where one has to. */
+export const usualGeneration = (generations: readonly BlackGeneration[]): BlackGeneration =>
+  generations.find(({ id }) => id === 'medium') ?? generations[0];
 
 /** Inks of the neutral axis of a condition, from paper to the darkest grey within the ink limit. */
 export interface NeutralAxis {

@@ -1,0 +1,62 @@
+import type { Basis } from '../shared/forecast';
+import type { LightId } from '../shared/target';
+import { pressData } from './data';
+import { inkModel } from './inks/model';
+import type { NeutralAxis } from './inks/separation';
+import { tonerOffset } from './inks/toner-offset';
+import { underLight } from './inks/under-light';
+import type { LightShift, PrintModel } from './model';
+import type { Paper } from './papers';
+import type { Process } from './process';
+import { dyeModel } from './spectral/dye-model';
+import { inkLightShift } from './spectral/ink-light';
+
+/** How a process prints on a paper: under D50, and under any other light. */
+export interface Printing {
+  process: Process;
+  basis: Basis;
+  /** The paper that is printed on in the end. */
+  paper: Paper;
+  daylight: PrintModel;
+  under(light: LightId): LitModel;
+  /** The neutral axis where it is given; null: solved on the model. */
+  axis: NeutralAxis | null;
+}
+
+export interface LitModel {
+  model: PrintModel;
+  /** What the light changes where the model is that of D50 and a change; null for models made for the light itself. */
+  shift: LightShift | null;
+}
+
+/** A process as its kind prints: by dyes or by inks, without anything of the print house's own. */
+export function genericPrinting(process: Process, paper: Paper): Printing {
+  const common = { process, basis: process.basis, paper, axis: null };
+  const ground = groundOf(process);
+  const { model } = process;
+  if (model.kind === 'dyes') {
+    const lit = (light: LightId) => dyeModel({ process: model, paper, light, ground });
+    return { ...common, daylight: lit('D50'), under: light => ({ model: lit(light), shift: null }) };
+  }
+  const table = pressData((paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table);
+  const daylight = inkModel({
+    table,
+    paper: paper.white,
+    darkest: model.darkest,
+    scatter: model.scatter,
+    offset: model.offset && tonerOffset(table),
+    ground,
+  });
+  return { ...common, daylight, under: light => inksUnder(daylight, process, paper, light) };
+}
+
+/** Inks known under D50, as they look under another light. */
+export function inksUnder(daylight: PrintModel, { model }: Process, paper: Paper, light: LightId): LitModel {
+  const shift = inkLightShift({ paper, light, borrowed: !(model.kind === 'inks' && model.offset) });
+  return { model: underLight(daylight, shift), shift };
+}
+
+export const groundOf = ({ sources, guesses }: Process): string[] => [
+  ...sources,
+  ...guesses.map(guess => `a guess: ${guess}`),
+];
