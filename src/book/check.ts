@@ -2,6 +2,9 @@ import fs from 'node:fs/promises';
 import { forecastPicture } from '../print';
 import { judge } from '../rules';
 import type { BookPicture, BookReport, Finding, PictureReport, Summary } from '../shared/finding';
+import type { Forecast } from '../shared/forecast';
+import type { PictureFacts } from '../shared/picture';
+import type { Target } from '../shared/target';
 import type { FactsCache } from './cache/cache';
 import { type Discovery, discover } from './discovery/discover';
 import { matcher } from './discovery/globs';
@@ -40,7 +43,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
   const pictures = found.files.flatMap(({ path }, at) => bookPictures(path, facts[at], standing(path)));
   const breathe = breather();
   for (const picture of pictures) {
-    picture.forecasts = picture.targets.flatMap(target => forecastPicture(picture.facts, target) ?? []);
+    picture.forecasts = picture.targets.flatMap(target => forecastOn(picture.facts, target) ?? []);
     await breathe();
     signal?.throwIfAborted();
   }
@@ -53,6 +56,18 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
     notices: notices(found, settings, pictures),
     summary: summarise(reports, findings.book),
   };
+}
+
+const forecasts = new WeakMap<PictureFacts, Map<string, Forecast | null>>();
+
+/** An editor checks a book again whenever one picture of it was saved: the others print as they did. */
+function forecastOn(facts: PictureFacts, target: Target): Forecast | null {
+  const known = forecasts.get(facts) ?? new Map<string, Forecast | null>();
+  forecasts.set(facts, known);
+  const key = JSON.stringify(target);
+  const forecast = known.get(key) ?? forecastPicture(facts, target);
+  known.set(key, forecast);
+  return forecast;
 }
 
 function summarise(pictures: readonly PictureReport[], book: readonly Finding[]): Summary {

@@ -1,4 +1,8 @@
 import { InvalidArgumentError, Option } from 'commander';
+import { lights } from '../print/lights';
+import { papers } from '../print/papers';
+import { processes } from '../print/processes';
+import { wrap } from '../report/text/wrap';
 
 export interface ConditionOptions {
   process?: string;
@@ -12,7 +16,13 @@ export const formatOption = () =>
 export const outputOption = () =>
   new Option('--output <file>', 'write the result to a file instead; never over a picture');
 
-/** The names of processes, papers and lights are checked by the verbs, which know them. */
+/** The names that the options below take, for the end of a verb's help. They are checked when the verb is run. */
+export function conditionHelp(): string {
+  const line = (what: string, ids: readonly { id: string }[]) =>
+    [`${what}:`, ...wrap(ids.map(({ id }) => id).join(', '), 74).map(text => `  ${text}`)].join('\n');
+  return `\n${[line('Processes', processes), line('Papers', papers), line('Lights', lights)].join('\n')}`;
+}
+
 export const conditionOptions = (left: { process: string; paper: string; light: string }) => [
   new Option('--process <id>', `how it is printed; ${left.process}`),
   new Option('--paper <id>', `on which paper; ${left.paper}`),

@@ -21,11 +21,16 @@ const severities: readonly Severity[] = ['error', 'warning', 'note'];
 const ajv = new Ajv({ useDefaults: true, allErrors: true });
 const validators = new WeakMap<Rule, ValidateFunction>();
 
-/** Compiled when first needed: most books set no options. */
 function validator(rule: Rule): ValidateFunction {
   let validate = validators.get(rule);
   if (!validate) validators.set(rule, (validate = ajv.compile(rule.options)));
   return validate;
+}
+
+/** Compiling a schema costs milliseconds, and most rules are given no options: their defaults need no check. */
+function defaultsOf(rule: Rule): Record<string, unknown> {
+  const entries = Object.entries(rule.options.properties);
+  return structuredClone(Object.fromEntries(entries.map(([name, option]) => [name, option.default])));
 }
 
 function optionsOf(rule: Rule, given: Record<string, unknown>): Record<string, unknown> {
@@ -51,12 +56,12 @@ export function activeRules(rules: readonly Rule[], settings: RuleSettings): Act
   return rules.flatMap(rule => {
     const setting = settings[rule.id] ?? rule.severity;
     if (setting === 'off') return [];
-    const [severity, given] = Array.isArray(setting) ? setting : [setting, {}];
+    const [severity, given] = Array.isArray(setting) ? setting : [setting, undefined];
     if (!severities.includes(severity))
       throw new RuleSettingsError(
         `rules: ${rule.id}: "${severity}" is no severity; use "off", "note", "warning" or "error".`,
       );
-    return [{ rule, severity, options: optionsOf(rule, given ?? {}) }];
+    return [{ rule, severity, options: given ? optionsOf(rule, given) : defaultsOf(rule) }];
   });
 }
 

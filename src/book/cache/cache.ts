@@ -18,7 +18,7 @@ interface Known extends Stamp {
 }
 
 /** A record of facts: bytes of the file as it was read, or a line that is not written yet. */
-type Record = { start: number; end: number } | { text: string };
+type Record = ({ start: number; end: number } | { text: string }) & { pages?: PictureFacts[] };
 
 /**
  * The facts of one book's pictures, by content, with an index from path and stamp to content. One file a book and
@@ -65,14 +65,14 @@ export class FactsCache {
     return this.sizes.has(size);
   }
 
+  /** Facts of all pages of a content; the same objects each time, so that what was worked out from them can be kept. */
   facts(sha256: string): PictureFacts[] | null {
     const record = this.records.get(sha256);
     if (!record) return null;
-    const text = 'text' in record ? record.text : textAt(this.bytes, record);
-    const pages = text && (JSON.parse(text)[2] as PictureFacts[]);
-    if (pages) return pages;
-    this.records.delete(sha256);
-    return null;
+    const text = record.pages || 'text' in record ? null : textAt(this.bytes, record);
+    if (text) record.pages = JSON.parse(text)[2];
+    if (!record.pages) this.records.delete(sha256);
+    return record.pages ?? null;
   }
 
   /** Keeps what was read. `stamp` was taken before the reading began at `readAt` and again after it, unchanged. */
@@ -83,7 +83,7 @@ export class FactsCache {
     this.added.push(indexText(file, known));
     if (facts && !this.records.has(sha256)) {
       const text = JSON.stringify(['facts', sha256, facts]);
-      this.records.set(sha256, { text });
+      this.records.set(sha256, { text, pages: facts });
       this.added.push(text);
     }
   }

@@ -34,7 +34,7 @@ export interface LoadOptions {
 export async function loadSettings(root: string, options: LoadOptions = {}): Promise<Loaded> {
   const { read = readText, language = current } = options;
   const file = options.file ?? path.join(root, SETTINGS_FILE);
-  const shown = options.file ? path.relative(process.cwd(), file) || file : SETTINGS_FILE;
+  const shown = path.relative(root, file).split(path.sep).join('/');
   const found = await fileWithin(
     options.file ? path.parse(file).root : root,
     path.dirname(file),

@@ -1,3 +1,5 @@
+import path from 'node:path';
+
 /** Something wrong in a settings file, told where it stands. Settings with a problem are not used. */
 export interface Problem {
   /** Path of the file relative to the book's root, forward slashes. */
@@ -24,6 +26,11 @@ export function positionOf(text: string, offset: number): { line: number; column
   return { line, column: offset - start + 1 };
 }
 
-/** `file:line:column: message`, as compilers say it, so that terminals and editors make a link of it. */
-export const describeProblem = (problem: Problem) =>
-  `${problem.file}:${problem.line}:${problem.column}: ${problem.message}`;
+/**
+ * `file:line:column: message`, as compilers say it, so that terminals and editors make a link of it. The file of the
+ * book at `root` is named from `folder`.
+ */
+export function describeProblem(problem: Problem, root: string, folder: string): string {
+  const file = path.relative(folder, path.resolve(root, problem.file));
+  return `${file}:${problem.line}:${problem.column}: ${problem.message}`;
+}

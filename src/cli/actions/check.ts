@@ -46,7 +46,7 @@ async function settingsOf(root: string, file: string | undefined): Promise<Setti
   if (settings) return settings;
   const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
   throw new Failure(
-    `The settings have ${what}, so nothing was checked.\n${problems.map(describeProblem).join('\n')}`,
+    `The settings have ${what}, so nothing was checked.\n${problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
   );
 }
 

@@ -89,7 +89,7 @@ async function ofPicture(
   if (!facts) throw new Failure(`"${name}" has no page ${page}; it has ${pages.length}.`);
   if (facts.unreadable) throw new Failure(`"${name}" cannot be read. ${facts.unreadable.text}`);
   return {
-    subject: { path: name.split(path.sep).join('/'), page, space: facts.space, values: null },
+    subject: { path: path.basename(name), page, space: facts.space, values: null },
     forecasts: targets.flatMap(target => forecastPicture(facts, target) ?? []),
   };
 }

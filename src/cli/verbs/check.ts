@@ -1,6 +1,6 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
-import { conditionOptions, formatOption, outputOption, wholeFrom } from '../options';
+import { conditionHelp, conditionOptions, formatOption, outputOption, wholeFrom } from '../options';
 
 export interface CheckVerbOptions {
   format: 'text' | 'json';
@@ -42,6 +42,7 @@ Examples:
   evengrey check my-book
   evengrey check my-book --process silver-halide --format json --output report.json`,
     )
+    .addHelpText('after', conditionHelp)
     .action(async (paths: string[], options: CheckVerbOptions) => {
       const { check } = await import('../actions/check');
       process.exitCode = await check(paths, options);

@@ -1,6 +1,6 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
-import { conditionOptions, formatOption, numbers, outputOption, wholeFrom } from '../options';
+import { conditionHelp, conditionOptions, formatOption, numbers, outputOption, wholeFrom } from '../options';
 
 export interface ForecastVerbOptions {
   format: 'text' | 'json';
@@ -47,6 +47,7 @@ Examples:
   evengrey forecast --grey 128 --light A
   evengrey forecast my-book/plate.tif --process silver-halide`,
     )
+    .addHelpText('after', conditionHelp)
     .action(async (picture: string | undefined, options: ForecastVerbOptions) => {
       const { forecast } = await import('../actions/forecast');
       process.exitCode = await forecast(picture, options);

@@ -36,8 +36,9 @@ export function bookText(report: BookReport, style: Style): string {
     .join('\n\n')}\n`;
 }
 
-const NO_TARGET =
-  'Nobody said where it will be printed, so no tint is forecast. Name a process: "process" in evengrey.json, or --process.';
+const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast. Name a process (${processes
+  .map(({ id }) => id)
+  .join(', ')}): "process" in evengrey.json, or --process.`;
 
 function targetLine(target: Target, all: readonly Target[]): string {
   const nameIn = (list: readonly { id: string; name: string }[], id: string) =>

@@ -9,15 +9,10 @@ describe('places in a text', () => {
     assert.deepEqual(positionOf('ab\r\ncd', 5), { line: 2, column: 2 });
   });
   it('writes a place as compilers do', () => {
-    const problem = {
-      file: 'a.json',
-      offset: 0,
-      length: 1,
-      line: 2,
-      column: 3,
-      message: 'No.',
-      suggestion: null,
-    };
-    assert.equal(describeProblem(problem), 'a.json:2:3: No.');
+    const problem = { offset: 0, length: 1, line: 2, column: 3, message: 'No.', suggestion: null };
+    const of = (file: string, folder: string) => describeProblem({ ...problem, file }, '/books/one', folder);
+    assert.equal(of('a.json', '/books/one'), 'a.json:2:3: No.');
+    assert.equal(of('houses/a.json', '/books'), 'one/houses/a.json:2:3: No.');
+    assert.equal(of('../strict.json', '/books/one/plates'), '../../strict.json:2:3: No.');
   });
 });
