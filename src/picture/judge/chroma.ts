@@ -3,7 +3,7 @@ import type { Meaning } from '../meaning/types';
 import type { Blocks, Tally } from '../pass/tally';
 import { type LightnessZones, lightnessZones, ZONES, zoneOf } from './lightness';
 import { placesOf } from './places';
-import { lightnessOfGreen, straysOf } from './strays';
+import { lightnessOfGreen, type Strays, straysOf } from './strays';
 import { THRESHOLDS } from './thresholds';
 import { onLine, type ToneLine, toneLineOf } from './tone-line';
 
@@ -15,6 +15,8 @@ export interface ChromaJudgement {
   /** Shares of the area whose blocks lie farther from the tone line than `strong` and `clear`. */
   strong: number;
   clear: number;
+  /** Distance from which a block of this picture strays. */
+  limit: number;
   /** Share of the area that strays without holding an edge. */
   smooth: number;
 }
@@ -34,19 +36,20 @@ export function judgeChroma(
   // without any colour there is none to stray
   if (pixels.max > 0) meaning.lab(blocks.means, blocks.count.length, blockLab);
   const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
-  const distance = straysOf(blocks, blockLab, line, THRESHOLDS.stray, ranges);
-  const areas = areasOf(tally, blockLab, distance);
+  const strays = straysOf(blocks, blockLab, line, ranges);
+  const areas = areasOf(tally, blockLab, strays);
   const { tone, ...chroma } = pixels;
   return {
     tone,
     strong: areas.strong,
     clear: areas.clear,
+    limit: strays.limit,
     smooth: areas.smooth,
     facts: {
       ...chroma,
       share: areas.stray,
       zones: zonesOf(zones, line, areas.residual),
-      places: placesOf(blocks, distance, THRESHOLDS.stray, size.width, size.height),
+      places: placesOf(blocks, strays.distance, strays.limit, size.width, size.height),
       maxBlock: areas.most,
     },
   };
@@ -84,7 +87,7 @@ function hueOf(a: number, b: number): number | null {
 }
 
 /** Strays block by block, weighted by the pixels that count. */
-function areasOf({ blocks, pixels }: Tally, lab: Float32Array, distance: Float32Array) {
+function areasOf({ blocks, pixels }: Tally, lab: Float32Array, { distance, limit }: Strays) {
   const n = Math.max(1, pixels);
   const residual = new Float64Array(ZONES);
   const weight = new Float64Array(ZONES);
@@ -97,8 +100,8 @@ function areasOf({ blocks, pixels }: Tally, lab: Float32Array, distance: Float32
     residual[zone] += count * r;
     weight[zone] += count;
     if (r > most) most = r;
-    if (r > THRESHOLDS.stray) stray += count;
-    if (r > THRESHOLDS.stray && !holdsEdge(blocks, i)) smooth += count;
+    if (r > limit) stray += count;
+    if (r > limit && !holdsEdge(blocks, i)) smooth += count;
     if (r > THRESHOLDS.clear) clear += count;
     if (r > THRESHOLDS.strong) strong += count;
   }

@@ -35,13 +35,13 @@ function isColour({ facts, strong, clear, smooth }: ChromaJudgement): boolean {
   return facts.mean >= limits.monochrome && smooth > limits.smooth;
 }
 
-function isToned({ facts, tone, smooth }: ChromaJudgement): boolean {
+function isToned({ facts, tone, limit, smooth }: ChromaJudgement): boolean {
   const limits = THRESHOLDS;
   if (tone < limits.toned) return false;
-  if (facts.maxBlock <= limits.stray + limits.tonedSlack * facts.mean) return true;
+  if (facts.maxBlock <= limit + limits.tonedSlack * facts.mean) return true;
   // a codec smears only a tone that runs through the picture
   if (facts.mean < limits.toned) return false;
-  const most = limits.stray + limits.smear.ofMean * facts.mean + limits.smear.ofTone * tone;
+  const most = limit + limits.smear.ofMean * facts.mean + limits.smear.ofTone * tone;
   return facts.maxBlock <= most && smooth <= limits.smooth;
 }
 

@@ -2,8 +2,13 @@ import type { Place } from '../../shared/picture';
 import { BLOCK, type Blocks } from '../pass/tally';
 
 const MOST = 16;
+/** Blocks of 8 x 8 that share their colour samples in 4:2:0. */
+const CODEC_UNIT = 4;
 
-/** Boxes around neighbouring blocks that stray by more than `limit`, strongest first, at most 16. */
+/**
+ * Boxes around neighbouring blocks that stray by more than `limit`, strongest first, at most 16. A patch no larger than a
+ * codec's own unit of colour must stray twice as far: chance leaves such patches in any noisy picture.
+ */
 export function placesOf(
   blocks: Blocks,
   distance: Float32Array,
@@ -17,10 +22,11 @@ export function placesOf(
   const queue: number[] = [];
   for (let start = 0; start < distance.length; start++) {
     if (seen[start] || distance[start] <= limit) continue;
-    let [left, top, right, bottom, max] = [columns, rows, 0, 0, 0];
+    let [left, top, right, bottom, max, size] = [columns, rows, 0, 0, 0, 0];
     seen[start] = 1;
     queue.push(start);
     for (let i = queue.pop(); i !== undefined; i = queue.pop()) {
+      size++;
       const x = i % columns;
       const y = (i - x) / columns;
       if (x < left) left = x;
@@ -36,6 +42,7 @@ export function placesOf(
           queue.push(next);
         }
     }
+    if (size <= CODEC_UNIT && max <= 2 * limit) continue;
     places.push({
       x: left * BLOCK,
       y: top * BLOCK,

@@ -1,9 +1,16 @@
 import type { Blocks, Cells } from '../pass/tally';
+import { THRESHOLDS } from './thresholds';
 import { onLine, type ToneLine } from './tone-line';
 
+/** How far the blocks' mean colours lie from the picture's own tone, in the a*, b* plane. */
+export interface Strays {
+  /** By block; 0 where no pixel counts. */
+  distance: Float32Array;
+  /** Distance from which a block strays: more where the blocks are noisy (grain in colour), see `THRESHOLDS.stray`. */
+  limit: number;
+}
+
 /**
- * Distance of each block's mean colour from the picture's own tone, in the a*, b* plane; 0 where no pixel counts.
- *
  * A block that holds both dark and light mixes the tones of all lightnesses between them (black beside paper makes a
  * grey without the sepia of a middle tone, and a codec smears its chroma along the edge). So where the tone varies, a
  * block that seems to stray is measured from the convex hull of the tone line over the block's own range of lightness.
@@ -14,23 +21,57 @@ export function straysOf(
   blocks: Blocks,
   lab: Float32Array,
   line: ToneLine,
-  limit: number,
   lightnessOfGreen: Float64Array | null,
-): Float32Array {
+): Strays {
   const n = blocks.count.length;
+  const offset = new Float32Array(n * 2);
   const distance = new Float32Array(n);
   for (let i = 0; i < n; i++) {
     if (blocks.count[i] === 0) continue;
     const L = lab[i * 3];
     const a = lab[i * 3 + 1] - onLine(line.a, L);
     const b = lab[i * 3 + 2] - onLine(line.b, L);
+    offset[i * 2] = a;
+    offset[i * 2 + 1] = b;
     distance[i] = Math.sqrt(a * a + b * b);
-    if (distance[i] <= limit) continue;
+    if (distance[i] <= THRESHOLDS.stray) continue;
     const darkest = lightnessOfGreen ? Math.min(L, lightnessOfGreen[blocks.greens[i * 2]]) : L;
     const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[blocks.greens[i * 2 + 1]]) : L;
     distance[i] = fromHull(line, darkest - SLACK, lightest + SLACK, lab[i * 3 + 1], lab[i * 3 + 2]);
   }
-  return distance;
+  return { distance, limit: limitFor(noiseOf(offset, blocks.columns)) };
+}
+
+function limitFor(noise: number): number {
+  const { stray, strayNoise, strayMost } = THRESHOLDS;
+  return Math.min(strayMost, Math.max(stray, strayNoise * noise));
+}
+
+/** Every so many blocks one is compared: a prime, so as not to follow a column. */
+const SAMPLE = 7;
+/** Blocks this far apart share no codec block, even with halved chroma. */
+const APART = 3;
+/** Steps of the table of differences, per unit, and its end. */
+const FINE = 32;
+const FAR = 16;
+/** Median length of the difference of two vectors over the standard deviation of their coordinates: sqrt(4 ln 2). */
+const MEDIAN = Math.sqrt(4 * Math.LN2);
+
+/** Standard deviation of the blocks' a*, b* that is noise: by the differences of near blocks, which share all else. */
+function noiseOf(offset: Float32Array, columns: number): number {
+  const table = new Uint32Array(FINE * FAR);
+  let total = 0;
+  for (let i = 0; i + APART < offset.length / 2; i += SAMPLE) {
+    if (i % columns >= columns - APART) continue;
+    const j = i + APART;
+    const d = Math.hypot(offset[i * 2] - offset[j * 2], offset[i * 2 + 1] - offset[j * 2 + 1]);
+    table[Math.min(table.length - 1, Math.floor(d * FINE))]++;
+    total++;
+  }
+  let below = 0;
+  for (let step = 0; step < table.length; step++)
+    if ((below += table[step]) > total / 2) return step / FINE / MEDIAN;
+  return 0;
 }
 
 /** The line is known by whole L*. */

@@ -16,6 +16,10 @@ export const THRESHOLDS = {
 
   /** Distance from the tone line from which a block strays: about what is seen within one picture. */
   stray: 2,
+  /** Times the noise of the blocks (standard deviation of a*, b*) that is no colour: chance exceeds it on 4 in a million. */
+  strayNoise: 5,
+  /** Noise excuses no more than this. */
+  strayMost: 4,
   /** A toned picture's blocks stray no farther than `stray` and this share of its mean C*: a codec's coarse steps. */
   tonedSlack: 0.3,
   /**
