@@ -64,7 +64,7 @@ const forecasts = new WeakMap<PictureFacts, Map<string, Forecast | null>>();
 function forecastOn(facts: PictureFacts, target: Target): Forecast | null {
   const known = forecasts.get(facts) ?? new Map<string, Forecast | null>();
   forecasts.set(facts, known);
-  const key = JSON.stringify(target);
+  const key = JSON.stringify({ ...target, pressProfile: target.pressProfile?.id });
   const forecast = known.get(key) ?? forecastPicture(facts, target);
   known.set(key, forecast);
   return forecast;

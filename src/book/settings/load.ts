@@ -1,4 +1,7 @@
 import path from 'node:path';
+import { processes, profileProblem } from '../../print';
+import type { PressProfile, Target } from '../../shared/target';
+import { pressProfileIn } from './press-profile';
 import type { Problem } from './problem';
 import {
   noSettings,
@@ -6,6 +9,7 @@ import {
   type RawTarget,
   type Settings,
   settle,
+  type WrittenTarget,
   writtenTargets,
 } from './settings';
 import { type Parsed, parseAgainst } from './validate';
@@ -51,9 +55,10 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
   const raw = parsed.value as RawSettings;
   const problems: Problem[] = [];
   const houses = new Map<string, RawTarget>();
+  const profiles: Profiles = new Map();
   const written = writtenTargets(raw);
   for (const target of written) {
-    problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt)));
+    problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt, profiles)));
     const name = target.raw.house;
     if (name === undefined || houses.has(name)) continue;
     const house = await fileWithin(root, root, name);
@@ -67,12 +72,13 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
       $schema?: string;
     };
-    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt)));
+    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt, profiles)));
     houses.set(name, said);
   }
   // what a broken house file leaves out would be told as missing in the settings
   if (problems.length) return { settings: null, problems, files };
   const settled = settle(raw, written, houses, language.defaultTarget, parsed.problemAt);
+  settled.problems.push(...giveProfiles(settled.settings.targets, written, profiles, parsed.problemAt));
   return { settings: settled.problems.length ? null : settled.settings, problems: settled.problems, files };
 }
 
@@ -90,23 +96,62 @@ async function parseFile(
   }
 }
 
-/** Makes the paths in a target relative to the root and looks whether they are there. Changes `raw`. */
+/** The print houses' profiles by their path relative to the root. */
+type Profiles = Map<string, PressProfile>;
+
+/**
+ * Makes the paths in a target relative to the root, looks whether they are there, and reads the profile. Changes
+ * `raw` and `profiles`.
+ */
 async function rebase(
   root: string,
   folder: string,
   raw: RawTarget,
   at: string[],
   problemAt: Parsed['problemAt'],
+  profiles: Profiles,
 ): Promise<Problem[]> {
   const problems: Problem[] = [];
   for (const key of ['profile', 'record'] as const) {
     const written = raw[key];
     if (typeof written !== 'string') continue;
     const found = await fileWithin(root, folder, written);
-    if (found.ok) raw[key] = found.relative;
-    else problems.push(problemAt([...at, key], found.message));
+    if (!found.ok) {
+      problems.push(problemAt([...at, key], found.message));
+      continue;
+    }
+    raw[key] = found.relative;
+    if (key === 'profile')
+      try {
+        profiles.set(found.relative, await pressProfileIn(found.file));
+      } catch (error) {
+        problems.push(problemAt([...at, key], `"${written}": ${(error as Error).message}.`));
+      }
   }
   return problems;
+}
+
+/** Puts the profiles into the targets that name them. A profile of another kind of process is a problem. */
+function giveProfiles(
+  targets: readonly Target[],
+  written: readonly WrittenTarget[],
+  profiles: Profiles,
+  problemAt: Parsed['problemAt'],
+): Problem[] {
+  return targets.flatMap(target => {
+    const profile = target.profile === null ? undefined : profiles.get(target.profile);
+    if (!profile) return [];
+    target.pressProfile = profile;
+    const fault = profileProblem(processes.find(({ id }) => id === target.process)!, profile);
+    if (!fault) return [];
+    const { path: at, raw } = written.find(({ name }) => name === target.name)!;
+    return [
+      problemAt(
+        [...at, raw.profile === undefined ? 'house' : 'profile'],
+        `${fault[0].toUpperCase()}${fault.slice(1)}.`,
+      ),
+    ];
+  });
 }
 
 const atStart = (file: string, message: string): Problem => ({

@@ -46,7 +46,8 @@ function targetLine(target: Target, all: readonly Target[]): string {
   const paper =
     typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
   const name = all.length > 1 ? `${safe(target.name)}: ` : '';
-  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}.`;
+  const profile = target.pressProfile ? `; profile "${safe(target.pressProfile.description)}"` : '';
+  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}${profile}.`;
 }
 
 function blockLines(block: Block, style: Style, paint: Paint): string[] {

@@ -36,24 +36,24 @@ describe('loading settings', () => {
   it('reads a house file, whose keys the target may overrule and whose paths count from it', async () => {
     const { settings, problems } = await load({
       'evengrey.json': '{"targets": {"run": {"house": "houses/north.json", "light": "A"}}}',
-      'houses/north.json': '{"process": "offset-coated", "light": "D65", "profile": "north.icc"}',
-      'houses/north.icc': '',
+      'houses/north.txt': '',
+      'houses/north.json': '{"process": "offset-coated", "light": "D65", "record": "north.txt"}',
     });
     assert.deepEqual(problems, []);
     const [target] = settings!.targets;
     assert.deepEqual(
-      [target.process, target.light, target.profile],
-      ['offset-coated', 'A', 'houses/north.icc'],
+      [target.process, target.light, target.record],
+      ['offset-coated', 'A', 'houses/north.txt'],
     );
     assert.ok(!('house' in target));
   });
 
   it('keeps the paths of the short form', async () => {
     const { settings } = await load({
-      'evengrey.json': '{"process": "offset-coated", "profile": "./press/north.icc"}',
-      'press/north.icc': '',
+      'evengrey.json': '{"process": "offset-coated", "record": "./press/north.txt"}',
+      'press/north.txt': '',
     });
-    assert.equal(settings?.targets[0].profile, 'press/north.icc');
+    assert.equal(settings?.targets[0].record, 'press/north.txt');
   });
 
   it('tells a slip in a house file in that file, and once', async () => {
@@ -75,6 +75,15 @@ describe('loading settings', () => {
       'evengrey.json:2:43: The target "dummy" does not say its process.',
       'evengrey.json:3:59: No target is called "cover". Targets here: run, dummy.',
     ]);
+  });
+
+  it('tells what is wrong with a profile where it is named', async () => {
+    const { problems } = await load({
+      'evengrey.json': '{"process": "offset-coated",\n"profile": "north.icc"}',
+      'north.icc': 'no profile at all',
+    });
+    assert.equal(problems.length, 1);
+    assert.match(problems[0], /^evengrey\.json:2:12: "north\.icc": .*profile/);
   });
 
   it('never reaches outside the root', async () => {
