@@ -77,4 +77,6 @@ export interface PressProfile {
    * the other, paper first. Null where it works one way only.
    */
   readonly greys: Float64Array | null;
+  /** In a text of the target it stands for its content by `id`. */
+  toJSON(): string;
 }

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
-import { type Intent, loadIcc } from '../../src/colour/icc';
+import { type Intent, loadIcc, openIccApart } from '../../src/colour/icc';
 import { need } from '../tools/need';
 
 // Profiles and the reference program as Debian packages them: used here only, never shipped.
@@ -89,6 +89,26 @@ describe('ICC profiles', () => {
     opened.close();
     assert.equal(lab.length, 120_000);
     assert.equal(lab[0], lab[119_997]);
+  });
+
+  it('gives one colour at a time exactly what it gives many, in a library of its own too', async () => {
+    const bytes = fs.readFileSync(profile('ghostscript/default_cmyk.icc', 'libgs-common'));
+    const apart = await openIccApart(bytes);
+    const values = [0.1, 0.2, 0.3, 0.4, 0.9, 0, 0.1, 0];
+    const many = apart.transformToLab('absolute', values);
+    const one = apart.toLab('absolute');
+    const lab = new Float64Array(3);
+    for (let i = 0; i < 2; i++) {
+      one(values.slice(i * 4, i * 4 + 4), lab);
+      assert.deepEqual(Array.from(lab), Array.from(many.slice(i * 3, i * 3 + 3)));
+    }
+    // the library's memory grows: views on it have to follow
+    apart.transformToLab('relative', new Float64Array(4 * 400_000));
+    one(values.slice(0, 4), lab);
+    assert.deepEqual(Array.from(lab), Array.from(many.slice(0, 3)));
+    apart.close();
+    assert.throws(() => one(values, lab), /closed/);
+    await assert.rejects(openIccApart(bytes.subarray(0, 300)), /cut short/);
   });
 
   it('says so when a profile was closed, and when values do not fit', async () => {

@@ -25,12 +25,14 @@ export async function readPressProfile(bytes: Uint8Array): Promise<PressProfile>
     throw new Error(
       `${name} cannot be a print's: only ${range.toFixed(0)} L* lie between its paper and its black; ask the print house for another`,
     );
+  const id = createHash('sha256').update(bytes).digest('hex');
   return {
-    id: createHash('sha256').update(bytes).digest('hex'),
+    id,
     description,
     space,
     lab,
     greys: greysOf(profile),
+    toJSON: () => id,
   };
 }
 
