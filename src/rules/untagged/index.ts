@@ -92,4 +92,8 @@ function messageFor(picture: BookPicture, tagged: BookPicture[]): string {
   }
 }
 
-const assumption = ({ facts }: BookPicture) => facts.assumed ?? 'nothing is assumed';
+/** The facts say it as a sentence of its own ("No profile: the greys were read as ..."); here it stands in brackets. */
+function assumption({ facts }: BookPicture): string {
+  const words = (facts.assumed ?? 'nothing is assumed').replace(/^No profile: /, '').replace(/\.$/, '');
+  return words[0].toLowerCase() + words.slice(1);
+}
