@@ -64,6 +64,10 @@ export function forecast(picture: SampledPicture, press: Press, route: RouteId, 
       encoding: weighAB(result => result.parts.encoding),
       light: weighAB(result => result.parts.light),
     },
+    lightParts: {
+      colourants: weighAB(result => result.lightParts.colourants),
+      brightener: weighAB(result => result.lightParts.brightener),
+    },
     range: {
       black: weigh(result => result.range.black),
       white: press.model.white[0],

@@ -2,36 +2,37 @@ import type { Basis } from '../shared/forecast';
 import type { LightId, Target } from '../shared/target';
 import { type GreyAim, greyAim } from './aim';
 import { type BlackGeneration, blackGenerations, type NeutralAxis, neutralAxis } from './inks/separation';
-import type { LightShift, PrintModel } from './model';
+import type { PrintModel } from './model';
 import { type Paper, paperOf } from './papers';
-import { genericPrinting, type LitModel } from './printing';
+import { genericPrinting, type LitModel, type Printing } from './printing';
 import type { Process } from './process';
 import { processOf } from './processes';
 import { profileGeneration } from './profile/axis';
 import { profilePrinting } from './profile/printing';
 import { type Reference, referenceOf } from './reference';
 
+/** How prints look under a light. */
+export interface View extends LitModel {
+  aim: GreyAim;
+}
+
 /** A process on a paper in a light, with all that a forecast needs of it. */
-export interface Press {
+export interface Press extends View {
   process: Process;
   basis: Basis;
   paper: Paper;
   light: LightId;
-  /** Under D50, and under the light (the same object where that is D50). */
+  /** Under D50; the same object as `model` where that is the light. */
   daylight: PrintModel;
-  model: PrintModel;
-  /** What the light changes where the model is that of D50 and a change; null for models made for the light itself. */
-  shift: LightShift | null;
-  /** Grey aims under D50 and under the light. */
   daylightAim: GreyAim;
-  aim: GreyAim;
   reference: Reference;
   /** The separations that this press may use, by weight. */
   generations: readonly BlackGeneration[];
   /** The press's own separation to its grey aim, or the one in the print house's profile. */
   axis(generation: BlackGeneration): NeutralAxis;
-  /** The same press under another light. */
-  under(light: LightId): LitModel;
+  /** Under the light, the paper's brightener shining as under D50; null where that changes nothing. */
+  withoutBrightener: View | null;
+  under: Printing['under'];
 }
 
 type PressTarget = Pick<Target, 'process' | 'paper' | 'light' | 'inkLimit' | 'pressProfile'>;
@@ -72,6 +73,7 @@ function makePress(target: PressTarget): Press {
     light: 'D50',
     model,
     shift: null,
+    withoutBrightener: null,
     daylightAim: aim,
     aim,
     reference: referenceOf(model),
@@ -89,8 +91,12 @@ function makePress(target: PressTarget): Press {
 }
 
 function underOtherLight(press: Press, light: LightId): Press {
-  const { model, shift } = press.under(light);
-  return { ...press, light, model, shift, aim: aimOf(model) };
+  const view = (ultraviolet?: LightId): View => {
+    const lit = press.under(light, ultraviolet);
+    return { ...lit, aim: aimOf(lit.model) };
+  };
+  const withoutBrightener = press.paper.brightener === 'none' ? null : view('D50');
+  return { ...press, light, ...view(), withoutBrightener };
 }
 
 /** Grey aim of a model: its darkest grey without black is C = M = Y = 100 %, on photographic paper R = G = B = 0. */

@@ -18,7 +18,8 @@ export interface Printing {
   /** The paper that is printed on in the end. */
   paper: Paper;
   daylight: PrintModel;
-  under(light: LightId): LitModel;
+  /** `ultraviolet`: the light whose ultraviolet excites the paper's brightener where that is another one. */
+  under(light: LightId, ultraviolet?: LightId): LitModel;
   /** The neutral axis where it is given; null: solved on the model. */
   axis: NeutralAxis | null;
 }
@@ -35,8 +36,13 @@ export function genericPrinting(process: Process, paper: Paper): Printing {
   const ground = groundOf(process);
   const { model } = process;
   if (model.kind === 'dyes') {
-    const lit = (light: LightId) => dyeModel({ process: model, paper, light, ground });
-    return { ...common, daylight: lit('D50'), under: light => ({ model: lit(light), shift: null }) };
+    const lit = (light: LightId, ultraviolet = light) =>
+      dyeModel({ process: model, paper, light, ultraviolet, ground });
+    return {
+      ...common,
+      daylight: lit('D50'),
+      under: (light, ultraviolet) => ({ model: lit(light, ultraviolet), shift: null }),
+    };
   }
   const table = pressData((paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table);
   const daylight = inkModel({
@@ -47,13 +53,16 @@ export function genericPrinting(process: Process, paper: Paper): Printing {
     offset: model.offset && tonerOffset(table),
     ground,
   });
-  return { ...common, daylight, under: light => inksUnder(daylight, process, paper, light) };
+  return { ...common, daylight, under: inksUnder(daylight, process, paper) };
 }
 
 /** Inks known under D50, as they look under another light. */
-export function inksUnder(daylight: PrintModel, { model }: Process, paper: Paper, light: LightId): LitModel {
-  const shift = inkLightShift({ paper, light, borrowed: !(model.kind === 'inks' && model.offset) });
-  return { model: underLight(daylight, shift), shift };
+export function inksUnder(daylight: PrintModel, { model }: Process, paper: Paper): Printing['under'] {
+  const borrowed = !(model.kind === 'inks' && model.offset);
+  return (light, ultraviolet) => {
+    const shift = inkLightShift({ paper, light, ultraviolet, borrowed });
+    return { model: underLight(daylight, shift), shift };
+  };
 }
 
 export const groundOf = ({ sources, guesses }: Process): string[] => [

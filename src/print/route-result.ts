@@ -1,10 +1,10 @@
-import type { AB, Bands } from '../shared/forecast';
+import type { AB, Bands, Forecast } from '../shared/forecast';
 import { bandsOf, meanBands } from './bands';
 import { type DaylightZone, daylightZones } from './daylight';
 import { colouredShare } from './inks/model';
-import type { Press } from './press';
+import type { Press, View } from './press';
 import { type TonalRange, tonalRange } from './range';
-import { respond, type ZoneResponse } from './response';
+import { colourOf, type DeviceCluster, respond, type ZoneResponse } from './response';
 import type { RouteOption } from './routes';
 import type { SampledPicture } from './samples';
 import { type Covariance, covariances, distribution, meanMoves } from './scatter';
@@ -20,10 +20,12 @@ export interface RouteResult {
   scatter: { order: Covariance; page: Covariance };
   /** Weighted mean of the zones' own bands, so that a crossover does not cancel. */
   bands: Bands;
-  parts: { paper: AB; process: AB; encoding: AB; light: AB };
+  parts: Forecast['parts'];
+  lightParts: Forecast['lightParts'];
   range: TonalRange;
 }
 
+const NONE: AB = { a: 0, b: 0 };
 const minus = (x: AB, y: AB): AB => ({ a: x.a - y.a, b: x.b - y.b });
 const tintOf = ({ a, b, aimA, aimB }: ZoneResponse): AB => ({ a: a - aimA, b: b - aimB });
 
@@ -42,11 +44,14 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
       process: daylight.process,
       encoding: minus(daylightTint, daylight.process),
       light: minus(tint, daylightTint),
+      brightener: press.withoutBrightener
+        ? minus(tint, tintIn(daylight, press, press.withoutBrightener))
+        : NONE,
     };
   });
   const total = zones.reduce((sum, zone) => sum + zone.weight, 0);
   for (const zone of zones) zone.weight /= total;
-  const mean = (part: 'tint' | 'paper' | 'process' | 'encoding' | 'light'): AB => ({
+  const mean = (part: 'tint' | 'paper' | 'process' | 'encoding' | 'light' | 'brightener'): AB => ({
     a: zones.reduce((sum, zone) => sum + zone.weight * zone[part].a, 0),
     b: zones.reduce((sum, zone) => sum + zone.weight * zone[part].b, 0),
   });
@@ -68,6 +73,7 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
       encoding: mean('encoding'),
       light: mean('light'),
     },
+    lightParts: { colourants: minus(mean('light'), mean('brightener')), brightener: mean('brightener') },
     range: tonalRange(
       option.handling,
       picture,
@@ -81,7 +87,7 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
 function inLight({ response, clusters }: DaylightZone, { model, daylight, aim, shift }: Press): ZoneResponse {
   if (model === daylight) return response;
   if (!shift) return respond(model, aim, clusters);
-  const coloured = clusters.reduce((sum, { weight, mean }) => sum + weight * colouredShare(mean), 0);
+  const coloured = colouredIn(clusters);
   const change = new Float64Array(3);
   shift.shift(response.Lprint, coloured, change);
   const spread = shift.spread(response.Lprint, coloured);
@@ -96,3 +102,20 @@ function inLight({ response, clusters }: DaylightZone, { model, daylight, aim, s
     moves: { drift, shared: { a: Math.hypot(shared.a, spread.a), b: Math.hypot(shared.b, spread.b) } },
   };
 }
+
+/** Mean tint of the zone in a view of the press, without its spread. */
+function tintIn({ response, clusters }: DaylightZone, { daylight }: Press, { model, aim, shift }: View): AB {
+  if (model === daylight) return tintOf(response);
+  if (!shift) {
+    const { L, a, b } = colourOf(model, clusters);
+    return { a: a - aim.a(L), b: b - aim.b(L) };
+  }
+  const change = new Float64Array(3);
+  shift.shift(response.Lprint, colouredIn(clusters), change);
+  const L = response.Lprint + change[0];
+  return { a: response.a + change[1] - aim.a(L), b: response.b + change[2] - aim.b(L) };
+}
+
+/** How much of a zone coloured inks make, 0-1. */
+const colouredIn = (clusters: readonly DeviceCluster[]) =>
+  clusters.reduce((sum, { weight, mean }) => sum + weight * colouredShare(mean), 0);

@@ -77,6 +77,11 @@ export interface Forecast {
   spread: { order: AB; page: AB; paper: AB };
   /** tint = process + encoding + light, exactly. */
   parts: { paper: AB; process: AB; encoding: AB; light: AB };
+  /**
+   * `parts.light` = colourants + brightener, exactly: what the light makes of inks or dyes and paper with the brightener
+   * shining as under D50 (metamerism), and what comes of the light's other share of ultraviolet.
+   */
+  lightParts: { colourants: AB; brightener: AB };
   range: {
     /** L* of the darkest printable black with this encoding, and of the paper. */
     black: number;

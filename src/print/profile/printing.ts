@@ -1,4 +1,4 @@
-import type { LightId, PressProfile } from '../../shared/target';
+import type { PressProfile } from '../../shared/target';
 import { inkModel } from '../inks/model';
 import { blackGenerations, inksOnAxis, neutralAxis } from '../inks/separation';
 import type { PrintModel } from '../model';
@@ -46,7 +46,7 @@ export function profilePrinting(process: Process, target: Paper, profile: PressP
     basis: 'profile',
     paper,
     daylight: model(generic.daylight),
-    under: light => ({ model: model(generic.under(light).model), shift: null }),
+    under: (light, ultraviolet) => ({ model: model(generic.under(light, ultraviolet).model), shift: null }),
     axis: null,
   };
 }
@@ -60,7 +60,7 @@ function fourInks(process: Process, paper: Paper, profile: PressProfile, ground:
     basis: 'profile',
     paper,
     daylight,
-    under: (light: LightId) => inksUnder(daylight, process, paper, light),
+    under: inksUnder(daylight, process, paper),
     axis: profileAxis(profile, daylight),
   };
 }

@@ -10,6 +10,11 @@ export function forecastJson(forecast: Forecast) {
     encoding: roundAB(forecast.parts.encoding),
     light: roundAB(forecast.parts.light),
   };
+  const brightener = roundAB(forecast.lightParts.brightener);
+  const lightParts = {
+    colourants: roundAB({ a: parts.light.a - brightener.a, b: parts.light.b - brightener.b }),
+    brightener,
+  };
   const centre = sum(parts.process, parts.encoding, parts.light);
   const { spread, range, condition, routes } = forecast;
   return {
@@ -25,6 +30,7 @@ export function forecastJson(forecast: Forecast) {
     absolute: sum(centre, parts.paper),
     spread: { order: roundAB(spread.order), page: roundAB(spread.page), paper: roundAB(spread.paper) },
     parts,
+    lightParts,
     range: {
       black: round(range.black),
       white: round(range.white),

@@ -124,6 +124,15 @@ const forecast: Schema = {
         },
         'tint = process + encoding + light, exactly',
       ),
+      lightParts: object(
+        {
+          colourants: point(
+            'Inks or dyes and paper under the light, the brightener shining as under D50 (metamerism)',
+          ),
+          brightener: point('What comes of the light’s other share of ultraviolet'),
+        },
+        'parts.light = colourants + brightener, exactly',
+      ),
       range: object({
         black: number('L* of the darkest black with this encoding'),
         white: number('L* of the paper'),
@@ -134,7 +143,7 @@ const forecast: Schema = {
     },
     'How a picture is expected to print under one condition. Not a proof: a test print comes first.',
   ),
-  required: 'condition zones tint absolute spread parts range ground'.split(' '),
+  required: 'condition zones tint absolute spread parts lightParts range ground'.split(' '),
 };
 
 const finding = object({
