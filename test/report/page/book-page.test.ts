@@ -1,0 +1,55 @@
+import assert from 'node:assert/strict';
+import { bookPage, type Shown } from '../../../src/report/page/book-page';
+import { brokenFacts } from '../../book/support/facts';
+import { finding, picture, report } from '../text/support';
+
+const raster = (png: string) => ({
+  width: 1,
+  height: 1,
+  fullWidth: 60,
+  fullHeight: 40,
+  png: Buffer.from(png),
+});
+const shown: Shown[] = [
+  { small: raster('small one'), large: raster('large one') },
+  { trouble: 'The file is cut off.' },
+];
+const page = bookPage(
+  'A <book>',
+  report([
+    picture('plates/a&b.png', [finding('untagged', 'note', 'No profile: "none".')]),
+    picture('c.png', [finding('unreadable', 'error', 'Nothing can be said.')], brokenFacts('truncated')),
+  ]),
+  shown,
+);
+
+describe('a book as one page', () => {
+  it('shows every picture among the others and on a sheet of its own', () => {
+    const links = [...page.matchAll(/href="#(picture-\d+)"/g)].map(match => match[1]);
+    assert.deepEqual(links, ['picture-1', 'picture-2']);
+    for (const id of links) assert.ok(page.includes(`<article class="sheet" id="${id}">`));
+    for (const part of ['small one', 'large one'])
+      assert.ok(page.includes(`src="data:image/png;base64,${Buffer.from(part).toString('base64')}"`));
+    assert.ok(page.includes('<p>The file is cut off.</p>'));
+  });
+
+  it('says first what to do', () => {
+    assert.match(
+      page,
+      /<p class="verdict">1 of 2 pictures wants attention before this book is ordered\.<\/p>/,
+    );
+    assert.match(page, /<p>Begin with c\.png: put the file right\./);
+  });
+
+  it('escapes names and messages, loads nothing and runs nothing', () => {
+    assert.ok(page.includes('<title>A &lt;book&gt;</title>'));
+    assert.ok(page.includes('plates/a&amp;b.png') && page.includes('No profile: &quot;none&quot;.'));
+    assert.ok(!/<script|<link|https?:\/\/(?!www\.w3)/.test(page));
+    assert.match(page, /default-src 'none'; img-src data:; style-src 'unsafe-inline'/);
+  });
+
+  it('has every id once', () => {
+    const ids = [...page.matchAll(/ id="([^"]+)"/g)].map(match => match[1]);
+    assert.deepEqual(ids.length, new Set(ids).size);
+  });
+});
