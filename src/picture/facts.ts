@@ -43,7 +43,7 @@ export function factsOf(
     chroma: chroma.facts,
     ink: space === 'cmyk' ? { maxTotal: tally.inkTotal, meanTotal: meanInk(tally) } : null,
     tone: tone && { ...tone, clipped: clippedOf(tally.blocks, space) },
-    zones: zonesOf(lightnessZones(lab, cells), lab, cells, space === 'lab' ? 1 : 255),
+    zones: zonesOf(lightnessZones(lab, cells), lab, cells, space === 'lab'),
     remarks: [...header.remarks, ...remarks, ...pixelRemarks(tally, samples)],
     unreadable: null,
   };
@@ -68,7 +68,7 @@ function native(level: Level, samples: Samples, { bits }: Header): Level {
 /** Percent, over the pixels that count. */
 function meanInk({ blocks, pixels }: Tally): number {
   let sum = 0;
-  for (let i = 0; i < blocks.means.length; i++) sum += blocks.means[i] * blocks.count[i >> 2];
+  for (const [i, mean] of blocks.means.entries()) sum += mean * blocks.count[i >> 2];
   return (sum / 255 / Math.max(1, pixels)) * 100;
 }
 

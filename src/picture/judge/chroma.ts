@@ -29,12 +29,12 @@ export function judgeChroma(
   size: { width: number; height: number },
 ): ChromaJudgement {
   const { cells, blocks } = tally;
-  const line = toneLineOf(lab, cells.count, cells.length);
   const zones = lightnessZones(lab, cells);
+  if (isColourless(lab)) return colourless(zones);
+  const line = toneLineOf(lab, cells.count, cells.length);
   const pixels = pixelChroma(tally, lab, line);
   const blockLab = new Float32Array(blocks.count.length * 3);
-  // without any colour there is none to stray
-  if (pixels.max > 0) meaning.lab(blocks.means, blocks.count.length, blockLab);
+  meaning.lab(blocks.means, blocks.count.length, blockLab);
   const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
   const strays = straysOf(blocks, blockLab, line, ranges);
   const areas = areasOf(tally, blockLab, strays);
@@ -51,6 +51,39 @@ export function judgeChroma(
       zones: zonesOf(zones, line, areas.residual),
       places: placesOf(blocks, strays.distance, strays.limit, size.width, size.height),
       maxBlock: areas.most,
+    },
+  };
+}
+
+function isColourless(lab: Float32Array): boolean {
+  for (let i = 0; i < lab.length; i += 3)
+    if (Math.max(Math.abs(lab[i + 1]), Math.abs(lab[i + 2])) > THRESHOLDS.rounding) return false;
+  return true;
+}
+
+/** No colour, none to stray: most pictures of a book. */
+function colourless(zones: LightnessZones): ChromaJudgement {
+  return {
+    tone: 0,
+    strong: 0,
+    clear: 0,
+    limit: THRESHOLDS.stray,
+    smooth: 0,
+    facts: {
+      max: 0,
+      mean: 0,
+      share: 0,
+      hue: null,
+      zones: zones.used.map(zone => ({
+        L: zones.L[zone],
+        weight: zones.weight[zone],
+        a: 0,
+        b: 0,
+        residual: 0,
+      })),
+      places: [],
+      maxBlock: 0,
+      maxPixel: 0,
     },
   };
 }

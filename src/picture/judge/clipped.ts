@@ -19,7 +19,9 @@ const FRAME_DEPTH = 0.15;
  */
 export function clippedOf(blocks: Blocks, space: Space): { lights: number; shadows: number } {
   const { columns, rows, count } = blocks;
-  const kinds = Uint8Array.from(count, (n, block) => (n > 0 ? kindOf(blocks, block, space) : NEITHER));
+  const kinds = new Uint8Array(count.length);
+  for (let block = 0; block < kinds.length; block++)
+    if (count[block] > 0) kinds[block] = kindOf(blocks, block, space);
   const [top, bottom] = frame(kinds, rows, columns, columns, 1);
   const [left, right] = frame(kinds, columns, rows, 1, columns);
   const pixels = [0, 0, 0];
@@ -30,16 +32,18 @@ export function clippedOf(blocks: Blocks, space: Space): { lights: number; shado
   return { lights: pixels[WHITE] / all, shadows: pixels[BLACK] / all };
 }
 
-function kindOf({ means, channels }: Blocks, block: number, space: Space): number {
-  const at = block * channels;
-  if (space === 'lab') return plain((means[at] / 100) * 255);
+function kindOf(blocks: Blocks, block: number, space: Space): number {
+  const first = blocks.mean(block, 0);
+  if (space === 'lab') return plain((first / 100) * 255);
   if (space === 'cmyk') {
-    if (means[at + 3] >= 255 - NEARLY) return BLACK;
-    return Math.max(means[at], means[at + 1], means[at + 2], means[at + 3]) <= NEARLY ? WHITE : NEITHER;
+    const black = blocks.mean(block, 3);
+    if (black >= 255 - NEARLY) return BLACK;
+    return Math.max(first, blocks.mean(block, 1), blocks.mean(block, 2), black) <= NEARLY ? WHITE : NEITHER;
   }
-  const first = plain(means[at]);
-  for (let c = 1; c < channels; c++) if (plain(means[at + c]) !== first) return NEITHER;
-  return first;
+  const kind = plain(first);
+  if (kind === NEITHER) return NEITHER;
+  for (let c = 1; c < blocks.channels; c++) if (plain(blocks.mean(block, c)) !== kind) return NEITHER;
+  return kind;
 }
 
 /** Of a value that grows with lightness, 0-255. */

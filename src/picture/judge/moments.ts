@@ -1,73 +1,73 @@
-/** Running sums of stored values with their lightness: mean, covariance, and the scatter that lightness does not explain. */
+/**
+ * Weighted sums of rows of values, many groups at once in flat arrays: mean and covariance of each, and the scatter that
+ * the last value of a row does not explain. Sums are taken from the middle of the values' range, where little is lost.
+ */
 export class Moments {
-  weight = 0;
-  /** Sums of the channels and L*, then of their products, row by row. */
+  readonly #weight: Float64Array;
   readonly #sum: Float64Array;
-  readonly #products: Float64Array;
-  readonly #size: number;
-  /** First value seen: sums are taken from there, so that little is lost to rounding. */
-  readonly #origin: Float64Array;
+  /** Lower triangles of the products, row by row. */
+  readonly #product: Float64Array;
+  readonly #triangle: number;
 
-  constructor(readonly channels: number) {
-    this.#size = channels + 1;
-    this.#sum = new Float64Array(this.#size);
-    this.#origin = new Float64Array(this.#size);
-    this.#products = new Float64Array(this.#size * this.#size);
+  /** @param size values a row; `origin`: a value near all of them */
+  constructor(
+    readonly groups: number,
+    readonly size: number,
+    readonly origin: number,
+  ) {
+    this.#triangle = (size * (size + 1)) / 2;
+    this.#weight = new Float64Array(groups);
+    this.#sum = new Float64Array(groups * size);
+    this.#product = new Float64Array(groups * this.#triangle);
   }
 
-  reset() {
-    this.weight = 0;
-    this.#sum.fill(0);
-    this.#products.fill(0);
+  reset(group: number): void {
+    this.#weight[group] = 0;
+    this.#sum.fill(0, group * this.size, (group + 1) * this.size);
+    this.#product.fill(0, group * this.#triangle, (group + 1) * this.#triangle);
   }
 
-  add(values: Float32Array, at: number, L: number, count: number) {
-    const n = this.#size;
-    const origin = this.#origin;
-    if (this.weight === 0) {
-      for (let c = 0; c < n - 1; c++) origin[c] = values[at + c];
-      origin[n - 1] = L;
+  add(group: number, row: Float64Array, weight: number): void {
+    const { size, origin } = this;
+    this.#weight[group] += weight;
+    let product = group * this.#triangle;
+    const sum = group * size;
+    for (let i = 0; i < size; i++) {
+      const v = weight * (row[i] - origin);
+      this.#sum[sum + i] += v;
+      for (let j = 0; j <= i; j++) this.#product[product++] += v * (row[j] - origin);
     }
-    this.weight += count;
-    for (let i = 0; i < n; i++) {
-      const v = count * ((i < n - 1 ? values[at + i] : L) - origin[i]);
-      this.#sum[i] += v;
-      for (let j = 0; j <= i; j++)
-        this.#products[i * n + j] += v * ((j < n - 1 ? values[at + j] : L) - origin[j]);
-    }
   }
 
-  mean(): Float64Array {
-    return Float64Array.from(
-      { length: this.channels },
-      (_, c) => this.#origin[c] + this.#sum[c] / this.weight,
-    );
+  weight(group: number): number {
+    return this.#weight[group];
   }
 
-  /** Covariance of the channels, row by row. */
-  covariance(): Float64Array {
-    const { channels } = this;
-    return Float64Array.from({ length: channels * channels }, (_, i) =>
-      this.#joint(Math.floor(i / channels), i % channels),
-    );
+  mean(group: number, value: number): number {
+    return this.origin + this.#sum[group * this.size + value] / this.#weight[group];
   }
 
-  /** Direction and variance of the widest scatter once what goes with lightness is taken out. */
-  acrossTone(): { axis: Float64Array; variance: number } {
-    const { channels } = this;
-    const rest = this.covariance();
-    const varianceOfL = this.#joint(channels, channels);
-    if (varianceOfL > 1e-9)
-      for (let i = 0; i < channels; i++)
-        for (let j = 0; j < channels; j++)
-          rest[i * channels + j] -= (this.#joint(i, channels) * this.#joint(j, channels)) / varianceOfL;
-    return widest(rest, channels);
-  }
-
-  #joint(i: number, j: number): number {
+  covariance(group: number, i: number, j: number): number {
     const [row, column] = i >= j ? [i, j] : [j, i];
-    const mean = (k: number) => this.#sum[k] / this.weight;
-    return this.#products[row * this.#size + column] / this.weight - mean(i) * mean(j);
+    const weight = this.#weight[group];
+    const product = this.#product[group * this.#triangle + (row * (row + 1)) / 2 + column];
+    const mean = (value: number) => this.#sum[group * this.size + value] / weight;
+    return product / weight - mean(i) * mean(j);
+  }
+
+  /** Direction and variance of the widest scatter of a row's other values once what goes with its last is taken out. */
+  acrossLast(group: number): { axis: Float64Array; variance: number } {
+    const last = this.size - 1;
+    const rest = new Float64Array(last * last);
+    const explained = this.covariance(group, last, last);
+    for (let i = 0; i < last; i++)
+      for (let j = 0; j < last; j++) {
+        rest[i * last + j] = this.covariance(group, i, j);
+        if (explained > 1e-9)
+          rest[i * last + j] -=
+            (this.covariance(group, i, last) * this.covariance(group, j, last)) / explained;
+      }
+    return widest(rest, last);
   }
 }
 

@@ -1,4 +1,6 @@
 import type { Blocks, Cells } from '../pass/tally';
+import { ToneHull } from './hull';
+import { noiseOf } from './noise';
 import { THRESHOLDS } from './thresholds';
 import { onLine, type ToneLine } from './tone-line';
 
@@ -10,10 +12,14 @@ export interface Strays {
   limit: number;
 }
 
+/** The line is known by whole L*. */
+const SLACK = 1;
+
 /**
  * A block that holds both dark and light mixes the tones of all lightnesses between them (black beside paper makes a
  * grey without the sepia of a middle tone, and a codec smears its chroma along the edge). So where the tone varies, a
- * block that seems to stray is measured from the convex hull of the tone line over the block's own range of lightness.
+ * block that seems to stray is measured from the convex hull of the tone line over the block's own range of lightness;
+ * not so in a picture that is coloured beyond the whole line's hull, where nothing hangs on it.
  * @param lab Lab of the blocks' means
  * @param lightnessOfGreen L* by G (0-255) where blocks know their range of G (RGB), else null
  */
@@ -34,12 +40,19 @@ export function straysOf(
     offset[i * 2] = a;
     offset[i * 2 + 1] = b;
     distance[i] = Math.sqrt(a * a + b * b);
-    if (distance[i] <= THRESHOLDS.stray) continue;
-    const darkest = lightnessOfGreen ? Math.min(L, lightnessOfGreen[blocks.greens[i * 2]]) : L;
-    const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[blocks.greens[i * 2 + 1]]) : L;
-    distance[i] = fromHull(line, darkest - SLACK, lightest + SLACK, lab[i * 3 + 1], lab[i * 3 + 2]);
   }
-  return { distance, limit: limitFor(noiseOf(offset, blocks.columns)) };
+  const limit = limitFor(noiseOf(offset, blocks.columns));
+  const hull = new ToneHull(line);
+  if (isColoured(blocks, lab, distance, hull)) return { distance, limit };
+  const { greens } = blocks;
+  for (let i = 0; i < n; i++) {
+    if (distance[i] <= THRESHOLDS.stray) continue;
+    const L = lab[i * 3];
+    const darkest = lightnessOfGreen ? Math.min(L, lightnessOfGreen[greens[i * 2]]) : L;
+    const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[greens[i * 2 + 1]]) : L;
+    distance[i] = hull.distance(darkest - SLACK, lightest + SLACK, lab[i * 3 + 1], lab[i * 3 + 2]);
+  }
+  return { distance, limit };
 }
 
 function limitFor(noise: number): number {
@@ -47,55 +60,20 @@ function limitFor(noise: number): number {
   return Math.min(strayMost, Math.max(stray, strayNoise * noise));
 }
 
-/** Every so many blocks one is compared: a prime, so as not to follow a column. */
-const SAMPLE = 7;
-/** Blocks this far apart share no codec block, even with halved chroma. */
-const APART = 3;
-/** Steps of the table of differences, per unit, and its end. */
-const FINE = 32;
-const FAR = 16;
-/** Median length of the difference of two vectors over the standard deviation of their coordinates: sqrt(4 ln 2). */
-const MEDIAN = Math.sqrt(4 * Math.LN2);
-
-/** Standard deviation of the blocks' a*, b* that is noise: by the differences of near blocks, which share all else. */
-function noiseOf(offset: Float32Array, columns: number): number {
-  const table = new Uint32Array(FINE * FAR);
-  let total = 0;
-  for (let i = 0; i + APART < offset.length / 2; i += SAMPLE) {
-    if (i % columns >= columns - APART) continue;
-    const j = i + APART;
-    const d = Math.hypot(offset[i * 2] - offset[j * 2], offset[i * 2 + 1] - offset[j * 2 + 1]);
-    table[Math.min(table.length - 1, Math.floor(d * FINE))]++;
-    total++;
+/** Whether strong or clear colour covers its share of the picture even when measured from the whole line's hull. */
+function isColoured(blocks: Blocks, lab: Float32Array, distance: Float32Array, hull: ToneHull): boolean {
+  const { strong, strongShare, clear, clearShare } = THRESHOLDS;
+  let pixels = 0;
+  for (const count of blocks.count) pixels += count;
+  let strongPixels = strongShare * pixels;
+  let clearPixels = clearShare * pixels;
+  for (let i = 0; i < distance.length; i++) {
+    if (distance[i] <= clear) continue;
+    const r = hull.distance(0, 100, lab[i * 3 + 1], lab[i * 3 + 2]);
+    if (r > clear && (clearPixels -= blocks.count[i]) <= 0) return true;
+    if (r > strong && (strongPixels -= blocks.count[i]) <= 0) return true;
   }
-  let below = 0;
-  for (let step = 0; step < table.length; step++)
-    if ((below += table[step]) > total / 2) return step / FINE / MEDIAN;
-  return 0;
-}
-
-/** The line is known by whole L*. */
-const SLACK = 1;
-/** Directions in which the hull is felt: with 24 of them a distance is too small by at most 1 %. */
-const DIRECTIONS = 24;
-const COS = Float64Array.from({ length: DIRECTIONS }, (_, i) => Math.cos((2 * Math.PI * i) / DIRECTIONS));
-const SIN = Float64Array.from({ length: DIRECTIONS }, (_, i) => Math.sin((2 * Math.PI * i) / DIRECTIONS));
-
-/**
- * Distance of a*, b* from the convex hull of the tone line between two lightnesses; 0 inside. Black and white have no
- * colour, so beyond the ends of the line the hull reaches to neutral.
- */
-function fromHull(line: ToneLine, from: number, to: number, a: number, b: number): number {
-  const first = Math.max(0, Math.floor(from));
-  const last = Math.min(100, Math.ceil(to));
-  const beyond = from < line.from || to > line.to;
-  let most = 0;
-  for (let d = 0; d < DIRECTIONS; d++) {
-    let reach = beyond ? 0 : Number.NEGATIVE_INFINITY;
-    for (let L = first; L <= last; L++) reach = Math.max(reach, line.a[L] * COS[d] + line.b[L] * SIN[d]);
-    most = Math.max(most, a * COS[d] + b * SIN[d] - reach);
-  }
-  return most;
+  return false;
 }
 
 /** Mean L* of the pixels with each G (0-255); where there are none, that of the next lower one. */

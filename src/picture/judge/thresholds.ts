@@ -1,5 +1,7 @@
 /** Every limit that judging a picture rests on, each with its reason. Distances in CIELAB, shares 0-1. */
 export const THRESHOLDS = {
+  /** C* of the whole picture up to which it has none: what profiles' rounded numbers leave on their grey axes. */
+  rounding: 0.05,
   /** RGB: largest difference between channels that is no colour, in steps of 1/255. Any conversion may round by 1. */
   neutralSpread: 1,
   /** Lab pictures: largest |a*|, |b*| that is no colour: one step of an 8-bit file. */

@@ -64,7 +64,7 @@ function withoutMarks(points: (Run & Point)[], total: number): Point[] {
   return share < THRESHOLDS.toneShare ? points.filter(point => !coloured.includes(point)) : points;
 }
 
-const clamp = (value: number, most: number) => (value < 0 ? 0 : value > most ? most : value);
+const clamp = (value: number, most: number) => Math.max(0, Math.min(value, most));
 const binOf = (v: number) => clamp(Math.round(v * PER_UNIT) + BINS / 2, BINS - 1);
 
 interface Run {

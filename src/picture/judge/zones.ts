@@ -5,87 +5,122 @@ import { Moments } from './moments';
 
 const MOST_CLUSTERS = 3;
 /**
- * Standard deviation of stored values (0-1) across the zone's own tone from which a zone is worth splitting: about one
- * visible step of colour, or inks mixed in two ways.
+ * Standard deviation of stored values (of their range of 1) across the zone's own tone from which a zone is worth
+ * splitting: about one visible step of colour, or inks mixed in two ways.
  */
 const WORTH_SPLITTING = 0.02;
+
+/** How stored values are scaled for the facts: by what, and how far their range reaches. */
+interface Unit {
+  divisor: number;
+  range: number;
+}
+
+const UNITS: Record<'bytes' | 'lab', Unit> = {
+  bytes: { divisor: 255, range: 255 },
+  lab: { divisor: 1, range: 100 },
+};
 
 /**
  * The zones with their stored values as up to three clusters: mean and covariance, which is all that a forecast needs.
  * A zone is split where its values scatter otherwise than along its own run from dark to light (left-over colour, two
- * kinds of separation).
- * @param unit what the values are divided by: 255, or 1 for Lab
+ * kinds of separation). Grey, RGB and inks come out in 0-1, Lab in its own units.
  */
-export function zonesOf(zones: LightnessZones, lab: Float32Array, cells: Cells, unit: number): Zone[] {
+export function zonesOf(zones: LightnessZones, lab: Float32Array, cells: Cells, isLab: boolean): Zone[] {
+  const unit = isLab ? UNITS.lab : UNITS.bytes;
   const { channels } = cells;
-  const group = new Uint8Array(cells.length);
-  const groups = Array.from({ length: ZONES * MOST_CLUSTERS }, () => new Moments(channels));
-  gather(groups, group, () => true);
+  const moments = new Moments(ZONES * MOST_CLUSTERS, channels + 1, unit.range / 2);
+  const cluster = new Uint8Array(cells.length);
+  gather(moments, cells, lab, cluster, null);
   for (let made = 1; made < MOST_CLUSTERS; made++) {
-    const splits = Array.from({ length: ZONES }, (_, zone) => splitOf(zone, made));
+    const splits = Array.from({ length: ZONES }, (_, zone) => splitOf(moments, zone, made, unit));
     if (splits.every(split => split === null)) break;
-    for (let i = 0; i < cells.length; i++) {
-      const split = splits[zoneOf(lab[i * 3])];
-      if (split && group[i] === split.group && across(split, i) > 0) group[i] = made;
-    }
     for (const [zone, split] of splits.entries())
-      if (split) for (const g of [split.group, made]) groups[zone * MOST_CLUSTERS + g].reset();
-    gather(groups, group, (zone, g) => splits[zone] !== null && (g === made || g === splits[zone]!.group));
+      if (split) moments.reset(zone * MOST_CLUSTERS + split.cluster);
+    divide(cells, lab, cluster, splits, made);
+    gather(moments, cells, lab, cluster, { splits, made });
   }
   return zones.used.map(zone => ({
     L: zones.L[zone],
     a: zones.a[zone],
     b: zones.b[zone],
     weight: zones.weight[zone],
-    clusters: clustersOf(groups.slice(zone * MOST_CLUSTERS, (zone + 1) * MOST_CLUSTERS), unit),
+    clusters: clustersOf(moments, zone, channels, unit.divisor),
   }));
-
-  function gather(into: Moments[], of: Uint8Array, wanted: (zone: number, group: number) => boolean) {
-    const take = Array.from({ length: ZONES * MOST_CLUSTERS }, (_, i) =>
-      wanted(Math.floor(i / MOST_CLUSTERS), i % MOST_CLUSTERS),
-    );
-    for (let i = 0; i < cells.length; i++) {
-      const at = zoneOf(lab[i * 3]) * MOST_CLUSTERS + of[i];
-      if (take[at]) into[at].add(cells.values, i * channels, lab[i * 3], cells.count[i]);
-    }
-  }
-
-  /** The widest of the zone's groups and the plane through its mean, if it is worth splitting. */
-  function splitOf(zone: number, made: number): Split | null {
-    let best: Split | null = null;
-    let most = 0;
-    for (let g = 0; g < made; g++) {
-      const moments = groups[zone * MOST_CLUSTERS + g];
-      if (moments.weight === 0) continue;
-      const { axis, variance } = moments.acrossTone();
-      const width = Math.sqrt(variance) / unit;
-      if (width < (unit === 1 ? 100 : 1) * WORTH_SPLITTING || variance * moments.weight <= most) continue;
-      most = variance * moments.weight;
-      best = { group: g, axis, mean: moments.mean() };
-    }
-    return best;
-  }
-
-  function across({ axis, mean }: Split, i: number): number {
-    let sum = 0;
-    for (let c = 0; c < channels; c++) sum += axis[c] * (cells.values[i * channels + c] - mean[c]);
-    return sum;
-  }
 }
 
+/** A plane through a cluster's mean. */
 interface Split {
-  group: number;
+  cluster: number;
   axis: Float64Array;
-  mean: Float64Array;
+  /** Place of the mean along the axis. */
+  at: number;
 }
 
-function clustersOf(groups: Moments[], unit: number): Cluster[] {
-  const total = groups.reduce((sum, group) => sum + group.weight, 0);
+/** Adds the cells to their clusters' moments; with `only`, those of clusters that were just split. */
+function gather(
+  moments: Moments,
+  cells: Cells,
+  lab: Float32Array,
+  cluster: Uint8Array,
+  only: { splits: (Split | null)[]; made: number } | null,
+) {
+  const { channels, values, count, length } = cells;
+  const row = new Float64Array(channels + 1);
+  for (let i = 0; i < length; i++) {
+    const zone = zoneOf(lab[i * 3]);
+    const split = only?.splits[zone];
+    if (only && (!split || (cluster[i] !== only.made && cluster[i] !== split.cluster))) continue;
+    for (let c = 0; c < channels; c++) row[c] = values[i * channels + c];
+    row[channels] = lab[i * 3];
+    moments.add(zone * MOST_CLUSTERS + cluster[i], row, count[i]);
+  }
+}
+
+/** The zone's widest cluster cut through its mean, if that is worth it. */
+function splitOf(moments: Moments, zone: number, made: number, { range }: Unit): Split | null {
+  let best: Split | null = null;
+  let most = 0;
+  for (let cluster = 0; cluster < made; cluster++) {
+    const group = zone * MOST_CLUSTERS + cluster;
+    if (moments.weight(group) === 0) continue;
+    const { axis, variance } = moments.acrossLast(group);
+    const spread = variance * moments.weight(group);
+    if (Math.sqrt(variance) < WORTH_SPLITTING * range || spread <= most) continue;
+    most = spread;
+    best = { cluster, axis, at: axis.reduce((sum, v, c) => sum + v * moments.mean(group, c), 0) };
+  }
+  return best;
+}
+
+/** Moves the cells beyond their cluster's plane to the cluster `made`. */
+function divide(
+  { channels, values, length }: Cells,
+  lab: Float32Array,
+  cluster: Uint8Array,
+  splits: (Split | null)[],
+  made: number,
+) {
+  for (let i = 0; i < length; i++) {
+    const split = splits[zoneOf(lab[i * 3])];
+    if (!split || cluster[i] !== split.cluster) continue;
+    let at = 0;
+    for (let c = 0; c < channels; c++) at += split.axis[c] * values[i * channels + c];
+    if (at > split.at) cluster[i] = made;
+  }
+}
+
+function clustersOf(moments: Moments, zone: number, channels: number, divisor: number): Cluster[] {
+  const groups = Array.from({ length: MOST_CLUSTERS }, (_, i) => zone * MOST_CLUSTERS + i);
+  const total = groups.reduce((sum, group) => sum + moments.weight(group), 0);
   return groups
-    .filter(group => group.weight > 0)
+    .filter(group => moments.weight(group) > 0)
     .map(group => ({
-      weight: group.weight / total,
-      mean: [...group.mean()].map(v => v / unit),
-      covariance: [...group.covariance()].map(v => v / (unit * unit)),
+      weight: moments.weight(group) / total,
+      mean: Array.from({ length: channels }, (_, c) => moments.mean(group, c) / divisor),
+      covariance: Array.from(
+        { length: channels * channels },
+        (_, i) => moments.covariance(group, Math.floor(i / channels), i % channels) / divisor ** 2,
+      ),
     }));
 }

@@ -1,5 +1,5 @@
-import { addToBlock, countInBlock, resetBlocks } from './blocks';
-import { COUNTS, MASK, MIX_BITS, MIXES, NEXT_MIXES, SCRATCH, SUMS, TILE } from './layout';
+import { addToBlock, bump, countInBlock, resetBlocks } from './blocks';
+import { COUNTS, GREYS, MASK, MIX_BITS, MIXES, NEXT_MIXES, SCRATCH, SUMS, TILE } from './layout';
 import { addBlockSums, addByteRanges, addLevel } from './levels';
 
 /** Largest sum of the four inks of one pixel so far, in steps of the 8-bit tile. */
@@ -26,6 +26,7 @@ export function inks8(width: i32, rows: i32, ranged: bool): void {
   let least = i8x16.splat(-1);
   let most = i8x16.splat(0);
   let total = i32x4.splat(0);
+  const coloured = i32x4.splat(0x00ffffff);
   for (let x = 0; x < whole; x += 8) {
     let sumLow = i16x8.splat(0);
     let sumHigh = sumLow;
@@ -40,7 +41,9 @@ export function inks8(width: i32, rows: i32, ranged: bool): void {
       const t0 = v128.extadd_pairwise<u16>(v128.extadd_pairwise<u8>(v0));
       const t1 = v128.extadd_pairwise<u16>(v128.extadd_pairwise<u8>(v1));
       total = v128.max<u32>(total, v128.max<u32>(t0, t1));
-      for (let i: usize = 0; i < 32; i += 4) tallyMix(load<u32>(row + i));
+      if (v128.any_true(v128.and(v128.or(v0, v1), coloured))) {
+        for (let i: usize = 0; i < 32; i += 4) tallyMix(load<u32>(row + i));
+      } else tallyBlacks(row);
     }
     // two pixels (eight lanes) of each half left: fold them into one
     const sums = v128.add<i16>(sumLow, sumHigh);
@@ -78,6 +81,18 @@ export function inksSingly(from: i32, width: i32, rows: i32, masked: bool, range
       countInBlock(x >> 3);
       tallyMix(load<u32>(at));
     }
+}
+
+/** Eight pixels of black ink alone (or bare paper): counted in the table of greys. */
+// @ts-ignore: decorator
+@inline
+function tallyBlacks(row: usize): void {
+  for (let i: usize = 0; i < 32; i += 16) {
+    bump(GREYS + (<usize>load<u8>(row + i, 3) << 2));
+    bump(GREYS + 1024 + (<usize>load<u8>(row + i, 7) << 2));
+    bump(GREYS + 2048 + (<usize>load<u8>(row + i, 11) << 2));
+    bump(GREYS + 3072 + (<usize>load<u8>(row + i, 15) << 2));
+  }
 }
 
 // @ts-ignore: decorator

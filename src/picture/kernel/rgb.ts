@@ -69,23 +69,30 @@ export function rgb8(width: i32, rows: i32, ranged: bool): void {
       sum3 = v128.add<i16>(sum3, v128.extend_high<u8>(v1));
       sum4 = v128.add<i16>(sum4, v128.extend_low<u8>(v2));
       sum5 = v128.add<i16>(sum5, v128.extend_high<u8>(v2));
-      const d0 = v128.max<u8>(
-        v128.and(apart8(v0, v128.load(row, 1)), next0),
-        v128.and(apart8(v0, v128.load(row, 2)), after0),
+      const n0 = v128.load(row, 1);
+      const n1 = v128.load(row, 17);
+      const n2 = v128.load(row, 33);
+      // R = G and G = B for all sixteen
+      const unequal = v128.or(
+        v128.or(v128.and(v128.xor(v0, n0), next0), v128.and(v128.xor(v1, n1), next1)),
+        v128.and(v128.xor(v2, n2), next2),
       );
-      const d1 = v128.max<u8>(
-        v128.and(apart8(v1, v128.load(row, 17)), next1),
-        v128.and(apart8(v1, v128.load(row, 18)), after1),
+      if (!v128.any_true(unequal)) {
+        tallyGreys(row);
+        continue;
+      }
+      apart = v128.max<u8>(
+        apart,
+        v128.max<u8>(
+          v128.max<u8>(v128.and(apart8(v0, n0), next0), v128.and(apart8(v0, v128.load(row, 2)), after0)),
+          v128.max<u8>(v128.and(apart8(v1, n1), next1), v128.and(apart8(v1, v128.load(row, 18)), after1)),
+        ),
       );
-      const d2 = v128.max<u8>(
-        v128.and(apart8(v2, v128.load(row, 33)), next2),
-        v128.and(apart8(v2, v128.load(row, 34)), after2),
+      apart = v128.max<u8>(
+        apart,
+        v128.max<u8>(v128.and(apart8(v2, n2), next2), v128.and(apart8(v2, v128.load(row, 34)), after2)),
       );
-      const d = v128.max<u8>(v128.max<u8>(d0, d1), d2);
-      if (v128.any_true(d)) {
-        apart = v128.max<u8>(apart, d);
-        tallyColours(row);
-      } else tallyGreys(row);
+      tallyColours(row);
     }
     v128.store(SCRATCH, sum0);
     v128.store(SCRATCH + 16, sum1);

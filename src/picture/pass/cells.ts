@@ -5,7 +5,7 @@ import type { Cells } from './tally';
 export function cellsOf(kernel: Kernel, channels: 1 | 3 | 4): Cells {
   const greys = greyCounts(kernel);
   if (channels === 1) return greyCells(greys);
-  return channels === 3 ? colourCells(kernel, greys) : inkCells(kernel);
+  return channels === 3 ? colourCells(kernel, greys) : inkCells(kernel, greys);
 }
 
 /** The four partial tables of greys added up. */
@@ -54,14 +54,21 @@ function colourCells(kernel: Kernel, greys: Float64Array): Cells {
   return cells;
 }
 
-function inkCells(kernel: Kernel): Cells {
+/** Mixes of inks; black alone was counted apart, and again here where it came singly. */
+function inkCells(kernel: Kernel, blacks: Float64Array): Cells {
   const slots = new Uint32Array(kernel.memory, kernel.value('MIXES'), 2 << kernel.value('MIX_BITS'));
-  let used = 0;
-  for (let i = 1; i < slots.length; i += 2) if (slots[i] > 0) used++;
-  const cells = room(4, used);
   const coarseness = kernel.value('coarseness');
   const middle = ((1 << coarseness) - 1) / 2;
+  let used = 0;
+  for (let i = 1; i < slots.length; i += 2) if (slots[i] > 0) used++;
+  const cells = room(4, used + blacks.filter(n => n > 0).length);
   let n = 0;
+  for (let black = 0; black < 256; black++) {
+    if (blacks[black] === 0) continue;
+    cells.count[n] = blacks[black];
+    cells.values[n * 4 + 3] = black;
+    n++;
+  }
   for (let i = 0; i < slots.length; i += 2) {
     if (slots[i + 1] === 0) continue;
     cells.count[n] = slots[i + 1];

@@ -1,9 +1,9 @@
 import type { Samples } from '../types';
-import { emptyBlocks } from './blocks';
+import { TiledBlocks } from './blocks';
 import { cellsOf } from './cells';
 import { type Kernel, loadKernel } from './kernel';
 import { labTally } from './lab';
-import { BLOCK, type Blocks, type Tally } from './tally';
+import { BLOCK, type Tally } from './tally';
 import { type TileKind, Tiles } from './tiles';
 
 /** Walks once over every pixel of a page at full size and depth and counts. */
@@ -13,14 +13,14 @@ export function tallyOf(samples: Samples): Tally {
   const kernel = loadKernel();
   kernel.reset(channels);
   const tiles = new Tiles(kernel, samples);
-  const blocks = emptyBlocks(width, height, channels, channels === 3);
+  const blocks = new TiledBlocks(width, height, channels);
   const widest = kernel.value('TILE_WIDTH');
   for (let y = 0; y < height; y += BLOCK)
     for (let x = 0; x < width; x += widest) {
       const columns = Math.min(widest, width - x);
       const rows = Math.min(BLOCK, height - y);
       count(kernel, channels, columns, rows, tiles.load(x, y, columns, rows));
-      takeBlocks(kernel, blocks, (y / BLOCK) * blocks.columns + x / BLOCK, Math.ceil(columns / BLOCK));
+      blocks.take(kernel, x, y, columns);
     }
   const leftOut = kernel.value('leftOut');
   const pixels = width * height - leftOut;
@@ -45,17 +45,5 @@ function count(kernel: Kernel, channels: 1 | 3 | 4, width: number, rows: number,
   } else {
     const whole = { 1: grey8, 3: rgb8, 4: inks8 }[channels];
     whole(width, rows, kind === 'stored');
-  }
-}
-
-/** Copies the means of the tile's `n` blocks to the picture's, from block `first` on. */
-function takeBlocks(kernel: Kernel, blocks: Blocks, first: number, n: number) {
-  const { channels, count, means, greens } = blocks;
-  const sums = new Uint16Array(kernel.memory, kernel.value('SUMS'), n * 4);
-  count.set(new Uint8Array(kernel.memory, kernel.value('COUNTS'), n), first);
-  if (greens.length > 0) greens.set(new Uint8Array(kernel.memory, kernel.value('RANGES'), n * 2), first * 2);
-  for (let i = 0, to = first * channels; i < n; i++) {
-    const share = count[first + i] > 0 ? 1 / count[first + i] : 0;
-    for (let c = 0; c < channels; c++) means[to++] = sums[i * 4 + c] * share;
   }
 }

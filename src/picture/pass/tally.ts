@@ -10,15 +10,17 @@ export interface Cells {
   values: Float32Array;
 }
 
-/** Means of the picture's 8 x 8 pixel blocks, row by row; those at the right and lower edge may be smaller. */
+/** The picture's 8 x 8 pixel blocks, row by row; those at the right and lower edge may be smaller. */
 export interface Blocks {
   channels: number;
   columns: number;
   rows: number;
   /** Pixels of each block that count: 0 where all are transparent. */
   count: Uint8Array;
-  /** In the units of `Cells.values`; 0 where no pixel counts. */
-  means: Float32Array;
+  /** Mean of one channel of a block that counts, in the units of `Cells.values`. */
+  mean(block: number, channel: number): number;
+  /** Mean of each block in the units of `Cells.values`, `channels` a row; 0 where no pixel counts. */
+  readonly means: Float32Array;
   /** RGB: least and most G of each block, two a block (0-255); empty for the others. */
   greens: Uint8Array;
 }
