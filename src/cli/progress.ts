@@ -26,7 +26,7 @@ export class Progress {
     this.shown = true;
     const filled = Math.round((done / total) * BAR);
     const head = `${'█'.repeat(filled)}${'░'.repeat(BAR - filled)} ${done} of ${total}  `;
-    const room = Math.max(0, (this.terminal.columns ?? 80) - head.length - 1);
+    const room = Math.max(0, (this.terminal.columns || 80) - head.length - 1);
     const name = path.length > room ? `…${path.slice(path.length - room + 1)}` : path;
     this.terminal.write(`\r\u001b[K${head}${room > 1 ? printable(name) : ''}`);
   }

@@ -12,9 +12,10 @@ export type Look =
 
 /** Looks at a path that may be anything. `realRoot`: the book's root with its links resolved. */
 export async function look(file: string, realRoot: string): Promise<Look> {
+  let linked = false;
   try {
     const self = await fs.lstat(file);
-    const linked = self.isSymbolicLink();
+    linked = self.isSymbolicLink();
     const stat = linked ? await fs.stat(file) : self;
     if (linked && !isWithin(realRoot, await fs.realpath(file))) return obstacle('outside', OUTSIDE);
     if (stat.isFile()) return { kind: 'file' };
@@ -31,16 +32,25 @@ export async function look(file: string, realRoot: string): Promise<Look> {
       `This is ${what}, not a file, and was not opened. Put the picture itself here.`,
     );
   } catch (error) {
-    return obstacle(...reason((error as NodeJS.ErrnoException).code));
+    return obstacle(...reason((error as NodeJS.ErrnoException).code, file, linked));
   }
 }
 
 const OUTSIDE =
   "This is a link that leads out of the book's folder, and was not followed. Copy the picture itself into the folder.";
 
-function reason(code: string | undefined): [Unreadable['reason'], string] {
+/** Stands for bytes in a name that are no UTF-8: the true name is lost, and nothing can be opened by this one. */
+const NO_CHARACTER = '\uFFFD';
+
+function reason(code: string | undefined, file: string, linked: boolean): [Unreadable['reason'], string] {
   switch (code) {
     case 'ENOENT':
+      if (!linked && file.includes(NO_CHARACTER))
+        return [
+          'missing',
+          "The file's name holds bytes that are no UTF-8, so it cannot be opened. Rename it.",
+        ];
+      if (!linked) return ['missing', 'The file is not there any more. Put it back.'];
       return ['missing', 'This is a link to a file that is not there. Put the picture itself here.'];
     case 'ELOOP':
       return ['missing', 'This is a link that leads to itself. Put the picture itself here.'];

@@ -8,7 +8,7 @@ export interface Style {
 
 /** A terminal's own width up to a length that is good to read; 80 where there is none. */
 export const styleFor = (stream: { isTTY?: boolean; columns?: number }, colour: boolean): Style => ({
-  width: Math.max(40, Math.min(stream.columns ?? 80, 96)),
+  width: Math.max(40, Math.min(stream.columns || 80, 96)),
   colour,
 });
 

@@ -17,6 +17,19 @@ describe('looking at a path', () => {
     const device = await look('/dev/null', '/');
     assert.ok(device.kind === 'obstacle' && device.why.text.startsWith('This is a device'));
     const gone = await look(path.join(root, 'gone.jpg'), root);
-    assert.ok(gone.kind === 'obstacle' && gone.why.reason === 'missing');
+    assert.ok(gone.kind === 'obstacle' && gone.why.text.startsWith('The file is not there any more'));
+    fs.symlinkSync('gone.jpg', path.join(root, 'broken.jpg'));
+    const broken = await look(path.join(root, 'broken.jpg'), root);
+    assert.ok(
+      broken.kind === 'obstacle' && broken.why.text.startsWith('This is a link to a file that is not'),
+    );
+  });
+
+  it('says why a file whose name is no UTF-8 cannot be opened', async () => {
+    const root = temporaryFolder();
+    fs.writeFileSync(Buffer.from(`${root}/\xff.jpg`, 'latin1'), '');
+    const [name] = fs.readdirSync(root);
+    const seen = await look(path.join(root, name), root);
+    assert.ok(seen.kind === 'obstacle' && seen.why.text.includes('no UTF-8'));
   });
 });
