@@ -19,13 +19,41 @@ export function dyeScale(daylight: DyePrint, white: number, black: number, aim: 
   const scale = new Float64Array(LEVELS * 3);
   const paper = luminance(white);
   const darkest = luminance(black);
-  let amounts = new Float64Array(3);
+  let amounts: Float64Array = new Float64Array(3);
   for (let level = LEVELS - 2; level >= 0; level--) {
     const L = lightness(darkest + srgbCurve.decode(level / (LEVELS - 1)) * (paper - darkest));
-    amounts = Float64Array.from(amountsFor(daylight, [L, aim.a(L), aim.b(L)], amounts));
+    amounts = greyOf(daylight, L, aim, amounts);
     scale.set(amounts, level * 3);
   }
   return scale;
+}
+
+/**
+ * Dyes of a grey that meets the aim. Near black the flare can keep them from it, on a strongly coloured paper: then the
+ * grey before, deepened as it is. `before`: the dyes of a lighter grey.
+ */
+export function greyOf(daylight: DyePrint, L: number, aim: GreyAim, before: Float64Array): Float64Array {
+  try {
+    return amountsFor(daylight, [L, aim.a(L), aim.b(L)], before);
+  } catch {
+    return deepened(daylight, before, L);
+  }
+}
+
+/** The same mixture of dyes, as much of it as prints L; at most eight times. */
+function deepened(daylight: DyePrint, amounts: Float64Array, L: number): Float64Array {
+  const lab = new Float64Array(3);
+  let [low, high] = [1, 8];
+  for (let turn = 0; turn < 24; turn++) {
+    const middle = (low + high) / 2;
+    daylight.lab(
+      amounts.map(value => value * middle),
+      lab,
+    );
+    if (lab[0] > L) low = middle;
+    else high = middle;
+  }
+  return amounts.map(value => value * high);
 }
 
 /** Amounts of dye for R, G, B in 0-1 (clamped), linear between levels. */

@@ -1,8 +1,9 @@
 import type { AB } from '../../shared/forecast';
 import type { LightId } from '../../shared/target';
 import type { GreyAim } from '../aim';
-import { amountsFor, dyePrint } from './dye-print';
-import { type DyeSetId, dyeSet, dyeVariants } from './dyes';
+import { amountsFor, type DyePrint, dyePrint } from './dye-print';
+import { greyOf } from './dye-scale';
+import { type DyeSetId, type Dyes, dyeSet, dyeVariants } from './dyes';
 import { measuredDeparture } from './measured-scale';
 import type { PaperSpectrum } from './paper-spectrum';
 
@@ -44,23 +45,35 @@ export function dyeLightSpread(parts: DyeSpreadParts): (L: number) => AB {
 /** Spread over dye sets at each knot: every variant is calibrated to the same grey before the light changes. */
 function setSpread({ dyes: id, paper, flare, aim, light, white }: DyeSpreadParts): AB[] {
   const set = dyeSet(id);
-  const lab = new Float64Array(3);
-  const under = [set.mean, ...dyeVariants(set)].map(dyes => {
-    const daylight = dyePrint({ dyes, paper, flare, light: 'D50' });
-    const other = dyePrint({ dyes, paper, flare, light });
-    return KNOTS.map(knot => {
-      const L = Math.min(knot, white - 1);
-      const start = Math.log10(100 / (L + 5));
-      const grey = amountsFor(daylight, [L, aim.a(L), aim.b(L)], [start, start, start]);
-      other.lab(grey, lab);
-      return { a: lab[1], b: lab[2] };
-    });
+  const of = (dyes: Dyes) => ({
+    daylight: dyePrint({ dyes, paper, flare, light: 'D50' }),
+    other: dyePrint({ dyes, paper, flare, light }),
   });
-  const [mean, ...variants] = under;
-  return KNOTS.map((_, i) => ({
-    a: Math.hypot(...variants.map(greys => greys[i].a - mean[i].a)),
-    b: Math.hypot(...variants.map(greys => greys[i].b - mean[i].b)),
-  }));
+  const mean = of(set.mean);
+  const variants = dyeVariants(set).map(of);
+  const [grey, usual, lab] = [new Float64Array(3), new Float64Array(3), new Float64Array(3)];
+  return KNOTS.map(knot => {
+    const L = Math.min(knot, white - 1);
+    const start = Math.log10(100 / (L + 5));
+    const amounts = greyOf(mean.daylight, L, aim, Float64Array.of(start, start, start));
+    mean.daylight.lab(amounts, grey);
+    mean.other.lab(amounts, usual);
+    const moves = variants.map(({ daylight, other }) => {
+      const own = amountsOrNone(daylight, grey, amounts);
+      if (own) other.lab(own, lab);
+      return own ? { a: lab[1] - usual[1], b: lab[2] - usual[2] } : { a: 0, b: 0 };
+    });
+    return { a: Math.hypot(...moves.map(move => move.a)), b: Math.hypot(...moves.map(move => move.b)) };
+  });
+}
+
+/** A variant that cannot print a grey at all says nothing about it. */
+function amountsOrNone(print: DyePrint, lab: ArrayLike<number>, start: Float64Array): Float64Array | null {
+  try {
+    return amountsFor(print, lab, start);
+  } catch {
+    return null;
+  }
 }
 
 /** Linear between knots (`x` rising), constant beyond. */

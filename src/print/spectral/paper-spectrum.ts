@@ -1,3 +1,4 @@
+import { luminance } from '../../colour/lab';
 import { spectralView } from '../../colour/spectra';
 import type { LightId } from '../../shared/target';
 import type { Paper } from '../papers';
@@ -37,7 +38,17 @@ export function paperSpectrum({ white, brightener, surface }: SpectralPaper): Pa
   return spectrum;
 }
 
+/** A paper too dark or too yellow for the brightener of its class is taken to hold less. */
 function makeSpectrum(white: ArrayLike<number>, amount: number, resin: boolean): PaperSpectrum {
+  try {
+    return bentTo(white, amount, resin);
+  } catch (error) {
+    if (amount === 0) throw error;
+    return makeSpectrum(white, amount > 0.05 ? amount / 2 : 0, resin);
+  }
+}
+
+function bentTo(white: ArrayLike<number>, amount: number, resin: boolean): PaperSpectrum {
   const violet = violetOf(resin);
   const view = spectralView('D50', GRID);
   const excess = brightenerExcess('D50');
@@ -54,7 +65,7 @@ function makeSpectrum(white: ArrayLike<number>, amount: number, resin: boolean):
     bend(p);
     view.lab(total, out);
   };
-  bend(solve3(lab, white, [Math.log(0.85), 0, 0], 1e-6));
+  bend(solve3(lab, white, [Math.log(luminance(white[0]) / 100), 0, 0], 1e-6));
   return { base, amount };
 }
 

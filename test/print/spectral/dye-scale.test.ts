@@ -44,4 +44,22 @@ describe('calibration of a photographic printer', () => {
     assert.ok(amounts[0] > 0.5);
     assert.deepEqual([amounts[1], amounts[2]], [0, 0]);
   });
+
+  it('on a strongly yellow paper, whose aim no dyes over flare reach near black, still darkens to the end', () => {
+    const yellow = [90, 0, 30] as const;
+    const on = dyePrint({
+      dyes: dyeSet('chromogenic').mean,
+      paper: paperSpectrum({ white: yellow, brightener: 'none', surface: 'photographic' }),
+      flare: 0.004,
+      light: 'D50',
+    });
+    const own = dyeScale(on, yellow[0], 6, greyAim([...yellow], 6));
+    let before = 100;
+    for (let level = 255; level >= 0; level--) {
+      const [L] = on.lab(amountsOn(own, Array(3).fill(level / 255), amounts), new Float64Array(3));
+      assert.ok(L < before, `level ${level}`);
+      before = L;
+    }
+    assert.ok(Math.abs(before - 6) < 0.1, `${before}`);
+  });
 });

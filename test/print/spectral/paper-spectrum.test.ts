@@ -48,4 +48,12 @@ describe('papers as spectra', () => {
     const glow = out[4] - 0.25 * bright.base[4];
     assert.ok(Math.abs(glow / (bright.amount * excess[4]) - 0.25) < 1e-9);
   });
+
+  it('one too dark for the brightener it is said to hold is taken to hold less', () => {
+    const dark = { white: [60, 0, 30], brightener: 'high', surface: 'measured' } as const;
+    assert.ok(paperSpectrum(dark).amount < 0.5);
+    paperWhite(dark, 'D50').forEach((value, i) => {
+      assert.ok(Math.abs(value - dark.white[i]) < 1e-4);
+    });
+  });
 });
