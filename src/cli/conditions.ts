@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/usage.test.ts runs the built program with every slip
 import type { Overrides } from '../book/overrides';
 import { suggest } from '../book/settings/suggest';
 import { lights, papers, processes } from '../print';

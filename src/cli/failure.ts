@@ -1,3 +1,4 @@
+// no-unit-test: constants and a class without behaviour
 /** Exit codes: fixed, scripts rely on them. */
 export const EXIT = { clean: 0, findings: 1, failure: 2, interrupted: 130, terminated: 143 } as const;
 

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/accidents.test.ts sends the signals to the built program
 import { EXIT } from './failure';
 
 /** A person or the system ended the work; what was read is kept. */

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/actions/check.test.ts has the built program write over what it must not
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { namesPicture } from '../book/discovery/extensions';

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/actions/check.test.ts has the built program write over what it must not
 import fs from 'node:fs/promises';
 import { signatureOf } from '../picture/header/signature';
 import { bufferSource } from '../picture/header/source';

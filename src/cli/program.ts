@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/usage.test.ts runs the built program
 import { Command } from 'commander';
 import { version } from '../../package.json';
 import { checkVerb } from './verbs/check';

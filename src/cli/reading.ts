@@ -1,3 +1,4 @@
+// no-unit-test: test/cli runs the built program with its readers and its cache
 import path from 'node:path';
 import { FactsCache } from '../book/cache/cache';
 import { cacheFolder } from '../book/cache/folder';

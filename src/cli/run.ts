@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/usage.test.ts and test/cli/accidents.test.ts run the built program
 import { CommanderError } from 'commander';
 import { EXIT, Failure } from './failure';
 import { Interrupted } from './interrupt';

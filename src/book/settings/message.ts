@@ -1,3 +1,4 @@
+// no-unit-test: test/book/settings/validate.test.ts reads every sentence of it
 import type { ErrorObject } from 'ajv';
 import { suggest } from './suggest';
 

@@ -1,3 +1,4 @@
+// no-unit-test: test/book/settings/validate.test.ts reads texts by it, test/report/schemas.test.ts the schema itself
 import type { Encoding, Intent } from '../../shared/picture';
 import type { RouteId } from '../../shared/target';
 

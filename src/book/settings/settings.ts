@@ -1,3 +1,4 @@
+// no-unit-test: test/book/settings/load.test.ts settles whole files
 import type { Severity } from '../../shared/finding';
 import type { Intent } from '../../shared/picture';
 import type { ProcessId, Target } from '../../shared/target';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { rules } from '../../src/rules';
-import { golden } from './support/golden';
-import { evengrey } from './support/run';
+import { rules } from '../../../src/rules';
+import { golden } from '../support/golden';
+import { evengrey } from '../support/run';
 
 describe('evengrey explain', () => {
   it('lists every rule', async () => {

@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
-import { lights, processes } from '../../src/print';
-import { forecastReportSchema } from '../../src/report/json/schema';
-import { temporaryFolder } from '../book/support/folder';
-import { strictErrors } from '../report/support';
-import { pictures } from './support/book';
-import { golden } from './support/golden';
-import { evengrey } from './support/run';
+import { lights, processes } from '../../../src/print';
+import { forecastReportSchema } from '../../../src/report/json/schema';
+import { temporaryFolder } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
+import { pictures } from '../support/book';
+import { golden } from '../support/golden';
+import { evengrey } from '../support/run';
 
 const json = async (...args: string[]) =>
   JSON.parse((await evengrey(['forecast', ...args, '--format', 'json'])).stdout);

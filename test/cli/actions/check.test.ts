@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { checkReportSchema } from '../../src/report/json/schema';
-import { temporaryFolder } from '../book/support/folder';
-import { strictErrors } from '../report/support';
-import { evenBook, faultyBook, pictures } from './support/book';
-import { golden } from './support/golden';
-import { evengrey } from './support/run';
+import { checkReportSchema } from '../../../src/report/json/schema';
+import { temporaryFolder } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
+import { evenBook, faultyBook, pictures } from '../support/book';
+import { golden } from '../support/golden';
+import { evengrey } from '../support/run';
 
 describe('evengrey check', () => {
   it('tells of a faulty book what is wrong and what to do, and fails', async () => {
