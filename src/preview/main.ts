@@ -54,6 +54,8 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
 page.addEventListener('change', ({ target }) => {
   if (target instanceof HTMLInputElement && target.name === 'order')
     remember({ order: Number(target.value) });
+  if (target instanceof HTMLInputElement && target.name === 'seen')
+    remember({ seen: target.value as State['seen'] });
   if (target instanceof HTMLSelectElement) wish({ light: (target.value || null) as State['light'] });
 });
 

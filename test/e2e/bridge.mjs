@@ -41,7 +41,7 @@ const operations = {
   async webviewText(page, { selector, until = '' }) {
     return eventually(async () => {
       const element = await inWebviews(page, selector);
-      const text = element && (await element.evaluate('element => element.innerText'));
+      const text = element && (await element.evaluate(shownText));
       return text && new RegExp(until).test(text) ? text : undefined;
     }, `text matching /${until}/ in ${selector}`);
   },
@@ -71,8 +71,7 @@ const operations = {
   /** Value of a JavaScript expression with `element` bound to the first visible `selector`. */
   async webviewEval(page, { selector, expression }) {
     const element = await eventually(() => inWebviews(page, selector), selector);
-    // as text: Playwright evaluates it past the page's own security policy
-    return element.evaluate(`element => (${expression})`);
+    return element.evaluate(new Function('element', `return (${expression})`));
   },
 
   /** Text of the first `selector` of the workbench itself, once it matches `until`. */
@@ -94,6 +93,10 @@ const operations = {
     await page.keyboard.press(key);
   },
 };
+
+/** What a person sees of it: hidden parts left out. */
+// biome-ignore lint/performance/useDomNodeTextContent: hidden parts are the point
+const shownText = element => element.innerText;
 
 /** Frames inside frames: the workbench, its webview host, the page itself. */
 const webviews = page => page.frames().filter(frame => frame !== page.mainFrame());

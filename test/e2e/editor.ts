@@ -6,6 +6,9 @@ export const extension = () => vscode.extensions.getExtension('evengrey.evengrey
 export const workspace = () => vscode.workspace.workspaceFolders![0].uri;
 export const inWorkspace = (path: string) => vscode.Uri.joinPath(workspace(), path);
 
+/** Folder of pictures to put in place of others. */
+export const spare = () => vscode.Uri.joinPath(workspace(), '../spare').fsPath;
+
 /** Everything that the Problems panel lists of ours. */
 export const problems = () =>
   vscode.languages
@@ -31,16 +34,16 @@ const ruleOf = ({ code }: vscode.Diagnostic) =>
 /** Waits for something to become true; says what was there instead if it does not. */
 export async function until<T>(
   what: string,
-  look: () => T,
+  look: () => T | Promise<T>,
   isSo: (seen: T) => boolean,
   ms = 20_000,
 ): Promise<T> {
   const end = Date.now() + ms;
   for (;;) {
-    const seen = look();
+    const seen = await look();
     if (isSo(seen)) return seen;
     if (Date.now() > end) assert.fail(`waited ${ms} ms for ${what}; there is ${JSON.stringify(seen)}`);
-    await new Promise(resolve => setTimeout(resolve, 50));
+    await sleep(50);
   }
 }
 

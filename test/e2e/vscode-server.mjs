@@ -25,7 +25,8 @@ export async function startServer({ code, tmp, log, env }) {
   fs.mkdirSync(path.join(data, 'User'), { recursive: true });
   fs.writeFileSync(path.join(data, 'User/settings.json'), JSON.stringify(settings, null, 2));
 
-  const environment = { ...process.env, EXTENSIONS_GALLERY: '{}', ...env };
+  const cache = path.join(tmp, 'cache');
+  const environment = { ...process.env, EXTENSIONS_GALLERY: '{}', EVENGREY_CACHE_DIR: cache, ...env };
   // each would make it believe that it runs inside another VS Code
   for (const name of ['CODE_SERVER_PARENT_PID', 'NODE_OPTIONS', 'VSCODE_IPC_HOOK_CLI'])
     delete environment[name];

@@ -7,7 +7,7 @@ import sharp from 'sharp';
 export async function makeWorkspaces(dir) {
   await fs.rm(dir, { recursive: true, force: true });
   const made = {};
-  for (const [name, make] of Object.entries({ book, 'no-book': noBook })) {
+  for (const [name, make] of Object.entries({ book, 'no-book': noBook, spare })) {
     made[name] = path.resolve(dir, name);
     await fs.mkdir(made[name], { recursive: true });
     await make(file => path.join(made[name], file));
@@ -19,37 +19,44 @@ export async function makeWorkspaces(dir) {
 async function book(at) {
   await fs.mkdir(at('pictures'));
   for (let n = 1; n <= 5; n++)
-    await ramp(n)
+    await hills(n)
       .jpeg({ quality: 92 })
       .toFile(at(`pictures/plate-${n}.jpg`));
-  await tinted(ramp(6)).png().toFile(at('pictures/plate-6.png'));
-  await ramp(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-7.tif'));
-  const settings = { process: 'silver-halide', encodings: ['rgb-neutral', 'single-channel'] };
+  await stained(hills(6)).png().toFile(at('pictures/plate-6.png'));
+  await hills(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-7.tif'));
+  const settings = { process: 'offset-coated', encodings: ['rgb-neutral', 'single-channel'] };
   await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */
 async function noBook(at) {
   await fs.mkdir(at('icons'));
-  const icon = await ramp(1).resize(16, 16).png().toBuffer();
+  const icon = await hills(1).resize(16, 16).png().toBuffer();
   for (let n = 0; n < 300; n++) await fs.writeFile(at(`icons/icon-${n}.png`), icon);
 }
 
+/** What the tests put in place of a book's pictures. */
+async function spare(at) {
+  await hills(7).tiff({ compression: 'lzw' }).toFile(at('neutral.tif'));
+  await stained(hills(1)).jpeg({ quality: 92 }).toFile(at('stained.jpg'));
+}
+
 /** A soft grey landscape of R = G = B, 480 x 320, different for every `n`. */
-function ramp(n) {
+function hills(n) {
   const [width, height] = [480, 320];
   const pixels = Buffer.alloc(width * height * 3);
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
-      const hill = Math.sin(x / (40 + 7 * n)) * 40 + height * 0.55;
-      const value = y < hill ? 235 - (y / hill) * 90 : 110 - ((y - hill) / (height - hill)) * 100;
-      pixels.fill(Math.round(value), (y * width + x) * 3, (y * width + x) * 3 + 3);
+      const ridge = Math.sin(x / (40 + 7 * n)) * 40 + height * 0.55;
+      const value = y < ridge ? 235 - (y / ridge) * 90 : 110 - ((y - ridge) / (height - ridge)) * 85;
+      const at = (y * width + x) * 3;
+      pixels.fill(Math.round(value), at, at + 3);
     }
   return sharp(pixels, { raw: { width, height, channels: 3 } });
 }
 
-/** Left-over colour in one corner: a red stamp of 60 x 60 pixels. */
-const tinted = image =>
+/** Left-over colour in one corner: a red stamp of 20 x 20 pixels. */
+const stained = image =>
   image.composite([
-    { input: { create: { width: 60, height: 60, channels: 3, background: '#b02020' } }, left: 20, top: 20 },
+    { input: { create: { width: 20, height: 20, channels: 3, background: '#b02020' } }, left: 20, top: 20 },
   ]);
