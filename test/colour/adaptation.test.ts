@@ -26,6 +26,29 @@ describe('chromatic adaptation', () => {
     });
   });
 
+  it('CAT16 has the cones whose inverse matrix is published (CIECAM16, Li et al. 2017; in many libraries)', () => {
+    // columns of the inverse: colours that one cone alone sees. Equal energy excites all three alike
+    const cones = [
+      [1.86206786, 0.38752654, -0.0158415],
+      [-1.01125463, 0.62144744, -0.03412294],
+      [0.14918677, -0.00897398, 1.04996444],
+    ];
+    for (let adapted = 0; adapted < 3; adapted++) {
+      const twice = cat16(
+        [1, 1, 1],
+        cones[adapted].map(value => 1 + value),
+      );
+      cones.forEach((colour, i) => {
+        apply(twice, colour, new Float64Array(3)).forEach((value, j) => {
+          assert.ok(
+            Math.abs(value - colour[j] * (i === adapted ? 2 : 1)) < 1e-6,
+            `${adapted} ${i}: ${value}`,
+          );
+        });
+      });
+    }
+  });
+
   it('CAT16 keeps a grey grey: what reflects all wavelengths alike has the colour of the light', () => {
     const grey = apply(
       cat16([100.96, 100, 64.35], [96.42, 100, 82.49]),

@@ -24,12 +24,18 @@ describe('facts of a profile', () => {
     assert.ok(facts.greyAxisChroma! < 0.1);
   });
 
-  it('measures an axis that is off: a red primary that is too strong', async () => {
-    const spoiled = Uint8Array.from(bytes('sRGB.icc', 'icc-profiles-free'));
-    const view = new DataView(spoiled.buffer);
-    for (let at = 132; at < 132 + view.getUint32(128) * 12; at += 12)
-      if (view.getUint32(at) === 0x7258595a) view.setUint32(view.getUint32(at + 4) + 8, 0.5 * 65536); // rXYZ: X 0.5
-    assert.ok((await profileFacts(spoiled)).greyAxisChroma! > 5);
+  it('measures an axis that is off, in a* and in b*', async () => {
+    const spoiled = (primary: number, part: number, value: number) => {
+      const profile = Uint8Array.from(bytes('sRGB.icc', 'icc-profiles-free'));
+      const view = new DataView(profile.buffer);
+      for (let at = 132; at < 132 + view.getUint32(128) * 12; at += 12)
+        if (view.getUint32(at) === primary)
+          view.setUint32(view.getUint32(at + 4) + 8 + part * 4, value * 65536);
+      return profile;
+    };
+    const [rXYZ, bXYZ] = [0x7258595a, 0x6258595a];
+    assert.ok((await profileFacts(spoiled(rXYZ, 0, 0.5))).greyAxisChroma! > 5);
+    assert.ok((await profileFacts(spoiled(bXYZ, 2, 0.8))).greyAxisChroma! > 5);
   });
 
   it('says what is wrong with one that cannot be used', async () => {

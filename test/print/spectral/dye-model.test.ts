@@ -3,6 +3,10 @@ import { papers } from '../../../src/print/papers';
 import type { DyeProcess } from '../../../src/print/process';
 import { processOf } from '../../../src/print/processes';
 import { dyeModel } from '../../../src/print/spectral/dye-model';
+import { amountsFor, dyePrint } from '../../../src/print/spectral/dye-print';
+import { dyeSet } from '../../../src/print/spectral/dyes';
+import { measuredDeparture } from '../../../src/print/spectral/measured-scale';
+import { paperSpectrum } from '../../../src/print/spectral/paper-spectrum';
 import type { LightId, ProcessId } from '../../../src/shared/target';
 
 function made(id: ProcessId, light: LightId, paperId?: string) {
@@ -97,6 +101,25 @@ describe('photographic printing', () => {
       other.lab([0.5, 0.5, 0.5], null, lab);
       assert.ok(Math.abs(lab[0] - 50) < 2);
     }
+  });
+
+  it('stands half way between the dyes and the scale that was really measured', () => {
+    const [is, dyes] = [new Float64Array(3), new Float64Array(3)];
+    const process = processOf('silver-halide').model as DyeProcess;
+    const { mean } = dyeSet(process.dyes);
+    const paper = paperSpectrum(papers.find(p => p.id === 'photo-lustre')!);
+    const [daylight, lamp] = (['D50', 'FL11'] as const).map(light =>
+      dyePrint({ dyes: mean, paper, flare: process.flare, light }),
+    );
+    made('silver-halide', 'D50').lab([0.5, 0.5, 0.5], null, is);
+    lamp.lab(amountsFor(daylight, is, [0.6, 0.6, 0.6]), dyes);
+    made('silver-halide', 'FL11').lab([0.5, 0.5, 0.5], null, is);
+    const { a, b } = measuredDeparture(process.dyes, mean, 'FL11')(dyes[0]);
+    assert.ok(a < -1, `${a}`);
+    assert.ok(
+      Math.abs(is[1] - dyes[1] - a / 2) < 0.01 && Math.abs(is[2] - dyes[2] - b / 2) < 0.01,
+      `${is} ${dyes}`,
+    );
   });
 
   it('under other lights is less sure, borrowed dyes twice as unsure', () => {
