@@ -67,8 +67,10 @@ function native(level: Level, samples: Samples, { bits }: Header): Level {
 
 /** Percent, over the pixels that count. */
 function meanInk({ blocks, pixels }: Tally): number {
+  const { count } = blocks;
   let sum = 0;
-  for (const [i, mean] of blocks.means.entries()) sum += mean * blocks.count[i >> 2];
+  for (let i = 0; i < count.length; i++)
+    if (count[i] > 0) for (let ink = 0; ink < 4; ink++) sum += blocks.mean(i, ink) * count[i];
   return (sum / 255 / Math.max(1, pixels)) * 100;
 }
 

@@ -5,7 +5,7 @@ import { type LightnessZones, lightnessZones, ZONES, zoneOf } from './lightness'
 import { placesOf } from './places';
 import { lightnessOfGreen, type Strays, straysOf } from './strays';
 import { THRESHOLDS } from './thresholds';
-import { onLine, type ToneLine, toneLineOf } from './tone-line';
+import { LINE_POINTS, linePoint, type ToneLine, toneLineOf } from './tone-line';
 
 /** What the encoding is judged by. */
 export interface ChromaJudgement {
@@ -33,11 +33,11 @@ export function judgeChroma(
   if (isColourless(lab)) return colourless(zones);
   const line = toneLineOf(lab, cells.count, cells.length);
   const pixels = pixelChroma(tally, lab, line);
-  const blockLab = new Float32Array(blocks.count.length * 3);
-  meaning.lab(blocks.means, blocks.count.length, blockLab);
+  // blocks cannot stray farther than pixels do
+  if (pixels.max <= THRESHOLDS.stray / 2) return faint(pixels, zones, line);
   const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
-  const strays = straysOf(blocks, blockLab, line, ranges);
-  const areas = areasOf(tally, blockLab, strays);
+  const strays = straysOf(blocks, meaning, line, ranges);
+  const areas = areasOf(tally, strays);
   const { tone, ...chroma } = pixels;
   return {
     tone,
@@ -61,32 +61,33 @@ function isColourless(lab: Float32Array): boolean {
   return true;
 }
 
-/** No colour, none to stray: most pictures of a book. */
+/** No colour: most pictures of a book. */
 function colourless(zones: LightnessZones): ChromaJudgement {
+  const none = new Float64Array(LINE_POINTS);
+  const pixels = { max: 0, mean: 0, hue: null, maxPixel: 0, tone: 0 };
+  return faint(pixels, zones, { a: none, b: none, from: 0, to: 100 });
+}
+
+/** Too little colour for any block to stray: the blocks are not looked at, their distances are at most the pixels'. */
+function faint(pixels: PixelChroma, zones: LightnessZones, line: ToneLine): ChromaJudgement {
+  const { tone, ...chroma } = pixels;
   return {
-    tone: 0,
+    tone,
     strong: 0,
     clear: 0,
     limit: THRESHOLDS.stray,
     smooth: 0,
     facts: {
-      max: 0,
-      mean: 0,
+      ...chroma,
       share: 0,
-      hue: null,
-      zones: zones.used.map(zone => ({
-        L: zones.L[zone],
-        weight: zones.weight[zone],
-        a: 0,
-        b: 0,
-        residual: 0,
-      })),
+      zones: zonesOf(zones, line, new Float64Array(ZONES)),
       places: [],
-      maxBlock: 0,
-      maxPixel: 0,
+      maxBlock: chroma.maxPixel,
     },
   };
 }
+
+type PixelChroma = ReturnType<typeof pixelChroma>;
 
 /** Chroma pixel by pixel. */
 function pixelChroma({ cells, pixels }: Tally, lab: Float32Array, line: ToneLine) {
@@ -100,12 +101,13 @@ function pixelChroma({ cells, pixels }: Tally, lab: Float32Array, line: ToneLine
     const L = lab[i * 3];
     const a = lab[i * 3 + 1];
     const b = lab[i * 3 + 2];
-    const lineA = onLine(line.a, L);
-    const lineB = onLine(line.b, L);
+    const point = linePoint(L);
+    const lineA = line.a[point];
+    const lineB = line.b[point];
     const chroma = Math.sqrt(a * a + b * b);
     max = Math.max(max, chroma);
-    maxPixel = Math.max(maxPixel, Math.hypot(a - lineA, b - lineB));
-    tone = Math.max(tone, Math.hypot(lineA, lineB));
+    maxPixel = Math.max(maxPixel, Math.sqrt((a - lineA) ** 2 + (b - lineB) ** 2));
+    tone = Math.max(tone, Math.sqrt(lineA * lineA + lineB * lineB));
     sum += cells.count[i] * chroma;
     sumA += cells.count[i] * a;
     sumB += cells.count[i] * b;
@@ -120,7 +122,7 @@ function hueOf(a: number, b: number): number | null {
 }
 
 /** Strays block by block, weighted by the pixels that count. */
-function areasOf({ blocks, pixels }: Tally, lab: Float32Array, { distance, limit }: Strays) {
+function areasOf({ blocks, pixels }: Tally, { distance, lightness, limit }: Strays) {
   const n = Math.max(1, pixels);
   const residual = new Float64Array(ZONES);
   const weight = new Float64Array(ZONES);
@@ -129,7 +131,7 @@ function areasOf({ blocks, pixels }: Tally, lab: Float32Array, { distance, limit
     const count = blocks.count[i];
     const r = distance[i];
     if (count === 0) continue;
-    const zone = zoneOf(lab[i * 3]);
+    const zone = zoneOf(lightness[i]);
     residual[zone] += count * r;
     weight[zone] += count;
     if (r > most) most = r;
@@ -156,8 +158,8 @@ function zonesOf(zones: LightnessZones, line: ToneLine, residual: Float64Array):
   return zones.used.map(zone => ({
     L: zones.L[zone],
     weight: zones.weight[zone],
-    a: onLine(line.a, zones.L[zone]),
-    b: onLine(line.b, zones.L[zone]),
+    a: line.a[linePoint(zones.L[zone])],
+    b: line.b[linePoint(zones.L[zone])],
     residual: residual[zone],
   }));
 }

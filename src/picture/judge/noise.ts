@@ -18,8 +18,9 @@ export function noiseOf(offset: Float32Array, columns: number): number {
   for (let i = 0; i + APART < offset.length / 2; i += SAMPLE) {
     if (i % columns >= columns - APART) continue;
     const j = i + APART;
-    const d = Math.hypot(offset[i * 2] - offset[j * 2], offset[i * 2 + 1] - offset[j * 2 + 1]);
-    table[Math.min(table.length - 1, Math.floor(d * FINE))]++;
+    const a = offset[i * 2] - offset[j * 2];
+    const b = offset[i * 2 + 1] - offset[j * 2 + 1];
+    table[Math.min(table.length - 1, (Math.sqrt(a * a + b * b) * FINE) | 0)]++;
     total++;
   }
   let below = 0;

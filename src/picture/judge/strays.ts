@@ -1,58 +1,74 @@
+import type { Meaning } from '../meaning/types';
 import type { Blocks, Cells } from '../pass/tally';
 import { ToneHull } from './hull';
 import { noiseOf } from './noise';
 import { THRESHOLDS } from './thresholds';
-import { onLine, type ToneLine } from './tone-line';
+import { linePoint, type ToneLine } from './tone-line';
 
 /** How far the blocks' mean colours lie from the picture's own tone, in the a*, b* plane. */
 export interface Strays {
   /** By block; 0 where no pixel counts. */
   distance: Float32Array;
+  /** L* by block. */
+  lightness: Float32Array;
   /** Distance from which a block strays: more where the blocks are noisy (grain in colour), see `THRESHOLDS.stray`. */
   limit: number;
 }
 
-/** The line is known by whole L*. */
+/** The line is known by about whole L*. */
 const SLACK = 1;
+/** Blocks at a time, so that their Lab stays near. */
+const CHUNK = 2048;
 
 /**
  * A block that holds both dark and light mixes the tones of all lightnesses between them (black beside paper makes a
  * grey without the sepia of a middle tone, and a codec smears its chroma along the edge). So where the tone varies, a
  * block that seems to stray is measured from the convex hull of the tone line over the block's own range of lightness;
  * not so in a picture that is coloured beyond the whole line's hull, where nothing hangs on it.
- * @param lab Lab of the blocks' means
  * @param lightnessOfGreen L* by G (0-255) where blocks know their range of G (RGB), else null
  */
 export function straysOf(
   blocks: Blocks,
-  lab: Float32Array,
+  meaning: Meaning,
   line: ToneLine,
   lightnessOfGreen: Float64Array | null,
 ): Strays {
-  const n = blocks.count.length;
-  const offset = new Float32Array(n * 2);
-  const distance = new Float32Array(n);
-  for (let i = 0; i < n; i++) {
-    if (blocks.count[i] === 0) continue;
-    const L = lab[i * 3];
-    const a = lab[i * 3 + 1] - onLine(line.a, L);
-    const b = lab[i * 3 + 2] - onLine(line.b, L);
-    offset[i * 2] = a;
-    offset[i * 2 + 1] = b;
-    distance[i] = Math.sqrt(a * a + b * b);
+  const { count, greens } = blocks;
+  const offset = new Float32Array(count.length * 2);
+  const distance = new Float32Array(count.length);
+  const lightness = new Float32Array(count.length);
+  const means = new Float32Array(CHUNK * blocks.channels);
+  const lab = new Float32Array(CHUNK * 3);
+  for (let first = 0; first < count.length; first += CHUNK) {
+    const n = Math.min(CHUNK, count.length - first);
+    blocks.read(first, n, means);
+    meaning.lab(means, n, lab);
+    for (let i = first, at = 0; i < first + n; i++, at += 3) {
+      if (count[i] === 0) continue;
+      const point = linePoint(lab[at]);
+      const a = lab[at + 1] - line.a[point];
+      const b = lab[at + 2] - line.b[point];
+      lightness[i] = lab[at];
+      offset[i * 2] = a;
+      offset[i * 2 + 1] = b;
+      distance[i] = Math.sqrt(a * a + b * b);
+    }
   }
   const limit = limitFor(noiseOf(offset, blocks.columns));
   const hull = new ToneHull(line);
-  if (isColoured(blocks, lab, distance, hull)) return { distance, limit };
-  const { greens } = blocks;
-  for (let i = 0; i < n; i++) {
+  const fromHull = (i: number, darkest: number, lightest: number) => {
+    const point = linePoint(lightness[i]);
+    return hull.distance(darkest, lightest, offset[i * 2] + line.a[point], offset[i * 2 + 1] + line.b[point]);
+  };
+  if (isColoured(blocks, distance, i => fromHull(i, 0, 100))) return { distance, lightness, limit };
+  for (let i = 0; i < count.length; i++) {
     if (distance[i] <= THRESHOLDS.stray) continue;
-    const L = lab[i * 3];
+    const L = lightness[i];
     const darkest = lightnessOfGreen ? Math.min(L, lightnessOfGreen[greens[i * 2]]) : L;
     const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[greens[i * 2 + 1]]) : L;
-    distance[i] = hull.distance(darkest - SLACK, lightest + SLACK, lab[i * 3 + 1], lab[i * 3 + 2]);
+    distance[i] = fromHull(i, darkest - SLACK, lightest + SLACK);
   }
-  return { distance, limit };
+  return { distance, lightness, limit };
 }
 
 function limitFor(noise: number): number {
@@ -61,17 +77,17 @@ function limitFor(noise: number): number {
 }
 
 /** Whether strong or clear colour covers its share of the picture even when measured from the whole line's hull. */
-function isColoured(blocks: Blocks, lab: Float32Array, distance: Float32Array, hull: ToneHull): boolean {
+function isColoured({ count }: Blocks, distance: Float32Array, fromHull: (block: number) => number): boolean {
   const { strong, strongShare, clear, clearShare } = THRESHOLDS;
   let pixels = 0;
-  for (const count of blocks.count) pixels += count;
+  for (let i = 0; i < count.length; i++) pixels += count[i];
   let strongPixels = strongShare * pixels;
   let clearPixels = clearShare * pixels;
   for (let i = 0; i < distance.length; i++) {
     if (distance[i] <= clear) continue;
-    const r = hull.distance(0, 100, lab[i * 3 + 1], lab[i * 3 + 2]);
-    if (r > clear && (clearPixels -= blocks.count[i]) <= 0) return true;
-    if (r > strong && (strongPixels -= blocks.count[i]) <= 0) return true;
+    const r = fromHull(i);
+    if (r > clear && (clearPixels -= count[i]) <= 0) return true;
+    if (r > strong && (strongPixels -= count[i]) <= 0) return true;
   }
   return false;
 }

@@ -1,6 +1,6 @@
 import { THRESHOLDS } from './thresholds';
 
-/** The picture's own tone: median a*, b* of its pixels at each whole L* from 0 to 100. */
+/** The picture's own tone: a*, b* at each quarter of L* from 0 to 100. */
 export interface ToneLine {
   a: Float64Array;
   b: Float64Array;
@@ -8,6 +8,10 @@ export interface ToneLine {
   from: number;
   to: number;
 }
+
+/** Points of a line for each unit of L*, and all of them. */
+export const LINE_STEPS = 4;
+export const LINE_POINTS = 100 * LINE_STEPS + 1;
 
 const LEVELS = 101;
 /** Tables of a* and b* in quarter units from -64 to 64; what lies beyond counts at their ends. */
@@ -118,19 +122,19 @@ function medianOf(table: Float64Array, from: number, to: number): number {
   return (bin - BINS / 2 - 0.5 + (total / 2 - below) / pooled[bin]) / PER_UNIT;
 }
 
-/** Values at 0, 1, ... 100 on the straight lines through points at rising `at`; level beyond the ends. */
+/** Values at all points of a line, on the straight lines through `values` at rising L* `at`; level beyond the ends. */
 function join(at: number[], values: number[]): Float64Array {
   let i = 0;
-  return Float64Array.from({ length: LEVELS }, (_, L) => {
+  return Float64Array.from({ length: LINE_POINTS }, (_, point) => {
+    const L = point / LINE_STEPS;
     while (i < at.length - 1 && at[i + 1] < L) i++;
     if (L <= at[0] || i === at.length - 1) return values[i];
     return values[i] + ((L - at[i]) / (at[i + 1] - at[i])) * (values[i + 1] - values[i]);
   });
 }
 
-/** The line at any L*. */
-export function onLine(line: Float64Array, L: number): number {
-  const at = clamp(L, 100);
-  const i = at >= 100 ? 99 : at | 0;
-  return line[i] + (at - i) * (line[i + 1] - line[i]);
+/** The point of a line for any L*. */
+export function linePoint(L: number): number {
+  const point = (L * LINE_STEPS + 0.5) | 0;
+  return point < 0 ? 0 : Math.min(point, LINE_POINTS - 1);
 }

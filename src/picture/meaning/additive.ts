@@ -1,11 +1,11 @@
 import { quickLabF } from './cie';
 
 /** Table steps per 8-bit step: block means lie between whole values. */
-const FINE = 16;
+const FINE = 8;
 
 /** RGB whose channels add up in light, as displays' do: a tone curve each, then a matrix. Exact to 0.01. */
 export class AdditiveRgb {
-  readonly #curves: Float64Array[];
+  readonly #curves: Float32Array[];
 
   /**
    * @param curves light (0-1) of a stored value (0-1), for R, G, B
@@ -16,7 +16,7 @@ export class AdditiveRgb {
     readonly matrix: readonly number[],
   ) {
     this.#curves = curves.map(curve =>
-      Float64Array.from({ length: 255 * FINE + 1 }, (_, i) => curve(i / (255 * FINE))),
+      Float32Array.from({ length: 255 * FINE + 1 }, (_, i) => curve(i / (255 * FINE))),
     );
   }
 

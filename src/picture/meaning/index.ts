@@ -16,12 +16,12 @@ const known = new Map<string, Known>();
 /** What the numbers of a picture mean: by its own profile, else by what is usual for its kind. */
 export async function readingOf(header: Pick<Header, 'space' | 'gamma' | 'icc'>): Promise<Reading> {
   const { icc, space } = header;
-  const fallback = { profile: null, remarks: [], ...untagged(header) };
-  if (!icc) return fallback;
+  const fallback = () => ({ profile: null, remarks: [], ...untagged(header) });
+  if (!icc) return fallback();
   const found = await recall(icc, space);
   if ('broken' in found)
     return {
-      ...fallback,
+      ...fallback(),
       remarks: [
         {
           code: 'bad-profile',
@@ -32,7 +32,7 @@ export async function readingOf(header: Pick<Header, 'space' | 'gamma' | 'icc'>)
   const { profile, meaning } = found;
   if (!meaning)
     return {
-      ...fallback,
+      ...fallback(),
       profile,
       remarks: [
         {

@@ -1,6 +1,7 @@
 import { D50, lightness } from '../../colour/lab';
 import { SRGB_TO_XYZ } from '../../colour/srgb';
-import { gammaCurve, srgbCurve, type ToneCurve } from '../../colour/tone-curves';
+import { gammaCurve, srgbCurve } from '../../colour/tone-curves';
+import type { Space } from '../../shared/picture';
 import type { Header } from '../types';
 import { AdditiveRgb } from './additive';
 import { GreyCurve } from './curve';
@@ -12,29 +13,45 @@ const USUAL = 0.05;
 
 const SRGB_MATRIX = [...SRGB_TO_XYZ].map((value, i) => value / D50[Math.floor(i / 3)]);
 
-/** The meaning of numbers that no profile explains, and what that assumes. */
-export function untagged({ space, gamma }: Pick<Header, 'space' | 'gamma'>): {
+/** The meaning of numbers that no profile explains, and what that assumes. Tables are made on first use, then kept. */
+export function untagged(header: Pick<Header, 'space' | 'gamma'>): Untagged {
+  const { space } = header;
+  const gamma = statedGamma(header);
+  const key = `${space} ${gamma}`;
+  let found = known.get(key);
+  if (!found) {
+    found = make(space, gamma);
+    if (known.size < MOST_KNOWN) known.set(key, found);
+  }
+  return found;
+}
+
+interface Untagged {
   meaning: Meaning;
   assumed: string | null;
-} {
+}
+
+const known = new Map<string, Untagged>();
+/** Exponents that files state: anything can stand in one, so not all are kept. */
+const MOST_KNOWN = 16;
+
+function make(space: Space, gamma: number | null): Untagged {
+  const curve = gamma === null ? srgbCurve : gammaCurve(gamma);
+  const words = gamma === null ? 'the tone curve of sRGB' : `the exponent ${gamma} that the file states`;
   switch (space) {
-    case 'grey': {
-      const { curve, words } = curveOf(gamma);
+    case 'grey':
       return {
         meaning: new GreyCurve(v => lightness(100 * curve.decode(v))),
         assumed: `No profile: the greys were read with ${words}.`,
       };
-    }
-    case 'rgb': {
-      const { curve, words } = curveOf(gamma);
+    case 'rgb':
       return {
         meaning: new AdditiveRgb([curve.decode, curve.decode, curve.decode], SRGB_MATRIX),
         assumed:
-          words === SRGB_WORDS
+          gamma === null
             ? 'No profile: the numbers were read as sRGB.'
-            : `No profile: the numbers were read as sRGB's primaries with ${words}.`,
+            : `No profile: the numbers were read as sRGB, but with ${words}.`,
       };
-    }
     case 'cmyk':
       return {
         meaning: pressMeaning(),
@@ -42,14 +59,14 @@ export function untagged({ space, gamma }: Pick<Header, 'space' | 'gamma'>): {
           'No profile: the inks were read as on grade 1 coated paper (ANSI/CGATS TR 006), relative to the paper.',
       };
     case 'lab':
-      return { meaning: { lab: (values, n, out) => out.set(values.subarray(0, n * 3)) }, assumed: null };
+      return { meaning: AS_IT_IS, assumed: null };
   }
 }
 
-const SRGB_WORDS = 'the tone curve of sRGB';
+const AS_IT_IS: Meaning = { lab: (values, n, out) => out.set(values.subarray(0, n * 3)) };
 
-function curveOf(gamma: number | null | undefined): { curve: ToneCurve; words: string } {
-  if (!gamma || Math.abs(1 / gamma - 2.2) < USUAL) return { curve: srgbCurve, words: SRGB_WORDS };
-  const exponent = Math.round(100 / gamma) / 100;
-  return { curve: gammaCurve(exponent), words: `the exponent ${exponent} that the file states` };
+/** The stated exponent, where it is not the usual one. */
+function statedGamma({ space, gamma }: Pick<Header, 'space' | 'gamma'>): number | null {
+  if (!gamma || (space !== 'grey' && space !== 'rgb') || Math.abs(1 / gamma - 2.2) < USUAL) return null;
+  return Math.round(100 / gamma) / 100;
 }

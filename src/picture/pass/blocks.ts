@@ -11,7 +11,6 @@ export class TiledBlocks implements Blocks {
   readonly count: Uint8Array;
   readonly greens: Uint8Array;
   readonly #sums: Uint16Array;
-  #means: Float32Array | null = null;
 
   constructor(
     width: number,
@@ -39,29 +38,40 @@ export class TiledBlocks implements Blocks {
     return this.#sums[block * SUMS + channel] / this.count[block];
   }
 
-  /** Made when first asked for: a picture without colour is judged without. */
-  get means(): Float32Array {
-    this.#means ??= this.#meansOfSums();
-    return this.#means;
-  }
-
-  #meansOfSums(): Float32Array {
+  read(first: number, n: number, out: Float32Array): void {
     const { channels, count } = this;
-    const means = new Float32Array(count.length * channels);
-    for (let i = 0, to = 0; i < count.length; i++) {
+    for (let i = first, to = 0; i < first + n; i++) {
       const share = count[i] > 0 ? 1 / count[i] : 0;
-      for (let c = 0; c < channels; c++) means[to++] = this.#sums[i * SUMS + c] * share;
+      for (let c = 0; c < channels; c++) out[to++] = this.#sums[i * SUMS + c] * share;
     }
-    return means;
   }
 }
 
-/** Blocks to be filled otherwise, none counted yet. */
-export function emptyBlocks(width: number, height: number, channels: number): Blocks {
-  const columns = Math.ceil(width / BLOCK);
-  const rows = Math.ceil(height / BLOCK);
-  const n = columns * rows;
-  const means = new Float32Array(n * channels);
-  const mean = (block: number, channel: number) => means[block * channels + channel];
-  return { channels, columns, rows, count: new Uint8Array(n), mean, means, greens: new Uint8Array(0) };
+/** Blocks whose means are written one by one; none counted yet. */
+export class PlainBlocks implements Blocks {
+  readonly columns: number;
+  readonly rows: number;
+  readonly count: Uint8Array;
+  readonly greens = new Uint8Array(0);
+  /** `channels` a row. */
+  readonly means: Float32Array;
+
+  constructor(
+    width: number,
+    height: number,
+    readonly channels: number,
+  ) {
+    this.columns = Math.ceil(width / BLOCK);
+    this.rows = Math.ceil(height / BLOCK);
+    this.count = new Uint8Array(this.columns * this.rows);
+    this.means = new Float32Array(this.count.length * channels);
+  }
+
+  mean(block: number, channel: number): number {
+    return this.means[block * this.channels + channel];
+  }
+
+  read(first: number, n: number, out: Float32Array): void {
+    out.set(this.means.subarray(first * this.channels, (first + n) * this.channels));
+  }
 }

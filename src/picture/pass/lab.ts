@@ -1,6 +1,6 @@
 import type { Level } from '../../shared/picture';
 import type { Samples } from '../types';
-import { emptyBlocks } from './blocks';
+import { PlainBlocks } from './blocks';
 import { BLOCK, type Tally } from './tally';
 
 /** Units of a Lab raster's samples: L* x 327.67, a* and b* x 256. */
@@ -16,7 +16,7 @@ export function labTally(samples: Samples): Tally {
   const { width, height, data } = samples;
   const step = samples.alpha ? 4 : 3;
   const near = new Map<number, number>();
-  const blocks = emptyBlocks(width, height, 3);
+  const blocks = new PlainBlocks(width, height, 3);
   const least = [Infinity, Infinity, Infinity];
   const most = [-Infinity, -Infinity, -Infinity];
   const sum = [0, 0, 0];

@@ -19,8 +19,8 @@ export interface Blocks {
   count: Uint8Array;
   /** Mean of one channel of a block that counts, in the units of `Cells.values`. */
   mean(block: number, channel: number): number;
-  /** Mean of each block in the units of `Cells.values`, `channels` a row; 0 where no pixel counts. */
-  readonly means: Float32Array;
+  /** Means of `n` blocks from `first` on, `channels` a row, into `out`; 0 where no pixel counts. */
+  read(first: number, n: number, out: Float32Array): void;
   /** RGB: least and most G of each block, two a block (0-255); empty for the others. */
   greens: Uint8Array;
 }

@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { clippedOf } from '../../../src/picture/judge/clipped';
-import { emptyBlocks } from '../../../src/picture/pass/blocks';
+import { PlainBlocks } from '../../../src/picture/pass/blocks';
 
 /** A grey picture of 20 x 20 blocks by a value (0-255) for each. */
 function grey(value: (x: number, y: number) => number) {
-  const blocks = emptyBlocks(160, 160, 1);
+  const blocks = new PlainBlocks(160, 160, 1);
   blocks.count.fill(64);
   for (let i = 0; i < 400; i++) blocks.means[i] = value(i % 20, Math.floor(i / 20));
   return clippedOf(blocks, 'grey');
@@ -28,14 +28,14 @@ describe('what is cut off', () => {
   it('counts a picture that is plain all over', () => assert.equal(grey(() => 255).lights, 1));
 
   it('is bare paper and full black of inks', () => {
-    const blocks = emptyBlocks(8 * 3, 8, 4);
+    const blocks = new PlainBlocks(8 * 3, 8, 4);
     blocks.count.fill(64);
     blocks.means.set([0, 0, 0, 0, 0, 0, 0, 255, 255, 255, 255, 0]);
     const { lights, shadows } = clippedOf(blocks, 'cmyk');
     assert.deepEqual([lights, shadows], [1 / 3, 1 / 3]);
   });
   it('is by lightness in Lab, and needs all channels in RGB', () => {
-    const blocks = emptyBlocks(8, 8, 3);
+    const blocks = new PlainBlocks(8, 8, 3);
     blocks.count.fill(64);
     blocks.means.set([100, 0, 0]);
     assert.equal(clippedOf(blocks, 'lab').lights, 1);
@@ -43,7 +43,7 @@ describe('what is cut off', () => {
     assert.equal(clippedOf(blocks, 'rgb').lights, 0);
   });
   it('is nothing where no pixel counts', () => {
-    const { lights, shadows } = clippedOf(emptyBlocks(8, 8, 1), 'grey');
+    const { lights, shadows } = clippedOf(new PlainBlocks(8, 8, 1), 'grey');
     assert.deepEqual([lights, shadows], [0, 0]);
   });
 });
