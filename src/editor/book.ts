@@ -7,6 +7,8 @@ const QUIET_MS = 120;
 const LONGEST_MS = 2000;
 
 export type BookState =
+  /** Nobody has asked for a check yet. */
+  | { kind: 'unchecked' }
   | { kind: 'checking'; progress: Progress | null }
   | { kind: 'checked'; answer: CheckAnswer }
   | { kind: 'failed'; message: string };
@@ -15,11 +17,12 @@ export type BookState =
 export class Book {
   readonly #changed = new vscode.EventEmitter<Book>();
   readonly onDidChange = this.#changed.event;
-  state: BookState = { kind: 'checking', progress: null };
+  state: BookState = { kind: 'unchecked' };
   /** The last whole answer: what is shown while the next is made. */
   answer: CheckAnswer | undefined;
 
   #generation = 0;
+  #latest: Promise<void> | undefined;
   #running: AbortController | undefined;
   #timer: NodeJS.Timeout | undefined;
   #firstChange = 0;
@@ -38,8 +41,9 @@ export class Book {
     return file.scheme === this.root.scheme && file.path.startsWith(`${this.root.path}/`);
   }
 
-  /** Something in the folder changed: check soon. Many changes at once are one. */
+  /** The folder may not be as it was checked: check soon, unless that is left to the user. Many changes are one. */
   touch() {
+    if (!vscode.workspace.getConfiguration('evengrey', this.root).get('checkOnChange', true)) return;
     const now = Date.now();
     if (!this.#timer) this.#firstChange = now;
     clearTimeout(this.#timer);
@@ -51,47 +55,53 @@ export class Book {
   }
 
   /**
-   * Checks now; a check that is under way is given up, what it has read is kept by the checker's cache. Never throws:
-   * a failure is a state.
+   * Checks now; a check that is under way is given up, what it has read is kept by the checker's cache. Settles when
+   * the state is up to date, be it by a later check. Never throws: a failure is a state.
    */
-  async check(onProgress?: (progress: Progress) => void, token?: vscode.CancellationToken): Promise<void> {
-    const generation = ++this.#generation;
+  check(onProgress?: (progress: Progress) => void, token?: vscode.CancellationToken): Promise<void> {
     this.#running?.abort();
     const running = new AbortController();
     this.#running = running;
     const cancel = token?.onCancellationRequested(() => running.abort());
-    const set = (state: BookState) => {
-      if (generation !== this.#generation) return;
-      this.state = state;
-      if (state.kind === 'checked') this.answer = state.answer;
-      this.#changed.fire(this);
-    };
+    this.#latest = this.#run(++this.#generation, running.signal, onProgress).finally(() => cancel?.dispose());
+    return this.#latest;
+  }
 
-    set({ kind: 'checking', progress: null });
+  async #run(generation: number, signal: AbortSignal, onProgress?: (progress: Progress) => void) {
+    const isLatest = () => generation === this.#generation;
+    const before = this.answer;
+    this.#set({ kind: 'checking', progress: null });
     try {
       const answer = await this.checker.ask(
         'check',
         { root: this.root.fsPath },
         {
-          signal: running.signal,
+          signal,
           onProgress: progress => {
+            if (!isLatest()) return;
             onProgress?.(progress);
-            set({ kind: 'checking', progress });
+            this.#set({ kind: 'checking', progress });
           },
         },
       );
-      set({ kind: 'checked', answer });
+      if (isLatest()) this.#set({ kind: 'checked', answer });
     } catch (error) {
-      if (error instanceof Cancelled) {
-        if (this.answer) set({ kind: 'checked', answer: this.answer });
-      } else set({ kind: 'failed', message: (error as Error).message });
-    } finally {
-      cancel?.dispose();
+      if (!isLatest()) return this.#latest;
+      if (!(error instanceof Cancelled)) this.#set({ kind: 'failed', message: (error as Error).message });
+      else this.#set(before ? { kind: 'checked', answer: before } : { kind: 'unchecked' });
     }
+    if (!isLatest()) await this.#latest;
+  }
+
+  #set(state: BookState) {
+    this.state = state;
+    if (state.kind === 'checked') this.answer = state.answer;
+    this.#changed.fire(this);
   }
 
   dispose() {
     this.#generation++;
+    this.#latest = undefined;
     clearTimeout(this.#timer);
     this.#running?.abort();
     this.#changed.dispose();

@@ -65,7 +65,8 @@ export class Books {
     this.#books.set(settings.toString(), book);
     book.onDidChange(() => this.#changed.fire(book));
     this.#watch(settings);
-    void book.check();
+    this.#changed.fire(book);
+    book.touch();
   }
 
   #remove(settings: vscode.Uri) {

@@ -34,6 +34,12 @@ function describe({ state, settings }: Book): { text: string; tooltip: string; c
   const problems = { title: '', command: 'workbench.actions.view.problems' };
   const openSettings = { title: '', command: 'vscode.open', arguments: [settings] };
   const t = vscode.l10n.t;
+  if (state.kind === 'unchecked')
+    return {
+      text: `$(circle-outline) ${t('Evengrey')}`,
+      tooltip: t('The book has not been checked yet. Click to check it.'),
+      command: { title: '', command: 'evengrey.check' },
+    };
   if (state.kind === 'checking') {
     const { done, total } = state.progress ?? { done: 0, total: 0 };
     const text = total ? t('{0} of {1} pictures', done, total) : t('Evengrey');

@@ -39,6 +39,8 @@ async function noBook(at) {
 async function spare(at) {
   await hills(7).tiff({ compression: 'lzw' }).toFile(at('neutral.tif'));
   await stained(hills(1)).jpeg({ quality: 92 }).toFile(at('stained.jpg'));
+  // some tenths of a second to read
+  await hills(2).resize(4800, 3200).tiff({ compression: 'lzw' }).toFile(at('large.tif'));
 }
 
 /** A soft grey landscape of R = G = B, 480 x 320, different for every `n`. */

@@ -11,7 +11,7 @@ export const CAUTION =
 export interface Frame {
   /** The place where the picture is seen. */
   picture: Html;
-  /** What stands beside the heading of the forecasts. */
+  /** What is chosen of the forecasts, above them. */
   controls: Html;
   /** A rule's name, leading to its page. */
   rule(id: string): Html;
@@ -28,7 +28,10 @@ export function sheet(of: Sheet, frame: Frame): Html {
   <h1>${name}${of.page > 1 && html` <small>page ${of.page}</small>`}</h1>
 </header>
 <div class="spread">
-  ${frame.picture}
+  <div>
+    ${frame.picture}
+    ${findings('For every picture of this book', of.shared, frame)}
+  </div>
   <div class="words">
     <section class="advice" data-kind="${of.advice.kind}" aria-label="What to do">
       ${mark(of.advice.kind)}
@@ -43,15 +46,15 @@ export function sheet(of: Sheet, frame: Frame): Html {
     </section>
   </div>
 </div>
-${findings('For every picture of this book', of.shared, frame)}
 ${of.conditions.length > 0 && forecasts(of, frame)}`;
 }
 
 function forecasts(of: Sheet, { controls, id }: Frame): Html {
   return html`
 <section class="forecasts" aria-labelledby="${id}-forecasts">
-  <div class="bar"><h2 id="${id}-forecasts">How it may print</h2>${controls}</div>
+  <h2 id="${id}-forecasts" class="large">How it may print</h2>
   <p class="caution">${CAUTION}</p>
+  ${controls}
   ${of.conditions.map((_, i) => condition(of, i, `${id}-condition-${i}`))}
   <h2>In numbers</h2>
   ${figures(of.conditions)}
