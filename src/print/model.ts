@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { AB } from '../shared/forecast';
 
 /** One independent cause of drift, with its standard deviation over orders and over the pages of one order. */

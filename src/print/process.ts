@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { AB, Basis } from '../shared/forecast';
 import type { PaperId, ProcessId } from '../shared/target';
 import type { InkTableId } from './data';
