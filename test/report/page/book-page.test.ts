@@ -8,6 +8,7 @@ const raster = (png: string) => ({
   height: 1,
   fullWidth: 60,
   fullHeight: 40,
+  orientation: 1,
   png: Buffer.from(png),
 });
 const shown: Shown[] = [
