@@ -1,5 +1,6 @@
 import { SCRATCH, STORED, TILE } from './layout';
 import { addLevel } from './levels';
+import { FIRST_DEEP, NOT_LAST_DEEP } from './masks';
 
 /** Largest difference between two channels of one pixel (RGB) and largest sum of inks (CMYK), in 16-bit steps. */
 export let deepSpread: u32 = 0;
@@ -35,12 +36,9 @@ function apart16(a: v128, b: v128): v128 {
  */
 export function narrow(samples: i32, channels: i32): void {
   const whole = samples - (samples % 24);
-  const next0 = i16x8(-1, -1, 0, -1, -1, 0, -1, -1);
-  const next1 = i16x8(0, -1, -1, 0, -1, -1, 0, -1);
-  const next2 = i16x8(-1, 0, -1, -1, 0, -1, -1, 0);
-  const after0 = i16x8(-1, 0, 0, -1, 0, 0, -1, 0);
-  const after1 = i16x8(0, -1, 0, 0, -1, 0, 0, -1);
-  const after2 = i16x8(0, 0, -1, 0, 0, -1, 0, 0);
+  const pairs0 = v128.load(NOT_LAST_DEEP);
+  const pairs1 = v128.load(NOT_LAST_DEEP, 16);
+  const pairs2 = v128.load(NOT_LAST_DEEP, 32);
   let least0 = i16x8.splat(-1);
   let least1 = least0;
   let least2 = least0;
@@ -77,19 +75,20 @@ export function narrow(samples: i32, channels: i32): void {
     const last = vectorTo8(v2);
     store<u64>(to, v128.extract_lane<u64>(v128.narrow<u16>(last, last), 0), 16);
     if (channels == 3) {
-      const d0 = v128.max<u16>(
-        v128.and(apart16(v0, v128.load(from, 2)), next0),
-        v128.and(apart16(v0, v128.load(from, 4)), after0),
+      const n0 = v128.load(from, 2);
+      const n1 = v128.load(from, 18);
+      const n2 = v128.load(from, 34);
+      const unequal = v128.or(
+        v128.and(v128.xor(v0, n0), pairs0),
+        v128.or(v128.and(v128.xor(v1, n1), pairs1), v128.and(v128.xor(v2, n2), pairs2)),
       );
-      const d1 = v128.max<u16>(
-        v128.and(apart16(v1, v128.load(from, 18)), next1),
-        v128.and(apart16(v1, v128.load(from, 20)), after1),
-      );
-      const d2 = v128.max<u16>(
-        v128.and(apart16(v2, v128.load(from, 34)), next2),
-        v128.and(apart16(v2, v128.load(from, 36)), after2),
-      );
-      apart = v128.max<u16>(apart, v128.max<u16>(v128.max<u16>(d0, d1), d2));
+      if (!v128.any_true(unequal)) continue;
+      apart = v128.max<u16>(apart, v128.and(apart16(v0, n0), pairs0));
+      apart = v128.max<u16>(apart, v128.and(apart16(v1, n1), pairs1));
+      apart = v128.max<u16>(apart, v128.and(apart16(v2, n2), pairs2));
+      apart = v128.max<u16>(apart, v128.and(apart16(v0, v128.load(from, 4)), v128.load(FIRST_DEEP)));
+      apart = v128.max<u16>(apart, v128.and(apart16(v1, v128.load(from, 20)), v128.load(FIRST_DEEP, 16)));
+      apart = v128.max<u16>(apart, v128.and(apart16(v2, v128.load(from, 36)), v128.load(FIRST_DEEP, 32)));
     } else if (channels == 4) {
       total = v128.max<u32>(total, v128.max<u32>(v128.max<u32>(totals(v0), totals(v1)), totals(v2)));
     }

@@ -1,9 +1,11 @@
-import { addToBlock, bump, countInBlock, resetBlocks } from './blocks';
-import { COUNTS, GREYS, MASK, SCRATCH, SUMS, TILE } from './layout';
-import { addBlockSums, addByteRanges, addLevel } from './levels';
+import { addToBlock, bump, countInBlock, resetBlocks, storeSums } from './blocks';
+import { COUNTS, GREYS, MASK, PAIRS, SCRATCH, TILE } from './layout';
+import { addBlockSums, addByteRange, addLevel } from './levels';
 
-/** Counts a tile of 8-bit grey: block sums, table of greys, range. Whole pairs of blocks in vectors, the
- * rest singly. `ranged`: the tile's own range and sum are the picture's (not composited, not narrowed). */
+/**
+ * Counts a tile of 8-bit grey: block sums, table of greys, range. Whole pairs of blocks in vectors, the rest singly.
+ * `ranged`: the tile's own range and sum are the picture's (it was neither composited nor narrowed).
+ */
 export function grey8(width: i32, rows: i32, ranged: bool): void {
   const whole = width & ~15;
   let least = i8x16.splat(-1);
@@ -16,19 +18,14 @@ export function grey8(width: i32, rows: i32, ranged: bool): void {
       least = v128.min<u8>(least, v);
       most = v128.max<u8>(most, v);
       sums = v128.add<i16>(sums, v128.extadd_pairwise<u8>(v));
-      tally(row);
+      tallyPairs(row, 16);
     }
-    const pairs = v128.extadd_pairwise<u16>(sums);
     const block = x >> 3;
-    const at = SUMS + (block << 3);
-    store<u64>(at, v128.extract_lane<u32>(pairs, 0) + v128.extract_lane<u32>(pairs, 1));
-    store<u64>(at + 8, v128.extract_lane<u32>(pairs, 2) + v128.extract_lane<u32>(pairs, 3));
+    storeSums(block, 0, sums);
     store<u8>(COUNTS + block, rows << 3);
-    store<u8>(COUNTS + block + 1, rows << 3);
+    store<u8>(COUNTS + block, rows << 3, 1);
   }
-  v128.store(SCRATCH, least);
-  v128.store(SCRATCH + 16, most);
-  if (ranged && whole > 0) addByteRanges(SCRATCH, SCRATCH + 16, 16, 1);
+  if (ranged && whole > 0) addByteRange(0, least, most);
   greySingly(whole, width, rows, false, ranged);
   if (ranged) addBlockSums(width, 1);
 }
@@ -48,13 +45,17 @@ export function greySingly(from: i32, width: i32, rows: i32, masked: bool, range
     }
 }
 
+/** Counts `n` greys (even), which lie side by side, in pairs. */
 // @ts-ignore: decorator
 @inline
-function tally(row: usize): void {
-  for (let i: usize = 0; i < 16; i += 4) {
-    bump(GREYS + (<usize>load<u8>(row + i) << 2));
-    bump(GREYS + 1024 + (<usize>load<u8>(row + i, 1) << 2));
-    bump(GREYS + 2048 + (<usize>load<u8>(row + i, 2) << 2));
-    bump(GREYS + 3072 + (<usize>load<u8>(row + i, 3) << 2));
-  }
+export function tallyPairs(at: usize, n: usize): void {
+  for (let i: usize = 0; i < n; i += 2) bump(PAIRS + (<usize>load<u16>(at + i) << 2));
+}
+
+/** Counts the sixteen greys of a vector. */
+// @ts-ignore: decorator
+@inline
+export function tallyGreys(greys: v128): void {
+  v128.store(SCRATCH, greys);
+  tallyPairs(SCRATCH, 16);
 }

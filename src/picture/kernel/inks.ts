@@ -1,6 +1,7 @@
-import { addToBlock, bump, countInBlock, resetBlocks } from './blocks';
-import { COUNTS, GREYS, MASK, MIX_BITS, MIXES, NEXT_MIXES, SCRATCH, SUMS, TILE } from './layout';
-import { addBlockSums, addByteRanges, addLevel } from './levels';
+import { addToBlock, countInBlock, resetBlocks } from './blocks';
+import { tallyPairs } from './grey';
+import { COUNTS, MASK, MIX_BITS, MIXES, NEXT_MIXES, SCRATCH, SUMS, TILE } from './layout';
+import { addBlockSums, addLevel } from './levels';
 
 /** Largest sum of the four inks of one pixel so far, in steps of the 8-bit tile. */
 export let inkTotal: u32 = 0;
@@ -20,13 +21,13 @@ export function resetInks(used: bool): void {
   if (used) memory.fill(MIXES, 0, SLOTS << 3);
 }
 
-/** Counts a tile of 8-bit C, M, Y, K (0 = no ink): block sums, table of mixes, range, ink total. */
+/** Counts a tile of 8-bit C, M, Y, K (0 = no ink): block sums, table of mixes, range, ink total. `ranged`: see grey8. */
 export function inks8(width: i32, rows: i32, ranged: bool): void {
   const whole = width & ~7;
+  const coloured = i32x4.splat(0x00ffffff);
   let least = i8x16.splat(-1);
   let most = i8x16.splat(0);
   let total = i32x4.splat(0);
-  const coloured = i32x4.splat(0x00ffffff);
   for (let x = 0; x < whole; x += 8) {
     let sumLow = i16x8.splat(0);
     let sumHigh = sumLow;
@@ -43,21 +44,26 @@ export function inks8(width: i32, rows: i32, ranged: bool): void {
       total = v128.max<u32>(total, v128.max<u32>(t0, t1));
       if (v128.any_true(v128.and(v128.or(v0, v1), coloured))) {
         for (let i: usize = 0; i < 32; i += 4) tallyMix(load<u32>(row + i));
-      } else tallyBlacks(row);
+      } else {
+        // black alone, or bare paper
+        v128.store(SCRATCH, v128.shuffle<u8>(v0, v1, 3, 7, 11, 15, 19, 23, 27, 31, 0, 0, 0, 0, 0, 0, 0, 0));
+        tallyPairs(SCRATCH, 8);
+      }
     }
     // two pixels (eight lanes) of each half left: fold them into one
     const sums = v128.add<i16>(sumLow, sumHigh);
-    const folded = v128.add<i16>(sums, v128.shuffle<u8>(sums, sums, 8, 9, 10, 11, 12, 13, 14, 15, 0, 1, 2, 3, 4, 5, 6, 7));
+    const folded = v128.add<i16>(sums, v128.shuffle<u16>(sums, sums, 4, 5, 6, 7, 0, 1, 2, 3));
     store<u64>(SUMS + x, v128.extract_lane<u64>(folded, 0));
     store<u8>(COUNTS + (x >> 3), rows << 3);
   }
-  if (whole > 0) {
+  if (ranged && whole > 0) {
     v128.store(SCRATCH, least);
     v128.store(SCRATCH + 16, most);
-    if (ranged) addByteRanges(SCRATCH, SCRATCH + 16, 16, 4);
-    v128.store(SCRATCH, total);
-    for (let lane = 0; lane < 4; lane++) inkTotal = max<u32>(inkTotal, load<u32>(SCRATCH + (lane << 2)));
+    for (let lane = 0; lane < 16; lane++)
+      addLevel(lane & 3, load<u8>(SCRATCH + lane), load<u8>(SCRATCH + lane, 16), 0);
   }
+  v128.store(SCRATCH, total);
+  for (let lane = 0; lane < 4; lane++) inkTotal = max<u32>(inkTotal, load<u32>(SCRATCH + (lane << 2)));
   inksSingly(whole, width, rows, false, ranged);
   if (ranged) addBlockSums(width, 4);
 }
@@ -81,18 +87,6 @@ export function inksSingly(from: i32, width: i32, rows: i32, masked: bool, range
       countInBlock(x >> 3);
       tallyMix(load<u32>(at));
     }
-}
-
-/** Eight pixels of black ink alone (or bare paper): counted in the table of greys. */
-// @ts-ignore: decorator
-@inline
-function tallyBlacks(row: usize): void {
-  for (let i: usize = 0; i < 32; i += 16) {
-    bump(GREYS + (<usize>load<u8>(row + i, 3) << 2));
-    bump(GREYS + 1024 + (<usize>load<u8>(row + i, 7) << 2));
-    bump(GREYS + 2048 + (<usize>load<u8>(row + i, 11) << 2));
-    bump(GREYS + 3072 + (<usize>load<u8>(row + i, 15) << 2));
-  }
 }
 
 // @ts-ignore: decorator

@@ -4,7 +4,7 @@
 import { resetAlpha } from './alpha';
 import { resetDeep } from './deep';
 import { resetInks } from './inks';
-import { GREYS, NEAR, SEEN } from './layout';
+import { END, GREYS, NEAR, PAIRS } from './layout';
 import { resetLevels } from './levels';
 import { resetSpread } from './rgb';
 
@@ -21,7 +21,8 @@ export function reset(channels: i32): void {
   resetDeep();
   resetSpread();
   resetAlpha();
-  memory.fill(GREYS, 0, 4096);
-  if (channels == 3) memory.fill(NEAR, 0, SEEN + 64 * 64 * 64 * 8 - NEAR);
+  memory.fill(GREYS, 0, 1024);
+  memory.fill(PAIRS, 0, 65536 * 4);
+  if (channels == 3) memory.fill(NEAR, 0, END - NEAR);
   resetInks(channels == 4);
 }

@@ -7,7 +7,7 @@ export const ROWS: i32 = 8;
 
 /** Per stored channel: smallest u32, largest u32, sum f64. */
 export const LEVELS: usize = 0x10000;
-/** Four copies of a table of 256 counts (u32), so that equal neighbours do not wait for each other. */
+/** Counts (u32) of greys, for pixels taken singly: 256. */
 export const GREYS: usize = 0x11000;
 /** Sums of each 8 x 8 block of the tile: four u16 (one a channel). */
 export const SUMS: usize = 0x12000;
@@ -24,16 +24,17 @@ export const TILE: usize = MASK + 8192 * 8;
 /** The tile as stored, where that is not 8-bit samples without alpha: at most five channels of 16 bits. */
 export const STORED: usize = TILE + 8192 * 8 * 4 + 64;
 
+/** Counts (u32) of pairs of neighbouring greys, left + 256 x right: half the work of counting each. */
+export const PAIRS: usize = 0x180000;
+
 /** RGB: counts by G (256), R - G (64, from -32), B - G (64): u32. */
 export const NEAR: usize = 0x200000;
 /** RGB farther from neutral: counts by R, G, B in steps of 4 (64 x 64 x 64): u32. */
 export const FAR: usize = NEAR + 256 * 64 * 64 * 4;
-/** Which of the 4 x 4 x 4 values of a far cell occur: one bit each, u64. */
-export const SEEN: usize = FAR + 64 * 64 * 64 * 4;
 
 /** Inks: an open hash table of C, M, Y, K values: key u32, count u32; and room to build the next one in. */
 export const MIXES: usize = NEAR;
-export const MIX_BITS: u32 = 18;
-export const NEXT_MIXES: usize = MIXES + (1 << 18) * 8;
+export const MIX_BITS: u32 = 16;
+export const NEXT_MIXES: usize = MIXES + (1 << 16) * 8;
 
-export const END: usize = SEEN + 64 * 64 * 64 * 8;
+export const END: usize = FAR + 64 * 64 * 64 * 4;

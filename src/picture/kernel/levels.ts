@@ -1,4 +1,4 @@
-import { LEVELS, SUMS } from './layout';
+import { LEVELS, SCRATCH, SUMS } from './layout';
 
 /** Widens the range and the sum of one channel. */
 export function addLevel(channel: i32, least: u32, most: u32, sum: f64): void {
@@ -17,10 +17,14 @@ export function resetLevels(): void {
   }
 }
 
-/** Reduces vectors of bytes whose lanes go round the channels, as they lie in memory at `least` and `most`. */
-export function addByteRanges(least: usize, most: usize, lanes: i32, channels: i32): void {
-  for (let lane = 0; lane < lanes; lane++)
-    addLevel(lane % channels, load<u8>(least + lane), load<u8>(most + lane), 0);
+/** Widens the range of one channel by the lanes of a vector of bytes. */
+// @ts-ignore: decorator
+@inline
+export function addByteRange(channel: i32, least: v128, most: v128): void {
+  v128.store(SCRATCH, least);
+  v128.store(SCRATCH + 16, most);
+  for (let lane: usize = 0; lane < 16; lane++)
+    addLevel(channel, load<u8>(SCRATCH + lane), load<u8>(SCRATCH + lane, 16), 0);
 }
 
 /** Adds the sums of the tile's blocks to the channels' own. */

@@ -8,13 +8,16 @@ export function cellsOf(kernel: Kernel, channels: 1 | 3 | 4): Cells {
   return channels === 3 ? colourCells(kernel, greys) : inkCells(kernel, greys);
 }
 
-/** The four partial tables of greys added up. */
+/** Greys counted singly and those counted in pairs. */
 function greyCounts(kernel: Kernel): Float64Array {
-  const tables = new Uint32Array(kernel.memory, kernel.value('GREYS'), 1024);
-  return Float64Array.from(
-    { length: 256 },
-    (_, i) => tables[i] + tables[i + 256] + tables[i + 512] + tables[i + 768],
-  );
+  const counts = Float64Array.from(new Uint32Array(kernel.memory, kernel.value('GREYS'), 256));
+  const pairs = new Uint32Array(kernel.memory, kernel.value('PAIRS'), 65536);
+  for (let pair = 0; pair < 65536; pair++) {
+    if (pairs[pair] === 0) continue;
+    counts[pair & 255] += pairs[pair];
+    counts[pair >> 8] += pairs[pair];
+  }
+  return counts;
 }
 
 function greyCells(greys: Float64Array): Cells {
