@@ -1,3 +1,4 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
 import { Books } from './books';
 import { CheckerClient } from './checker-client';

@@ -1,3 +1,4 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import { randomUUID } from 'node:crypto';
 import fs from 'node:fs/promises';
 import os from 'node:os';

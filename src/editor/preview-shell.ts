@@ -1,3 +1,4 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 

@@ -1,3 +1,4 @@
+// no-unit-test: it lives in a webview; test/e2e/suites/book/preview.test.ts tests it there
 import { html } from '../report/page/html';
 import { orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';

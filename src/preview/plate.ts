@@ -1,3 +1,4 @@
+// no-unit-test: it lives in a webview; test/e2e/suites/book/preview.test.ts tests it there
 import type { ToPage } from '../shared/preview-protocol';
 
 /** The place where the picture is seen: on a neutral ground whatever the theme, since surroundings tint a grey. */

@@ -1,3 +1,4 @@
+// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import path from 'node:path';
 import { factsVersion } from '../../book/cache/version';
 import type { Pool } from '../../book/pool';

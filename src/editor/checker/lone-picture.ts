@@ -1,3 +1,4 @@
+// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import path from 'node:path';
 import { defaultTarget, forecastPicture, processes } from '../../print';
 import { judge } from '../../rules';

@@ -1,3 +1,4 @@
+// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkBook } from '../../book/check';

@@ -1,3 +1,4 @@
+// no-unit-test: part of a page that test/report/page/sheet.test.ts reads whole
 import type { Condition, Sheet } from '../../shared/sheet';
 import { type Html, html } from './html';
 import { orderId, waysSeen } from './orders';

@@ -1,3 +1,4 @@
+// no-unit-test: drawings alone
 import type { Severity } from '../../shared/finding';
 import type { Advice } from '../../shared/sheet';
 import { Html } from './html';

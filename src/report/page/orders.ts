@@ -1,3 +1,4 @@
+// no-unit-test: part of a page that test/report/page/sheet.test.ts reads whole
 import { type Html, html } from './html';
 
 /** How many possible orders are drawn: as many as people count probabilities in. */

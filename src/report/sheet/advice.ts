@@ -46,12 +46,13 @@ export function adviceOn({ facts, intent, intentStated, findings, forecasts }: P
     return leave('It is in colour, and nobody said what it is meant to be.');
   if (intent === 'colour' || intent === 'line')
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
-  return openQuestion(forecasts) ?? send(forecasts);
+  // what becomes of RGB and grey is the same question for every picture of the book, not one of this picture
+  return (facts.space === 'cmyk' && openQuestion(forecasts)) || send(forecasts);
 }
 
 const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to judge', reason });
 
-/** Where nobody said what happens to the numbers, and it matters. */
+/** Where nobody said what happens to the inks of a file, and it matters. */
 function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
   for (const { routes = [] } of forecasts) {
     const sorted = [...routes].sort((x, y) => visibleShare(x.tint.bands) - visibleShare(y.tint.bands));

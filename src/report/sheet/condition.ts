@@ -1,3 +1,4 @@
+// no-unit-test: test/report/sheet/index.test.ts checks what it puts together
 import { lights, papers, processes } from '../../print';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';

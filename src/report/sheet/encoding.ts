@@ -1,3 +1,4 @@
+// no-unit-test: words alone
 import type { Encoding } from '../../shared/picture';
 
 /** How each encoding is called in a sentence of its own, and what it means once it is printed. */

@@ -1,3 +1,4 @@
+// no-unit-test: test/report/sheet/index.test.ts checks its scales, tones.test.ts what they show
 import { pressOf } from '../../print/press';
 import type { Forecast } from '../../shared/forecast';
 import type { PossibleOrder, Sheet } from '../../shared/sheet';

@@ -1,0 +1,66 @@
+import assert from 'node:assert/strict';
+import { html } from '../../../src/report/page/html';
+import { orderChoice } from '../../../src/report/page/orders';
+import { CAUTION, sheet } from '../../../src/report/page/sheet';
+import { sheetOf } from '../../../src/report/sheet';
+import { brokenFacts } from '../../book/support/facts';
+import { finding, picture } from '../text/support';
+
+const frame = {
+  picture: html`<img alt="it" src="it.png"/>`,
+  controls: orderChoice({ order: 3, seen: 'beside' }),
+  rule: (id: string) => html`<button data-rule="${id}">${id}</button>`,
+  id: 'x',
+};
+const options = { light: null, series: 0 };
+const evil = '<script>alert("x")</script>';
+const page = sheet(
+  sheetOf(
+    picture(`a/${evil}.png`, [finding('untagged', 'note', evil)]),
+    [finding('ink-total', 'warning', 'all')],
+    options,
+  ),
+  frame,
+).text;
+
+describe('the page of a picture', () => {
+  it('lets nothing of a file’s name or a message become markup', () => {
+    assert.doesNotMatch(page, /<script/);
+    assert.equal(page.match(/&lt;script&gt;/g)?.length, 2);
+  });
+
+  it('carries no style and no script of its own, which a strict policy would stop', () => {
+    assert.doesNotMatch(page, / style=| on[a-z]+=/);
+  });
+
+  it('warns before it shows a forecast', () => {
+    assert.ok(page.includes(CAUTION));
+    assert.ok(page.indexOf(CAUTION) < page.indexOf('class="condition"'));
+  });
+
+  it('says in a table what it draws, with headings for rows and columns', () => {
+    assert.match(page, /<th scope="col">Offset, coated paper/);
+    assert.match(page, /<th scope="row">Direction<\/th>/);
+    const drawings = page.match(/<svg[^>]*>/g)!;
+    assert.ok(
+      drawings.every(tag => tag.includes('aria-hidden="true"')),
+      'drawings are left to those who see',
+    );
+  });
+
+  it('starts with the order and the way of seeing that were asked for', () => {
+    const checked = [...page.matchAll(/id="([^"]+)" value="[^"]*" checked/g)].map(match => match[1]);
+    assert.deepEqual(checked, ['order-3', 'seen-beside']);
+  });
+
+  it('has no id twice', () => {
+    const ids = [...page.matchAll(/ id="([^"]+)"/g)].map(match => match[1]);
+    assert.equal(new Set(ids).size, ids.length);
+  });
+
+  it('of a picture that cannot be read shows no forecast', () => {
+    const broken = sheet(sheetOf(picture('a.png', [], brokenFacts('empty')), [], options), frame).text;
+    assert.doesNotMatch(broken, /How it may print/);
+    assert.match(broken, /Put the file right first/);
+  });
+});
