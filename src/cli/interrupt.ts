@@ -1,4 +1,5 @@
 // no-unit-test: test/cli/accidents.test.ts sends the signals to the built program
+import { setMaxListeners } from 'node:events';
 import { EXIT } from './failure';
 
 /** A person or the system ended the work; what was read is kept. */
@@ -15,6 +16,7 @@ export class Interrupted extends Error {
  */
 export async function interruptible<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T> {
   const controller = new AbortController();
+  setMaxListeners(0, controller.signal); // every picture that waits for a reader listens
   const stop = (name: NodeJS.Signals) => {
     const code = name === 'SIGINT' ? EXIT.interrupted : EXIT.terminated;
     if (controller.signal.aborted) process.exit(code);
