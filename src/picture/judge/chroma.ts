@@ -1,7 +1,7 @@
 import type { ChromaFacts } from '../../shared/picture';
 import type { Meaning } from '../meaning/types';
 import type { Blocks, Tally } from '../pass/tally';
-import { type LightnessZones, lightnessZones, ZONES, zoneOf } from './lightness';
+import { type LightnessZones, lightnessZones, ZONES } from './lightness';
 import { placesOf } from './places';
 import { lightnessOfGreen, type Strays, straysOf } from './strays';
 import { THRESHOLDS } from './thresholds';
@@ -122,7 +122,7 @@ function hueOf(a: number, b: number): number | null {
 }
 
 /** Strays block by block, weighted by the pixels that count. */
-function areasOf({ blocks, pixels }: Tally, { distance, lightness, limit }: Strays) {
+function areasOf({ blocks, pixels }: Tally, { distance, zone: zones, limit }: Strays) {
   const n = Math.max(1, pixels);
   const residual = new Float64Array(ZONES);
   const weight = new Float64Array(ZONES);
@@ -131,7 +131,7 @@ function areasOf({ blocks, pixels }: Tally, { distance, lightness, limit }: Stra
     const count = blocks.count[i];
     const r = distance[i];
     if (count === 0) continue;
-    const zone = zoneOf(lightness[i]);
+    const zone = zones[i];
     residual[zone] += count * r;
     weight[zone] += count;
     if (r > most) most = r;

@@ -1,7 +1,8 @@
 import type { Meaning } from '../meaning/types';
 import type { Blocks, Cells } from '../pass/tally';
 import { ToneHull } from './hull';
-import { noiseOf } from './noise';
+import { zoneOf } from './lightness';
+import { Noise } from './noise';
 import { THRESHOLDS } from './thresholds';
 import { linePoint, type ToneLine } from './tone-line';
 
@@ -9,8 +10,8 @@ import { linePoint, type ToneLine } from './tone-line';
 export interface Strays {
   /** By block; 0 where no pixel counts. */
   distance: Float32Array;
-  /** L* by block. */
-  lightness: Float32Array;
+  /** Lightness zone by block. */
+  zone: Uint8Array;
   /** Distance from which a block strays: more where the blocks are noisy (grain in colour), see `THRESHOLDS.stray`. */
   limit: number;
 }
@@ -34,41 +35,44 @@ export function straysOf(
   lightnessOfGreen: Float64Array | null,
 ): Strays {
   const { count, greens } = blocks;
-  const offset = new Float32Array(count.length * 2);
   const distance = new Float32Array(count.length);
-  const lightness = new Float32Array(count.length);
+  const zone = new Uint8Array(count.length);
+  // Lab of those that seem to stray
+  const suspect = new Float32Array(count.length * 3);
+  const noise = new Noise();
   const means = new Float32Array(CHUNK * blocks.channels);
   const lab = new Float32Array(CHUNK * 3);
+  const offset = new Float32Array(CHUNK * 2);
   for (let first = 0; first < count.length; first += CHUNK) {
     const n = Math.min(CHUNK, count.length - first);
     blocks.read(first, n, means);
     meaning.lab(means, n, lab);
-    for (let i = first, at = 0; i < first + n; i++, at += 3) {
-      if (count[i] === 0) continue;
-      const point = linePoint(lab[at]);
-      const a = lab[at + 1] - line.a[point];
-      const b = lab[at + 2] - line.b[point];
-      lightness[i] = lab[at];
+    for (let i = 0; i < n; i++) {
+      const L = lab[i * 3];
+      const point = linePoint(L);
+      const a = lab[i * 3 + 1] - line.a[point];
+      const b = lab[i * 3 + 2] - line.b[point];
       offset[i * 2] = a;
       offset[i * 2 + 1] = b;
-      distance[i] = Math.sqrt(a * a + b * b);
+      if (count[first + i] === 0) continue;
+      zone[first + i] = zoneOf(L);
+      const r = Math.sqrt(a * a + b * b);
+      distance[first + i] = r;
+      if (r > THRESHOLDS.stray) for (let c = 0; c < 3; c++) suspect[(first + i) * 3 + c] = lab[i * 3 + c];
     }
+    noise.add(offset, n);
   }
-  const limit = limitFor(noiseOf(offset, blocks.columns));
+  const limit = limitFor(noise.deviation());
   const hull = new ToneHull(line);
-  const fromHull = (i: number, darkest: number, lightest: number) => {
-    const point = linePoint(lightness[i]);
-    return hull.distance(darkest, lightest, offset[i * 2] + line.a[point], offset[i * 2 + 1] + line.b[point]);
-  };
-  if (isColoured(blocks, distance, i => fromHull(i, 0, 100))) return { distance, lightness, limit };
+  if (isColoured(blocks, suspect, distance, hull)) return { distance, zone, limit };
   for (let i = 0; i < count.length; i++) {
     if (distance[i] <= THRESHOLDS.stray) continue;
-    const L = lightness[i];
+    const L = suspect[i * 3];
     const darkest = lightnessOfGreen ? Math.min(L, lightnessOfGreen[greens[i * 2]]) : L;
     const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[greens[i * 2 + 1]]) : L;
-    distance[i] = fromHull(i, darkest - SLACK, lightest + SLACK);
+    distance[i] = hull.distance(darkest - SLACK, lightest + SLACK, suspect[i * 3 + 1], suspect[i * 3 + 2]);
   }
-  return { distance, lightness, limit };
+  return { distance, zone, limit };
 }
 
 function limitFor(noise: number): number {
@@ -77,7 +81,12 @@ function limitFor(noise: number): number {
 }
 
 /** Whether strong or clear colour covers its share of the picture even when measured from the whole line's hull. */
-function isColoured({ count }: Blocks, distance: Float32Array, fromHull: (block: number) => number): boolean {
+function isColoured(
+  { count }: Blocks,
+  suspect: Float32Array,
+  distance: Float32Array,
+  hull: ToneHull,
+): boolean {
   const { strong, strongShare, clear, clearShare } = THRESHOLDS;
   let pixels = 0;
   for (let i = 0; i < count.length; i++) pixels += count[i];
@@ -85,7 +94,7 @@ function isColoured({ count }: Blocks, distance: Float32Array, fromHull: (block:
   let clearPixels = clearShare * pixels;
   for (let i = 0; i < distance.length; i++) {
     if (distance[i] <= clear) continue;
-    const r = fromHull(i);
+    const r = hull.distance(0, 100, suspect[i * 3 + 1], suspect[i * 3 + 2]);
     if (r > clear && (clearPixels -= count[i]) <= 0) return true;
     if (r > strong && (strongPixels -= count[i]) <= 0) return true;
   }

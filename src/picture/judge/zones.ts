@@ -4,6 +4,8 @@ import { type LightnessZones, ZONES, zoneOf } from './lightness';
 import { Moments } from './moments';
 
 const MOST_CLUSTERS = 3;
+/** More different values than this are a colour photograph's: its zones stay whole, which is all that it needs. */
+const MOST_CELLS = 65536;
 /**
  * Standard deviation of stored values (of their range of 1) across the zone's own tone from which a zone is worth
  * splitting: about one visible step of colour, or inks mixed in two ways.
@@ -32,7 +34,8 @@ export function zonesOf(zones: LightnessZones, lab: Float32Array, cells: Cells, 
   const moments = new Moments(ZONES * MOST_CLUSTERS, channels + 1, unit.range / 2);
   const cluster = new Uint8Array(cells.length);
   gather(moments, cells, lab, cluster, null);
-  for (let made = 1; made < MOST_CLUSTERS; made++) {
+  const most = cells.length > MOST_CELLS ? 1 : MOST_CLUSTERS;
+  for (let made = 1; made < most; made++) {
     const splits = Array.from({ length: ZONES }, (_, zone) => splitOf(moments, zone, made, unit));
     if (splits.every(split => split === null)) break;
     for (const [zone, split] of splits.entries())
