@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import { random } from './noise';
 import { blur, type Plate } from './plate';
 

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 /** Distance from a point to the nearest surface; never much more than the truth. */
 export type Solid = (x: number, y: number, z: number) => number;
 

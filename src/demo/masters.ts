@@ -1,4 +1,4 @@
-// no-unit-test: a list; test/demo looks at the pictures that are made from it
+// no-unit-test: a list; test/cli/demo.test.ts checks the pictures made from it
 import { develop, type Film } from './film';
 import type { Plate } from './plate';
 import * as cliff from './scenes/cliff';

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 // The same picture on every machine: no Math.random, one fixed table, scenes differ by where they look at it.
 
 /** Uniform pseudo-random numbers in [0, 1) from a seed (a 32-bit mixing generator). */

@@ -1,4 +1,4 @@
-// no-unit-test: a list; test/demo checks what a check of the demo says of every entry
+// no-unit-test: a list; test/cli/demo.test.ts checks what a check of the demo says of every entry
 import sharp, { type Sharp } from 'sharp';
 import type { Master, SceneId } from './masters';
 import { deepTiff, inksTiff, lineTiff, PPI, rgb, rgba } from './store';

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 /** Light in the scene, row by row, linear: 0 = none, 1 = what the film is exposed for as white. */
 export interface Plate {
   width: number;

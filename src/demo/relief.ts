@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import { blur, type Plate } from './plate';
 
 export interface Lamp {

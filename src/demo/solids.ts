@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 // Distances to simple solids, and ways to join them softly. Negative inside. Distances are near enough, not exact.
 
 export function ellipsoid(x: number, y: number, z: number, rx: number, ry: number, rz: number): number {

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import sharp, { type Sharp } from 'sharp';
 import type { Master } from './masters';
 import { tiff } from './tiff';

@@ -1,4 +1,4 @@
-// no-unit-test: texts; test/demo checks that the settings are right and that every placed picture is there
+// no-unit-test: texts; test/cli/demo.test.ts checks that the settings are right and that every placed picture is there
 
 /** `evengrey.json` of the demo book. */
 export const settings = `{
@@ -11,6 +11,8 @@ export const settings = `{
   "parts": {
     "pages": { "pictures": "pictures/**", "target": "book" },
     "encodings": { "pictures": "encodings/**", "target": "edition" },
+    // the first part that names a picture has it
+    "inks": { "pictures": "faults/too-much-ink.jpg", "target": "edition" },
     "faults": { "pictures": "faults/**", "target": "book" },
     "extras": { "pictures": "extras/**", "target": "book" }
   },

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 /** Photometric interpretations of TIFF 6.0, section 8 and 16. */
 const PHOTOMETRIC = { grey: 1, rgb: 2, inks: 5 } as const;
 

@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import type { Film } from '../film';
 import { type Camera, lampSeen, openTo, type Ray, rayOf, trace } from '../march';
 import { fbm2, fbm3, noise3 } from '../noise';

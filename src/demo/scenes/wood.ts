@@ -1,3 +1,4 @@
+// no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import type { Film } from '../film';
 import { fbm2, noise2, random } from '../noise';
 import { expose, mix, type Plate, smoothstep } from '../plate';
