@@ -32,7 +32,7 @@ export function daylightZones(option: RouteOption, picture: SampledPicture, pres
 
 function makeZones(option: RouteOption, picture: SampledPicture, press: Press): DaylightZone[] {
   const { daylight, daylightAim: aim, reference } = press;
-  const destination = { white: press.paper.white[0], reference, axis: press.axis };
+  const destination = { white: press.paper.white[0], reference, separation: press.separation };
   return picture.zones.map(zone => {
     const clusters = handled(option.handling, picture, zone, destination);
     const response = respond(daylight, aim, clusters);

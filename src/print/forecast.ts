@@ -1,16 +1,35 @@
 import type { AB, Forecast, ForecastZone, RouteForecast, Tint } from '../shared/forecast';
-import type { RouteId } from '../shared/target';
+import type { Target } from '../shared/target';
 import { directionOfHue, hueOf, meanBands, probabilityTowards } from './bands';
-import type { Press } from './press';
-import { type RouteResult, routeResult } from './route-result';
-import { routeOptions } from './routes';
+import { type Press, pressOf } from './press';
+import { narrowed, readingFor } from './record/apply';
+import { type RouteResult, routeResults } from './route-result';
 import type { SampledPicture } from './samples';
 import { type Covariance, deviations } from './scatter';
 
-/** Forecast of a picture on a press. `route` may be unknown: then every way is worked out and weighed. */
-export function forecast(picture: SampledPicture, press: Press, route: RouteId, neutral: boolean): Forecast {
-  const options = routeOptions(press.process.signal, route, picture.space, neutral, press.generations);
-  const results = options.map(option => routeResult(option, picture, press));
+/**
+ * Forecast of a picture on a target. A route that is not known: every way is worked out and weighed. A record of the
+ * print house: what was read there narrows the generic forecast.
+ */
+export function forecast(picture: SampledPicture, target: Target): Forecast {
+  const press = pressOf(target);
+  const results = routeResults(picture, press, target.route);
+  const reading = target.printRecord && readingFor(picture, target.printRecord);
+  if (!reading) return assembled(picture, press, target, results, target.printRecord ? [NOT_READ] : []);
+  const seen = narrowed(reading, results, picture, target);
+  const whole = assembled(picture, press, target, [seen.result], seen.ground);
+  return { ...whole, condition: { ...whole.condition, route: target.route, basis: 'record' } };
+}
+
+const NOT_READ = 'the record of this print house holds no reading of greys that are stored like these';
+
+function assembled(
+  picture: SampledPicture,
+  press: Press,
+  target: Target,
+  results: readonly RouteResult[],
+  ground: readonly string[],
+): Forecast {
   const weigh = (value: (result: RouteResult) => number) =>
     results.reduce((sum, result) => sum + result.option.weight * value(result), 0);
   const weighAB = (value: (result: RouteResult) => AB): AB => ({
@@ -31,7 +50,7 @@ export function forecast(picture: SampledPicture, press: Press, route: RouteId, 
       process: press.process.id,
       paper: press.paper.id,
       light: press.light,
-      route: options.length === 1 ? options[0].route : route,
+      route: results.length === 1 ? results[0].option.route : target.route,
       basis: press.basis,
     },
     zones: picture.zones.map((zone, i): ForecastZone => {
@@ -72,9 +91,10 @@ export function forecast(picture: SampledPicture, press: Press, route: RouteId, 
       black: weigh(result => result.range.black),
       white: press.model.white[0],
       blockedShare: weigh(result => result.range.blockedShare),
+      lostSteps: weigh(result => result.range.lostSteps),
     },
-    ...(options.length > 1 ? { routes: results.map(routeForecast) } : {}),
-    ground: press.model.ground.slice(),
+    ...(results.length > 1 ? { routes: results.map(routeForecast) } : {}),
+    ground: [...ground, ...press.model.ground],
   };
 }
 

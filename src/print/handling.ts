@@ -4,7 +4,8 @@ import type { AB } from '../shared/forecast';
 import type { Space } from '../shared/picture';
 import { relativeLabOfInks } from './inks/file-colour';
 import { colouredShare } from './inks/model';
-import { inksOnAxis, type NeutralAxis } from './inks/separation';
+import { inksOnAxis } from './inks/separation';
+import type { Separation } from './press';
 import type { Reference } from './reference';
 import type { DeviceCluster } from './response';
 import type { Handling } from './routes';
@@ -15,8 +16,8 @@ export interface Destination {
   /** L* of the paper. */
   white: number;
   reference: Reference;
-  /** The press's own separation; asked for on ink presses only. */
-  axis(generation: Extract<Handling, { kind: 'separated' }>['generation']): NeutralAxis;
+  /** What pictures are separated for; asked for on ink presses only. */
+  separation: Separation;
 }
 
 const NONE: AB = { a: 0, b: 0 };
@@ -50,9 +51,10 @@ export function handled(
     }
     case 'separated': {
       const { L, a, b } = colourInFile(picture.space, zone);
-      const axis = to.axis(handling.generation);
+      const { white } = to.separation;
+      const axis = to.separation.axis(handling.generation);
       const inks = new Float64Array(4);
-      inksOnAxis(axis, printLightness(L, to.white, axis.black), inks);
+      inksOnAxis(axis, printLightness(L, white, axis.black), inks);
       return [{ ...single(inks), passed: { a, b } }];
     }
     case 'to-rgb':

@@ -2,7 +2,6 @@ import type { Forecast } from '../shared/forecast';
 import type { PictureFacts } from '../shared/picture';
 import type { ProcessId, Target } from '../shared/target';
 import { forecast } from './forecast';
-import { pressOf } from './press';
 import { processOf } from './processes';
 import { samplesOf } from './samples';
 import { type StatedValue, sampledValue } from './values';
@@ -12,10 +11,8 @@ export { papers } from './papers';
 export { processes } from './processes';
 export { profileProblem } from './profile/printing';
 export { readPressProfile } from './profile/read';
+export { parsePrintRecord, recordProblem } from './record/read';
 export type { StatedValue } from './values';
-
-/** Encodings that print as one grey or tone; the others have no forecast. */
-const NEUTRAL = new Set(['rgb-neutral', 'single-channel', 'bilevel', 'lab-neutral']);
 
 /**
  * How the picture is expected to print on the target. Null where nothing can be said: unreadable, colour, or without
@@ -25,7 +22,7 @@ export function forecastPicture(facts: PictureFacts, target: Target): Forecast |
   if (facts.encoding === 'colour' || facts.encoding === 'unreadable') return null;
   const picture = samplesOf(facts);
   if (!picture) return null;
-  return forecast(picture, pressOf(target), target.route, NEUTRAL.has(facts.encoding));
+  return forecast(picture, target);
 }
 
 /**
@@ -35,8 +32,7 @@ export function forecastPicture(facts: PictureFacts, target: Target): Forecast |
 export function forecastValue(value: StatedValue, target: Target): Forecast {
   const picture = sampledValue(value);
   const route = target.route === 'unknown' && value.space === 'cmyk' ? 'inks' : target.route;
-  const neutral = value.values.every(v => v === value.values[0]);
-  return forecast(picture, pressOf(target), route, neutral);
+  return forecast(picture, { ...target, route });
 }
 
 /** A target with everything at its default: the process's own paper, D50, and the route that nobody stated. */

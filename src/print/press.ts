@@ -9,6 +9,7 @@ import type { Process } from './process';
 import { processOf } from './processes';
 import { profileGeneration } from './profile/axis';
 import { profilePrinting } from './profile/printing';
+import { readPaper } from './record/paper';
 import { type Reference, referenceOf } from './reference';
 
 /** How prints look under a light. */
@@ -30,12 +31,24 @@ export interface Press extends View {
   generations: readonly BlackGeneration[];
   /** The press's own separation to its grey aim, or the one in the print house's profile. */
   axis(generation: BlackGeneration): NeutralAxis;
+  /** The condition that separations are made for: this press, unless the target names another. */
+  separation: Separation;
   /** Under the light, the paper's brightener shining as under D50; null where that changes nothing. */
   withoutBrightener: View | null;
   under: Printing['under'];
 }
 
-type PressTarget = Pick<Target, 'process' | 'paper' | 'light' | 'inkLimit' | 'pressProfile'>;
+/** A condition that pictures are separated for. */
+export interface Separation {
+  /** L* of its paper. */
+  white: number;
+  axis(generation: BlackGeneration): NeutralAxis;
+}
+
+type PressTarget = Pick<
+  Target,
+  'process' | 'paper' | 'light' | 'inkLimit' | 'pressProfile' | 'printRecord' | 'separatedFor'
+>;
 
 const presses = new Map<string, Press>();
 /** A user's own papers could fill the memory of an editor that is never closed. */
@@ -46,8 +59,16 @@ const KEPT = 200;
  * one for this process (`profileProblem` tells beforehand).
  */
 export function pressOf(target: PressTarget): Press {
-  const { process, paper, light, inkLimit, pressProfile } = target;
-  const key = JSON.stringify([process, paper, light, inkLimit, pressProfile?.id]);
+  const { process, paper, light, inkLimit, pressProfile, printRecord, separatedFor } = target;
+  const key = JSON.stringify([
+    process,
+    paper,
+    light,
+    inkLimit,
+    pressProfile?.id,
+    printRecord?.paper,
+    separatedFor,
+  ]);
   let press = presses.get(key);
   if (!press) {
     if (presses.size >= KEPT) presses.clear();
@@ -60,7 +81,7 @@ export function pressOf(target: PressTarget): Press {
 function makePress(target: PressTarget): Press {
   if (target.light !== 'D50') return underOtherLight(pressOf({ ...target, light: 'D50' }), target.light);
   const process = processOf(target.process);
-  const paper = paperOf(target.paper);
+  const paper = readPaper(paperOf(target.paper), target.printRecord);
   const printing = target.pressProfile
     ? profilePrinting(process, paper, target.pressProfile)
     : genericPrinting(process, paper);
@@ -68,16 +89,8 @@ function makePress(target: PressTarget): Press {
   const { daylight: model } = printing;
   const aim = aimOf(model);
   const axes = new Map<string, NeutralAxis>();
-  return {
-    ...printing,
-    light: 'D50',
-    model,
-    shift: null,
-    withoutBrightener: null,
-    daylightAim: aim,
-    aim,
-    reference: referenceOf(model),
-    generations: printing.axis ? [profileGeneration] : blackGenerations,
+  const own: Separation = {
+    white: model.white[0],
     axis(generation) {
       if (printing.axis) return printing.axis;
       let axis = axes.get(generation.id);
@@ -88,6 +101,27 @@ function makePress(target: PressTarget): Press {
       return axis;
     },
   };
+  return {
+    ...printing,
+    light: 'D50',
+    model,
+    shift: null,
+    withoutBrightener: null,
+    daylightAim: aim,
+    aim,
+    reference: referenceOf(model),
+    generations: printing.axis && !target.separatedFor ? [profileGeneration] : blackGenerations,
+    axis: own.axis,
+    separation: otherSeparation(target) ?? own,
+  };
+}
+
+/** The separation of another condition, where the target names one and its press takes inks. */
+function otherSeparation({ separatedFor }: PressTarget): Separation | null {
+  if (!separatedFor) return null;
+  if (processOf(separatedFor.process).signal === 'rgb')
+    throw new Error(`nothing is separated into inks for ${processOf(separatedFor.process).name}`);
+  return pressOf({ ...separatedFor, light: 'D50', inkLimit: null }).separation;
 }
 
 function underOtherLight(press: Press, light: LightId): Press {

@@ -11,6 +11,8 @@ export interface TonalRange {
   white: number;
   /** Share of the picture (0-1) too dark to be told from black. */
   blockedShare: number;
+  /** Steps of L* 1 that the picture uses and that come out as black. */
+  lostSteps: number;
 }
 
 /** Shadow steps within this many L* of black are lost (this project's collection of facts; common practice). */
@@ -24,7 +26,37 @@ export function tonalRange(
   printed: readonly number[],
 ): TonalRange {
   const black = darkestBlack(handling, picture, press);
-  return { black, white: press.model.white[0], blockedShare: shareBelow(picture, printed, black + LOST) };
+  return { black, white: press.model.white[0], ...lostBelow(picture, printed, black) };
+}
+
+/** What of the picture comes out as black. */
+export function lostBelow(
+  picture: SampledPicture,
+  printed: readonly number[],
+  black: number,
+): Pick<TonalRange, 'blockedShare' | 'lostSteps'> {
+  const { zones, histogram } = picture;
+  const isLost = (L: number) => L < black + LOST;
+  if (!histogram) {
+    const lost = zones.filter((_, i) => isLost(printed[i]));
+    return { blockedShare: lost.reduce((sum, { weight }) => sum + weight, 0), lostSteps: lost.length };
+  }
+  const printedAt = toneCurve(picture, printed);
+  const lost = histogram.filter((share, L) => share > 0 && isLost(printedAt(L)));
+  return { blockedShare: lost.reduce((sum, share) => sum + share, 0), lostSteps: lost.length };
+}
+
+/** Print lightness by lightness of the file: linear between the zones, and on beyond them. */
+function toneCurve({ zones }: SampledPicture, printed: readonly number[]): (L: number) => number {
+  const points = zones.map((zone, i) => ({ L: zone.L, Lprint: printed[i] })).sort((a, b) => a.L - b.L);
+  return L => {
+    let i = 0;
+    while (i < points.length - 2 && points[i + 1].L < L) i++;
+    const from = points[i];
+    const to = points[Math.min(i + 1, points.length - 1)];
+    if (to.L === from.L) return from.Lprint;
+    return from.Lprint + ((L - from.L) / (to.L - from.L)) * (to.Lprint - from.Lprint);
+  };
 }
 
 function darkestBlack(handling: Handling, picture: SampledPicture, press: Press): number {
@@ -39,7 +71,7 @@ function darkestBlack(handling: Handling, picture: SampledPicture, press: Press)
     case 'lightness-to-black':
       return reference.black;
     case 'separated':
-      return press.axis(handling.generation).black;
+      return at(press.separation.axis(handling.generation).inks.slice(-4));
     case 'to-rgb':
       return picture.space === 'cmyk'
         ? at(labToSrgb(relativeLabOfInks(fullInks(picture)), new Float64Array(3)))
@@ -62,19 +94,4 @@ function fullInks(picture: SampledPicture): [number, number, number, number] {
   const coloured = uses([0, 1, 2]) ? 1 : 0;
   const black = uses([3]) || !coloured ? 1 : 0;
   return [coloured, coloured, coloured, black];
-}
-
-function shareBelow(picture: SampledPicture, printed: readonly number[], limit: number): number {
-  const { zones, histogram } = picture;
-  if (!histogram) return zones.reduce((sum, zone, i) => sum + (printed[i] < limit ? zone.weight : 0), 0);
-  const points = zones.map((zone, i) => ({ L: zone.L, Lprint: printed[i] })).sort((a, b) => a.L - b.L);
-  const printedAt = (L: number) => {
-    let i = 0;
-    while (i < points.length - 2 && points[i + 1].L < L) i++;
-    const from = points[i];
-    const to = points[Math.min(i + 1, points.length - 1)];
-    if (to.L === from.L) return from.Lprint;
-    return from.Lprint + ((L - from.L) / (to.L - from.L)) * (to.Lprint - from.Lprint);
-  };
-  return histogram.reduce((sum, share, L) => sum + (share > 0 && printedAt(L) < limit ? share : 0), 0);
 }

@@ -32,17 +32,28 @@ const space: Record<GreyEncoding, Space> = {
 export function forecastAs(encoding: GreyEncoding, facts: PictureFacts, target: Target): Forecast | null {
   const picture = samplesOf(facts);
   if (!picture) return null;
-  const press = pressOf(target);
-  const restated: SampledPicture = {
+  return forecast(restated(encoding, picture, pressOf(target)), target);
+}
+
+/** Greys of the given lightness in the file, stored in an encoding as a sound conversion for this press stores them. */
+export function restated(
+  encoding: GreyEncoding,
+  {
+    zones,
+    histogram,
+  }: { zones: readonly { L: number; weight: number }[]; histogram: SampledPicture['histogram'] },
+  press: Press,
+): SampledPicture {
+  return {
     space: space[encoding],
+    neutral: space[encoding] !== 'cmyk',
     plainRgb: true,
-    histogram: picture.histogram,
-    zones: picture.zones.map(({ L, weight }) => {
+    histogram,
+    zones: zones.map(({ L, weight }) => {
       const mean = stored(encoding, L, press);
       return { L, a: 0, b: 0, weight, clusters: [{ weight: 1, mean, points: [mean] }] };
     }),
   };
-  return forecast(restated, press, target.route, space[encoding] !== 'cmyk');
 }
 
 /** Stored values of a grey of the file's lightness L. */

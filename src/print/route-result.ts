@@ -1,11 +1,12 @@
 import type { AB, Bands, Forecast } from '../shared/forecast';
+import type { RouteId } from '../shared/target';
 import { bandsOf, meanBands } from './bands';
 import { type DaylightZone, daylightZones } from './daylight';
 import { colouredShare } from './inks/model';
 import type { Press, View } from './press';
 import { type TonalRange, tonalRange } from './range';
 import { colourOf, type DeviceCluster, respond, type ZoneResponse } from './response';
-import type { RouteOption } from './routes';
+import { type RouteOption, routeOptions } from './routes';
 import type { SampledPicture } from './samples';
 import { type Covariance, covariances, distribution, meanMoves } from './scatter';
 import type { TintDistribution } from './tint';
@@ -23,6 +24,14 @@ export interface RouteResult {
   parts: Forecast['parts'];
   lightParts: Forecast['lightParts'];
   range: TonalRange;
+}
+
+/** Every way that a route may take, worked out; one of the known ones is a single way, or several separations. */
+export function routeResults(picture: SampledPicture, press: Press, route: RouteId): RouteResult[] {
+  const { signal } = press.process;
+  return routeOptions(signal, route, picture.space, picture.neutral, press.generations).map(option =>
+    routeResult(option, picture, press),
+  );
 }
 
 const NONE: AB = { a: 0, b: 0 };

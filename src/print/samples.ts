@@ -1,4 +1,4 @@
-import type { Cluster, PictureFacts, Space } from '../shared/picture';
+import type { Cluster, Encoding, PictureFacts, Space } from '../shared/picture';
 import { eigenSymmetric } from './eigen';
 
 /** A lightness zone of a picture, ready for any number of targets. */
@@ -27,11 +27,16 @@ export interface SampledCluster {
 export interface SampledPicture {
   space: Space;
   zones: SampledZone[];
+  /** True for a picture without any colour, which a print house can take for a grey one. */
+  neutral: boolean;
   /** Share of the area per L* step of 1 (0-100) of the file; null for stated values. */
   histogram: readonly number[] | null;
   /** True if the numbers of an RGB file are sRGB's, or nothing says otherwise. */
   plainRgb: boolean;
 }
+
+/** Encodings without any colour that are not inks already. */
+const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'bilevel', 'lab-neutral']);
 
 const prepared = new WeakMap<PictureFacts, SampledPicture>();
 
@@ -42,6 +47,7 @@ export function samplesOf(facts: PictureFacts): SampledPicture | null {
   if (facts.space === null || facts.zones.length === 0) return null;
   const picture: SampledPicture = {
     space: facts.space,
+    neutral: NEUTRAL.has(facts.encoding),
     zones: facts.zones.map(zone => ({
       L: zone.L,
       a: zone.a,

@@ -25,6 +25,7 @@ export function sampledValue({ space, values }: StatedValue): SampledPicture {
   const mean = [...values];
   return {
     space,
+    neutral: space !== 'cmyk' && values.every(value => value === values[0]),
     zones: [{ L, a, b, weight: 1, clusters: [{ weight: 1, mean, points: [mean] }] }],
     histogram: null,
     plainRgb: true,

@@ -88,6 +88,8 @@ export interface Forecast {
     white: number;
     /** Share of the picture (0-1) too dark to be told from black. */
     blockedShare: number;
+    /** Steps of L* 1 that the picture uses and that come out as black. */
+    lostSteps: number;
   };
   routes?: RouteForecast[];
   /** Where the figures come from and what is a guess: plain sentences. */

@@ -58,6 +58,37 @@ export interface Target {
   record: string | null;
   /** What `profile` names, read by `print/profile`; absent or null: the forecast goes by the process alone. */
   pressProfile?: PressProfile | null;
+  /** What `record` names, read by `print/record`; absent or null: nothing of this print house's was read yet. */
+  printRecord?: PrintRecord | null;
+  /**
+   * The condition that four-ink separations are made for where it is not this target's own (a wrong separation);
+   * absent or null: its own.
+   */
+  separatedFor?: { process: ProcessId; paper: PaperId | MeasuredPaper } | null;
+}
+
+/** What a print house has delivered: readings of its prints, by the encoding in which the patches were sent. */
+export interface PrintRecord {
+  process: ProcessId;
+  /** Measured CIELAB D50 of its paper; null where it was not measured. */
+  paper: [number, number, number] | null;
+  /** Day of the last reading, YYYY-MM-DD. */
+  date: string;
+  readings: RecordReading[];
+}
+
+export interface RecordReading {
+  /** How the patches were stored: one grey channel, R = G = B, black ink alone, or four inks. */
+  encoding: 'rgb-neutral' | 'single-channel' | 'black-only' | 'four-channel';
+  /** Orders that were read. */
+  orders: number;
+  /** Mean tint (a*, b* from the grey aim of the paper, D50) by print lightness L*; one entry holds for all. */
+  greys: { L: number; a: number; b: number }[];
+  /** Residual spread, one SD of a* and b*: from one order to the next (null with one order), and within one. */
+  order: { a: number; b: number } | null;
+  page: { a: number; b: number } | null;
+  /** L* of the darkest black that was read; null where none was. */
+  black: number | null;
 }
 
 /** An ICC profile of the print house, read and checked. Lives in memory beside the target, never in a report. */

@@ -5,7 +5,7 @@ import { pressOf } from '../../src/print/press';
 import { sampledValue } from '../../src/print/values';
 
 const press = pressOf({ process: 'offset-coated', paper: 'gloss-coated', light: 'D50', inkLimit: null });
-const to = { white: 95, reference: press.reference, axis: press.axis };
+const to = { white: 95, reference: press.reference, separation: press.separation };
 const one = (handling: Parameters<typeof handled>[0], space: 'cmyk' | 'rgb' | 'grey', values: number[]) => {
   const picture = sampledValue({ space, values });
   return handled(handling, picture, picture.zones[0], to)[0];

@@ -35,6 +35,7 @@ export function forecastJson(forecast: Forecast) {
       black: round(range.black),
       white: round(range.white),
       blockedShare: round(range.blockedShare),
+      lostSteps: round(range.lostSteps),
     },
     ...(routes && { routes: routes.map(routeJson) }),
     ground: forecast.ground,

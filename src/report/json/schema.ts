@@ -137,6 +137,7 @@ const forecast: Schema = {
         black: number('L* of the darkest black with this encoding'),
         white: number('L* of the paper'),
         blockedShare: share('Share of the picture that is too dark to be told from black'),
+        lostSteps: number('Steps of L* 1 that the picture uses and that come out as black'),
       }),
       routes: list(route, 'Where the route is not known: each one and its weight'),
       ground: list({ type: 'string' }, 'Where the figures come from and what is a guess'),
