@@ -1,7 +1,8 @@
 import path from 'node:path';
-import { processes, profileProblem } from '../../print';
-import type { PressProfile, Target } from '../../shared/target';
+import { processes, profileProblem, recordProblem } from '../../print';
+import type { PressProfile, PrintRecord, Target } from '../../shared/target';
 import { pressProfileIn } from './press-profile';
+import { printRecordIn } from './print-record';
 import type { Problem } from './problem';
 import {
   noSettings,
@@ -55,10 +56,10 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
   const raw = parsed.value as RawSettings;
   const problems: Problem[] = [];
   const houses = new Map<string, RawTarget>();
-  const profiles: Profiles = new Map();
+  const known: OfPrintHouses = { profiles: new Map(), records: new Map() };
   const written = writtenTargets(raw);
   for (const target of written) {
-    problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt, profiles)));
+    problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt, known)));
     const name = target.raw.house;
     if (name === undefined || houses.has(name)) continue;
     const house = await fileWithin(root, root, name);
@@ -72,13 +73,13 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
       $schema?: string;
     };
-    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt, profiles)));
+    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt, known)));
     houses.set(name, said);
   }
   // what a broken house file leaves out would be told as missing in the settings
   if (problems.length) return { settings: null, problems, files };
   const settled = settle(raw, written, houses, language.defaultTarget, parsed.problemAt);
-  settled.problems.push(...giveProfiles(settled.settings.targets, written, profiles, parsed.problemAt));
+  settled.problems.push(...give(settled.settings.targets, written, known, parsed.problemAt));
   return { settings: settled.problems.length ? null : settled.settings, problems: settled.problems, files };
 }
 
@@ -96,12 +97,15 @@ async function parseFile(
   }
 }
 
-/** The print houses' profiles by their path relative to the root. */
-type Profiles = Map<string, PressProfile>;
+/** What the print houses gave and delivered, by its path relative to the root. */
+interface OfPrintHouses {
+  profiles: Map<string, PressProfile>;
+  records: Map<string, PrintRecord>;
+}
 
 /**
- * Makes the paths in a target relative to the root, looks whether they are there, and reads the profile. Changes
- * `raw` and `profiles`.
+ * Makes the paths in a target relative to the root, looks whether they are there, and reads profile and record. Changes
+ * `raw` and `known`.
  */
 async function rebase(
   root: string,
@@ -109,7 +113,7 @@ async function rebase(
   raw: RawTarget,
   at: string[],
   problemAt: Parsed['problemAt'],
-  profiles: Profiles,
+  known: OfPrintHouses,
 ): Promise<Problem[]> {
   const problems: Problem[] = [];
   for (const key of ['profile', 'record'] as const) {
@@ -121,36 +125,44 @@ async function rebase(
       continue;
     }
     raw[key] = found.relative;
-    if (key === 'profile')
-      try {
-        profiles.set(found.relative, await pressProfileIn(found.file));
-      } catch (error) {
-        problems.push(problemAt([...at, key], `"${written}": ${(error as Error).message}.`));
-      }
+    try {
+      if (key === 'profile') known.profiles.set(found.relative, await pressProfileIn(found.file));
+      else known.records.set(found.relative, await printRecordIn(found.file));
+    } catch (error) {
+      problems.push(problemAt([...at, key], `"${written}": ${(error as Error).message}.`));
+    }
   }
   return problems;
 }
 
-/** Puts the profiles into the targets that name them. A profile of another kind of process is a problem. */
-function giveProfiles(
+/** Puts profiles and records into the targets that name them. One of another kind of process is a problem. */
+function give(
   targets: readonly Target[],
   written: readonly WrittenTarget[],
-  profiles: Profiles,
+  known: OfPrintHouses,
   problemAt: Parsed['problemAt'],
 ): Problem[] {
   return targets.flatMap(target => {
-    const profile = target.profile === null ? undefined : profiles.get(target.profile);
-    if (!profile) return [];
-    target.pressProfile = profile;
-    const fault = profileProblem(processes.find(({ id }) => id === target.process)!, profile);
-    if (!fault) return [];
+    const process = processes.find(({ id }) => id === target.process)!;
+    const profile = (target.profile !== null && known.profiles.get(target.profile)) || null;
+    const record = (target.record !== null && known.records.get(target.record)) || null;
+    if (profile) target.pressProfile = profile;
+    if (record) target.printRecord = record;
+    const faults = [
+      ['profile', profile && profileProblem(process, profile)],
+      ['record', record && recordProblem(process, record)],
+    ] as const;
     const { path: at, raw } = written.find(({ name }) => name === target.name)!;
-    return [
-      problemAt(
-        [...at, raw.profile === undefined ? 'house' : 'profile'],
-        `${fault[0].toUpperCase()}${fault.slice(1)}.`,
-      ),
-    ];
+    return faults.flatMap(([key, fault]) =>
+      fault
+        ? [
+            problemAt(
+              [...at, raw[key] === undefined ? 'house' : key],
+              `${fault[0].toUpperCase()}${fault.slice(1)}.`,
+            ),
+          ]
+        : [],
+    );
   });
 }
 

@@ -10,6 +10,15 @@ async function load(files: Record<string, string>) {
   return { settings, problems: problems.map(p => `${p.file}:${p.line}:${p.column}: ${p.message}`) };
 }
 
+/** A record of one reading. */
+const recordOf = (process: string) =>
+  JSON.stringify({
+    record: 1,
+    process,
+    date: '2026-03-01',
+    readings: [{ encoding: 'rgb-neutral', orders: 2, greys: [{ L: 50, a: 3, b: 1 }] }],
+  });
+
 describe('loading settings', () => {
   it('takes a folder without settings as a book without targets', async () => {
     const { settings, problems } = await load({});
@@ -36,7 +45,7 @@ describe('loading settings', () => {
   it('reads a house file, whose keys the target may overrule and whose paths count from it', async () => {
     const { settings, problems } = await load({
       'evengrey.json': '{"targets": {"run": {"house": "houses/north.json", "light": "A"}}}',
-      'houses/north.txt': '',
+      'houses/north.txt': recordOf('offset-coated'),
       'houses/north.json': '{"process": "offset-coated", "light": "D65", "record": "north.txt"}',
     });
     assert.deepEqual(problems, []);
@@ -51,7 +60,7 @@ describe('loading settings', () => {
   it('keeps the paths of the short form', async () => {
     const { settings } = await load({
       'evengrey.json': '{"process": "offset-coated", "record": "./press/north.txt"}',
-      'press/north.txt': '',
+      'press/north.txt': recordOf('offset-coated'),
     });
     assert.equal(settings?.targets[0].record, 'press/north.txt');
   });
@@ -84,6 +93,22 @@ describe('loading settings', () => {
     });
     assert.equal(problems.length, 1);
     assert.match(problems[0], /^evengrey\.json:2:12: "north\.icc": .*profile/);
+  });
+
+  it('gives a target its record, and tells what is wrong with one where it is named', async () => {
+    const settings = '{"process": "silver-halide",\n"record": "north.json"}';
+    const good = await load({ 'evengrey.json': settings, 'north.json': recordOf('silver-halide') });
+    assert.deepEqual(good.problems, []);
+    assert.equal(good.settings?.targets[0].printRecord?.readings[0].orders, 2);
+    const broken = await load({ 'evengrey.json': settings, 'north.json': '{"record": 1}' });
+    assert.deepEqual(broken.problems, [
+      'evengrey.json:2:11: "north.json": "readings" should be a list in brackets.',
+    ]);
+    const other = await load({
+      'evengrey.json': settings,
+      'north.json': recordOf('inkjet'),
+    });
+    assert.match(other.problems[0], /^evengrey\.json:2:11: The record is of Inkjet, not of Silver halide/);
   });
 
   it('never reaches outside the root', async () => {
