@@ -1,3 +1,4 @@
+// no-unit-test: raster.test.ts shows every layout through it
 import type { Header, Samples } from './types';
 
 const SHORT = 3;

@@ -1,3 +1,4 @@
+// no-unit-test: reader.test.ts runs the built one
 import './decode-binary';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/read.test.ts reads every kind of broken file through it
 import type { PictureFacts } from '../shared/picture';
 import type { UnreadableError } from './header/unreadable';
 import type { Header } from './types';
@@ -10,11 +11,11 @@ export function unreadableFacts(error: UnreadableError, sha256: string, header?:
     format: error.format,
     width: error.size.width,
     height: error.size.height,
-    channels: header?.channels ?? 0,
-    bits: header?.bits ?? 0,
+    channels: header?.channels ?? error.stored?.channels ?? 0,
+    bits: header?.bits ?? error.stored?.bits ?? 0,
     alpha: header?.alpha ?? false,
     palette: header?.palette ?? false,
-    space: header?.space ?? null,
+    space: header?.space ?? error.stored?.space ?? null,
     encoding: 'unreadable',
     profile: null,
     assumed: null,

@@ -58,17 +58,21 @@ function refuse(
   return new UnreadableError('format', `${what}. ${doThis}.`, format, size);
 }
 
-/** Photoshop file format: version, channels, height, width, depth, mode, all big-endian from byte 4. */
+/** Layered document: version, channels, height, width, depth, mode, all big-endian from byte 4 (its file format specification). */
 function psd(source: Source): UnreadableError {
   const n = new Numbers(source, true);
   const size = { width: n.u32(18), height: n.u32(14) };
-  const mode = PSD_MODES[n.u16(24)]?.[0] ?? 'unknown mode';
-  return refuse(
+  const bits = n.u16(22);
+  const [mode, space] = PSD_MODES[n.u16(24)] ?? ['unknown mode', null];
+  const error = refuse(
     'psd',
-    `A layered document (${mode}, ${n.u16(22)} bits, ${size.width} x ${size.height} pixels) cannot be read`,
+    `A layered document (${mode}, ${bits} bits, ${size.width} x ${size.height} pixels) cannot be read`,
     'Save a flattened TIFF beside it',
     size,
   );
+  const channels = space === null ? n.u16(12) : { grey: 1, rgb: 3, lab: 3, cmyk: 4 }[space];
+  error.stored = { channels, bits, space };
+  return error;
 }
 
 function bmpSize(source: Source): { width: number; height: number } {

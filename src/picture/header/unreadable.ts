@@ -1,5 +1,5 @@
 // no-unit-test: a class without behaviour; every parser's test throws it
-import type { Format, Unreadable } from '../../shared/picture';
+import type { Format, Space, Unreadable } from '../../shared/picture';
 
 /** Why a picture cannot be judged: thrown by headers and decoder, turned into an `unreadable` picture by `read`. */
 export class UnreadableError extends Error {
@@ -7,6 +7,9 @@ export class UnreadableError extends Error {
   page = 1;
   /** Pixels, where the header says them; else 0 x 0. */
   readonly size: { width: number; height: number };
+
+  /** What the header says besides, of a format that is known but not read. */
+  stored: { channels: number; bits: number; space: Space | null } | null = null;
 
   constructor(
     readonly reason: Unreadable['reason'],

@@ -1,0 +1,76 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import net from 'node:net';
+import os from 'node:os';
+import path from 'node:path';
+import { openPicture } from '../../src/picture/open';
+
+describe('openPicture', () => {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'open-'));
+  const at = (name: string) => path.join(folder, name);
+  after(() => fs.rmSync(folder, { recursive: true }));
+
+  it('holds a file that is small and hashes it when asked', () => {
+    fs.writeFileSync(at('small'), 'abc');
+    const sizes: number[][] = [];
+    const file = openPicture(at('small'), undefined, (...size) => sizes.push(size));
+    // FIPS 180-4's example message
+    assert.equal(file.sha256(), 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+    assert.equal(file.input.toString(), 'abc');
+    assert.deepEqual(sizes, [[3, 0]]);
+    assert.equal(openPicture(at('small'), 'known').sha256(), 'known');
+  });
+
+  it('gives the path of a file too large to hold, with the same hash', () => {
+    const block = Buffer.alloc(1 << 20, 7);
+    const fd = fs.openSync(at('large'), 'w');
+    for (let i = 0; i < 65; i++) fs.writeSync(fd, block);
+    fs.closeSync(fd);
+    const file = openPicture(at('large'));
+    try {
+      assert.equal(file.input, at('large'));
+      assert.equal(file.source.size, 65 << 20);
+      const hash = createHash('sha256');
+      for (let i = 0; i < 65; i++) hash.update(block);
+      assert.equal(file.sha256(), hash.digest('hex'));
+    } finally {
+      file.close();
+    }
+  });
+
+  const refuses = (name: string, reason: string, says: RegExp) =>
+    assert.throws(() => openPicture(at(name)), { reason, text: says });
+
+  it('says what is wrong with what cannot be opened', () => {
+    fs.writeFileSync(at('empty'), '');
+    refuses('empty', 'empty', /empty/);
+    refuses('nothing-here', 'missing', /no such file/);
+    fs.mkdirSync(at('folder'));
+    refuses('folder', 'not-a-file', /a folder/);
+  });
+
+  it('never waits on pipes, sockets and devices', async () => {
+    if (process.platform === 'win32') return;
+    execFileSync('mkfifo', [at('pipe')]);
+    refuses('pipe', 'not-a-file', /a pipe/);
+    const server = net.createServer().listen(at('socket'));
+    await new Promise(resolve => server.once('listening', resolve));
+    refuses('socket', 'not-a-file', /a socket/);
+    server.close();
+    for (const device of ['/dev/zero', '/dev/null', '/dev/tty'])
+      if (fs.existsSync(device))
+        assert.throws(() => openPicture(device), { reason: 'not-a-file', text: /a device/ });
+  });
+
+  it('says where links and rights end', () => {
+    if (process.platform === 'win32') return;
+    fs.symlinkSync(at('b'), at('a'));
+    fs.symlinkSync(at('a'), at('b'));
+    refuses('a', 'missing', /circle/);
+    if (process.getuid?.() === 0) return; // root may read everything
+    fs.writeFileSync(at('secret'), 'x', { mode: 0 });
+    refuses('secret', 'permission', /right to read/);
+  });
+});
