@@ -3,10 +3,10 @@ import type { AB } from '../../shared/forecast';
 /** Decimal places of every number in a report: far more than is known, few enough to be the same everywhere. */
 export const DECIMALS = 6;
 
-export function round(value: number): number {
-  const rounded = Number(value.toFixed(DECIMALS));
-  return rounded === 0 ? 0 : rounded; // never -0
-}
+const SCALE = 10 ** DECIMALS;
+
+/** The nearest number with so few decimals; never -0. */
+export const round = (value: number): number => Math.round(value * SCALE) / SCALE + 0;
 
 export const roundAB = ({ a, b }: AB): AB => ({ a: round(a), b: round(b) });
 
