@@ -2,6 +2,7 @@ import { visibleShare } from '../../print/bands';
 import { forecastAs, type GreyEncoding, greyEncodings } from '../../print/restated';
 import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
+import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
 import { defineRule, type Verdict } from '../rule';
@@ -72,6 +73,8 @@ export default defineRule<Options>({
   },
 });
 
+const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'lab-neutral']);
+
 interface Alternative {
   encoding: GreyEncoding;
   forecast: Forecast;
@@ -95,6 +98,8 @@ class Print {
 
   private best(gain: number): Alternative | null {
     const { facts } = this.picture;
+    // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
+    if (isPhotographic(this.target) && NEUTRAL.has(facts.encoding)) return null;
     const alternatives = takenBy(this.target)
       .filter(encoding => encoding !== facts.encoding)
       .flatMap(encoding => {
