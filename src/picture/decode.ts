@@ -1,3 +1,4 @@
+import { bareSamples, isBare } from './decode-bare';
 import { decodeError } from './decode-errors';
 import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
 import { applyPalette, type Channels, invert, keepChannels, spread } from './decode-layout';
@@ -26,6 +27,8 @@ interface Raw {
 export async function decode(input: Buffer | string, header: Header): Promise<Samples> {
   refuseGiants(header);
   if (header.impossible) throw decodeError(new Error('truncated'), header);
+  const bare = isBare(header) && typeof input !== 'string' ? bareSamples(input, header) : null;
+  if (bare) return bare;
   try {
     return arrange(await tolerantly(input, header), header);
   } catch (error) {
@@ -33,8 +36,13 @@ export async function decode(input: Buffer | string, header: Header): Promise<Sa
   }
 }
 
-/** Whether `decode` must be given bytes: it reads these layouts by way of another, noted in a copy of the header. */
+/** Whether `decode` must be given the file's bytes and not its path. */
 export function needsBytes(header: Header): boolean {
+  return readsAnotherWay(header) || isBare(header);
+}
+
+/** Whether the stored layout is decoded by way of another, because the decoder itself would lose or change values. */
+export function readsAnotherWay(header: Header): boolean {
   return insteadOf(header) !== null;
 }
 

@@ -17,8 +17,11 @@ export interface OpenPicture {
 /** Told how large a task is: first the file (bytes, no pixels yet), then with the pixels of all its pages. */
 export type OnSize = (bytes: number, megapixels: number) => void;
 
-/** Up to here a file is read once and decoded from memory; beyond, memory matters more than a second read. */
-const HELD = 64 << 20;
+/**
+ * Up to here a file is read once and decoded from memory. Beyond, hashing it piece by piece and decoding it from its
+ * path costs less: the second reading comes from the system's cache, and no memory is filled for it.
+ */
+const HELD = 8 << 20;
 const CHUNK = 1 << 20;
 
 /**
@@ -52,11 +55,13 @@ function opened(fd: number, path: string, known?: string, onSize?: OnSize): Open
     const sha256 = () => (known ??= createHash('sha256').update(bytes).digest('hex'));
     return { source: bufferSource(bytes), input: bytes, sha256, bytes: () => bytes, close: () => {} };
   }
+  let held: Buffer | null = null;
+  const sha256Of = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex');
   return {
     source: fileSource(fd, stats.size),
     input: path,
-    sha256: () => (known ??= hashOf(fd)),
-    bytes: () => fs.readFileSync(path),
+    sha256: () => (known ??= held ? sha256Of(held) : hashOf(fd)),
+    bytes: () => (held ??= fs.readFileSync(path)),
     close: () => fs.closeSync(fd),
   };
 }

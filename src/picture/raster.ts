@@ -1,5 +1,5 @@
 import type { Raster } from '../shared/reader-protocol';
-import { decode, needsBytes } from './decode';
+import { decode, needsBytes, readsAnotherWay } from './decode';
 import { sharp } from './decode-sharp';
 import { readHeader } from './header';
 import { type OnSize, openPicture } from './open';
@@ -56,5 +56,5 @@ export async function rasterOf(
 /** Layouts that the decoder shows as they are meant; the others are first brought to a plain one. */
 function isPlain(header: Header): boolean {
   const odd = header.inverted || header.spots > 0 || header.sample === 'float' || header.space === 'lab';
-  return !odd && !needsBytes(header);
+  return !odd && !readsAnotherWay(header);
 }

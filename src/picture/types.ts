@@ -46,6 +46,8 @@ export interface TiffLayout {
   compression: number;
   /** Red, then green, then blue entries; empty without a palette. */
   colorMap: number[];
+  /** Where the samples lie as they are, all in one piece; null where they are packed, scattered or the other way round. */
+  bareAt: number | null;
 }
 
 /**

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { decode } from '../../src/picture/decode';
+import { decode, readsAnotherWay } from '../../src/picture/decode';
 import { bufferSource, readHeader } from '../../src/picture/header';
 import type { Samples } from '../../src/picture/types';
 import { type Known, known } from './known';
@@ -42,8 +42,11 @@ describe('decode', () => {
   }
 
   it('reads the same from a path as from bytes', async () => {
-    const file = path.join(folder, 'cmyk16-lzw.tif');
-    const header = readHeader(bufferSource(fs.readFileSync(file)));
-    compare(await decode(file, header), known.find(k => k.file === 'cmyk16-lzw.tif')!);
+    for (const { file, page = 1 } of known) {
+      const bytes = fs.readFileSync(path.join(folder, file));
+      const header = readHeader(bufferSource(bytes), page);
+      if (readsAnotherWay(header)) continue;
+      assert.deepEqual(await decode(path.join(folder, file), header), await decode(bytes, header), file);
+    }
   });
 });

@@ -3,7 +3,7 @@ import type { Remark } from '../../shared/picture';
 import type { Header } from '../types';
 import { perInch } from './density';
 import { type Exif, parseExif } from './exif';
-import { LONGEST_FIELD, Numbers, type Source } from './source';
+import { LONGEST_FIELD, type Source } from './source';
 import { UnreadableError } from './unreadable';
 
 /** Chunks of a PNG that say how its numbers are meant (PNG third edition, section 11). */
@@ -83,11 +83,11 @@ function walk(source: Source): Chunks {
     exif: null,
     ended: false,
   };
-  const n = new Numbers(source, true);
   // the EXIF chunk may follow the pixels, so the walk goes to the end; it reads chunk headers only
   for (let at = 8, i = 0; at + 12 <= source.size && i < MOST_CHUNKS; i++) {
-    const length = n.u32(at);
-    const type = n.text(at + 4, 4);
+    const head = source.bytes(at, 8);
+    const length = head.readUInt32BE();
+    const type = head.toString('latin1', 4);
     found.ended = type === 'IEND';
     if (found.ended || at + 12 + length > source.size) break;
     if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at + 8, length);

@@ -15,7 +15,9 @@ const HEIGHT = 257;
 const BITS = 258;
 const COMPRESSION = 259;
 const PHOTOMETRIC = 262;
+const FILL_ORDER = 266;
 const SAMPLES_PER_PIXEL = 277;
+const PLANAR = 284;
 const COLOR_MAP = 320;
 const INK_SET = 332;
 const INK_NAMES = 333;
@@ -117,6 +119,7 @@ function readPage(ifds: Ifds, d: Directory): Header {
     extra: ifds.values(d, EXTRA_SAMPLES),
     compression: ifds.value1(d, COMPRESSION, 1),
     colorMap: ifds.values(d, COLOR_MAP),
+    bareAt: null,
   };
   const refuse = (what: string, doThis = 'Save it as an 8- or 16-bit TIFF') =>
     new UnreadableError('format', `${what}. ${doThis}.`, 'tiff', size);
@@ -129,6 +132,7 @@ function readPage(ifds: Ifds, d: Directory): Header {
   const inks = ifds.value1(d, INK_SET, 1);
   const names = ifds.bytes(d, INK_NAMES)?.toString('latin1').split('\0').filter(Boolean) ?? [];
   const space = spaceOf(layout, { bits, sample, inks, names }, remarks, refuse);
+  layout.bareAt = bareAt(ifds, d, layout, { ...size, bits });
   return {
     format: 'tiff',
     ...size,
@@ -167,6 +171,29 @@ function cannotHold(source: Source, { width, height, bits, palette, tiff }: Head
   const stored = palette ? Math.log2(tiff!.colorMap.length / 3) : bits;
   const most = MOST_SQUEEZED.get(tiff!.compression) ?? Number.POSITIVE_INFINITY;
   return (width * height * tiff!.samples * stored) / 8 > source.size * most;
+}
+
+/**
+ * Many a TIFF is nothing but its samples behind a directory: strips without compression, one behind the other. Then
+ * there is nothing to decode.
+ */
+function bareAt(
+  ifds: Ifds,
+  d: Directory,
+  { compression, samples, bigEndian }: TiffLayout,
+  { width, height, bits }: { width: number; height: number; bits: number },
+): number | null {
+  const planar = samples > 1 && ifds.value1(d, PLANAR, 1) !== 1;
+  if (compression !== 1 || planar || ifds.value1(d, FILL_ORDER, 1) !== 1) return null;
+  if (bits !== 8 && (bits !== 16 || bigEndian)) return null;
+  const count = d.tags.get(PIXELS[0][0])?.count ?? 0;
+  if (count === 0 || count > MOST_STRIPS || d.tags.has(PIXELS[1][0])) return null;
+  const offsets = ifds.values(d, PIXELS[0][0]);
+  const lengths = ifds.values(d, PIXELS[0][1]);
+  const inOnePiece = offsets.every((at, i) => i === 0 || at === offsets[i - 1] + lengths[i - 1]);
+  const total = lengths.reduce((sum, n) => sum + n, 0);
+  const whole = total === (width * height * samples * bits) / 8 && lengths.length === offsets.length;
+  return inOnePiece && whole ? offsets[0] : null;
 }
 
 function isCut(ifds: Ifds, d: Directory): boolean {
