@@ -5,7 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
 
-const FOLDER = path.join(os.tmpdir(), 'evengrey-bench-1');
+const FOLDER = path.join(os.tmpdir(), 'evengrey-bench-2');
 
 /** Tones 0-1: clouds of several sizes, then grain; the same for a seed. */
 async function tones(width, height, seed) {
@@ -73,9 +73,41 @@ async function cmyk(width, height, seed) {
     data[4 * i + 2] = 140 * ink;
     data[4 * i + 3] = 220 * ink * ink;
   }
-  return sharp(data, { raw: { width, height, channels: 4 } })
+  return sharp(inkTiff(data, width, height))
     .pipelineColourspace('cmyk')
     .toColourspace('cmyk');
+}
+
+/** An uncompressed TIFF of four inks: raw samples given to the decoder directly would be red, green, blue and alpha. */
+function inkTiff(data, width, height) {
+  const [SHORT, LONG] = [3, 4];
+  const bitsAt = 8;
+  const pixelsAt = 16;
+  const tags = [
+    [256, LONG, 1, width],
+    [257, LONG, 1, height],
+    [258, SHORT, 4, bitsAt],
+    [259, SHORT, 1, 1],
+    [262, SHORT, 1, 5],
+    [273, LONG, 1, pixelsAt],
+    [277, SHORT, 1, 4],
+    [278, LONG, 1, height],
+    [279, LONG, 1, data.length],
+  ];
+  const head = Buffer.alloc(pixelsAt);
+  head.write('II*\0');
+  head.writeUInt32LE(pixelsAt + data.length, 4);
+  for (let i = 0; i < 4; i++) head.writeUInt16LE(8, bitsAt + 2 * i);
+  const directory = Buffer.alloc(2 + tags.length * 12 + 4);
+  directory.writeUInt16LE(tags.length);
+  for (const [i, [tag, type, count, value]] of tags.entries()) {
+    const at = 2 + i * 12;
+    directory.writeUInt16LE(tag, at);
+    directory.writeUInt16LE(type, at + 2);
+    directory.writeUInt32LE(count, at + 4);
+    directory.writeUInt32LE(value, at + 8);
+  }
+  return Buffer.concat([head, data, directory]);
 }
 
 const jpeg = { quality: 92, chromaSubsampling: '4:2:0' };

@@ -27,7 +27,7 @@ export const STORED: usize = TILE + 8192 * 8 * 4 + 64;
 /** Counts (u32) of pairs of neighbouring greys, left + 256 x right: half the work of counting each. */
 export const PAIRS: usize = 0x180000;
 
-/** RGB: counts by G (256), R - G (64, from -32), B - G (64): u32. */
+/** RGB near neutral: counts by R - G (64, from -32), B - G (64), G (256): u32. */
 export const NEAR: usize = 0x200000;
 /** RGB farther from neutral: counts by R, G, B in steps of 4 (64 x 64 x 64): u32. */
 export const FAR: usize = NEAR + 256 * 64 * 64 * 4;

@@ -146,10 +146,11 @@ function widenRange(block: i32, g: u32): void {
   store<u8>(at, max<u32>(load<u8>(at, 1), g), 1);
 }
 
-// The place of a pixel in NEAR, in bytes: 4 (G x 4096 + (R - G + 32) x 64 + (B - G + 32)), which is linear in R, G, B.
-const OF_RED: i16 = 256;
-const OF_GREEN: i16 = 16124;
-const MIDDLE: usize = 8320;
+// The place of a pixel in NEAR: ((R - G + 32) x 64 + (B - G + 32)) x 256 + G, which is linear in R, G, B. Neighbouring
+// greys lie side by side, and not where they would push each other out of the cache.
+const OF_RED: i16 = 64 * 256;
+const OF_GREEN: i16 = 1 - 65 * 256;
+const MIDDLE: usize = (32 * 65 * 256) << 2;
 
 /** Counts eight pixels near neutral, their channels as u16. */
 // @ts-ignore: decorator
@@ -158,9 +159,16 @@ function tallyNear(r: v128, g: v128, b: v128): void {
   const weights = i16x8(OF_RED, OF_GREEN, OF_RED, OF_GREEN, OF_RED, OF_GREEN, OF_RED, OF_GREEN);
   const first = i32x4.dot_i16x8_s(v128.shuffle<u16>(r, g, 0, 8, 1, 9, 2, 10, 3, 11), weights);
   const second = i32x4.dot_i16x8_s(v128.shuffle<u16>(r, g, 4, 12, 5, 13, 6, 14, 7, 15), weights);
-  v128.store(SCRATCH, v128.add<i32>(first, v128.shl<i32>(v128.extend_low<u16>(b), 2)));
-  v128.store(SCRATCH + 16, v128.add<i32>(second, v128.shl<i32>(v128.extend_high<u16>(b), 2)));
-  for (let i: usize = 0; i < 32; i += 4) bump(<usize>load<u32>(SCRATCH + i) + (NEAR + MIDDLE));
+  v128.store(SCRATCH, placesOf(first, v128.extend_low<u16>(b)));
+  v128.store(SCRATCH + 16, placesOf(second, v128.extend_high<u16>(b)));
+  for (let i: usize = 0; i < 32; i += 4) bump(<usize>load<i32>(SCRATCH + i) + (NEAR + MIDDLE));
+}
+
+/** Four places in bytes from the middle on, by the parts of R and G and by B. */
+// @ts-ignore: decorator
+@inline
+function placesOf(ofRedGreen: v128, blue: v128): v128 {
+  return v128.shl<i32>(v128.add<i32>(ofRedGreen, v128.shl<i32>(blue, 8)), 2);
 }
 
 // @ts-ignore: decorator
@@ -176,6 +184,6 @@ function tallyColours(row: usize): void {
 function tallyColour(r: u32, g: u32, b: u32): void {
   const red = r - g + 32;
   const blue = b - g + 32;
-  if ((red | blue) < 64) bump(NEAR + ((((g << 6) | red) << 8) | (blue << 2)));
+  if ((red | blue) < 64) bump(NEAR + ((((red << 6) | blue) << 10) | (g << 2)));
   else bump(FAR + (((((r >> 2) << 6) | (g >> 2)) << 8) | (b & 0xfc)));
 }

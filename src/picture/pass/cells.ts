@@ -34,16 +34,16 @@ function colourCells(kernel: Kernel, greys: Float64Array): Cells {
   const near = new Uint32Array(kernel.memory, kernel.value('NEAR'), 256 << 12);
   const far = new Uint32Array(kernel.memory, kernel.value('FAR'), 1 << 18);
   // R = G = B is counted apart: 32, 32 is the cell without difference
-  for (let v = 0; v < 256; v++) near[(v << 12) | (32 << 6) | 32] += greys[v];
+  for (let v = 0; v < 256; v++) near[(32 << 14) | (32 << 8) | v] += greys[v];
   const cells = room(3, filled(near) + filled(far));
   let n = 0;
   for (let i = 0; i < near.length; i++) {
     if (near[i] === 0) continue;
-    const g = i >> 12;
+    const g = i & 255;
     cells.count[n] = near[i];
-    cells.values[n * 3] = g + ((i >> 6) & 63) - 32;
+    cells.values[n * 3] = g + (i >> 14) - 32;
     cells.values[n * 3 + 1] = g;
-    cells.values[n * 3 + 2] = g + (i & 63) - 32;
+    cells.values[n * 3 + 2] = g + ((i >> 8) & 63) - 32;
     n++;
   }
   for (let i = 0; i < far.length; i++) {
