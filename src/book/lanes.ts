@@ -1,6 +1,6 @@
 /**
- * Works through `items`, at most `count` of them at a time, and gives the results in their order. The first failure
- * ends it; what is then at work still ends by itself.
+ * Works through `items`, at most `count` of them at a time, and gives the results in their order. After the first
+ * failure nothing more is begun; what is then at work is waited for, so that nothing goes on behind the caller's back.
  */
 export async function inLanes<Item, Result>(
   items: readonly Item[],
@@ -8,20 +8,20 @@ export async function inLanes<Item, Result>(
   work: (item: Item) => Promise<Result>,
 ): Promise<Result[]> {
   const results: Result[] = new Array(items.length);
+  const failures: unknown[] = [];
   let next = 0;
-  let failed = false;
   const lane = async () => {
-    while (next < items.length && !failed) {
+    while (next < items.length && !failures.length) {
       const at = next++;
       try {
         results[at] = await work(items[at]);
       } catch (error) {
-        failed = true;
-        throw error;
+        failures.push(error);
       }
     }
   };
   await Promise.all(Array.from({ length: Math.min(count, items.length) }, lane));
+  if (failures.length) throw failures[0];
   return results;
 }
 

@@ -27,6 +27,17 @@ describe('lanes', () => {
     assert.deepEqual(begun, [1]);
   });
 
+  it('wait for what is at work when one of them fails', async () => {
+    let ended = false;
+    const work = async (ms: number) => {
+      await wait(ms);
+      if (ms === 1) throw new Error('one');
+      ended = true;
+    };
+    await assert.rejects(inLanes([1, 30], 2, work), /one/);
+    assert.ok(ended);
+  });
+
   it('a breather lets others in between', async () => {
     let others = 0;
     const timer = setInterval(() => others++, 1);
