@@ -75,7 +75,7 @@ export interface ChromaFacts {
   hue: number | null;
   /** Residual chroma per lightness: median a*, b* (the tone line) and the mean distance from it. */
   zones: { L: number; weight: number; a: number; b: number; residual: number }[];
-  /** Boxes of left-over colour, strongest first, at most 16. */
+  /** Boxes of left-over colour, strongest first, at most 16; none where most of the picture strays. */
   places: Place[];
   /** Largest distance of an 8 x 8 block from the tone line. */
   maxBlock: number;

@@ -49,7 +49,9 @@ export function judgeChroma(
       ...chroma,
       share: areas.stray,
       zones: zonesOf(zones, line, areas.residual),
-      places: placesOf(blocks, strays.distance, strays.limit, size.width, size.height),
+      // where most of the picture strays there are no places
+      places:
+        areas.stray > 0.5 ? [] : placesOf(blocks, strays.distance, strays.limit, size.width, size.height),
       maxBlock: areas.most,
     },
   };

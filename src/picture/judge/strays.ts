@@ -47,20 +47,18 @@ export function straysOf(
     const n = Math.min(CHUNK, count.length - first);
     blocks.read(first, n, means);
     meaning.lab(means, n, lab);
-    for (let i = 0; i < n; i++) {
-      const L = lab[i * 3];
-      const point = linePoint(L);
-      const a = lab[i * 3 + 1] - line.a[point];
-      const b = lab[i * 3 + 2] - line.b[point];
-      offset[i * 2] = a;
-      offset[i * 2 + 1] = b;
-      if (count[first + i] === 0) continue;
-      zone[first + i] = zoneOf(L);
-      const r = Math.sqrt(a * a + b * b);
-      distance[first + i] = r;
-      if (r > THRESHOLDS.stray) for (let c = 0; c < 3; c++) suspect[(first + i) * 3 + c] = lab[i * 3 + c];
-    }
+    fromLine(lab, n, line, offset);
     noise.add(offset, n);
+    for (let i = 0; i < n; i++) {
+      const block = first + i;
+      if (count[block] === 0) continue;
+      zone[block] = zoneOf(lab[i * 3]);
+      const a = offset[i * 2];
+      const b = offset[i * 2 + 1];
+      const r = Math.sqrt(a * a + b * b);
+      distance[block] = r;
+      if (r > THRESHOLDS.stray) for (let c = 0; c < 3; c++) suspect[block * 3 + c] = lab[i * 3 + c];
+    }
   }
   const limit = limitFor(noise.deviation());
   const hull = new ToneHull(line);
@@ -73,6 +71,15 @@ export function straysOf(
     distance[i] = hull.distance(darkest - SLACK, lightest + SLACK, suspect[i * 3 + 1], suspect[i * 3 + 2]);
   }
   return { distance, zone, limit };
+}
+
+/** a*, b* of `n` blocks from the tone line at their lightness, into `offset`. */
+function fromLine(lab: Float32Array, n: number, { a, b }: ToneLine, offset: Float32Array) {
+  for (let i = 0; i < n; i++) {
+    const point = linePoint(lab[i * 3]);
+    offset[i * 2] = lab[i * 3 + 1] - a[point];
+    offset[i * 2 + 1] = lab[i * 3 + 2] - b[point];
+  }
 }
 
 function limitFor(noise: number): number {
