@@ -7,6 +7,7 @@ import { zonesOf } from './judge/zones';
 import type { Reading } from './meaning/types';
 import { tallyOf } from './pass/pass';
 import type { Tally } from './pass/tally';
+import { tidy } from './tidy';
 import type { Header, Samples } from './types';
 
 /**
@@ -25,7 +26,7 @@ export function factsOf(
   const chroma = judgeChroma(tally, lab, meaning, samples);
   const { space } = samples;
   const tone = toneOf(lab, cells);
-  return {
+  return tidy({
     format: header.format,
     width: samples.width,
     height: samples.height,
@@ -46,7 +47,7 @@ export function factsOf(
     zones: zonesOf(lightnessZones(lab, cells), lab, cells, space === 'lab'),
     remarks: [...header.remarks, ...remarks, ...pixelRemarks(tally, samples)],
     unreadable: null,
-  };
+  });
 }
 
 /** What stands for white, or a full ink. */

@@ -1,17 +1,18 @@
 import type { Forecast } from '../shared/forecast';
 import type { PictureFacts } from '../shared/picture';
-import type { ProcessId, Target } from '../shared/target';
+import type { Target } from '../shared/target';
 import { forecast } from './forecast';
-import { processOf } from './processes';
 import { samplesOf } from './samples';
 import { type StatedValue, sampledValue } from './values';
 
+export { type Advice, adviceFor, adviceTable, papersFor } from './evenness';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';
 export { profileProblem } from './profile/printing';
 export { readPressProfile } from './profile/read';
 export { parsePrintRecord, recordProblem } from './record/read';
+export { defaultTarget } from './target';
 export type { StatedValue } from './values';
 
 /**
@@ -33,20 +34,4 @@ export function forecastValue(value: StatedValue, target: Target): Forecast {
   const picture = sampledValue(value);
   const route = target.route === 'unknown' && value.space === 'cmyk' ? 'inks' : target.route;
   return forecast(picture, { ...target, route });
-}
-
-/** A target with everything at its default: the process's own paper, D50, and the route that nobody stated. */
-export function defaultTarget(process: ProcessId): Target {
-  const { signal, paper } = processOf(process);
-  return {
-    name: process,
-    process,
-    paper,
-    light: 'D50',
-    route: signal === 'rgb' ? 'rgb' : 'unknown',
-    encodings: null,
-    inkLimit: null,
-    profile: null,
-    record: null,
-  };
 }

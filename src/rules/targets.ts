@@ -8,9 +8,9 @@ import type { Target } from '../shared/target';
 export const forTarget = (target: Target, targets: readonly Target[]): string =>
   targets.length > 1 ? ` (target "${target.name}")` : '';
 
-/** `silver halide`: a process as it stands inside a sentence. */
+/** `silver halide`: a process as it stands inside a sentence, without what its name says in brackets. */
 export function processName(target: Target): string {
-  const { name } = processOf(target.process);
+  const [name] = processOf(target.process).name.split(' (');
   return name[0].toLowerCase() + name.slice(1);
 }
 

@@ -53,5 +53,6 @@ export function toneOf(lab: Float32Array, cells: Cells): PictureFacts['tone'] {
     histogram[Math.min(BINS - 1, Math.max(0, Math.round(L)))] += cells.count[i];
     total += cells.count[i];
   }
-  return { darkest, lightest, histogram: histogram.map(n => n / total) };
+  // black by a table may be a rounding below nothing
+  return { darkest: Math.max(0, darkest), lightest, histogram: histogram.map(n => n / total) };
 }

@@ -50,7 +50,7 @@ export default defineRule<Options>({
         type: 'number',
         minimum: 0,
         maximum: 1,
-        default: 0.2,
+        default: 0.1,
         description:
           'Probability (0-1) of a visible tint, alike for all pictures, from which the book gets its one note.',
       },

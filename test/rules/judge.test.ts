@@ -1,0 +1,85 @@
+import assert from 'node:assert/strict';
+import { judgeWith } from '../../src/rules/judge';
+import { defineRule, noOptions, type Rule } from '../../src/rules/rule';
+import { picture } from './support/pictures';
+
+/** Says one thing of every picture that it is shown. */
+const speaks = (id: string, changes: Partial<Rule> = {}): Rule =>
+  defineRule({
+    id,
+    description: '',
+    severity: 'warning',
+    scope: 'picture',
+    needs: 'header',
+    intents: ['grey'],
+    options: noOptions,
+    messages: {},
+    page: '',
+    check: ({ pictures }) => pictures.map(p => ({ picture: p, message: p.path, data: {} })),
+    ...changes,
+  });
+
+const book = (...pictures: ReturnType<typeof picture>[]) => ({ pictures, targets: [] });
+
+describe('judge', () => {
+  it('gives each picture its own findings, in the order of the pictures', () => {
+    const input = book(picture('rgb-neutral', { path: 'b' }), picture('rgb-neutral', { path: 'a' }));
+    const { pictures } = judgeWith([speaks('x')], input);
+    assert.deepEqual(
+      pictures.map(findings => findings.map(f => f.message)),
+      [['b'], ['a']],
+    );
+  });
+
+  it('sorts by severity, then rule, whatever the order of the rules', () => {
+    const rules = [
+      speaks('b'),
+      speaks('c', { severity: 'error' }),
+      speaks('a'),
+      speaks('n', { severity: 'note' }),
+    ];
+    const input = book(picture('rgb-neutral'));
+    const [findings] = judgeWith(rules, input).pictures;
+    assert.deepEqual(
+      findings.map(f => f.rule),
+      ['c', 'a', 'b', 'n'],
+    );
+    assert.deepEqual(judgeWith(rules.toReversed(), input).pictures[0], findings);
+  });
+
+  it('shows a rule only the intents that it concerns', () => {
+    const input = book(
+      picture('rgb-neutral', { intent: 'colour' }),
+      picture('rgb-neutral', { intent: 'grey' }),
+    );
+    assert.deepEqual(
+      judgeWith([speaks('x')], input).pictures.map(f => f.length),
+      [0, 1],
+    );
+  });
+
+  it('does not judge colour that nobody called anything, except by rules that judge colour', () => {
+    const input = book(picture('colour', { intent: 'grey', intentStated: false }));
+    assert.equal(judgeWith([speaks('x')], input).pictures[0].length, 0);
+    assert.equal(judgeWith([speaks('x', { intents: ['colour', 'grey'] })], input).pictures[0].length, 1);
+    const stated = book(picture('colour', { intent: 'grey', intentStated: true }));
+    assert.equal(judgeWith([speaks('x')], stated).pictures[0].length, 1);
+  });
+
+  it('keeps a note a note when its rule is raised, and a verdict without a picture for the book', () => {
+    const rule = speaks('x', {
+      check: () => [
+        { message: 'told', data: {}, note: true },
+        { message: 'judged', data: {} },
+      ],
+    });
+    const input = { ...book(picture('rgb-neutral')), ruleSettings: { x: 'error' as const } };
+    assert.deepEqual(
+      judgeWith([rule], input).book.map(f => [f.severity, f.message]),
+      [
+        ['error', 'judged'],
+        ['note', 'told'],
+      ],
+    );
+  });
+});

@@ -1,0 +1,92 @@
+import assert from 'node:assert/strict';
+import { visibleShare } from '../../../src/print/bands';
+import type { BookPicture } from '../../../src/shared/finding';
+import { judged } from '../support/judged';
+import { picture, pictures, target } from '../support/pictures';
+
+const found = (...book: BookPicture[]) => judged(book, 'likely-tint');
+/** A process whose four inks scatter much and whose black does not; the house keeps ink values. */
+const inks = [target('dry-toner', { route: 'inks', encodings: ['rgb-neutral', 'black-only'] })];
+
+describe('likely-tint', () => {
+  describe('passes', () => {
+    it('black ink alone, the steadiest grey there is', () => {
+      const { named, book } = found(picture('black-only', { targets: inks }));
+      assert.deepEqual([named, book], [[], []]);
+    });
+    it('what no encoding that the target takes would help', () => {
+      const only = [target('dry-toner', { route: 'inks', encodings: ['rgb-neutral'] })];
+      assert.deepEqual(found(picture('rgb-neutral', { targets: only })).named, []);
+    });
+    it('ink values where nobody said that they are taken', () =>
+      assert.deepEqual(found(picture('rgb-neutral', { targets: [target('dry-toner')] })).named, []));
+    it('tones, colour and line art that are meant', () => {
+      const book = (['toned', 'colour', 'line'] as const).map(intent =>
+        picture('rgb-toned', { tone: [4, 12], intent, targets: inks }),
+      );
+      assert.deepEqual(found(...book).named, []);
+    });
+    it('sixty pictures on silver halide: one note for the book about the process', () => {
+      const { named, book } = found(...pictures(60, 'rgb-neutral'));
+      assert.deepEqual(named, []);
+      assert.equal(book.length, 1);
+      assert.equal(book[0].severity, 'note');
+      assert.match(
+        book[0].message,
+        /^On silver halide the greys of this book come back with a visible tint in about \d/,
+      );
+      assert.match(book[0].message, /generic process, not your printer/);
+      assert.match(book[0].message, /cannot be predicted/, 'no direction without a reading');
+      assert.equal(book[0].data.direction, null);
+    });
+  });
+
+  describe('fails', () => {
+    it('R = G = B where black ink alone would be clearly steadier, with both chances and the price', () => {
+      const { named, pictures: lists } = found(picture('rgb-neutral', { targets: inks, path: 'a.tif' }));
+      assert.deepEqual(named, ['a.tif']);
+      const [finding] = lists[0];
+      assert.equal(finding.severity, 'warning');
+      assert.equal(finding.data.better, 'black-only');
+      const { probability, betterProbability } = finding.data as Record<string, number>;
+      assert.ok(probability - betterProbability >= 0.2);
+      assert.match(
+        finding.message,
+        /with a visible tint in about 3 orders of 10 on dry toner, as black-only only/,
+      );
+      assert.match(finding.message, /generic process, not your printer/);
+      assert.match(finding.message, /The price: .*sharp eyes see the screen/);
+    });
+    it('the probability is the forecast of the picture itself', () => {
+      const whole = picture('rgb-neutral', { targets: inks });
+      const [[finding]] = found(whole).pictures;
+      assert.equal(finding.data.probability, visibleShare(whole.forecasts[0].tint.bands));
+    });
+    it('inks out of balance', () => {
+      const equal = (d: number) => [0.85 * d, 0.85 * d, 0.85 * d, 0];
+      const { pictures: lists } = found(
+        picture('three-ink', { inks: equal, targets: [target('offset-coated', { route: 'inks' })] }),
+      );
+      assert.match(
+        lists[0][0].message,
+        /once the print house says that it takes it/,
+        'nobody said what is taken',
+      );
+    });
+    it('a tone that nobody meant, which may yet be meant', () => {
+      const { pictures: lists } = found(picture('rgb-toned', { tone: [4, 12] }));
+      assert.match(lists[0][0].message, /carries a tone of its own\. .*list it under "toned"/);
+    });
+    it('many alike in one line for the book', () => {
+      const { named, book } = found(...pictures(30, 'rgb-neutral', { targets: inks }));
+      assert.deepEqual(named, []);
+      assert.equal(book.length, 1);
+      assert.equal(book[0].severity, 'warning');
+      assert.match(book[0].message, /^30 pictures print with a visible tint/);
+    });
+    it('not more than the settings ask for', () => {
+      const book = [picture('rgb-neutral', { targets: inks })];
+      assert.deepEqual(judged(book, 'likely-tint', { 'likely-tint': ['warning', { gain: 0.6 }] }).named, []);
+    });
+  });
+});

@@ -1,0 +1,90 @@
+import assert from 'node:assert/strict';
+import { judged } from '../support/judged';
+import { picture, pictures, target } from '../support/pictures';
+
+const found = (...groups: ReturnType<typeof pictures>[]) => judged(groups.flat(), 'mixed-encodings');
+
+describe('mixed-encodings', () => {
+  describe('passes', () => {
+    const uniform: [string, ReturnType<typeof pictures>[]][] = [
+      ['one encoding', [pictures(5, 'black-only')]],
+      [
+        'R = G = B with a trace of colour among R = G = B',
+        [pictures(5, 'rgb-neutral'), pictures(1, 'rgb-residual')],
+      ],
+      ['parts that differ', [pictures(3, 'rgb-neutral'), pictures(3, 'black-only', { part: 'cover' })]],
+      ['a tone that is meant', [pictures(3, 'rgb-neutral'), pictures(1, 'rgb-toned', { intent: 'toned' })]],
+      [
+        'line art',
+        [pictures(3, 'rgb-neutral'), pictures(2, 'bilevel'), pictures(2, 'black-only', { intent: 'line' })],
+      ],
+      [
+        'colour',
+        [pictures(3, 'rgb-neutral'), pictures(2, 'colour'), pictures(1, 'black-only', { intent: 'colour' })],
+      ],
+    ];
+    for (const [what, groups] of uniform)
+      it(what, () => {
+        const { named, book } = found(...groups);
+        assert.deepEqual([named, book], [[], []]);
+      });
+    it('what its target does not take: another rule says so', () => {
+      const targets = [target('offset-coated', { encodings: ['rgb-neutral'] })];
+      const { named, book } = found(
+        pictures(3, 'rgb-neutral', { targets }),
+        pictures(1, 'black-only', { targets }),
+      );
+      assert.deepEqual([named, book], [[], []]);
+    });
+  });
+
+  describe('fails', () => {
+    it('the odd one, with the majority and the way out', () => {
+      const {
+        named,
+        book,
+        pictures: lists,
+      } = found(pictures(39, 'rgb-neutral'), [picture('black-only', { path: 'odd.tif' })]);
+      assert.deepEqual(named, ['odd.tif']);
+      assert.deepEqual(book, []);
+      const [finding] = lists[39];
+      assert.equal(finding.severity, 'warning');
+      assert.match(
+        finding.message,
+        /it is black-only \(black ink alone\), and 39 of 40 pictures are rgb-neutral/,
+      );
+      assert.match(finding.message, /Save it as rgb-neutral \(RGB with R = G = B\)\.$/);
+    });
+    it('one grey channel among R = G = B', () =>
+      assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));
+    it('a tone that nobody meant, which may yet be meant', () => {
+      const { pictures: lists } = found(pictures(3, 'rgb-neutral'), pictures(1, 'rgb-toned'));
+      assert.match(lists[3][0].message, /list it under "toned"/);
+    });
+    it('a neutral one among toned ones', () => {
+      const { pictures: lists } = found(
+        pictures(3, 'rgb-toned', { intent: 'toned' }),
+        pictures(1, 'rgb-neutral', { intent: 'toned' }),
+      );
+      assert.match(lists[3][0].message, /^This picture will stand out among toned neighbours/);
+    });
+    it('a book that is evenly split, in one line; the steadier encoding is the way', () => {
+      const targets = [target('dry-toner', { route: 'inks' })];
+      const halves = [pictures(2, 'rgb-neutral', { targets }), pictures(2, 'black-only', { targets })];
+      for (const order of [halves, halves.toReversed()]) {
+        const { named, book } = found(...order);
+        assert.deepEqual(named, []);
+        assert.equal(book.length, 1);
+        assert.equal(book[0].data.best, 'black-only');
+      }
+    });
+    it('three kinds without a majority, largest first', () => {
+      const { book } = found(
+        pictures(2, 'single-channel'),
+        pictures(3, 'rgb-neutral'),
+        pictures(1, 'black-only', { path: 'last.tif' }),
+      );
+      assert.match(book[0].message, /3 are rgb-neutral .*, 2 are single-channel .*, 1 are black-only/);
+    });
+  });
+});

@@ -1,0 +1,41 @@
+import assert from 'node:assert/strict';
+import { judged } from '../support/judged';
+import { type PictureOptions, pictures, profile } from '../support/pictures';
+
+const carrying = (n: number, description: string | null, options: PictureOptions = {}) =>
+  pictures(n, 'rgb-neutral', {
+    ...options,
+    facts: { profile: description === null ? null : profile(description, 'rgb') },
+  });
+const found = (...groups: ReturnType<typeof pictures>[]) => judged(groups.flat(), 'mixed-profiles').book;
+
+describe('mixed-profiles', () => {
+  describe('passes', () => {
+    it('one profile', () => assert.equal(found(carrying(3, 'Wide')).length, 0));
+    it('sRGB by its many names, and no profile at all', () =>
+      assert.equal(
+        found(carrying(2, 'sRGB IEC61966-2.1'), carrying(2, 'sRGB built-in'), carrying(2, null)).length,
+        0,
+      ));
+    it('another profile in another part, or for another intent in colour', () =>
+      assert.equal(
+        found(
+          carrying(2, 'Wide'),
+          carrying(2, 'Other', { part: 'cover' }),
+          carrying(2, 'X', { intent: 'colour' }),
+        ).length,
+        0,
+      ));
+  });
+  describe('fails', () => {
+    it('several, in one note for the book that counts them and names the shortest way', () => {
+      const book = found(carrying(2, 'Wide'), carrying(5, 'sRGB'), carrying(1, null));
+      assert.equal(book.length, 1);
+      assert.equal(book[0].severity, 'note');
+      assert.match(
+        book[0].message,
+        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* shortest to sRGB\.$/,
+      );
+    });
+  });
+});

@@ -1,0 +1,45 @@
+import assert from 'node:assert/strict';
+import type { RuleSettings } from '../../../src/rules/settings';
+import { judged } from '../support/judged';
+import { picture, pictures, target } from '../support/pictures';
+
+const misty = [60, 65, 70, 75, 80];
+const found = (tones: number[]) => judged([picture('rgb-neutral', { tones })], 'narrow-range');
+
+describe('narrow-range', () => {
+  describe('passes', () => {
+    it('a full range', () => assert.deepEqual(found([5, 30, 50, 70, 96]).named, []));
+    it('a process with a deep black', () =>
+      assert.deepEqual(judged(pictures(3, 'rgb-neutral'), 'narrow-range').book, []));
+    it('one flat encoding among others: that is not the process', () => {
+      const targets = [target('offset-uncoated', { route: 'inks', paper: 'uncoated' })];
+      const settings: RuleSettings = { 'narrow-range': ['note', { process: 66 }] };
+      const both = [picture('black-only', { targets }), picture('rgb-neutral', { targets })];
+      assert.equal(judged(both.slice(0, 1), 'narrow-range', settings).book.length, 1);
+      assert.equal(judged(both, 'narrow-range', settings).book.length, 0);
+    });
+    it('one bit', () =>
+      assert.deepEqual(judged([picture('bilevel', { tones: misty })], 'narrow-range').named, []));
+  });
+  describe('fails', () => {
+    it('a veiled picture, and says which end is missing', () => {
+      const [[finding]] = found(misty).pictures;
+      assert.equal(finding.severity, 'note');
+      assert.match(finding.message, /between L\* 60 and L\* 80 of the file, so it has no black\./);
+      assert.match(found([5, 10, 20]).pictures[0][0].message, /no white/);
+      assert.match(found([40, 50, 60]).pictures[0][0].message, /neither a black nor a white/);
+    });
+    it('in spite of a few specks at either end', () => {
+      const tones = [...Array(300).fill(60), ...Array(300).fill(70), 0, 100];
+      assert.equal(found(tones).named.length, 1);
+    });
+    it('uncoated paper, once for the book', () => {
+      // black ink alone L* 31 and paper L* 95 in FOGRA47 (characterisation data)
+      const targets = [target('offset-uncoated', { route: 'black-plate' })];
+      const { named, book } = judged(pictures(9, 'single-channel', { targets }), 'narrow-range');
+      assert.deepEqual(named, []);
+      assert.equal(book.length, 1);
+      assert.match(book[0].message, /black is about L\* 3\d and the paper L\* 95/);
+    });
+  });
+});

@@ -1,0 +1,33 @@
+import assert from 'node:assert/strict';
+import {
+  forTarget,
+  ground,
+  isPhotographic,
+  keepsInks,
+  processName,
+  visibleTint,
+} from '../../src/rules/targets';
+import { picture, target } from './support/pictures';
+
+describe('targets', () => {
+  it('are named only where there are several', () => {
+    const [a, b] = [target('silver-halide', { name: 'dummy' }), target('dry-toner', { name: 'edition' })];
+    assert.equal(forTarget(a, [a]), '');
+    assert.equal(forTarget(a, [a, b]), ' (target "dummy")');
+  });
+  it('name their process inside a sentence', () =>
+    assert.equal(processName(target('silver-halide')), 'silver halide'));
+  it('keep ink values on presses, unless the route says otherwise', () => {
+    assert.ok(isPhotographic(target('dye-transfer')));
+    assert.ok(!keepsInks(target('silver-halide')));
+    assert.ok(keepsInks(target('offset-coated')));
+    assert.ok(!keepsInks(target('offset-coated', { route: 'separated' })));
+  });
+  it('say how near a forecast is to the user', () => {
+    const [forecast] = picture('rgb-neutral', { targets: [target('dry-toner')] }).forecasts;
+    assert.match(ground(forecast), /not your printer/);
+    const record = { ...forecast, condition: { ...forecast.condition, basis: 'record' as const } };
+    assert.match(ground(record), /delivered before/);
+  });
+  it('have no visible tint without a forecast', () => assert.equal(visibleTint([]), 0));
+});

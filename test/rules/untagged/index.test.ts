@@ -1,0 +1,67 @@
+import assert from 'node:assert/strict';
+import type { Encoding } from '../../../src/shared/picture';
+import { judged } from '../support/judged';
+import { type PictureOptions, pictures, profile, target } from '../support/pictures';
+
+const bare = (n: number, encoding: Encoding, options: PictureOptions = {}) =>
+  pictures(n, encoding, { ...options, facts: { assumed: 'the sRGB curve' } });
+const tagged = (n: number, encoding: 'single-channel' | 'rgb-neutral') =>
+  pictures(n, encoding, {
+    facts: { profile: profile('A profile', encoding === 'rgb-neutral' ? 'rgb' : 'grey') },
+  });
+
+describe('untagged', () => {
+  describe('passes', () => {
+    it('pictures with a profile', () =>
+      assert.deepEqual(
+        judged([...tagged(2, 'rgb-neutral'), ...tagged(2, 'single-channel')], 'untagged').named,
+        [],
+      ));
+    it('R = G = B where no picture of its part carries a profile', () => {
+      const other = tagged(1, 'rgb-neutral').map(p => ({ ...p, part: 'cover' }));
+      const { named, book } = judged([...bare(60, 'rgb-neutral'), ...other], 'untagged');
+      assert.deepEqual([named, book], [[], []]);
+    });
+    it('inks that go to the press as they are', () =>
+      assert.deepEqual(
+        judged(bare(1, 'black-only', { targets: [target('offset-coated')] }), 'untagged').named,
+        [],
+      ));
+    it('Lab, one bit and line art', () => {
+      const book = [
+        ...bare(1, 'lab-neutral'),
+        ...bare(1, 'bilevel'),
+        ...bare(1, 'single-channel', { intent: 'line' }),
+      ];
+      assert.deepEqual(judged(book, 'untagged').named, []);
+    });
+  });
+  describe('fails', () => {
+    it('one grey channel, with what was assumed', () => {
+      const [[finding]] = judged(bare(1, 'single-channel'), 'untagged').pictures;
+      assert.equal(finding.severity, 'note');
+      assert.match(finding.message, /here the sRGB curve/);
+    });
+    it('the odd ones beside neighbours with a profile', () => {
+      for (const encoding of ['single-channel', 'rgb-neutral'] as const) {
+        const { named, pictures: lists } = judged([...tagged(9, encoding), ...bare(2, encoding)], 'untagged');
+        assert.equal(named.length, 2);
+        assert.match(lists[10][0].message, /they carry A profile/);
+      }
+    });
+    it('many alike in one note for the book', () => {
+      const { named, book } = judged(bare(60, 'single-channel'), 'untagged');
+      assert.deepEqual(named, []);
+      assert.match(book[0].message, /60 of 60 pictures carry no profile/);
+    });
+    it('inks on a process that has no such inks', () => {
+      const [[finding]] = judged(bare(1, 'black-only'), 'untagged').pictures;
+      assert.match(finding.message, /silver halide has no such inks/);
+    });
+    it('any R = G = B if the settings ask for it', () =>
+      assert.equal(
+        judged(bare(1, 'rgb-neutral'), 'untagged', { untagged: ['note', { rgb: 'always' }] }).named.length,
+        1,
+      ));
+  });
+});
