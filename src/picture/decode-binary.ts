@@ -1,4 +1,4 @@
-// no-unit-test: acts before the decoder is loaded; test/book/pool.test.ts runs a reader on the WebAssembly build
+// no-unit-test: acts before the decoder is loaded; reader.test.ts runs a reader on the WebAssembly build
 import Module from 'node:module';
 
 /** Argument of a reader that must not load the native decoder: that one crashed, or did not load. */

@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Format, Remark, Space } from '../shared/picture';
 
 /** What a file says of itself, read by our own small parsers before any pixel is decoded. */
