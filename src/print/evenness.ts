@@ -1,9 +1,10 @@
-import type { Forecast } from '../shared/forecast';
+import type { Basis, Forecast } from '../shared/forecast';
 import type { PaperId, ProcessId, Target } from '../shared/target';
 import { visibleShare } from './bands';
 import { forecast } from './forecast';
 import { paperOf } from './papers';
 import { pressOf } from './press';
+import type { Process } from './process';
 import { processes } from './processes';
 import { type GreyEncoding, greyEncodings, restated } from './restated';
 import { defaultTarget } from './target';
@@ -81,9 +82,13 @@ export function adviceFor(target: Target & { paper: PaperId }): Advice[] {
       evenOrdersWorst: 10 * (1 - Math.max(...ways)),
       pageScatter: Math.hypot(own.spread.page.a, own.spread.page.b),
       black: own.range.black,
-      ground: own.condition.basis === 'generic' ? 'guess' : 'measured',
+      ground: isMeasured(press.process, encoding, own.condition.basis) ? 'measured' : 'guess',
     };
   });
+}
+
+function isMeasured({ measuredFor }: Process, encoding: GreyEncoding, basis: Basis): boolean {
+  return basis === 'data' ? (measuredFor?.includes(encoding) ?? true) : basis !== 'generic';
 }
 
 /** The whole table: every process on its usual papers, route unknown, D50. */

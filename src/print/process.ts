@@ -1,6 +1,6 @@
 // no-unit-test: types only
 import type { AB, Basis } from '../shared/forecast';
-import type { PaperId, ProcessId } from '../shared/target';
+import type { GreyEncoding, PaperId, ProcessId } from '../shared/target';
 import type { InkTableId } from './data';
 import type { InkScatter } from './inks/drift';
 import type { DyeSetId } from './spectral/dyes';
@@ -23,6 +23,8 @@ export interface Process {
   screen: string;
   /** What the figures rest on. */
   sources: readonly string[];
+  /** Encodings that the measurements speak of; absent: all, where `basis` is `data`. */
+  measuredFor?: readonly GreyEncoding[];
   /** What is a guess. */
   guesses: readonly string[];
 }

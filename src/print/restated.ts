@@ -1,12 +1,13 @@
 import { labToSrgb } from '../colour/srgb';
 import type { Forecast } from '../shared/forecast';
-import type { Encoding, PictureFacts, Space } from '../shared/picture';
-import type { Target } from '../shared/target';
+import type { PictureFacts, Space } from '../shared/picture';
+import type { GreyEncoding, Target } from '../shared/target';
 import { forecast } from './forecast';
 import { printLightness } from './handling';
 import { inksOnAxis, usualGeneration } from './inks/separation';
 import { type Press, pressOf } from './press';
 import { type SampledPicture, samplesOf } from './samples';
+import { defaultTarget } from './target';
 
 /** Encodings that any grey picture can be turned into; the others are accidents or another intent. */
 export const greyEncodings = [
@@ -14,8 +15,8 @@ export const greyEncodings = [
   'single-channel',
   'black-only',
   'four-channel',
-] as const satisfies Encoding[];
-export type GreyEncoding = (typeof greyEncodings)[number];
+] as const satisfies GreyEncoding[];
+export type { GreyEncoding };
 
 const space: Record<GreyEncoding, Space> = {
   'rgb-neutral': 'rgb',
@@ -26,7 +27,7 @@ const space: Record<GreyEncoding, Space> = {
 
 /**
  * How the picture would print on the target if it were stored in another encoding: same lightness everywhere, no
- * colour, no noise. Inks are those of a sound conversion for this very press: black alone of the same lightness, or
+ * colour, no noise. Inks are those of a sound conversion for this very press (a usual one, if it takes none): black alone of the same lightness, or
  * the press's own separation with a medium amount of black. Null where there is nothing to forecast.
  */
 export function forecastAs(encoding: GreyEncoding, facts: PictureFacts, target: Target): Forecast | null {
@@ -56,8 +57,12 @@ export function restated(
   };
 }
 
-/** Stored values of a grey of the file's lightness L. */
-function stored(encoding: GreyEncoding, L: number, press: Press): number[] {
+/**
+ * Stored values of a grey of the file's lightness L. For a press that takes no inks, inks are those of a usual press:
+ * the one by which conversion programs read them again.
+ */
+function stored(encoding: GreyEncoding, L: number, destination: Press): number[] {
+  const press = destination.daylight.dimensions === 4 ? destination : pressOf(defaultTarget('offset-coated'));
   const white = press.paper.white[0];
   switch (encoding) {
     case 'rgb-neutral':

@@ -67,6 +67,12 @@ export interface Target {
   separatedFor?: { process: ProcessId; paper: PaperId | MeasuredPaper } | null;
 }
 
+/** Encodings that any grey picture can be turned into; the others are accidents or another intent. */
+export type GreyEncoding = Extract<
+  Encoding,
+  'rgb-neutral' | 'single-channel' | 'black-only' | 'four-channel'
+>;
+
 /** What a print house has delivered: readings of its prints, by the encoding in which the patches were sent. */
 export interface PrintRecord {
   process: ProcessId;
@@ -78,8 +84,8 @@ export interface PrintRecord {
 }
 
 export interface RecordReading {
-  /** How the patches were stored: one grey channel, R = G = B, black ink alone, or four inks. */
-  encoding: 'rgb-neutral' | 'single-channel' | 'black-only' | 'four-channel';
+  /** How the patches were stored. */
+  encoding: GreyEncoding;
   /** Orders that were read. */
   orders: number;
   /** Mean tint (a*, b* from the grey aim of the paper, D50) by print lightness L*; one entry holds for all. */

@@ -51,6 +51,7 @@ const MOST_BLACK = 0.96;
  * inks themselves end. Newton on the model's own colour; a step that does not meet the aim within 0.3 ends the axis.
  */
 export function neutralAxis(model: PrintModel, generation: BlackGeneration, inkLimit: number): NeutralAxis {
+  if (model.dimensions !== 4) throw new Error('a press that takes no inks has no separation');
   const solver = neutralSolver(model);
   const steps: { L: number; inks: number[] }[] = [{ L: model.white[0], inks: [0, 0, 0, 0] }];
   let guess = [0, 0, 0, 0];
