@@ -1,14 +1,13 @@
-import { Photometric } from './header/tiff-space';
+import { Extra, Photometric } from './header/tiff-space';
 import type { Header, Samples } from './types';
 
 const PLAIN: number[] = [Photometric.blackIsZero, Photometric.rgb, Photometric.separated];
-const UNASSOCIATED = 2;
 
 /** Whether the page's samples stand in the file exactly as `Samples` wants them: nothing need be decoded or copied. */
 export function isBare(header: Header): boolean {
   const { tiff, sample, spots, alpha } = header;
   if (!tiff || tiff.bareAt === null || sample !== 'uint' || spots > 0) return false;
-  if (alpha && tiff.extra[0] !== UNASSOCIATED) return false;
+  if (alpha && tiff.extra[0] !== Extra.unassociated) return false;
   return PLAIN.includes(tiff.photometric);
 }
 

@@ -24,6 +24,17 @@ export function invert(data: Channels, step: number, colours: number, full: numb
       for (let c = 0; c < colours; c++) data[i + c] = full - data[i + c];
 }
 
+/** Colours out of premultiplied ones, to the nearest whole number (the decoder cuts); alpha is last. In place. */
+export function unpremultiply(data: Uint8Array | Uint16Array, step: number): void {
+  const full = data instanceof Uint8Array ? 255 : 65535;
+  for (let i = 0; i < data.length; i += step) {
+    const alpha = data[i + step - 1];
+    if (alpha === full) continue;
+    for (let c = 0; c < step - 1; c++)
+      data[i + c] = alpha === 0 ? 0 : Math.min(full, Math.round((data[i + c] * full) / alpha));
+  }
+}
+
 /** The decoder shifts 10 and 12 bits up to 16, which leaves white short of full: spread them over the whole range. */
 export function spread(data: Uint16Array, bits: number): void {
   const most = (1 << bits) - 1;
@@ -34,13 +45,13 @@ export function spread(data: Uint16Array, bits: number): void {
 /**
  * Indices to colours.
  * @param indices spread over 0-255 as the decoder leaves them
- * @param map TIFF's colour map: all reds, all greens, all blues, 16 bits each (8 by some old writers). 8-bit colours
- *   are written as value x 257 or x 256: the upper byte is right for both
+ * @param map TIFF's colour map: all reds, all greens, all blues, 16 bits each (8 by some old writers); 8-bit colours stand
+ *   there as value x 257, by some writers x 256
  */
 export function applyPalette(indices: Uint8Array, bits: number, map: number[]): Uint8Array {
   const colours = 1 << bits;
-  const wide = map.some(v => v > 255);
-  const entry = (i: number) => Math.min(255, wide ? (map[i] ?? 0) >> 8 : (map[i] ?? 0));
+  const factor = map.every(v => v < 256) ? 1 : map.every(v => v % 256 === 0) ? 256 : 257;
+  const entry = (i: number) => Math.round((map[i] ?? 0) / factor);
   const shift = 8 - bits;
   const [r, g, b] = [0, 1, 2].map(c =>
     Uint8Array.from({ length: colours }, (_, i) => entry(c * colours + i)),

@@ -1,10 +1,10 @@
 import { bareSamples, isBare } from './decode-bare';
 import { decodeError } from './decode-errors';
 import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
-import { applyPalette, type Channels, invert, keepChannels, spread } from './decode-layout';
+import { applyPalette, type Channels, invert, keepChannels, spread, unpremultiply } from './decode-layout';
 import { MOST_PIXELS, sharp } from './decode-sharp';
 import { hasStrayBytes, isHarmless, withoutStrayBytes } from './decode-tolerance';
-import { Photometric } from './header/tiff-space';
+import { Extra, Photometric } from './header/tiff-space';
 import { UnreadableError } from './header/unreadable';
 import type { Header, Samples } from './types';
 
@@ -43,7 +43,7 @@ export function needsBytes(header: Header): boolean {
 
 /** Whether the stored layout is decoded by way of another, because the decoder itself would lose or change values. */
 export function readsAnotherWay(header: Header): boolean {
-  return insteadOf(header) !== null;
+  return changedTags(header).length > 0;
 }
 
 function refuseGiants({ width, height, channels, alpha, spots, bits, format }: Header): void {
@@ -66,22 +66,26 @@ function refuseGiants({ width, height, channels, alpha, spots, bits, format }: H
     );
 }
 
-/** The photometric tag to decode by, where the stored one would lose values: indices and Lab bytes come out bare. */
-function insteadOf({ tiff, palette, bits }: Header): number | null {
-  if (!tiff) return null;
-  if (palette) return Photometric.blackIsZero;
-  return tiff.photometric === Photometric.cielab && bits === 8 ? Photometric.icclab : null;
+/** Tags to decode by, where the stored ones would change values: indices, Lab bytes and premultiplied colours come out bare. */
+function changedTags({ tiff, palette, bits, alpha, sample }: Header): { at: number; value: number }[] {
+  if (!tiff) return [];
+  if (palette) return [{ at: tiff.photometricAt, value: Photometric.blackIsZero }];
+  if (tiff.photometric === Photometric.cielab && bits === 8)
+    return [{ at: tiff.photometricAt, value: Photometric.icclab }];
+  if (alpha && sample === 'uint' && tiff.extra[0] === Extra.associated)
+    return [{ at: tiff.extraAt, value: Extra.unassociated }];
+  return [];
 }
 
-function withTag(input: Buffer | string, header: Header): Buffer | string {
-  const photometric = insteadOf(header);
-  if (photometric === null || !header.tiff) return input;
+function withTags(input: Buffer | string, header: Header): Buffer | string {
+  const tags = changedTags(header);
+  if (tags.length === 0) return input;
   if (typeof input === 'string') throw new Error('this layout is decoded from bytes');
-  const { photometricAt, bigEndian } = header.tiff;
-  // the caller's bytes are hashed and read for other pages too, so they are put back by copying, not by undoing
+  // the caller's bytes are hashed and read for other pages too
   const copy = Buffer.from(input);
-  if (bigEndian) copy.writeUInt16BE(photometric, photometricAt);
-  else copy.writeUInt16LE(photometric, photometricAt);
+  for (const { at, value } of tags)
+    if (header.tiff?.bigEndian) copy.writeUInt16BE(value, at);
+    else copy.writeUInt16LE(value, at);
   return copy;
 }
 
@@ -106,7 +110,7 @@ async function raw(input: Buffer | string, header: Header, failOn: 'warning' | '
     limitInputChannels: 32,
     ...(header.format === 'tiff' ? { page: header.page - 1 } : {}),
   };
-  const image = sharp(withTag(input, header), options);
+  const image = sharp(withTags(input, header), options);
   const warnings: string[] = [];
   image.on('warning', (text: string) => warnings.push(text));
   const meta = await image.metadata();
@@ -157,6 +161,7 @@ function arrange(decoded: Raw, header: Header): Samples {
   if (header.space === 'lab')
     return { width, height, channels, alpha, space: 'lab', data: labOf(data, header, step) };
   if (data instanceof Uint16Array && header.bits < 16 && header.bits > 8) spread(data, header.bits);
+  if (alpha && readsAnotherWay(header)) unpremultiply(data as Uint8Array | Uint16Array, step);
   // the decoder turns min-is-white round itself, but not where the samples are floats
   if (header.inverted && header.format === 'jpeg') invert(data, step, channels, 255);
   if (header.inverted && header.sample === 'float') invert(data, step, channels, 1);

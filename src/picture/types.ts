@@ -44,6 +44,8 @@ export interface TiffLayout {
   samples: number;
   /** What the extra samples are: 0 unspecified, 1 associated alpha, 2 unassociated alpha. */
   extra: number[];
+  /** Where the file says so; -1 where it does not. */
+  extraAt: number;
   compression: number;
   /** Red, then green, then blue entries; empty without a palette. */
   colorMap: number[];

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applyPalette, invert, keepChannels, spread } from '../../src/picture/decode-layout';
+import { applyPalette, invert, keepChannels, spread, unpremultiply } from '../../src/picture/decode-layout';
 
 describe('keepChannels', () => {
   const stored = Uint8Array.of(1, 2, 3, 4, 5, 11, 12, 13, 14, 15);
@@ -30,6 +30,17 @@ describe('invert', () => {
   });
 });
 
+describe('unpremultiply', () => {
+  it('rounds, clamps what no coverage allows, and leaves nothing where nothing is covered', () => {
+    const data = Uint8Array.of(100, 50, 128, 9, 9, 0, 7, 8, 255, 200, 1, 100);
+    unpremultiply(data, 3);
+    assert.deepEqual([...data], [199, 100, 128, 0, 0, 0, 7, 8, 255, 255, 3, 100]);
+    const wide = Uint16Array.of(10000, 32768);
+    unpremultiply(wide, 2);
+    assert.deepEqual([...wide], [20000, 32768]);
+  });
+});
+
 describe('spread', () => {
   it('brings the largest value of ten bits to full, and every value back exactly', () => {
     const data = Uint16Array.from({ length: 1024 }, (_, i) => i << 6);
@@ -43,10 +54,11 @@ describe('applyPalette', () => {
   const indices = (bits: number, ...values: number[]) =>
     Uint8Array.from(values, v => (v * 255) / (2 ** bits - 1));
 
-  it('reads 16-bit entries by their upper byte, as written x 257 or x 256', () => {
+  it('reads 16-bit entries as written x 257 or x 256, and rounds what lies between', () => {
     const map = (factor: number) => [0, 255, 10, 20, 30, 40].map(v => v * factor);
     for (const factor of [256, 257])
       assert.deepEqual([...applyPalette(indices(1, 0, 1), 1, map(factor))], [0, 10, 30, 255, 20, 40]);
+    assert.equal(applyPalette(indices(1, 0), 1, [257 * 9 + 200, 0, 0, 0, 0, 0])[0], 10);
   });
 
   it('reads the 8-bit entries of old writers', () => {

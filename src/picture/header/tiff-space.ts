@@ -15,8 +15,8 @@ export const Photometric = {
   icclab: 9,
 } as const;
 
-/** ExtraSamples: 0 unspecified (a saved selection, a spot ink), 1 associated alpha, 2 unassociated alpha. */
-const UNSPECIFIED = 0;
+/** ExtraSamples (TIFF 6.0 section 18): unspecified is a saved selection or a spot ink; associated means premultiplied. */
+export const Extra = { unspecified: 0, associated: 1, unassociated: 2 } as const;
 const CMYK_INKS = 1;
 const JPEG_IN_TIFF = 7;
 
@@ -57,7 +57,7 @@ export function spaceOf(
     throw refuse('The TIFF has a palette of more than 256 colours, which cannot be read');
   const extras = layout.samples - base.channels;
   const alpha =
-    extras > 0 && (layout.extra.length === 0 ? base.space !== 'cmyk' : layout.extra[0] !== UNSPECIFIED);
+    extras > 0 && (layout.extra.length === 0 ? base.space !== 'cmyk' : layout.extra[0] !== Extra.unspecified);
   const spots = extras - (alpha ? 1 : 0);
   if (photometric === Photometric.separated) tellInks(samples, spots, remarks);
   else if (spots > 0)

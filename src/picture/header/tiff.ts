@@ -117,6 +117,7 @@ function readPage(ifds: Ifds, d: Directory): Header {
     bigEndian: ifds.numbers.bigEndian,
     samples,
     extra: ifds.values(d, EXTRA_SAMPLES),
+    extraAt: d.tags.get(EXTRA_SAMPLES)?.offset ?? -1,
     compression: ifds.value1(d, COMPRESSION, 1),
     colorMap: ifds.values(d, COLOR_MAP),
     bareAt: null,
