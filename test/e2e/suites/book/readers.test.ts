@@ -6,7 +6,7 @@ import { extension, inWorkspace, problems, rulesOn, spare, until } from '../../e
 import { ourProcesses, readers } from '../../processes';
 import { workbenchText } from '../../window';
 
-const LARGE = Array.from({ length: 8 }, (_, i) => inWorkspace(`pictures/large-${i}.tif`));
+const LARGE = Array.from({ length: 8 }, (_, i) => inWorkspace(`pictures/large-${i}.jpg`));
 
 describe('processes that die in the middle of a check', () => {
   before(async () => {
@@ -24,7 +24,7 @@ describe('processes that die in the middle of a check', () => {
 
   /** Every file with a content of its own, or the cache would know it. */
   async function addLargePictures(salt: string) {
-    const bytes = await fs.readFile(path.join(spare(), 'large.tif'));
+    const bytes = await fs.readFile(path.join(spare(), 'large.jpg'));
     for (const [i, file] of LARGE.entries())
       await fs.writeFile(file.fsPath, Buffer.concat([bytes, Buffer.from(`${salt}${i}`)]));
   }
