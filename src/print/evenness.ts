@@ -10,7 +10,7 @@ import { type GreyEncoding, greyEncodings, restated } from './restated';
 import { defaultTarget } from './target';
 
 /** One line of advice: a sound grey picture in one encoding on one process and paper. */
-export interface Advice {
+export interface EncodingAdvice {
   process: ProcessId;
   paper: PaperId;
   encoding: GreyEncoding;
@@ -57,8 +57,8 @@ export function papersFor(process: ProcessId): PaperId[] {
   );
 }
 
-/** Advice on every grey encoding, for a target as it stands (its route, profile and record count). Computed anew. */
-export function adviceFor(target: Target & { paper: PaperId }): Advice[] {
+/** EncodingAdvice on every grey encoding, for a target as it stands (its route, profile and record count). Computed anew. */
+export function adviceFor(target: Target & { paper: PaperId }): EncodingAdvice[] {
   const press = pressOf(target);
   const taken = greyEncodings.filter(encoding => target.encodings?.includes(encoding) ?? true);
   const forecasts = taken.map(encoding => ({
@@ -92,7 +92,7 @@ function isMeasured({ measuredFor }: Process, encoding: GreyEncoding, basis: Bas
 }
 
 /** The whole table: every process on its usual papers, route unknown, D50. */
-export const adviceTable = (): Advice[] =>
+export const adviceTable = (): EncodingAdvice[] =>
   processes.flatMap(({ id }) =>
     papersFor(id).flatMap(paper => adviceFor({ ...defaultTarget(id), paper } as Target & { paper: PaperId })),
   );

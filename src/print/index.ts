@@ -5,7 +5,7 @@ import { forecast } from './forecast';
 import { samplesOf } from './samples';
 import { type StatedValue, sampledValue } from './values';
 
-export { type Advice, adviceFor, adviceTable, papersFor } from './evenness';
+export { adviceFor, adviceTable, type EncodingAdvice, papersFor } from './evenness';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';

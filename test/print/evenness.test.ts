@@ -1,8 +1,15 @@
 import assert from 'node:assert/strict';
-import { type Advice, adviceFor, adviceTable, defaultTarget, papersFor, processes } from '../../src/print';
+import {
+  adviceFor,
+  adviceTable,
+  defaultTarget,
+  type EncodingAdvice,
+  papersFor,
+  processes,
+} from '../../src/print';
 
 const table = adviceTable();
-const row = (process: string, paper: string, encoding: string): Advice =>
+const row = (process: string, paper: string, encoding: string): EncodingAdvice =>
   table.find(line => line.process === process && line.paper === paper && line.encoding === encoding)!;
 
 describe('table of advice', () => {

@@ -1,4 +1,6 @@
 import { suggest } from '../../book/settings/suggest';
+import { adviceTable } from '../../print';
+import { adviceText } from '../../report/text/advice';
 import { markdownText } from '../../report/text/markdown';
 import { columns, wrap } from '../../report/text/wrap';
 import { rules } from '../../rules';
@@ -6,10 +8,21 @@ import { EXIT, Failure } from '../failure';
 import { writeResult } from '../output';
 import { styleOf } from '../style';
 
-/** A rule's page, or the list of all rules. */
+/** Not a rule: the table of advice on encodings. */
+const ENCODINGS = 'encodings';
+
+/** A rule's page, the list of all rules, or the table of advice on encodings. */
 export async function explain(id: string | undefined, format: 'text' | 'json'): Promise<number> {
-  await writeResult(id === undefined ? listOf(format) : pageOf(id, format), undefined);
+  const text = id === undefined ? listOf(format) : id === ENCODINGS ? adviceOf(format) : pageOf(id, format);
+  await writeResult(text, undefined);
   return EXIT.clean;
+}
+
+function adviceOf(format: 'text' | 'json'): string {
+  const advice = adviceTable();
+  return format === 'json'
+    ? `${JSON.stringify({ advice }, null, 2)}\n`
+    : adviceText(advice, styleOf(undefined));
 }
 
 function listOf(format: 'text' | 'json'): string {
@@ -19,7 +32,7 @@ function listOf(format: 'text' | 'json'): string {
   const rows = columns(list.map(rule => [rule.id, rule.severity, '']));
   const hang = Math.max(...rows.map(row => row.length)) + 2;
   const lines = list.flatMap((rule, at) => wrapBeside(rows[at].padEnd(hang), rule.description, width, hang));
-  return `${lines.join('\n')}\n\n"evengrey explain RULE" tells what a rule means in print and what to do.\n`;
+  return `${lines.join('\n')}\n\n"evengrey explain RULE" tells what a rule means in print and what to do;\n"evengrey explain ${ENCODINGS}" which encoding to send to which process.\n`;
 }
 
 function wrapBeside(head: string, text: string, width: number, hang: number): string[] {
@@ -30,7 +43,7 @@ function wrapBeside(head: string, text: string, width: number, hang: number): st
 function pageOf(id: string, format: 'text' | 'json'): string {
   const rule = rules.find(r => r.id === id);
   if (!rule) {
-    const ids = rules.map(r => r.id);
+    const ids = [...rules.map(r => r.id), ENCODINGS];
     const meant = suggest(id, ids);
     throw new Failure(
       `No rule is called "${id}". ${meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`}`,

@@ -7,7 +7,10 @@ export function explainVerb(): Command {
     .description(
       'Explains a rule: what it means in print, what to do, when to ignore it. Without a name: lists them.',
     )
-    .argument('[rule]', 'id of a rule, as reports and settings name it')
+    .argument(
+      '[rule]',
+      'id of a rule, as reports and settings name it; or "encodings": which encoding to send to which process',
+    )
     .addOption(formatOption())
     .action(async (rule: string | undefined, options: { format: 'text' | 'json' }) => {
       const { explain } = await import('../actions/explain');

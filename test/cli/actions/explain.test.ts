@@ -12,6 +12,14 @@ describe('evengrey explain', () => {
     assert.equal(listed.length, rules.length);
   });
 
+  it('shows which encoding to send to which process, computed', async () => {
+    const ran = await evengrey(['explain', 'encodings']);
+    golden('explain/encodings.txt', ran.stdout);
+    const { advice } = JSON.parse((await evengrey(['explain', 'encodings', '--format', 'json'])).stdout);
+    assert.ok(advice.length > 80);
+    assert.deepEqual(Object.keys(advice[0]).slice(0, 4), ['process', 'paper', 'encoding', 'verdict']);
+  });
+
   it('shows a rule’s page', async () => {
     const ran = await evengrey(['explain', 'untagged']);
     golden('explain/untagged.txt', ran.stdout);

@@ -1,0 +1,54 @@
+import { type EncodingAdvice, papers, processes } from '../../print';
+import { paintOf, type Style } from './style';
+import { columns, indent, wrap } from './wrap';
+
+const INTRODUCTION =
+  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
+
+/** The table of advice for people: a press a block, an encoding a row. */
+export function adviceText(lines: readonly EncodingAdvice[], style: Style): string {
+  const presses = [...new Set(lines.map(pressOf))];
+  const blocks = presses.map(press =>
+    blockOf(
+      lines.filter(line => pressOf(line) === press),
+      style,
+    ),
+  );
+  return `${[wrap(INTRODUCTION, style.width).join('\n'), ...blocks].join('\n\n')}\n`;
+}
+
+const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
+  list.find(entry => entry.id === id)!.name;
+
+const pressOf = ({ process, paper }: EncodingAdvice) => `${process} ${paper}`;
+
+function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
+  const [{ process, paper }] = lines;
+  const head = ['', 'what to do', 'even', 'black L*', ''];
+  const rows = lines.map(line => [
+    line.encoding,
+    actOf(line),
+    evenOf(line),
+    line.black.toFixed(0),
+    line.ground,
+  ]);
+  return [
+    ...wrap(`${nameIn(processes, process)}; ${nameIn(papers, paper)}`, style.width, 2).map(
+      paintOf(style).bold,
+    ),
+    ...indent(columns([head, ...rows], [3]), 2),
+  ].join('\n');
+}
+
+function actOf({ verdict, better }: EncodingAdvice): string {
+  if (verdict === 'convert') return `convert to ${better}`;
+  return verdict === 'ask' ? 'ask the print house' : 'send';
+}
+
+/** Never ten of ten: no forecast is that sure. */
+const inTen = (orders: number) => (orders > 9.5 ? '9+' : orders.toFixed(0));
+
+function evenOf({ evenOrders, evenOrdersWorst, evenOrdersBest }: EncodingAdvice): string {
+  const [even, worst, best] = [evenOrders, evenOrdersWorst, evenOrdersBest].map(inTen);
+  return worst === best ? even : `${even} (${worst} to ${best})`;
+}
