@@ -2,6 +2,7 @@ import { visibleShare } from '../../print/bands';
 import { inOrders } from '../../rules/words';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
+import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
 
 /** Routes whose chances of a visible tint differ by more than this are worth a question. */
@@ -47,7 +48,7 @@ export function adviceOn({ facts, intent, intentStated, findings, forecasts }: P
   if (intent === 'colour' || intent === 'line')
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
   // what becomes of RGB and grey is the same question for every picture of the book, not one of this picture
-  return (facts.space === 'cmyk' && openQuestion(forecasts)) || send(forecasts);
+  return (facts.space === 'cmyk' && openQuestion(forecasts)) || send(facts.encoding, forecasts);
 }
 
 const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to judge', reason });
@@ -64,11 +65,12 @@ function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
   }
 }
 
-function send(forecasts: readonly Forecast[]): Advice {
-  const chances = forecasts.map(({ tint }) => visibleShare(tint.bands));
-  const tint = chances.length
-    ? ` What tint comes is the process’s own: seen ${inOrders(Math.max(...chances))}${chances.length > 1 ? ' at worst' : ''}.`
-    : '';
+function send(encoding: Encoding, forecasts: readonly Forecast[]): Advice {
+  const chance = Math.max(...forecasts.map(({ tint }) => visibleShare(tint.bands)));
+  const worst = `${inOrders(chance)}${forecasts.length > 1 ? ' at worst' : ''}`;
+  let tint = '';
+  if (encoding === 'rgb-toned') tint = ' Its own tone prints, and the process adds to it.';
+  else if (forecasts.length) tint = ` A tint is seen ${worst}.`;
   return {
     kind: 'send',
     title: 'Send it as it is',

@@ -7,8 +7,8 @@ import type { Target } from '../../shared/target';
 import { expectations, figuresOf } from './expect';
 import { possibleOrders } from './orders';
 
-/** A forecast ready to show, with the ten possible orders of `series` drawn. */
-export function conditionOf(target: Target, forecast: Forecast, series: number): Condition {
+/** A forecast ready to show, with the ten possible orders of `series` drawn. `toned`: see `expectations`. */
+export function conditionOf(target: Target, forecast: Forecast, series: number, toned: boolean): Condition {
   const { process, paper, light } = target;
   return {
     target: target.name,
@@ -18,7 +18,7 @@ export function conditionOf(target: Target, forecast: Forecast, series: number):
     basis: forecast.condition.basis,
     basisWords: capital(ground(forecast)),
     orders: possibleOrders(forecast, target, series),
-    expect: expectations(forecast),
+    expect: expectations(forecast, toned),
     bands: forecast.tint.bands,
     figures: figuresOf(forecast),
     ground: forecast.ground,

@@ -3,13 +3,14 @@ import { inOrders, percent } from '../../rules/words';
 import type { AB, Forecast, Tint } from '../../shared/forecast';
 import type { Condition } from '../../shared/sheet';
 
-/** A forecast in sentences. */
-export function expectations({ tint, range }: Forecast): Condition['expect'] {
-  return { tint: tintSentence(tint), direction: directionSentence(tint), range: rangeSentence(range) };
+/** A forecast in sentences. `toned`: the picture has a tone of its own, so that a tint is no fault of the print. */
+export function expectations({ tint, range }: Forecast, toned = false): Condition['expect'] {
+  return { tint: tintSentence(tint, toned), direction: directionSentence(tint), range: rangeSentence(range) };
 }
 
-function tintSentence({ bands }: Tint): string {
+function tintSentence({ bands }: Tint, toned: boolean): string {
   const seen = visibleShare(bands);
+  if (toned) return `Its tone is seen ${inOrders(seen)}.`;
   const strong = bands.obvious + bands.heavy;
   const more = strong >= 0.1 ? `, an obvious one ${inOrders(strong)}` : '';
   return `A tint is seen ${inOrders(seen)}${more}.`;

@@ -27,7 +27,9 @@ export function sheetOf(picture: PictureReport, shared: readonly Finding[], opti
     findings: findings.map(shown),
     shared: shared.map(shown),
     scale: fileScale,
-    conditions: forecasts.map((forecast, i) => conditionOf(targets[i], forecast, options.series)),
+    conditions: forecasts.map((forecast, i) =>
+      conditionOf(targets[i], forecast, options.series, facts.encoding === 'rgb-toned'),
+    ),
     lights: lights.map(({ id, name }) => ({ id, name })),
     ...options,
   };

@@ -20,6 +20,12 @@ describe('what to do with a picture', () => {
     assert.match(reason, /test print/);
   });
 
+  it('does not call a picture’s own tone a fault of the print', () => {
+    const toned = adviceOn(picture('a.jpg', [], { encoding: 'rgb-toned' }));
+    assert.match(toned.reason, /own tone/);
+    assert.doesNotMatch(toned.reason, /orders of 10/);
+  });
+
   it('is what has to be done first when several things are wrong', () => {
     assert.equal(on(['likely-tint', 'warning'], ['unreadable', 'error']).kind, 'mend');
     assert.match(on(['likely-tint', 'warning'], ['ink-total', 'warning']).reason, /more ink/);
