@@ -1,3 +1,4 @@
+// no-unit-test: numbers only; test/picture/photographs.test.ts tries them on photographs
 /** Every limit that judging a picture rests on, each with its reason. Distances in CIELAB, shares 0-1. */
 export const THRESHOLDS = {
   /** C* of the whole picture up to which it has none: what profiles' rounded numbers leave on their grey axes. */

@@ -1,43 +1,54 @@
+/** Table steps per 8-bit step: block means lie between whole values. */
+const FINE = 8;
+
 /**
- * Lab on a regular grid over three or four stored channels, interpolated within simplexes: along the diagonal of equal
+ * Lab on a grid over three or four stored channels, interpolated within simplexes: along the diagonal of equal
  * values only nodes of the diagonal count, so a neutral axis stays neutral between them.
  */
 export class LabGrid {
   readonly #nodes: Float32Array;
   readonly #step: Int32Array;
+  /** Place among the nodes (0 to side - 1) by stored value. */
+  readonly #place: Float32Array;
 
   /**
    * @param side nodes a channel
+   * @param bend exponent of a node's place by stored value (0-1): below 1, nodes are close where values are small
    * @param labOf Lab of many rows of stored values (0-1, `channels` a row) into `out`
    */
   constructor(
     readonly channels: 3 | 4,
     readonly side: number,
+    bend: number,
     labOf: (values: Float64Array, out: Float64Array) => void,
   ) {
     const nodes = side ** channels;
     const values = new Float64Array(nodes * channels);
     for (let node = 0; node < nodes; node++)
       for (let c = channels - 1, rest = node; c >= 0; c--) {
-        values[node * channels + c] = (rest % side) / (side - 1);
+        values[node * channels + c] = ((rest % side) / (side - 1)) ** (1 / bend);
         rest = Math.floor(rest / side);
       }
     const lab = new Float64Array(nodes * 3);
     labOf(values, lab);
     this.#nodes = Float32Array.from(lab);
+    this.#place = Float32Array.from(
+      { length: 255 * FINE + 1 },
+      (_, i) => (i / (255 * FINE)) ** bend * (side - 1),
+    );
     this.#step = Int32Array.from({ length: channels }, (_, c) => 3 * side ** (channels - 1 - c));
   }
 
   lab(values: Float32Array, n: number, out: Float32Array): void {
     const { channels, side } = this;
     const nodes = this.#nodes;
-    const scale = (side - 1) / 255;
+    const places = this.#place;
     const share = new Float64Array(channels);
     const order = new Int32Array(channels);
     for (let i = 0; i < n; i++) {
       let at = 0;
       for (let c = 0; c < channels; c++) {
-        const position = values[i * channels + c] * scale;
+        const position = places[(values[i * channels + c] * FINE + 0.5) | 0];
         const cell = Math.min(side - 2, position | 0);
         const rest = position - cell;
         at += cell * this.#step[c];

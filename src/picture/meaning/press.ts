@@ -4,11 +4,13 @@ import { LabGrid } from './grid';
 
 /** Nodes an ink: interpolating TR 006 between them adds less than its own error (see the test). */
 const SIDE = 13;
+/** Ink is seen most where there is little of it. */
+const BEND = 0.8;
 let grid: LabGrid | null = null;
 
 /** Inks without a profile, by ANSI/CGATS TR 006 (grade 1 coated paper), relative to its paper. Made on first use. */
 export function pressMeaning(): LabGrid {
-  grid ??= new LabGrid(4, SIDE, labOfInks);
+  grid ??= new LabGrid(4, SIDE, BEND, labOfInks);
   return grid;
 }
 

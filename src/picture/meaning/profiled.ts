@@ -6,7 +6,9 @@ import { LabGrid } from './grid';
 import type { Meaning } from './types';
 
 const RGB_SIDE = 33;
-const INK_SIDE = 15;
+const INK_SIDE = 17;
+/** Ink is seen most where there is little of it. */
+const INK_BEND = 0.8;
 /** Samples of a tone curve: four an 8-bit step. */
 const CURVE = 255 * 4 + 1;
 /** Largest difference (a*, b*, L*) from adding up the channels that still is rounding inside the profile. */
@@ -15,8 +17,8 @@ const ADDITIVE = 0.05;
 /** A profile's own Lab (relative colorimetric), tabled so that millions of values cost little. `space`: the picture's. */
 export function profiled(profile: IccProfile, space: 'grey' | 'rgb' | 'cmyk'): Meaning {
   if (space === 'grey') return greyOf(profile);
-  if (space === 'rgb') return additive(profile) ?? new LabGrid(3, RGB_SIDE, through(profile));
-  return new LabGrid(4, INK_SIDE, through(profile));
+  if (space === 'rgb') return additive(profile) ?? new LabGrid(3, RGB_SIDE, 1, through(profile));
+  return new LabGrid(4, INK_SIDE, INK_BEND, through(profile));
 }
 
 const through = (profile: IccProfile) => (values: Float64Array, out: Float64Array) =>

@@ -1,3 +1,4 @@
+// no-unit-test: tested as one with pass.ts, against plain arithmetic
 import type { Kernel } from './kernel';
 import type { Cells } from './tally';
 

@@ -1,3 +1,4 @@
+// no-unit-test: tested as one with pass.ts, against plain arithmetic
 import type { Level } from '../../shared/picture';
 
 /** Floating-point samples (0-1 = black to white): brought to 16 bits for counting, with their own levels kept. */

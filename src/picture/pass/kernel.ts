@@ -1,3 +1,4 @@
+// no-unit-test: tested as one with pass.ts, against plain arithmetic
 import binary from '../kernel/kernel.wasm';
 
 /** What the kernel exports (see ../kernel/kernel.ts). */

@@ -1,3 +1,4 @@
+// no-unit-test: types and one constant
 import type { Level } from '../../shared/picture';
 
 /** Different stored values with how often each occurs, one row a value: a picture without its places. */

@@ -1,3 +1,4 @@
+// no-unit-test: tested as one with pass.ts, against plain arithmetic
 import type { Level } from '../../shared/picture';
 import type { Samples } from '../types';
 import { FloatLevels } from './float';

@@ -1,0 +1,50 @@
+import assert from 'node:assert/strict';
+import { linePoint, toneLineOf } from '../../../src/picture/judge/tone-line';
+import { labCells } from './cells';
+
+type Row = [number, number, number, number];
+
+function lineOf(rows: Row[]) {
+  const { cells, lab } = labCells(rows);
+  const line = toneLineOf(lab, cells.count, cells.length);
+  return (L: number) => [line.a[linePoint(L)], line.b[linePoint(L)]];
+}
+
+const near = (found: number[], wanted: number[], within: number) =>
+  assert.ok(
+    found.every((v, i) => Math.abs(v - wanted[i]) <= within),
+    `${found}, not ${wanted}`,
+  );
+
+describe('the tone line', () => {
+  it('is the tone of a picture at each lightness, and straight between', () => {
+    const at = lineOf(Array.from({ length: 11 }, (_, i): Row => [i * 10, i - 5, 2 * i, 100]));
+    near(at(30), [-2, 6], 0.13);
+    near(at(35), [-1.5, 7], 0.13);
+  });
+  it('is the median: what few pixels have does not pull it', () => {
+    const at = lineOf(
+      Array.from({ length: 101 }, (_, L): Row[] => [
+        [L, 3, 8, 90],
+        [L, 60, 60, 10],
+      ]).flat(),
+    );
+    near(at(50), [3, 8], 0.13);
+  });
+  it('is zero where noise is as much to one side as to the other', () => {
+    const rows: Row[] = [];
+    for (let L = 0; L <= 100; L++) for (let a = -6; a <= 6; a++) rows.push([L, a, -a, 10]);
+    near(lineOf(rows)(50), [0, 0], 0.01);
+  });
+  it('of a grey picture takes no tone from a mark on a lightness of its own', () => {
+    const rows = Array.from({ length: 60 }, (_, L): Row => [L, 0, 0, 100]);
+    near(lineOf([...rows, [90, -5, 80, 500]])(90), [0, 0], 1e-9);
+  });
+  it('of a toned picture follows steep ends', () => {
+    const at = lineOf(
+      Array.from({ length: 401 }, (_, i): Row => [i / 4, 0, 0.4 * Math.min(i / 4, 100 - i / 4), 10]),
+    );
+    for (const L of [2, 10, 50, 90, 98]) near(at(L), [0, 0.4 * Math.min(L, 100 - L)], 0.25);
+  });
+  it('of nothing is neutral', () => assert.deepEqual(lineOf([])(50), [0, 0]));
+});
