@@ -7,6 +7,7 @@ import { conditionOf } from './condition';
 import { encodings } from './encoding';
 import { factLines } from './facts';
 import { fileScale } from './orders';
+import { concerns } from './shared';
 
 export interface SheetOptions {
   /** The light that was asked for, if any: the forecasts of `picture` are for it then. */
@@ -25,7 +26,7 @@ export function sheetOf(picture: PictureReport, shared: readonly Finding[], opti
     encoding: { id: facts.encoding, ...encodings[facts.encoding] },
     facts: factLines(facts),
     findings: findings.map(shown),
-    shared: shared.map(shown),
+    shared: shared.filter(finding => concerns(finding, picture)).map(shown),
     scale: fileScale,
     conditions: forecasts.map((forecast, i) =>
       conditionOf(targets[i], forecast, options.series, facts.encoding === 'rgb-toned'),
