@@ -30,7 +30,7 @@ export function sheet(of: Sheet, frame: Frame): Html {
 <div class="spread">
   <div>
     ${frame.picture}
-    ${findings('For every picture of this book', of.shared, frame)}
+    ${findings('About this book', of.shared, frame)}
   </div>
   <div class="words">
     <section class="advice" data-kind="${of.advice.kind}" aria-label="What to do">
