@@ -19,6 +19,8 @@ export interface ChromaJudgement {
   limit: number;
   /** Share of the area that strays without holding an edge. */
   smooth: number;
+  /** Mean distance of single pixels from the tone line: what blocks average away. */
+  pixelResidual: number;
 }
 
 /** @param lab Lab of the tally's cells */
@@ -38,12 +40,13 @@ export function judgeChroma(
   const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
   const strays = straysOf(blocks, meaning, line, ranges);
   const areas = areasOf(tally, strays);
-  const { tone, ...chroma } = pixels;
+  const { tone, pixelResidual, ...chroma } = pixels;
   return {
     tone,
     strong: areas.strong,
     clear: areas.clear,
     limit: strays.limit,
+    pixelResidual,
     smooth: areas.smooth,
     facts: {
       ...chroma,
@@ -66,18 +69,19 @@ function isColourless(lab: Float32Array): boolean {
 /** No colour: most pictures of a book. */
 function colourless(zones: LightnessZones): ChromaJudgement {
   const none = new Float64Array(LINE_POINTS);
-  const pixels = { max: 0, mean: 0, hue: null, maxPixel: 0, tone: 0 };
+  const pixels = { max: 0, mean: 0, hue: null, maxPixel: 0, tone: 0, pixelResidual: 0 };
   return faint(pixels, zones, { a: none, b: none, from: 0, to: 100 });
 }
 
 /** Too little colour for any block to stray: the blocks are not looked at, their distances are at most the pixels'. */
 function faint(pixels: PixelChroma, zones: LightnessZones, line: ToneLine): ChromaJudgement {
-  const { tone, ...chroma } = pixels;
+  const { tone, pixelResidual, ...chroma } = pixels;
   return {
     tone,
     strong: 0,
     clear: 0,
     limit: THRESHOLDS.stray,
+    pixelResidual,
     smooth: 0,
     facts: {
       ...chroma,
@@ -97,6 +101,7 @@ function pixelChroma({ cells, pixels }: Tally, lab: Float32Array, line: ToneLine
   let maxPixel = 0;
   let tone = 0;
   let sum = 0;
+  let residual = 0;
   let sumA = 0;
   let sumB = 0;
   for (let i = 0; i < cells.length; i++) {
@@ -108,14 +113,16 @@ function pixelChroma({ cells, pixels }: Tally, lab: Float32Array, line: ToneLine
     const lineB = line.b[point];
     const chroma = Math.sqrt(a * a + b * b);
     max = Math.max(max, chroma);
-    maxPixel = Math.max(maxPixel, Math.sqrt((a - lineA) ** 2 + (b - lineB) ** 2));
+    const distance = Math.sqrt((a - lineA) ** 2 + (b - lineB) ** 2);
+    maxPixel = Math.max(maxPixel, distance);
+    residual += cells.count[i] * distance;
     tone = Math.max(tone, Math.sqrt(lineA * lineA + lineB * lineB));
     sum += cells.count[i] * chroma;
     sumA += cells.count[i] * a;
     sumB += cells.count[i] * b;
   }
   const n = Math.max(1, pixels);
-  return { max, maxPixel, tone, mean: sum / n, hue: hueOf(sumA / n, sumB / n) };
+  return { max, maxPixel, tone, pixelResidual: residual / n, mean: sum / n, hue: hueOf(sumA / n, sumB / n) };
 }
 
 function hueOf(a: number, b: number): number | null {

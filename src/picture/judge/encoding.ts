@@ -29,20 +29,28 @@ function isNeutralLab({ levels }: Tally): boolean {
   return levels.slice(1).every(({ min, max }) => min >= -most && max <= most);
 }
 
-function isColour({ facts, strong, clear, smooth }: ChromaJudgement): boolean {
+function isColour(judgement: ChromaJudgement): boolean {
+  const { facts, strong, clear, pixelResidual } = judgement;
   const limits = THRESHOLDS;
+  if (pixelResidual >= limits.colourNoise) return true;
   if (strong >= limits.strongShare || clear >= limits.clearShare) return true;
-  return facts.mean >= limits.monochrome && smooth > limits.smooth;
+  return facts.mean >= limits.monochrome && !isSmooth(judgement);
 }
 
-function isToned({ facts, tone, limit, smooth }: ChromaJudgement): boolean {
+/** Whether what strays away from edges is no more than a codec leaves of the picture's tone. */
+function isSmooth({ tone, smooth }: ChromaJudgement): boolean {
+  return smooth <= Math.min(THRESHOLDS.smoothMost, THRESHOLDS.smoothOfTone * tone);
+}
+
+function isToned(judgement: ChromaJudgement): boolean {
+  const { facts, tone, limit } = judgement;
   const limits = THRESHOLDS;
   if (tone < limits.toned) return false;
   if (facts.maxBlock <= limit + limits.tonedSlack * facts.mean) return true;
   // a codec smears only a tone that runs through the picture
   if (facts.mean < limits.toned) return false;
   const most = limit + limits.smear.ofMean * facts.mean + limits.smear.ofTone * tone;
-  return facts.maxBlock <= most && smooth <= limits.smooth;
+  return facts.maxBlock <= most && isSmooth(judgement);
 }
 
 function inksUsed(levels: readonly Level[], full: number): 'black-only' | 'three-ink' | 'four-channel' {

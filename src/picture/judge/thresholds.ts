@@ -32,8 +32,12 @@ export const THRESHOLDS = {
   smear: { ofMean: 0.5, ofTone: 0.2 },
   /** RGB: range of G (0-255) within a block from which it holds an edge. */
   edge: 32,
-  /** Share of the picture that strays away from edges up to which that is a codec's doing (it reaches 0.5 %). */
-  smooth: 0.006,
+  /**
+   * Share of the picture that strays away from edges up to which that is a codec's doing: this for each unit of the tone
+   * line's largest C* (quality 60 reaches 0.9 of it), and no more than `smoothMost` (a night in mist has 1.9 %).
+   */
+  smoothOfTone: 0.001,
+  smoothMost: 0.01,
 
   /** `colour`: strong colour (a bird, a logo) on this share of the picture. Casts and stains do not reach that far. */
   strong: 12,
@@ -41,7 +45,12 @@ export const THRESHOLDS = {
   /** `colour`: clear colour on this share. Vivid photographs left with a tenth of their saturation reach 3.3 %. */
   clear: 6,
   clearShare: 0.04,
-  /** `colour`: one hue all over (mist, water, wood), of this mean C*, that strays on more than `smooth`: no tone. */
+  /**
+   * `colour`: pixels this far from the tone line on average, even where blocks average to it: no scan or codec leaves so
+   * much (chroma noise of 6/255 leaves about 4); confetti, a woven pattern, a screen of coloured dots do.
+   */
+  colourNoise: 15,
+  /** `colour`: one hue all over (mist, water, wood), of this mean C*, that strays on more than that: no tone. */
   monochrome: 8,
 
   /** Mean a*, b* from which a hue is worth naming. */

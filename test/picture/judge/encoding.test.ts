@@ -12,6 +12,7 @@ const judgement = (change: Change = {}): ChromaJudgement => ({
   clear: 0,
   limit: 2,
   smooth: 0,
+  pixelResidual: 0,
   ...change,
   facts: {
     max: 0,
@@ -46,6 +47,13 @@ describe('the encoding', () => {
     const coloured = judgement({ strong: 1, facts: { mean: 30, maxBlock: 40 } });
     assert.equal(encoding('rgb', { spread: 1 }, coloured), 'rgb-neutral');
     assert.notEqual(encoding('rgb', { spread: 1.01 }, coloured), 'rgb-neutral');
+  });
+
+  it('is colour where single pixels are, even if blocks average to one tone', () => {
+    const confetti = judgement({ tone: 5, pixelResidual: 30, facts: { mean: 40, maxBlock: 3 } });
+    assert.equal(encoding('rgb', {}, confetti), 'colour');
+    const scan = judgement({ tone: 0.2, pixelResidual: 4, facts: { mean: 4, maxBlock: 1 } });
+    assert.equal(encoding('rgb', {}, scan), 'rgb-residual');
   });
 
   it('is toned where a tone reaches 1 and nothing strays from it', () => {
