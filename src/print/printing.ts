@@ -1,6 +1,6 @@
 import type { Basis } from '../shared/forecast';
 import type { LightId } from '../shared/target';
-import { pressData } from './data';
+import { pressData, pressDataError } from './data';
 import { inkModel } from './inks/model';
 import type { NeutralAxis } from './inks/separation';
 import { tonerOffset } from './inks/toner-offset';
@@ -44,13 +44,15 @@ export function genericPrinting(process: Process, paper: Paper): Printing {
       under: (light, ultraviolet) => ({ model: lit(light, ultraviolet), shift: null }),
     };
   }
-  const table = pressData((paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table);
+  const id = (paper.id !== 'measured' && model.byPaper?.[paper.id]) || model.table;
+  const table = pressData(id);
   const daylight = inkModel({
     table,
     paper: paper.white,
     darkest: model.darkest,
     scatter: model.scatter,
     offset: model.offset && tonerOffset(table),
+    tableError: pressDataError(id) ?? undefined,
     ground,
   });
   return { ...common, daylight, under: inksUnder(daylight, process, paper) };

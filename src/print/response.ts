@@ -53,13 +53,13 @@ export function colourOf(model: PrintModel, clusters: readonly DeviceCluster[]):
 /** Mean colour and the model's own Jacobian, by central differences of one SD at the clusters' means. */
 export function respond(model: PrintModel, aim: GreyAim, clusters: readonly DeviceCluster[]): ZoneResponse {
   const { L, a, b } = colourOf(model, clusters);
-  const drift = new Float64Array(model.drifts.length * 2);
-  const shared = { a: 0, b: 0 };
+  const { drifts } = model;
+  const drift = new Float64Array(drifts.length * 2);
   const lab = new Float64Array(3);
-  const moved = new Float64Array(model.drifts.length);
-  for (const { weight, mean, conversion } of clusters) {
-    model.drifts.forEach(({ order, page }, i) => {
-      const sd = Math.hypot(order, page);
+  const moved = new Float64Array(drifts.length);
+  for (const { weight, mean } of model.dimensions === 3 ? [oneOf(clusters)] : clusters)
+    for (let i = 0; i < drifts.length; i++) {
+      const sd = Math.hypot(drifts[i].order, drifts[i].page);
       for (const sign of [1, -1]) {
         moved[i] = sign * sd;
         model.lab(mean, moved, lab);
@@ -67,10 +67,30 @@ export function respond(model: PrintModel, aim: GreyAim, clusters: readonly Devi
         drift[i * 2 + 1] += (sign * weight * (lab[2] - aim.b(lab[0]))) / 2;
       }
       moved[i] = 0;
-    });
+    }
+  const shared = { a: 0, b: 0 };
+  for (const { weight, mean, conversion } of clusters) {
     const data = model.dataSpread(L, mean);
     shared.a += weight * Math.hypot(data.a, conversion.a);
     shared.b += weight * Math.hypot(data.b, conversion.b);
   }
   return { Lprint: L, a, b, aimA: aim.a(L), aimB: aim.b(L), moves: { drift, shared } };
+}
+
+/**
+ * R, G, B of one lightness lie close together, and drift moves them alike: one point stands for all. Inks of one
+ * lightness may be black alone or three colours.
+ */
+export function oneOf(clusters: readonly DeviceCluster[]): DeviceCluster {
+  const whole = clusters.reduce((sum, { weight }) => sum + weight, 0);
+  const mean = Array.from(
+    clusters[0].mean,
+    (_, i) => clusters.reduce((sum, cluster) => sum + cluster.weight * cluster.mean[i], 0) / whole,
+  );
+  const passed = { a: 0, b: 0 };
+  for (const cluster of clusters) {
+    passed.a += cluster.weight * cluster.passed.a;
+    passed.b += cluster.weight * cluster.passed.b;
+  }
+  return { weight: whole, mean, points: [mean], passed, conversion: clusters[0].conversion };
 }

@@ -5,7 +5,7 @@ import { type DaylightZone, daylightZones } from './daylight';
 import { colouredShare } from './inks/model';
 import type { Press, View } from './press';
 import { type TonalRange, tonalRange } from './range';
-import { colourOf, type DeviceCluster, respond, type ZoneResponse } from './response';
+import { colourOf, type DeviceCluster, oneOf, respond, type ZoneResponse } from './response';
 import { type RouteOption, routeOptions } from './routes';
 import type { SampledPicture } from './samples';
 import { type Covariance, covariances, distribution, meanMoves } from './scatter';
@@ -53,9 +53,7 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
       process: daylight.process,
       encoding: minus(daylightTint, daylight.process),
       light: minus(tint, daylightTint),
-      brightener: press.withoutBrightener
-        ? minus(tint, tintIn(daylight, press, press.withoutBrightener))
-        : NONE,
+      brightener: press.withoutBrightener ? brightenerPart(daylight, press, press.withoutBrightener) : NONE,
     };
   });
   const total = zones.reduce((sum, zone) => sum + zone.weight, 0);
@@ -112,17 +110,21 @@ function inLight({ response, clusters }: DaylightZone, { model, daylight, aim, s
   };
 }
 
-/** Mean tint of the zone in a view of the press, without its spread. */
-function tintIn({ response, clusters }: DaylightZone, { daylight }: Press, { model, aim, shift }: View): AB {
-  if (model === daylight) return tintOf(response);
-  if (!shift) {
-    const { L, a, b } = colourOf(model, clusters);
-    return { a: a - aim.a(L), b: b - aim.b(L) };
-  }
-  const change = new Float64Array(3);
-  shift.shift(response.Lprint, colouredIn(clusters), change);
-  const L = response.Lprint + change[0];
-  return { a: response.a + change[1] - aim.a(L), b: response.b + change[2] - aim.b(L) };
+/** What the light's own share of ultraviolet does to the zone's tint, at its mean colour. */
+function brightenerPart({ response, clusters }: DaylightZone, press: Press, without: View): AB {
+  const at = (view: View) => {
+    const { model, aim, shift } = view;
+    if (model === press.daylight) return tintOf(response);
+    if (!shift) {
+      const { L, a, b } = colourOf(model, [oneOf(clusters)]);
+      return { a: a - aim.a(L), b: b - aim.b(L) };
+    }
+    const change = new Float64Array(3);
+    shift.shift(response.Lprint, colouredIn(clusters), change);
+    const L = response.Lprint + change[0];
+    return { a: response.a + change[1] - aim.a(L), b: response.b + change[2] - aim.b(L) };
+  };
+  return minus(at(press), at(without));
 }
 
 /** How much of a zone coloured inks make, 0-1. */

@@ -1,6 +1,7 @@
 import { labToXyz } from '../../colour/lab';
 import { measuredPress, type PressSet } from '../../colour/press';
 import type { InkTable } from '../../colour/press/table';
+import type { AB } from '../../shared/forecast';
 import { type PublishedCondition, publishedInks } from '../inks/published';
 import published from './uncoated.json';
 
@@ -17,6 +18,13 @@ export function pressData(id: InkTableId): InkTable {
   if (!table) tables.set(id, (table = publishedInks(publishedCondition(id), measuredPress('TR006'))));
   return table;
 }
+
+/**
+ * One SD of a* and b* in greys of coloured inks where the shape between the solids is borrowed: what the same method
+ * misses on FOGRA29L (test/print/inks/published.test.ts). Null where such greys were measured.
+ */
+export const pressDataError = (id: InkTableId): AB | null =>
+  id === 'uncoated' || id === 'uncoated-bright' ? { a: 1.3, b: 1.1 } : null;
 
 function publishedCondition(id: PublishedId): PublishedCondition {
   const { solids, increase } = published[id];
