@@ -65,7 +65,7 @@ export interface Place {
 }
 
 export interface ChromaFacts {
-  /** Largest C* of any pixel, CIELAB D50. */
+  /** Largest C* of any pixel, CIELAB D50; to about 1 where RGB differ by more than 32, and in inks of very many mixes. */
   max: number;
   /** Mean C* over all opaque pixels. */
   mean: number;
