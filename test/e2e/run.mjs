@@ -17,17 +17,17 @@ const shots = path.join(root, 'screenshots');
 const longest = Number(process.env.E2E_TIMEOUT_MS ?? 240_000);
 
 /**
- * Runs every suite, one after the other, each with a server, profile and window of its own.
+ * Runs every suite, one after the other, each with a server, profile and window of its own, and yields what came of it:
+ * `{label, since, passed, failed, note}`; `since`: when it began, in ms.
  * `code`: folder of the VS Code server. `only`: label of the one suite to run.
- * Returns `{label, passed, failed, note}` of each.
  */
-export async function runEditorSuites({ code, only }) {
+export async function* runEditorSuites({ code, only }) {
   fs.mkdirSync(shots, { recursive: true });
   const { default: config } = await import(pathToFileURL(path.join(root, '.vscode-test.mjs')));
-  const suites = [config].flat().filter(suite => !only || suite.label === only);
-  const results = [];
-  for (const suite of suites) results.push({ label: suite.label, ...(await runSuite(code, suite)) });
-  return results;
+  for (const suite of [config].flat().filter(suite => !only || suite.label === only)) {
+    const since = Date.now();
+    yield { label: suite.label, since, ...(await runSuite(code, suite)) };
+  }
 }
 
 async function runSuite(code, suite) {
@@ -122,7 +122,9 @@ const after = (ms, value) => new Promise(resolve => setTimeout(resolve, ms, valu
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const { values } = parseArgs({ options: { only: { type: 'string' } } });
-  const results = await runEditorSuites({ code: await installServer(), only: values.only });
-  for (const r of results) console.log(`${r.label}: ${r.passed} passed, ${r.failed} failed ${r.note}`);
-  process.exitCode = results.some(r => r.failed) ? 1 : 0;
+  for await (const result of runEditorSuites({ code: await installServer(), only: values.only })) {
+    const { label, passed, failed, note } = result;
+    console.log(`${label}: ${passed} passed, ${failed} failed ${note}`);
+    if (failed) process.exitCode = 1;
+  }
 }

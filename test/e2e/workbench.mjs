@@ -1,7 +1,10 @@
 // The VS Code window of one test run, in headless Chromium. Opening it starts the tests: the page's payload names
 // the extension under development and the test runner, and the extension host loads both.
 import util from 'node:util';
-import { chromium } from 'playwright-core';
+import playwright from 'playwright-core';
+
+/** The browser whose window the workbench runs in. */
+export const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
 /**
  * Opens `workspace` with the extension in the folder `development` and runs `tests` (all absolute paths).
@@ -9,8 +12,8 @@ import { chromium } from 'playwright-core';
  * machine that anything in the window asked for, and `close()`.
  */
 export async function openWorkbench({ server, log, workspace, development, tests }) {
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  const browser = await playwright.chromium.launch({
+    executablePath: chromium,
     args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--disable-background-networking'],
   });
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
