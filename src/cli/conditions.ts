@@ -2,7 +2,7 @@
 import type { Overrides } from '../book/overrides';
 import { suggest } from '../book/settings/suggest';
 import { lights, papers, processes } from '../print';
-import type { LightId, PaperId, ProcessId, RouteId } from '../shared/target';
+import type { LightId, PaperId, ProcessId, RouteId, Target } from '../shared/target';
 import { Failure } from './failure';
 import type { ConditionOptions } from './options';
 
@@ -19,11 +19,23 @@ export function conditionsOf({ process, paper, light }: ConditionOptions): Overr
 
 export const routeOf = (route: string | undefined) => known('route', route, routes) as RouteId | undefined;
 
-function known(noun: string, word: string | undefined, ids: readonly string[]): string | undefined {
+/** A process with inks that a separation is made for, on its usual paper. */
+export function separatedForOf(process: string | undefined): Target['separatedFor'] {
+  const inks = processes.filter(({ signal }) => signal === 'inks');
+  const id = known('process', process, idsOf(inks), 'separated-for') as ProcessId | undefined;
+  return id && { process: id, paper: inks.find(other => other.id === id)!.paper };
+}
+
+function known(
+  noun: string,
+  word: string | undefined,
+  ids: readonly string[],
+  option = noun,
+): string | undefined {
   if (word === undefined || ids.includes(word)) return word;
   const meant = suggest(word, ids);
   const help = meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`;
-  throw new Failure(`--${noun}: "${word}" is not a known ${noun}. ${help}`);
+  throw new Failure(`--${option}: "${word}" is not a known ${noun}. ${help}`);
 }
 
 const idsOf = (list: readonly { id: string }[]) => list.map(({ id }) => id);

@@ -10,8 +10,8 @@ export interface ConditionOptions {
   light?: string;
 }
 
-export const formatOption = () =>
-  new Option('--format <format>', 'how it is written').choices(['text', 'json']).default('text');
+export const formatOption = (formats: readonly string[] = ['text', 'json']) =>
+  new Option('--format <format>', 'how it is written').choices(formats).default('text');
 
 export const outputOption = () =>
   new Option('--output <file>', 'write the result to a file instead; never over a picture');

@@ -5,7 +5,7 @@ import { type Press, pressOf } from './press';
 import { narrowed, readingFor } from './record/apply';
 import { type RouteResult, routeResults } from './route-result';
 import type { SampledPicture } from './samples';
-import { type Covariance, deviations } from './scatter';
+import { type Covariance, correlation, deviations } from './scatter';
 
 /**
  * Forecast of a picture on a target. A route that is not known: every way is worked out and weighed. A record of the
@@ -67,7 +67,7 @@ function assembled(
         aimB: weigh(result => result.zones[i].response.aimB),
         sdA: sd.a,
         sdB: sd.b,
-        corr: sd.a * sd.b > 0 ? (order.ab + page.ab) / (sd.a * sd.b) : 0,
+        corr: correlation(order, page),
       };
     }),
     tint,
@@ -76,6 +76,10 @@ function assembled(
       order: deviations(within(result => result.scatter.order)),
       page: deviations(within(result => result.scatter.page)),
       paper: { a: press.paper.spread.a * aimShare, b: press.paper.spread.b * aimShare },
+      corr: correlation(
+        within(result => result.scatter.order),
+        within(result => result.scatter.page),
+      ),
     },
     parts: {
       paper,
@@ -123,5 +127,9 @@ const routeForecast = (result: RouteResult): RouteForecast => ({
   label: result.option.label,
   weight: result.option.weight,
   tint: tintOf([result]),
-  spread: { order: deviations(result.scatter.order), page: deviations(result.scatter.page) },
+  spread: {
+    order: deviations(result.scatter.order),
+    page: deviations(result.scatter.page),
+    corr: correlation(result.scatter.order, result.scatter.page),
+  },
 });

@@ -61,5 +61,11 @@ export const distribution = (
   bb: order.bb + page.bb,
 });
 
+/** Correlation of a* and b*; 0 where nothing scatters. */
+export function correlation(order: Covariance, page: Covariance): number {
+  const whole = Math.sqrt((order.aa + page.aa) * (order.bb + page.bb));
+  return whole > 0 ? (order.ab + page.ab) / whole : 0;
+}
+
 /** Standard deviations along a* and b*. */
 export const deviations = ({ aa, bb }: Covariance): AB => ({ a: Math.sqrt(aa), b: Math.sqrt(bb) });

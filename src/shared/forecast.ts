@@ -56,7 +56,8 @@ export interface RouteForecast {
   label: string;
   weight: number;
   tint: Tint;
-  spread: { order: AB; page: AB };
+  /** `corr`: correlation of a* and b*, order and page together. */
+  spread: { order: AB; page: AB; corr: number };
 }
 
 export interface Forecast {
@@ -73,8 +74,11 @@ export interface Forecast {
   tint: Tint;
   /** Relative to true neutral, as seen beside another paper. absolute = tint + paper. */
   absolute: AB;
-  /** One standard deviation: shared by a whole order, and within it; the paper's own apart. */
-  spread: { order: AB; page: AB; paper: AB };
+  /**
+   * One standard deviation: shared by a whole order, and within it; the paper's own apart. `corr`: correlation of a* and
+   * b*, order and page together. Of several routes: within one of them, on the mean.
+   */
+  spread: { order: AB; page: AB; paper: AB; corr: number };
   /** tint = process + encoding + light, exactly. */
   parts: { paper: AB; process: AB; encoding: AB; light: AB };
   /**

@@ -35,6 +35,10 @@ describe('usage', () => {
     [['check', '--paper', 'uncoatd'], /Did you mean "uncoated"\?/],
     [['check', '.', '--light', 'A'], /name a process with --process too/],
     [['forecast'], /Name one thing to forecast/],
+    [
+      ['forecast', '--grey', '1', '--separated-for', 'silver-halide'],
+      /--separated-for: "silver-halide" is not a known process\. Known: liquid-toner, /,
+    ],
     [['forecast', '--grey', '1', '--ink', '0,0,0,1'], /Name one thing to forecast/],
     [['forecast', '--grey', '300'], /a number from 0 to 255/],
     [['forecast', '--ink', '0,0,50'], /4 numbers from 0 to 100/],

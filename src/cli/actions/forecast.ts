@@ -11,12 +11,13 @@ import {
   processes,
   type StatedValue,
 } from '../../print';
+import { forecastChart } from '../../report/chart';
 import { forecastsJson, type Subject } from '../../report/json';
-import { forecastText } from '../../report/text/forecast';
+import { forecastText, subjectLine } from '../../report/text/forecast';
 import type { Forecast } from '../../shared/forecast';
 import type { PictureFacts } from '../../shared/picture';
 import type { Target } from '../../shared/target';
-import { conditionsOf, routeOf } from '../conditions';
+import { conditionsOf, routeOf, separatedForOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
@@ -33,18 +34,22 @@ export async function forecast(picture: string | undefined, options: ForecastVer
   if (options.output !== undefined) await refuse(options.output);
   const { subject, forecasts } =
     picture === undefined ? ofValue(stated[0], targets) : await ofPicture(picture, targets, options);
-  const text =
-    options.format === 'json'
-      ? forecastsJson(subject, forecasts)
-      : forecastText(subject, forecasts, styleOf(options.output));
+  const text = written(options, subject, forecasts);
   await writeResult(text, options.output);
   return EXIT.clean;
+}
+
+function written({ format, output }: ForecastVerbOptions, subject: Subject, forecasts: readonly Forecast[]) {
+  if (format === 'json') return forecastsJson(subject, forecasts);
+  if (format === 'svg') return forecastChart(subjectLine(subject), forecasts);
+  return forecastText(subject, forecasts, styleOf(output));
 }
 
 /** Every process and light that was not left to choice, by process, then light. */
 function targetsOf(options: ForecastVerbOptions): Target[] {
   const { process, paper, light } = conditionsOf(options);
   const route = routeOf(options.route);
+  const separatedFor = separatedForOf(options.separatedFor);
   const chosen = process ? [process] : processes.map(({ id }) => id);
   return chosen.flatMap(id => {
     const target = defaultTarget(id);
@@ -53,6 +58,7 @@ function targetsOf(options: ForecastVerbOptions): Target[] {
       light: under,
       paper: paper ?? target.paper,
       route: route ?? target.route,
+      separatedFor,
     }));
   });
 }

@@ -3,12 +3,13 @@ import { Command, Option } from 'commander';
 import { conditionHelp, conditionOptions, formatOption, numbers, outputOption, wholeFrom } from '../options';
 
 export interface ForecastVerbOptions {
-  format: 'text' | 'json';
+  format: 'text' | 'json' | 'svg';
   output?: string;
   process?: string;
   paper?: string;
   light?: string;
   route?: string;
+  separatedFor?: string;
   ink?: number[];
   rgb?: number[];
   grey?: number[];
@@ -37,7 +38,13 @@ export function forecastVerb(): Command {
     .addOption(
       new Option('--route <id>', 'what the print house does with the numbers; left out: as is usual'),
     )
-    .addOption(formatOption())
+    .addOption(
+      new Option(
+        '--separated-for <id>',
+        'the process that four-ink separations are made for, where it is the wrong one',
+      ),
+    )
+    .addOption(formatOption(['text', 'json', 'svg']))
     .addOption(outputOption())
     .addHelpText(
       'after',
@@ -45,7 +52,8 @@ export function forecastVerb(): Command {
 Examples:
   evengrey forecast --process offset-coated --light D50 --ink 0,0,0,50
   evengrey forecast --grey 128 --light A
-  evengrey forecast my-book/plate.tif --process silver-halide`,
+  evengrey forecast my-book/plate.tif --process silver-halide
+  evengrey forecast --grey 128 --process inkjet --format svg --output grey.svg`,
     )
     .addHelpText('after', conditionHelp)
     .action(async (picture: string | undefined, options: ForecastVerbOptions) => {

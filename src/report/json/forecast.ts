@@ -28,7 +28,12 @@ export function forecastJson(forecast: Forecast) {
     zones: forecast.zones.map(zoneJson),
     tint: tintJson(forecast.tint, centre),
     absolute: sum(centre, parts.paper),
-    spread: { order: roundAB(spread.order), page: roundAB(spread.page), paper: roundAB(spread.paper) },
+    spread: {
+      order: roundAB(spread.order),
+      page: roundAB(spread.page),
+      paper: roundAB(spread.paper),
+      corr: round(spread.corr),
+    },
     parts,
     lightParts,
     range: {
@@ -80,5 +85,5 @@ const routeJson = ({ route, label, weight, tint, spread }: RouteForecast) => ({
   label,
   weight: round(weight),
   tint: tintJson(tint, roundAB(tint)),
-  spread: { order: roundAB(spread.order), page: roundAB(spread.page) },
+  spread: { order: roundAB(spread.order), page: roundAB(spread.page), corr: round(spread.corr) },
 });

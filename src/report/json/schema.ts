@@ -75,6 +75,7 @@ const tint = object(
 const spread = {
   order: point('One standard deviation shared by all pages of one order'),
   page: point('One standard deviation within an order'),
+  corr: number('Correlation of a* and b*, order and page together', { minimum: -1, maximum: 1 }),
 };
 
 const zone = object({

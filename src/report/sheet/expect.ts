@@ -72,7 +72,7 @@ function tenths(probability: number): string {
 const point = ({ a, b }: AB) => `${signed(a)} / ${signed(b)}`;
 const spreadOf = ({ a, b }: AB) => `${a.toFixed(1)} / ${b.toFixed(1)}`;
 
-function signed(value: number): string {
+export function signed(value: number): string {
   const text = Math.abs(value).toFixed(1);
   if (Number(text) === 0) return '0.0';
   return value > 0 ? `+${text}` : `−${text}`;

@@ -27,7 +27,7 @@ export function forecastText(subject: Subject, forecasts: readonly Forecast[], s
   return `${[heading, ...body, wrap(CAUTION, style.width).join('\n')].join('\n\n')}\n`;
 }
 
-function subjectLine({ path, page, space, values }: Subject): string {
+export function subjectLine({ path, page, space, values }: Subject): string {
   if (!values) return page && page > 1 ? `${path} (page ${page})` : `${path}`;
   if (space === 'cmyk') return values.map((value, at) => `${'CMYK'[at]} ${value} %`).join(', ');
   return space === 'rgb' ? `R, G, B ${values.join(', ')} of 255` : `Grey ${values[0]} of 255`;

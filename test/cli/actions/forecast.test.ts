@@ -69,6 +69,16 @@ describe('evengrey forecast', () => {
     assert.match(page.stderr, /"a\.tif" has no page 2; it has 1\./);
   });
 
+  it('prints a separation made for another process, and draws a chart', async () => {
+    const grey = ['--grey', '128', '--process', 'offset-uncoated', '--light', 'D50', '--route', 'separated'];
+    const [own] = (await json(...grey)).forecasts;
+    const [wrong] = (await json(...grey, '--separated-for', 'offset-coated')).forecasts;
+    assert.ok(wrong.tint.chroma > own.tint.chroma + 0.5);
+    const { stdout } = await evengrey(['forecast', ...grey, '--format', 'svg']);
+    assert.match(stdout, /^<svg xmlns/);
+    assert.match(stdout, /Offset, uncoated paper; Uncoated paper/);
+  });
+
   it('tells many conditions as tables', async () => {
     golden('forecast/black.txt', (await evengrey(['forecast', '--ink', '0,0,0,50'])).stdout);
     golden('forecast/daylight.txt', (await evengrey(['forecast', '--grey', '128', '--light', 'D50'])).stdout);

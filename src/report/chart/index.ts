@@ -1,0 +1,78 @@
+import { lights, papers, processes } from '../../print';
+import { ground } from '../../rules/targets';
+import type { Forecast } from '../../shared/forecast';
+import { type Html, html } from '../page/html';
+import { expectations, figuresOf, signed } from '../sheet/expect';
+import { wrap } from '../text/wrap';
+import { plane } from './plane';
+import { range } from './range';
+
+const WIDTH = 940;
+const PANEL = 372;
+const MARGIN = 20;
+const TOP = 84;
+/** Characters of the words beside the drawings. */
+const WORDS = 56;
+/** The figures begin with the five bands. */
+const BANDS = 5;
+const LINE = 15;
+
+const CAPTION = [
+  'Ellipses: one and two standard deviations of a picture’s mean tint over orders, one for each way of the print house;',
+  'heavier is likelier. The aim of the paper is in the middle. No proof: have a test print made before the run.',
+];
+
+/** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. */
+export function forecastChart(subject: string, forecasts: readonly Forecast[]): string {
+  const presses = [...new Set(forecasts.map(pressOf))];
+  const height = TOP + Math.max(1, presses.length) * PANEL + MARGIN;
+  return `${
+    html`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" aria-labelledby="title" font-family="sans-serif" font-size="13">
+<title id="title">Forecast: ${subject}</title>
+<style>.small{font-size:11px}.end{text-anchor:end}.strong{font-weight:bold}</style>
+<rect width="100%" height="100%" fill="#fff"/>
+<text x="${MARGIN}" y="28" font-size="17" class="strong">${subject}</text>
+${CAPTION.map((line, i) => html`<text x="${MARGIN}" y="${48 + 16 * i}">${line}</text>`)}
+${presses.length === 0 && html`<text x="${MARGIN}" y="${TOP + 20}">Nothing can be forecast: it is no grey, or it has no pixel that prints.</text>`}
+${presses.map((press, i) =>
+  panel(
+    forecasts.filter(forecast => pressOf(forecast) === press),
+    TOP + i * PANEL,
+  ),
+)}
+</svg>`.text
+  }\n`;
+}
+
+const pressOf = ({ condition }: Forecast) => `${condition.process} ${condition.paper}`;
+
+function panel(forecasts: readonly Forecast[], top: number): Html {
+  const [first] = forecasts;
+  const { condition } = first;
+  const name = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
+  const light = `${nameIn(lights, condition.light)}: ${ground(first)}`;
+  return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${PANEL}">
+<text x="0" y="14" class="strong">${name}</text>
+<text x="0" y="31">${light}</text>
+<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${plane(forecasts)}${range(first)}${words(forecasts)}</svg>
+</svg>`;
+}
+
+function words([forecast, ...others]: readonly Forecast[]): Html {
+  const { tint, direction, range: tonal } = expectations(forecast);
+  const figures = figuresOf(forecast).slice(0, BANDS);
+  const routes =
+    forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];
+  const seen = others.map(({ condition, tint: { a, b } }) => `${condition.light} ${signed(a)}/${signed(b)}`);
+  const lines = [
+    ...wrap(`${tint} ${direction} ${tonal}`, WORDS),
+    '',
+    ...figures.map(([label, value]) => `${label}: ${value}`),
+    ...(routes.length ? ['', 'Ways of the print house, guessed:', ...routes] : []),
+    ...(seen.length ? ['', ...wrap(`Tint under other lights (dots): ${seen.join(', ')}.`, WORDS)] : []),
+  ];
+  return html`<svg x="560" y="0" width="340" height="330">${lines.map((line, i) => html`<text x="0" y="${14 + LINE * i}" class="small">${line}</text>`)}</svg>`;
+}
+
+const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
+  list.find(entry => entry.id === id)?.name ?? 'A paper of your own, as measured';

@@ -1,0 +1,53 @@
+import assert from 'node:assert/strict';
+import sharp from 'sharp';
+import { defaultTarget, forecastPicture, forecastValue, lights, processes } from '../../../src/print';
+import { forecastChart } from '../../../src/report/chart';
+import { greyScale } from '../../print/facts';
+
+const grey = { space: 'grey' as const, values: [0.5] };
+const offset = forecastValue(grey, defaultTarget('offset-coated'));
+
+describe('chart of forecasts', () => {
+  it('is a drawing that an independent renderer reads', async () => {
+    const svg = forecastChart('Grey 128 of 255', [offset]);
+    const { width, height } = await sharp(Buffer.from(svg)).metadata();
+    assert.ok(width! > 800 && height! > 400);
+  });
+  it('has a panel a press, an ellipse of one and two deviations a route, a dot a further light', () => {
+    const all = processes.flatMap(({ id }) =>
+      lights.map(light => forecastValue(grey, { ...defaultTarget(id), light: light.id })),
+    );
+    const svg = forecastChart('Grey', all);
+    for (const { name } of processes) assert.equal(svg.split(`${name}; `).length, 2, name);
+    const routes = all
+      .filter(({ condition }) => condition.light === 'D50')
+      .reduce((sum, { routes: ways }) => sum + (ways?.length ?? 1), 0);
+    assert.equal(svg.match(/<ellipse /g)!.length, 2 * routes);
+    assert.equal(
+      svg.match(/<title>(D65|A|FL2|FL11|LED-B\d)<\/title>/g)!.length,
+      processes.length * (lights.length - 1),
+    );
+  });
+  it('draws the tone curve of a picture between black and paper, and says the same in words', () => {
+    const picture = forecastPicture(greyScale(), defaultTarget('silver-halide'))!;
+    const svg = forecastChart('plate.tif', [picture]);
+    assert.match(svg, /<path d="M[\d. ]+(L[\d. ]+){11}" fill="none" stroke="#000" stroke-width="2"/);
+    assert.match(svg, /generic process, not your printer/);
+    assert.match(svg, /No predictable/);
+    assert.match(svg, /No tint \(below 1\): about \d in 10/);
+  });
+  it('turns an ellipse with the correlation: long along +a* +b*, as an SVG turns (clockwise)', () => {
+    const slanted = structuredClone(offset);
+    slanted.routes = undefined;
+    slanted.spread = { ...slanted.spread, order: { a: 2, b: 2 }, page: { a: 0, b: 0 }, corr: 0.8 };
+    const svg = forecastChart('Grey', [slanted]);
+    assert.match(svg, /rotate\(-45\)/);
+    const [, rx, ry] = svg.match(/<ellipse rx="([\d.]+)" ry="([\d.]+)"/)!.map(Number);
+    // sqrt((1 + 0.8) / (1 - 0.8)) = 3
+    assert.ok(Math.abs(rx / ry - 3) < 0.02);
+  });
+  it('lets no name of a file into the markup', () =>
+    assert.ok(!forecastChart('<script>&"', [offset]).includes('<script>')));
+  it('is a sentence of a picture that has no forecast', () =>
+    assert.match(forecastChart('colour.tif', []), /Nothing can be forecast/));
+});
