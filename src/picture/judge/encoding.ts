@@ -34,6 +34,7 @@ function isColour(judgement: ChromaJudgement): boolean {
   const limits = THRESHOLDS;
   if (pixelResidual >= limits.colourNoise) return true;
   if (strong >= limits.strongShare || clear >= limits.clearShare) return true;
+  if (facts.mean >= limits.vivid) return true;
   return facts.mean >= limits.monochrome && !isSmooth(judgement);
 }
 

@@ -14,8 +14,8 @@ export const LINE_STEPS = 4;
 export const LINE_POINTS = 100 * LINE_STEPS + 1;
 
 const LEVELS = 101;
-/** Tables of a* and b* in quarter units from -64 to 64; what lies beyond counts at their ends. */
-const BINS = 512;
+/** Tables of a* and b* in quarter units from -128 to 128, what RGB's own colours reach; what lies beyond counts at their ends. */
+const BINS = 1024;
 const PER_UNIT = 4;
 
 /**
