@@ -70,7 +70,7 @@ describe('photographs from file to report', function () {
       );
     });
 
-  it('the strongest sepia is a tone still, a leaf against the light is colour', async () => {
+  it('a very strong sepia is a tone still, a leaf against the light is colour', async () => {
     const folder = temporaryFolder();
     const leaf = [photograph('Blinds')];
     const at = (file: string) => [path.join(folder, file)];

@@ -52,7 +52,7 @@ export const THRESHOLDS = {
   colourNoise: 15,
   /** `colour`: one hue all over (mist, water, wood), of this mean C*, that strays on more than that: no tone. */
   monochrome: 8,
-  /** `colour`: mean C* that no tone has, of one hue all over or not (a leaf against the light). The strongest sepia has 69. */
+  /** `colour`: mean C* that no tone has, of one hue all over or not (a leaf against the light: 76). A strong sepia had 69. */
   vivid: 72,
 
   /** Mean a*, b* from which a hue is worth naming. */

@@ -46,7 +46,7 @@ describe('the tone line', () => {
     );
     for (const L of [2, 10, 50, 90, 98]) near(at(L), [0, 0.4 * Math.min(L, 100 - L)], 0.25);
   });
-  it('follows the strongest sepia', () => {
+  it('follows a very strong sepia', () => {
     const at = lineOf(Array.from({ length: 101 }, (_, L): Row => [L, 10, Math.min(L, 100), 10]));
     near(at(85), [10, 85], 0.13);
   });
