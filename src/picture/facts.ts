@@ -43,7 +43,7 @@ export function factsOf(
     levels: tally.levels.map(level => native(level, samples, header)),
     chroma: chroma.facts,
     ink: space === 'cmyk' ? { maxTotal: tally.inkTotal, meanTotal: meanInk(tally) } : null,
-    tone: tone && { ...tone, clipped: clippedOf(tally.blocks, space) },
+    tone: tone && { ...tone, clipped: clippedOf(tally.blocks) },
     zones: zonesOf(lightnessZones(lab, cells), lab, cells, space === 'lab'),
     remarks: [...header.remarks, ...remarks, ...pixelRemarks(tally, samples)],
     unreadable: null,

@@ -39,6 +39,7 @@ export function straysOf(
   const zone = new Uint8Array(count.length);
   // Lab of those that seem to stray
   const suspect = new Float32Array(count.length * 3);
+  let suspects = 0;
   const noise = new Noise();
   const means = new Float32Array(CHUNK * blocks.channels);
   const lab = new Float32Array(CHUNK * 3);
@@ -57,10 +58,13 @@ export function straysOf(
       const b = offset[i * 2 + 1];
       const r = Math.sqrt(a * a + b * b);
       distance[block] = r;
-      if (r > THRESHOLDS.stray) for (let c = 0; c < 3; c++) suspect[block * 3 + c] = lab[i * 3 + c];
+      if (r <= THRESHOLDS.stray) continue;
+      suspects++;
+      for (let c = 0; c < 3; c++) suspect[block * 3 + c] = lab[i * 3 + c];
     }
   }
   const limit = limitFor(noise.deviation());
+  if (suspects === 0) return { distance, zone, limit };
   const hull = new ToneHull(line);
   if (isColoured(blocks, suspect, distance, hull)) return { distance, zone, limit };
   for (let i = 0; i < count.length; i++) {

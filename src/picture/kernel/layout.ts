@@ -15,8 +15,10 @@ export const SUMS: usize = 0x12000;
 export const COUNTS: usize = SUMS + 1024 * 8;
 /** RGB: least and most G of each block of the tile: two u8. */
 export const RANGES: usize = COUNTS + 1024;
+/** What each block of the tile is: see `PLAIN` and plain.ts. */
+export const KINDS: usize = RANGES + 2048;
 /** Working space of one block or one vector. */
-export const SCRATCH: usize = RANGES + 2048;
+export const SCRATCH: usize = KINDS + 1024;
 /** One byte a pixel: 0 = left out (fully transparent). */
 export const MASK: usize = SCRATCH + 1024;
 /** The tile as 8-bit samples, what the counting reads; 64 bytes of slack for reads beyond its end. */

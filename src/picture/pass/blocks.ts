@@ -10,6 +10,7 @@ export class TiledBlocks implements Blocks {
   readonly columns: number;
   readonly rows: number;
   readonly count: Uint8Array;
+  readonly kinds: Uint8Array;
   readonly greens: Uint8Array;
   readonly #sums: Uint16Array;
 
@@ -22,16 +23,19 @@ export class TiledBlocks implements Blocks {
     this.rows = Math.ceil(height / BLOCK);
     const n = this.columns * this.rows;
     this.count = new Uint8Array(n);
+    this.kinds = new Uint8Array(n);
     this.greens = new Uint8Array(channels === 3 ? n * 2 : 0);
     this.#sums = new Uint16Array(n * SUMS);
   }
 
   /** Takes the blocks of the tile at `x`, `y` (pixels), `width` pixels wide. */
-  take({ memory, value }: Kernel, x: number, y: number, width: number): void {
+  take({ memory, value, findPlain }: Kernel, x: number, y: number, width: number): void {
+    findPlain(width, this.channels);
     const first = (y / BLOCK) * this.columns + x / BLOCK;
     const n = Math.ceil(width / BLOCK);
     this.#sums.set(new Uint16Array(memory, value('SUMS'), n * SUMS), first * SUMS);
     this.count.set(new Uint8Array(memory, value('COUNTS'), n), first);
+    this.kinds.set(new Uint8Array(memory, value('KINDS'), n), first);
     if (this.greens.length > 0) this.greens.set(new Uint8Array(memory, value('RANGES'), n * 2), first * 2);
   }
 
@@ -53,6 +57,7 @@ export class PlainBlocks implements Blocks {
   readonly columns: number;
   readonly rows: number;
   readonly count: Uint8Array;
+  readonly kinds: Uint8Array;
   readonly greens = new Uint8Array(0);
   /** `channels` a row. */
   readonly means: Float32Array;
@@ -65,6 +70,7 @@ export class PlainBlocks implements Blocks {
     this.columns = Math.ceil(width / BLOCK);
     this.rows = Math.ceil(height / BLOCK);
     this.count = new Uint8Array(this.columns * this.rows);
+    this.kinds = new Uint8Array(this.count.length);
     this.means = new Float32Array(this.count.length * channels);
   }
 

@@ -10,6 +10,7 @@ export interface Kernel {
   greySingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
   rgbSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
   inksSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
+  findPlain(width: number, channels: number): void;
   narrow(samples: number, channels: number): void;
   flatten8(pixels: number, channels: number, paper: number): number;
   flatten16(pixels: number, channels: number, paper: number): number;
@@ -26,6 +27,7 @@ type Value =
   | 'SUMS'
   | 'COUNTS'
   | 'RANGES'
+  | 'KINDS'
   | 'MASK'
   | 'TILE'
   | 'STORED'

@@ -1,7 +1,7 @@
 import type { Level } from '../../shared/picture';
 import type { Samples } from '../types';
 import { PlainBlocks } from './blocks';
-import { BLOCK, type Tally } from './tally';
+import { BLACK, BLOCK, type Tally, WHITE } from './tally';
 
 /** Units of a Lab raster's samples: L* x 327.67, a* and b* x 256. */
 const UNITS = [327.67, 256, 256];
@@ -45,6 +45,8 @@ export function labTally(samples: Samples): Tally {
     }
   for (let i = 0; i < blocks.means.length; i++)
     blocks.means[i] /= Math.max(1, blocks.count[Math.floor(i / 3)]);
+  for (let block = 0; block < blocks.count.length; block++)
+    if (blocks.count[block] > 0) blocks.kinds[block] = kindOf(blocks.mean(block, 0));
   return {
     levels: least.map(
       (min, c): Level =>
@@ -63,6 +65,11 @@ export function labTally(samples: Samples): Tally {
     },
     blocks,
   };
+}
+
+/** White and black by L* alone. */
+function kindOf(L: number): number {
+  return L >= 100 - L_STEP ? WHITE : L <= L_STEP ? BLACK : 0;
 }
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));

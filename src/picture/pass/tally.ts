@@ -1,4 +1,4 @@
-// no-unit-test: types and one constant
+// no-unit-test: types and constants
 import type { Level } from '../../shared/picture';
 
 /** Different stored values with how often each occurs, one row a value: a picture without its places. */
@@ -22,6 +22,8 @@ export interface Blocks {
   mean(block: number, channel: number): number;
   /** Means of `n` blocks from `first` on, `channels` a row, into `out`; 0 where no pixel counts. */
   read(first: number, n: number, out: Float32Array): void;
+  /** What each block is: 0, or `WHITE` or `BLACK` (below) where its stored values are plain. */
+  kinds: Uint8Array;
   /** RGB: least and most G of each block, two a block (0-255); empty for the others. */
   greens: Uint8Array;
 }
@@ -46,3 +48,7 @@ export interface Tally {
 
 /** Side of a block in pixels: a codec's own, so that its chroma noise averages out within one. */
 export const BLOCK = 8;
+
+/** Kinds of a block: within 1/255 of plain white (inks: bare paper), of plain black (inks: full black ink). */
+export const WHITE = 1;
+export const BLACK = 2;

@@ -1,13 +1,17 @@
 import assert from 'node:assert/strict';
 import { clippedOf } from '../../../src/picture/judge/clipped';
 import { PlainBlocks } from '../../../src/picture/pass/blocks';
+import { BLACK, WHITE } from '../../../src/picture/pass/tally';
 
-/** A grey picture of 20 x 20 blocks by a value (0-255) for each. */
+/** A picture of 20 x 20 blocks by a value for each: 255 is plain white, 0 plain black. */
 function grey(value: (x: number, y: number) => number) {
   const blocks = new PlainBlocks(160, 160, 1);
   blocks.count.fill(64);
-  for (let i = 0; i < 400; i++) blocks.means[i] = value(i % 20, Math.floor(i / 20));
-  return clippedOf(blocks, 'grey');
+  for (let i = 0; i < 400; i++) {
+    const v = value(i % 20, Math.floor(i / 20));
+    blocks.kinds[i] = v === 255 ? WHITE : v === 0 ? BLACK : 0;
+  }
+  return clippedOf(blocks);
 }
 
 describe('what is cut off', () => {
@@ -27,23 +31,8 @@ describe('what is cut off', () => {
     assert.equal(grey((_, y) => (y < 6 || y > 13 ? 0 : 128)).shadows, 0.6));
   it('counts a picture that is plain all over', () => assert.equal(grey(() => 255).lights, 1));
 
-  it('is bare paper and full black of inks', () => {
-    const blocks = new PlainBlocks(8 * 3, 8, 4);
-    blocks.count.fill(64);
-    blocks.means.set([0, 0, 0, 0, 0, 0, 0, 255, 255, 255, 255, 0]);
-    const { lights, shadows } = clippedOf(blocks, 'cmyk');
-    assert.deepEqual([lights, shadows], [1 / 3, 1 / 3]);
-  });
-  it('is by lightness in Lab, and needs all channels in RGB', () => {
-    const blocks = new PlainBlocks(8, 8, 3);
-    blocks.count.fill(64);
-    blocks.means.set([100, 0, 0]);
-    assert.equal(clippedOf(blocks, 'lab').lights, 1);
-    blocks.means.set([255, 255, 200]);
-    assert.equal(clippedOf(blocks, 'rgb').lights, 0);
-  });
   it('is nothing where no pixel counts', () => {
-    const { lights, shadows } = clippedOf(new PlainBlocks(8, 8, 1), 'grey');
+    const { lights, shadows } = clippedOf(new PlainBlocks(8, 8, 1));
     assert.deepEqual([lights, shadows], [0, 0]);
   });
 });

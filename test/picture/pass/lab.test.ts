@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { labTally } from '../../../src/picture/pass/lab';
+import { BLACK, WHITE } from '../../../src/picture/pass/tally';
 import type { Samples } from '../../../src/picture/types';
 
 /** A Lab picture of one row, by L*, a*, b* and opacity (0-1). */
@@ -51,6 +52,11 @@ describe('the pass over Lab pictures', () => {
         const far = Math.abs(value[1]) >= 16 || Math.abs(value[2]) >= 16;
         near(cells.values[i * 3 + c], wanted, c === 0 ? 0.2 : far ? 2 : 0.25);
       }
+  });
+
+  it('finds blocks of plain white and black by L*', () => {
+    const kind = (L: number) => labTally(row([[L, 9, 0]])).blocks.kinds[0];
+    assert.deepEqual([kind(100), kind(99), kind(50), kind(0.3)], [WHITE, 0, 0, BLACK]);
   });
 
   it('lays soft pixels on white paper and leaves transparent ones out', () => {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { tallyOf } from '../../../src/picture/pass/pass';
-import type { Tally } from '../../../src/picture/pass/tally';
+import { BLACK, type Tally, WHITE } from '../../../src/picture/pass/tally';
 import type { Samples } from '../../../src/picture/types';
 import { type Content, type Depth, type Opacity, picture } from './random';
 import { count, fullOf } from './reference';
@@ -111,6 +111,28 @@ describe('one pass over the pixels', () => {
       many.count.reduce((a, b) => a + b, 0),
       640 * 640,
     );
+  });
+
+  it('finds the blocks that are plain white or plain black, within one step of 255', () => {
+    const kindsOf = (space: 'grey' | 'rgb' | 'cmyk', ...blocks: number[][]) => {
+      const channels = { grey: 1, rgb: 3, cmyk: 4 }[space] as 1 | 3 | 4;
+      const width = blocks.length * 8;
+      const data = Uint8Array.from(
+        { length: width * 8 * channels },
+        (_, i) => blocks[(Math.floor(i / channels) % width) >> 3][i % channels],
+      );
+      return [...tallyOf({ width, height: 8, channels, alpha: false, space, data }).blocks.kinds];
+    };
+    assert.deepEqual(kindsOf('grey', [255], [254], [253], [2], [1], [0]), [WHITE, WHITE, 0, 0, BLACK, BLACK]);
+    assert.deepEqual(kindsOf('rgb', [255, 255, 254], [255, 255, 200], [0, 1, 0]), [WHITE, 0, BLACK]);
+    const inks = [
+      [0, 0, 1, 0],
+      [9, 0, 0, 0],
+      [0, 0, 0, 255],
+      [255, 255, 255, 254],
+      [255, 255, 255, 0],
+    ];
+    assert.deepEqual(kindsOf('cmyk', ...inks), [WHITE, 0, BLACK, BLACK, 0]);
   });
 
   it('starts each picture with empty tables', () => {
