@@ -43,7 +43,7 @@ export class PreviewSession {
     if (!this.#wish || this.#disposed) return;
     this.#running?.abort();
     const { signal } = (this.#running = new AbortController());
-    await Promise.all([this.#fillSheet(this.#wish, signal), this.#fillRaster(signal)]);
+    await Promise.all([this.#fillSheet(this.#wish, signal), this.#fillRaster(this.#wish, signal)]);
   }
 
   dispose() {
@@ -58,6 +58,10 @@ export class PreviewSession {
         this.#wish = message;
         return void this.refresh();
       case 'wish':
+        if (message.page !== this.#wish?.page) {
+          this.#wish = message;
+          return void this.refresh();
+        }
         this.#wish = message;
         this.#running ??= new AbortController();
         return void this.#fillSheet(message, this.#running.signal);
@@ -68,13 +72,10 @@ export class PreviewSession {
 
   async #fillSheet(wish: PreviewWish, signal: AbortSignal) {
     const root = this.books.of(this.uri)?.root.fsPath ?? null;
-    const { light, series } = wish;
+    const { file } = this;
+    const { page, light, series } = wish;
     try {
-      const sheet = await this.checker.ask(
-        'sheet',
-        { file: this.file, page: 1, root, light, series },
-        { signal },
-      );
+      const sheet = await this.checker.ask('sheet', { file, page, root, light, series }, { signal });
       // the light may have been changed again in the meantime
       if (this.#wish === wish) this.#post({ type: 'sheet', sheet });
     } catch (error) {
@@ -82,11 +83,11 @@ export class PreviewSession {
     }
   }
 
-  async #fillRaster(signal: AbortSignal) {
+  async #fillRaster({ page }: PreviewWish, signal: AbortSignal) {
     try {
       const raster = await this.checker.ask(
         'raster',
-        { file: this.file, page: 1, longEdge: LONG_EDGE },
+        { file: this.file, page, longEdge: LONG_EDGE },
         { signal },
       );
       const { fullWidth, fullHeight } = raster;

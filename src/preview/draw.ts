@@ -19,9 +19,19 @@ export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, s
   page.innerHTML = sheetPage(sheet, {
     picture: html`<div id="plate"></div>`,
     controls,
+    pager: pager(sheet),
     rule: id => html`<button type="button" class="link" data-rule="${id}">${id}</button>`,
     id: 'sheet',
   }).text;
   page.querySelector('#plate')!.replaceWith(plate);
   if (focused) document.getElementById(focused)?.focus();
 }
+
+/** A choice of pages where the file has several. */
+const pager = ({ page, pages }: Sheet) =>
+  pages > 1
+    ? html`
+<label class="pager">Page <select id="page">
+  ${Array.from({ length: pages }, (_, i) => html`<option value="${i + 1}"${i + 1 === page && html` selected`}>${i + 1} of ${pages}</option>`)}
+</select></label>`
+    : undefined;

@@ -16,7 +16,14 @@ declare function acquireVsCodeApi(): {
 };
 
 const editor = acquireVsCodeApi();
-const state: State = editor.getState() ?? { light: null, series: 0, order: 0, seen: 'alone', scroll: 0 };
+const state: State = editor.getState() ?? {
+  page: 1,
+  light: null,
+  series: 0,
+  order: 0,
+  seen: 'alone',
+  scroll: 0,
+};
 const plate = new Plate();
 const page = document.querySelector<HTMLElement>('main')!;
 
@@ -25,10 +32,12 @@ function remember(change: Partial<State>) {
   editor.setState(state);
 }
 
+const wished = (): PreviewWish => ({ page: state.page, light: state.light, series: state.series });
+
 function wish(change: Partial<PreviewWish>) {
   remember(change);
   page.setAttribute('aria-busy', 'true');
-  editor.postMessage({ type: 'wish', light: state.light, series: state.series });
+  editor.postMessage({ type: 'wish', ...wished() });
 }
 
 function show(sheet: Sheet) {
@@ -57,7 +66,9 @@ page.addEventListener('change', ({ target }) => {
     remember({ order: Number(target.value) });
   if (target instanceof HTMLInputElement && target.name === 'seen')
     remember({ seen: target.value as State['seen'] });
-  if (target instanceof HTMLSelectElement) wish({ light: (target.value || null) as State['light'] });
+  if (target instanceof HTMLSelectElement && target.id === 'light')
+    wish({ light: (target.value || null) as State['light'] });
+  if (target instanceof HTMLSelectElement && target.id === 'page') wish({ page: Number(target.value) });
 });
 
 page.addEventListener('click', ({ target }) => {
@@ -69,4 +80,4 @@ page.addEventListener('click', ({ target }) => {
 
 window.addEventListener('scroll', () => remember({ scroll: window.scrollY }), { passive: true });
 
-editor.postMessage({ type: 'ready', light: state.light, series: state.series });
+editor.postMessage({ type: 'ready', ...wished() });

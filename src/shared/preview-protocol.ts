@@ -3,6 +3,8 @@ import type { LightId } from './target';
 
 /** What the preview is asked to show; survives in the page's own state. */
 export interface PreviewWish {
+  /** From 1. */
+  page: number;
   light: LightId | null;
   series: number;
 }

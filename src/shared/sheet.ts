@@ -8,6 +8,8 @@ export interface Sheet {
   /** Relative to the book's root; without a book the file's name. */
   path: string;
   page: number;
+  /** How many the file has. */
+  pages: number;
   advice: Advice;
   encoding: { id: Encoding; name: string; meaning: string };
   /** What was read from the file: label and value, in words. */

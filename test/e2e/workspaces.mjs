@@ -39,6 +39,10 @@ async function noBook(at) {
 async function spare(at) {
   await hills(7).tiff({ compression: 'lzw' }).toFile(at('neutral.tif'));
   await stained(hills(1)).jpeg({ quality: 92 }).toFile(at('stained.jpg'));
+  const pages = await Promise.all([hills(3), hills(4)].map(page => page.png().toBuffer()));
+  await sharp(pages, { join: { animated: true } })
+    .tiff()
+    .toFile(at('two-pages.tif'));
   // grain, since it takes a decoder its time: some tenths of a second
   const grain = { type: 'gaussian', mean: 128, sigma: 24 };
   const film = sharp({

@@ -53,26 +53,30 @@ export class Checker {
 
   async #sheet(wish: SheetWish, signal: AbortSignal): Promise<Sheet> {
     const { light, series } = wish;
-    const { picture, shared } = (await this.#inBook(wish)) ?? (await this.#alone(wish, signal));
-    return sheetOf(under(picture, light), shared, { light, series });
+    const { picture, pages, shared } = this.#inBook(wish) ?? (await this.#alone(wish, signal));
+    return sheetOf(under(picture, light), shared, { light, series, pages });
   }
 
-  async #inBook({ root, file, page }: SheetWish): Promise<Found | undefined> {
+  #inBook({ root, file, page }: SheetWish): Found | undefined {
     if (root === null) return;
     const book = this.#book(root);
-    const picture = book.picture(path.relative(root, file).split(path.sep).join('/'), page);
-    return picture && { picture, shared: book.findings };
+    const pages = book.pages(path.relative(root, file).split(path.sep).join('/'));
+    const picture = pages.find(({ facts }) => facts.page === page) ?? pages[0];
+    return picture && { picture, pages: pages.length, shared: book.findings };
   }
 
   async #alone({ file, page }: SheetWish, signal: AbortSignal): Promise<Found> {
     const pages = await this.pool.facts(file, signal);
     const facts = pages.find(facts => facts.page === page) ?? pages[0];
-    return { picture: lonePicture(file, facts), shared: [] };
+    return { picture: lonePicture(file, facts), pages: pages.length, shared: [] };
   }
 }
 
+/** A page of a picture; the first where a file that changed on disk has lost the page. */
 interface Found {
   picture: PictureReport;
+  /** How many the file has. */
+  pages: number;
   shared: readonly Finding[];
 }
 

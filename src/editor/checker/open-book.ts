@@ -44,9 +44,9 @@ export class OpenBook {
     }
   }
 
-  /** A picture of the last report, if it is in the book. */
-  picture(path: string, page: number): PictureReport | undefined {
-    return this.#report?.pictures.find(p => p.path === path && p.facts.page === page);
+  /** All pages of a picture in the last report; none if it is not in the book. */
+  pages(path: string): PictureReport[] {
+    return this.#report?.pictures.filter(picture => picture.path === path) ?? [];
   }
 
   /** What the last report says of the book as a whole. */
@@ -57,8 +57,12 @@ export class OpenBook {
 
 function answerOf({ pictures, findings, summary }: BookReport): CheckAnswer {
   const byPath = new Map<string, ShownFinding[]>();
-  for (const { path, findings } of pictures)
-    if (findings.length) byPath.set(path, [...(byPath.get(path) ?? []), ...findings.map(shown)]);
+  for (const { path, facts, findings } of pictures) {
+    const onPage = findings
+      .map(shown)
+      .map(f => (facts.page > 1 ? { ...f, message: `Page ${facts.page}: ${f.message}` } : f));
+    if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
+  }
   return {
     pictures: [...byPath].map(([path, findings]) => ({ path, findings })),
     book: findings.map(shown),

@@ -11,6 +11,8 @@ export const CAUTION =
 export interface Frame {
   /** The place where the picture is seen. */
   picture: Html;
+  /** Leads to the other pages of the file where it has several. */
+  pager?: Html;
   /** What is chosen of the forecasts, above them. */
   controls: Html;
   /** A rule's name, leading to its page. */
@@ -26,6 +28,7 @@ export function sheet(of: Sheet, frame: Frame): Html {
 <header class="head">
   <p class="folder">${folder}</p>
   <h1>${name}${of.page > 1 && html` <small>page ${of.page}</small>`}</h1>
+  ${frame.pager}
 </header>
 <div class="spread">
   <div>

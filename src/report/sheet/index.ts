@@ -14,14 +14,21 @@ export interface SheetOptions {
   light: LightId | null;
   /** Which ten possible orders are drawn: 0, 1, 2 ... */
   series: number;
+  /** How many pages the file has. */
+  pages?: number;
 }
 
 /** A picture's page as words and colours. `shared`: what the report says of the book as a whole. */
-export function sheetOf(picture: PictureReport, shared: readonly Finding[], options: SheetOptions): Sheet {
+export function sheetOf(
+  picture: PictureReport,
+  shared: readonly Finding[],
+  { light, series, pages = 1 }: SheetOptions,
+): Sheet {
   const { path, facts, forecasts, targets, findings } = picture;
   return {
     path,
     page: facts.page,
+    pages,
     advice: adviceOn(picture),
     encoding: { id: facts.encoding, ...encodings[facts.encoding] },
     facts: factLines(facts),
@@ -29,10 +36,11 @@ export function sheetOf(picture: PictureReport, shared: readonly Finding[], opti
     shared: shared.filter(finding => concerns(finding, picture)).map(shown),
     scale: fileScale,
     conditions: forecasts.map((forecast, i) =>
-      conditionOf(targets[i], forecast, options.series, facts.encoding === 'rgb-toned'),
+      conditionOf(targets[i], forecast, series, facts.encoding === 'rgb-toned'),
     ),
     lights: lights.map(({ id, name }) => ({ id, name })),
-    ...options,
+    light,
+    series,
   };
 }
 

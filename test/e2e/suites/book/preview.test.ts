@@ -146,6 +146,19 @@ describe('preview of a picture', () => {
     );
   });
 
+  it('turns the pages of a file that has several', async () => {
+    const file = inWorkspace('pictures/two-pages.tif');
+    await fs.copyFile(path.join(spare(), 'two-pages.tif'), file.fsPath);
+    try {
+      await vscode.commands.executeCommand('vscode.open', file);
+      await webviewText('.head', /1 of 2/);
+      await webviewSelect('#page', '2');
+      await webviewText('h1', /page 2/);
+    } finally {
+      await fs.rm(file.fsPath);
+    }
+  });
+
   it('says why a picture cannot be shown', async () => {
     const broken = inWorkspace('pictures/broken.tif');
     await fs.writeFile(broken.fsPath, 'II*\0 no picture at all');
