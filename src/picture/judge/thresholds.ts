@@ -12,6 +12,11 @@ export const THRESHOLDS = {
 
   /** Share of the pixels that a point of the tone line rests on: enough for a median, few enough for sparse lights. */
   toneSupport: 0.002,
+  /**
+   * Mean distance of the line's points from their neighbours' middle beyond which it is no tone: toned photographs reach
+   * 3.0, a few flat colours begin at 8.
+   */
+  roughTone: 5,
   /** Share of the pixels with colour at their lightness below which that is a mark, not the picture's tone. */
   toneShare: 0.1,
   /** Tone-line chroma from which a picture is toned: twice a conversion's rounding, seen beside a neutral one. */

@@ -23,6 +23,15 @@ const PER_UNIT = 4;
  * @param lab L*, a*, b* of `n` cells; `count`: pixels of each
  */
 export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): ToneLine {
+  const found = withoutMarks(pointsOf(lab, count, n));
+  const points = roughness(found) > THRESHOLDS.roughTone ? NEUTRAL : found;
+  const at = points.map(point => point.L);
+  const joined = (value: (point: Point) => number) => join(at, points.map(value));
+  return { a: joined(point => point.a), b: joined(point => point.b), from: at[0], to: at[at.length - 1] };
+}
+
+/** Medians by lightness, from dark to light. */
+function pointsOf(lab: Float32Array, count: Float64Array, n: number): Point[] {
   const tables = [new Float64Array(LEVELS * BINS), new Float64Array(LEVELS * BINS)];
   const weight = new Float64Array(LEVELS);
   let total = 0;
@@ -33,39 +42,50 @@ export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): T
     tables[0][level * BINS + binOf(lab[i * 3 + 1])] += count[i];
     tables[1][level * BINS + binOf(lab[i * 3 + 2])] += count[i];
   }
-  const points = runsOf(weight, total * THRESHOLDS.toneSupport).map(run => ({
-    ...run,
+  return runsOf(weight, total * THRESHOLDS.toneSupport).map(run => ({
+    L: run.L,
+    weight: run.weight / total,
     a: medianOf(tables[0], run.from, run.to),
     b: medianOf(tables[1], run.from, run.to),
   }));
-  const tone = withoutMarks(points, total);
-  if (tone.length === 0) tone.push({ L: 50, a: 0, b: 0 });
-  const at = tone.map(point => point.L);
-  return {
-    a: join(
-      at,
-      tone.map(point => point.a),
-    ),
-    b: join(
-      at,
-      tone.map(point => point.b),
-    ),
-    from: at[0],
-    to: at[at.length - 1],
-  };
 }
 
 interface Point {
   L: number;
   a: number;
   b: number;
+  /** Share of the pixels, 0-1. */
+  weight: number;
+}
+
+const NEUTRAL: Point[] = [{ L: 50, a: 0, b: 0, weight: 1 }];
+
+/**
+ * How far the points lie from the straight line between their neighbours (at the ends, from the neighbour), on average
+ * over the pixels. A tone changes gently with lightness; a few flat colours, each of its own lightness, jump.
+ */
+function roughness(points: Point[]): number {
+  if (points.length < 2) return 0;
+  let sum = 0;
+  let weight = 0;
+  for (const [i, point] of points.entries()) {
+    const before = points[i - 1] ?? points[i + 1];
+    const after = points[i + 1] ?? points[i - 1];
+    const t = after === before ? 0 : (point.L - before.L) / (after.L - before.L);
+    const a = before.a + t * (after.a - before.a);
+    const b = before.b + t * (after.b - before.b);
+    sum += point.weight * Math.hypot(point.a - a, point.b - b);
+    weight += point.weight;
+  }
+  return sum / weight;
 }
 
 /** A neutral picture with colour on few lightnesses only (a sticker, a title) has no tone there. */
-function withoutMarks(points: (Run & Point)[], total: number): Point[] {
+function withoutMarks(points: Point[]): Point[] {
   const coloured = points.filter(({ a, b }) => Math.hypot(a, b) >= THRESHOLDS.toned);
-  const share = coloured.reduce((sum, run) => sum + run.weight, 0) / total;
-  return share < THRESHOLDS.toneShare ? points.filter(point => !coloured.includes(point)) : points;
+  const share = coloured.reduce((sum, point) => sum + point.weight, 0);
+  const tone = share < THRESHOLDS.toneShare ? points.filter(point => !coloured.includes(point)) : points;
+  return tone.length > 0 ? tone : NEUTRAL;
 }
 
 const clamp = (value: number, most: number) => Math.max(0, Math.min(value, most));

@@ -50,5 +50,15 @@ describe('the tone line', () => {
     const at = lineOf(Array.from({ length: 101 }, (_, L): Row => [L, 10, Math.min(L, 100), 10]));
     near(at(85), [10, 85], 0.13);
   });
+  it('is none where each lightness has a colour of its own', () => {
+    const at = lineOf([
+      [30, 60, 20, 100],
+      [50, -50, 30, 100],
+      [70, 10, -40, 100],
+      [90, 0, 60, 100],
+    ]);
+    for (const L of [30, 50, 70, 90]) near(at(L), [0, 0], 1e-9);
+  });
+  it('of one flat colour is that', () => near(lineOf([[60, 5, 10, 100]])(60), [5, 10], 0.13));
   it('of nothing is neutral', () => assert.deepEqual(lineOf([])(50), [0, 0]));
 });
