@@ -44,6 +44,18 @@ describe('table of advice', () => {
     // black L*: 16 coated (here TR 006's 15) against about 10 of four inks
     assert.ok(kept('black-only').black > kept('four-channel').black + 3);
   });
+  it('asks for no conversion that gains less than 2 orders of 10', () => {
+    for (const line of table) {
+      const same = table.filter(l => l.process === line.process && l.paper === line.paper);
+      const best = Math.max(...same.map(l => l.evenOrders));
+      assert.equal(
+        line.verdict === 'convert',
+        best - line.evenOrders >= 2,
+        `${line.process} ${line.encoding}`,
+      );
+    }
+    assert.ok(table.some(line => line.verdict === 'convert'));
+  });
   it('sends R = G = B to silver halide, and calls what it says there a guess', () => {
     const line = row('silver-halide', 'photo-lustre', 'rgb-neutral');
     assert.deepEqual([line.verdict, line.ground], ['send', 'guess']);

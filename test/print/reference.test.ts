@@ -37,6 +37,14 @@ describe('reference encoding', () => {
     const grey = cluster([0.3, 0.3, 0.3]);
     assert.equal(asReference(reference, 3, [grey], 60)[0], grey);
   });
+  it('replaces a grey that lacks one of the coloured inks', () => {
+    for (const inks of [
+      [0, 0.3, 0.3, 0.2],
+      [0.3, 0, 0, 0.2],
+    ])
+      assert.equal(asReference(reference, 4, [cluster(inks)], 60)[0].mean[1], 0);
+    assert.equal(asReference(reference, 4, [cluster([0, 0.3, 0.3, 0.2])], 60)[0].mean[2], 0);
+  });
   it('replaces coloured inks, and inks with a tint that a conversion passes on', () => {
     assert.equal(asReference(reference, 4, [cluster([0.4, 0.3, 0.3, 0])], 60)[0].mean[0], 0);
     assert.deepEqual(

@@ -57,6 +57,19 @@ describe('how a zone responds to drift', () => {
       assert.ok(Math.abs((order.ab + page.ab) / (a * b) - correlation) < 0.1);
     });
 
+  it('a darker black is no tint: the aim of a coloured paper fades with it', () => {
+    const { model, aim } = pressOf({ ...defaultTarget('offset-uncoated'), paper: 'uncoated-warm' });
+    const black = [0, 0, 0, 0.5];
+    const { moves } = respond(model, aim, [cluster(black)]);
+    const tone = model.drifts.findIndex(({ name }) => name === 'black');
+    const moved = model.drifts.map((drift, i) => (i === tone ? Math.hypot(drift.order, drift.page) : 0));
+    const [before, after] = [new Float64Array(3), new Float64Array(3)];
+    model.lab(black, null, before);
+    model.lab(black, moved, after);
+    assert.ok(Math.abs(after[2] - before[2]) > 0.1);
+    assert.ok(Math.abs(moves.drift[tone * 2 + 1]) < Math.abs(after[2] - before[2]) / 2);
+  });
+
   it('what a conversion passes on or leaves open is added', () => {
     const { model, aim } = pressOf(defaultTarget('offset-coated'));
     const plain = respond(model, aim, [cluster([0, 0, 0, 0.5])]);
