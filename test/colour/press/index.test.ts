@@ -18,4 +18,36 @@ describe('shipped press data', () => {
       assert.match(pressDataText(id), new RegExp(`TR ?${id.slice(2)}-2007`));
       assert.equal(measuredPress(id), measuredPress(id));
     });
+
+  it('TR006 prints the solids of ISO 12647-2:2004/Amd 1 on coated paper', () => {
+    // white backing, as FOGRA39 publishes them; within 1.2 (black is a little darker in TR 006)
+    const solids: [number[], number[]][] = [
+      [
+        [1, 0, 0, 0],
+        [55, -37, -50],
+      ],
+      [
+        [0, 1, 0, 0],
+        [48, 74, -3],
+      ],
+      [
+        [0, 0, 1, 0],
+        [89, -5, 93],
+      ],
+      [
+        [0, 0, 0, 1],
+        [16, 0, 0],
+      ],
+      [
+        [0, 1, 1, 0],
+        [47, 68, 48],
+      ],
+    ];
+    const xyz = new Float64Array(3);
+    for (const [inks, [L, a, b]] of solids) {
+      measuredPress('TR006').xyz(inks, xyz);
+      const lab = xyzToLab(xyz, xyz);
+      assert.ok(Math.hypot(lab[0] - L, lab[1] - a, lab[2] - b) < 1.2, `${inks}`);
+    }
+  });
 });
