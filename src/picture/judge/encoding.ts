@@ -21,7 +21,8 @@ export function encodingOf(
   if (space === 'lab' && isNeutralLab(tally)) return 'lab-neutral';
   if (isColour(chroma)) return 'colour';
   if (space === 'cmyk') return inksUsed(tally.levels, full);
-  return isToned(chroma) ? 'rgb-toned' : 'rgb-residual';
+  if (isToned(chroma)) return 'rgb-toned';
+  return isOneHue(chroma) ? 'colour' : 'rgb-residual';
 }
 
 function isNeutralLab({ levels }: Tally): boolean {
@@ -29,13 +30,15 @@ function isNeutralLab({ levels }: Tally): boolean {
   return levels.slice(1).every(({ min, max }) => min >= -most && max <= most);
 }
 
-function isColour(judgement: ChromaJudgement): boolean {
-  const { facts, strong, clear, pixelResidual } = judgement;
+function isColour({ facts, strong, clear, pixelResidual }: ChromaJudgement): boolean {
   const limits = THRESHOLDS;
-  if (pixelResidual >= limits.colourNoise) return true;
-  if (strong >= limits.strongShare || clear >= limits.clearShare) return true;
-  if (facts.mean >= limits.vivid) return true;
-  return facts.mean >= limits.monochrome && !isSmooth(judgement);
+  if (facts.mean >= limits.vivid || pixelResidual >= limits.colourNoise) return true;
+  return strong >= limits.strongShare || clear >= limits.clearShare;
+}
+
+/** A coloured picture all of one hue whose colour yet is no tone: mist, water, leaves. */
+function isOneHue({ facts }: ChromaJudgement): boolean {
+  return facts.mean >= THRESHOLDS.oneHue && facts.share >= THRESHOLDS.oneHueShare;
 }
 
 /** Whether what strays away from edges is no more than a codec leaves of the picture's tone. */
@@ -47,11 +50,11 @@ function isToned(judgement: ChromaJudgement): boolean {
   const { facts, tone, limit } = judgement;
   const limits = THRESHOLDS;
   if (tone < limits.toned) return false;
-  if (facts.maxBlock <= limit + limits.tonedSlack * facts.mean) return true;
+  if (facts.maxBlock <= limit + Math.min(limits.tonedSlack * facts.mean, limits.tonedSlackMost)) return true;
   // a codec smears only a tone that runs through the picture
   if (facts.mean < limits.toned) return false;
   const most = limit + limits.smear.ofMean * facts.mean + limits.smear.ofTone * tone;
-  return facts.maxBlock <= most && isSmooth(judgement);
+  return facts.maxBlock <= Math.min(most, limits.smearMost) && isSmooth(judgement);
 }
 
 function inksUsed(levels: readonly Level[], full: number): 'black-only' | 'three-ink' | 'four-channel' {

@@ -28,13 +28,18 @@ export const THRESHOLDS = {
   strayNoise: 5,
   /** Noise excuses no more than this. */
   strayMost: 4,
-  /** A toned picture's blocks stray no farther than `stray` and this share of its mean C*: a codec's coarse steps. */
+  /**
+   * A toned picture's blocks stray no farther than `stray` and this share of its mean C*, at most `tonedSlackMost`: a
+   * codec's coarse steps.
+   */
   tonedSlack: 0.3,
+  tonedSlackMost: 1.5,
   /**
    * Along hard edges a codec (quality 60, 4:2:0) smears the tone itself: there blocks may stray by these shares of mean
-   * C* and of the tone line's largest C* beyond `stray`.
+   * C* and of the tone line's largest C* beyond `stray`, and no farther than `smearMost`.
    */
   smear: { ofMean: 0.5, ofTone: 0.2 },
+  smearMost: 8.5,
   /** RGB: range of G (0-255) within a block from which it holds an edge. */
   edge: 32,
   /**
@@ -55,10 +60,11 @@ export const THRESHOLDS = {
    * much (chroma noise of 6/255 leaves about 4); confetti, a woven pattern, a screen of coloured dots do.
    */
   colourNoise: 15,
-  /** `colour`: one hue all over (mist, water, wood), of this mean C*, that strays on more than that: no tone. */
-  monochrome: 8,
-  /** `colour`: mean C* that no tone has, of one hue all over or not (a leaf against the light: 76). A strong sepia had 69. */
-  vivid: 72,
+  /** `colour`: mean C* that no toning reaches (strong sepia has 53). */
+  vivid: 60,
+  /** `colour`: one hue all over (mist, water, leaves), of this mean C*, that is no tone and strays on this share. */
+  oneHue: 8,
+  oneHueShare: 0.003,
 
   /** Mean a*, b* from which a hue is worth naming. */
   hue: 0.5,

@@ -69,30 +69,25 @@ describe('the encoding', () => {
   });
 
   it('stays toned where a codec smears a strong tone along edges, not where smooth areas stray', () => {
-    const smeared = { tone: 25, facts: { maxBlock: 6, mean: 14, share: 0.01 } };
+    const smeared = { tone: 25, facts: { maxBlock: 6, mean: 6, share: 0.01 } };
     assert.equal(encoding('rgb', {}, judgement(smeared)), 'rgb-toned');
-    assert.equal(
-      encoding('rgb', {}, judgement({ ...smeared, facts: { ...smeared.facts, maxBlock: 30 } })),
-      'rgb-residual',
-    );
-    assert.equal(
-      encoding(
-        'rgb',
-        {},
-        judgement({ ...smeared, smooth: 0.02, facts: { ...smeared.facts, mean: 4, maxBlock: 7 } }),
-      ),
-      'rgb-residual',
-    );
+    assert.equal(encoding('rgb', {}, judgement({ ...smeared, smooth: 0.02 })), 'rgb-residual');
+    const marked = { ...smeared.facts, maxBlock: 30 };
+    assert.equal(encoding('rgb', {}, judgement({ ...smeared, facts: marked })), 'rgb-residual');
   });
 
-  it('is colour by an area of strong or of clear colour, or by one hue that is no tone', () => {
+  it('is colour by an area of strong or of clear colour', () => {
     assert.equal(encoding('rgb', {}, judgement({ strong: 0.005 })), 'colour');
     assert.equal(encoding('rgb', {}, judgement({ clear: 0.04 })), 'colour');
     assert.equal(encoding('rgb', {}, judgement({ strong: 0.004, clear: 0.03 })), 'rgb-residual');
-    assert.equal(
-      encoding('rgb', {}, judgement({ tone: 30, smooth: 0.02, facts: { mean: 20, maxBlock: 8 } })),
-      'colour',
-    );
+    assert.equal(encoding('rgb', {}, judgement({ tone: 80, facts: { mean: 61 } })), 'colour');
+  });
+
+  it('is colour where one strong hue all over is no tone, but a toned picture with one mark is not', () => {
+    const mist = { tone: 30, smooth: 0.02, facts: { mean: 20, maxBlock: 8, share: 0.02 } };
+    assert.equal(encoding('rgb', {}, judgement(mist)), 'colour');
+    const marked = { ...mist.facts, maxBlock: 40, share: 0.0002 };
+    assert.equal(encoding('rgb', {}, judgement({ ...mist, facts: marked })), 'rgb-residual');
   });
 
   it('of inks is by those that are used, once it is no colour', () => {
