@@ -12,7 +12,7 @@ import { defaultTarget } from './target';
 /** One line of advice: a sound grey picture in one encoding on one process and paper. */
 export interface EncodingAdvice {
   process: ProcessId;
-  paper: PaperId;
+  paper: PaperId | 'measured';
   encoding: GreyEncoding;
   /** `send` it, `convert` it first (to `better`), or `ask` the print house what it does with such files. */
   verdict: 'send' | 'convert' | 'ask';
@@ -58,7 +58,7 @@ export function papersFor(process: ProcessId): PaperId[] {
 }
 
 /** EncodingAdvice on every grey encoding, for a target as it stands (its route, profile and record count). Computed anew. */
-export function adviceFor(target: Target & { paper: PaperId }): EncodingAdvice[] {
+export function adviceFor(target: Target): EncodingAdvice[] {
   const press = pressOf(target);
   const taken = greyEncodings.filter(encoding => target.encodings?.includes(encoding) ?? true);
   const forecasts = taken.map(encoding => ({
@@ -73,7 +73,7 @@ export function adviceFor(target: Target & { paper: PaperId }): EncodingAdvice[]
     const ask = Math.max(...ways) - Math.min(...ways) > WORTH_ASKING;
     return {
       process: target.process,
-      paper: target.paper,
+      paper: typeof target.paper === 'string' ? target.paper : 'measured',
       encoding,
       verdict: convert ? 'convert' : ask ? 'ask' : 'send',
       better: convert ? best.encoding : null,

@@ -65,6 +65,23 @@ export interface Condition {
   figures: [label: string, value: string][];
   /** Where the figures come from. */
   ground: string[];
+  /** What every encoding would do here. */
+  encodings: EncodingLine[];
+}
+
+/** A sound grey picture in one encoding under a target, in words. */
+export interface EncodingLine {
+  encoding: string;
+  /** What to do with such a file. */
+  act: string;
+  /** Orders of 10 without a visible tint. */
+  even: string;
+  /** L* of its darkest black. */
+  black: string;
+  /** `measured` or `guess`. */
+  ground: string;
+  /** Whether the picture is stored so. */
+  own: boolean;
 }
 
 /** Greys at the sheet's `scale.lightness`, each seen in two ways. */

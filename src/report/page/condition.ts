@@ -49,3 +49,19 @@ export function figures(conditions: readonly Condition[]): Html {
 </table>
 </div>`;
 }
+
+/** What every encoding would do under a target. */
+export function ways({ process, paper, encodings }: Condition): Html {
+  return html`
+<div class="table" tabindex="0" role="region" aria-label="Encodings on ${process}">
+<table>
+  <thead><tr><th scope="col">${process}<small>${paper}</small></th><th scope="col">What to do</th><th scope="col">Even</th><th scope="col">Black L*</th><th scope="col">Ground</th></tr></thead>
+  <tbody>
+    ${encodings.map(
+      line =>
+        html`<tr><th scope="row">${line.encoding}${line.own && ' (this picture)'}</th><td>${line.act}</td><td>${line.even}</td><td>${line.black}</td><td>${line.ground}</td></tr>`,
+    )}
+  </tbody>
+</table>
+</div>`;
+}

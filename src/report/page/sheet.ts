@@ -1,5 +1,5 @@
 import type { Sheet, ShownFinding } from '../../shared/sheet';
-import { condition, figures } from './condition';
+import { condition, figures, ways } from './condition';
 import { type Html, html } from './html';
 import { mark } from './marks';
 
@@ -61,6 +61,9 @@ function forecasts(of: Sheet, { controls, id }: Frame): Html {
   ${of.conditions.map((_, i) => condition(of, i, `${id}-condition-${i}`))}
   <h2>In numbers</h2>
   ${figures(of.conditions)}
+  <h2>The other encodings</h2>
+  <p class="caution">What a sound grey picture does in each encoding. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
+  ${of.conditions.map(ways)}
   <details class="ground">
     <summary>Where these figures come from</summary>
     ${of.conditions.map(c => html`<h3>${c.process}, ${c.paper}</h3>${c.ground.map(line => html`<p>${line}</p>`)}`)}

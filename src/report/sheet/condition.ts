@@ -2,13 +2,20 @@
 import { lights, papers, processes } from '../../print';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
+import type { Encoding } from '../../shared/picture';
 import type { Condition } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
+import { encodingLines } from './encoding-lines';
 import { expectations, figuresOf } from './expect';
 import { possibleOrders } from './orders';
 
-/** A forecast ready to show, with the ten possible orders of `series` drawn. `toned`: see `expectations`. */
-export function conditionOf(target: Target, forecast: Forecast, series: number, toned: boolean): Condition {
+/** A forecast of a picture stored as `encoding`, ready to show, with the ten possible orders of `series` drawn. */
+export function conditionOf(
+  target: Target,
+  forecast: Forecast,
+  series: number,
+  encoding: Encoding,
+): Condition {
   const { process, paper, light } = target;
   return {
     target: target.name,
@@ -18,10 +25,11 @@ export function conditionOf(target: Target, forecast: Forecast, series: number, 
     basis: forecast.condition.basis,
     basisWords: capital(ground(forecast)),
     orders: possibleOrders(forecast, target, series),
-    expect: expectations(forecast, toned),
+    expect: expectations(forecast, encoding === 'rgb-toned'),
     bands: forecast.tint.bands,
     figures: figuresOf(forecast),
     ground: forecast.ground,
+    encodings: encodingLines(target, encoding),
   };
 }
 

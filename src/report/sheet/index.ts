@@ -35,9 +35,7 @@ export function sheetOf(
     findings: findings.map(shown),
     shared: shared.filter(finding => concerns(finding, picture)).map(shown),
     scale: fileScale,
-    conditions: forecasts.map((forecast, i) =>
-      conditionOf(targets[i], forecast, series, facts.encoding === 'rgb-toned'),
-    ),
+    conditions: forecasts.map((forecast, i) => conditionOf(targets[i], forecast, series, facts.encoding)),
     lights: lights.map(({ id, name }) => ({ id, name })),
     light,
     series,

@@ -40,7 +40,8 @@ function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
   ].join('\n');
 }
 
-function actOf({ verdict, better }: EncodingAdvice): string {
+/** What to do with a file in this encoding. */
+export function actOf({ verdict, better }: EncodingAdvice): string {
   if (verdict === 'convert') return `convert to ${better}`;
   return verdict === 'ask' ? 'ask the print house' : 'send';
 }
@@ -48,7 +49,8 @@ function actOf({ verdict, better }: EncodingAdvice): string {
 /** Never ten of ten: no forecast is that sure. */
 const inTen = (orders: number) => (orders > 9.5 ? '9+' : orders.toFixed(0));
 
-function evenOf({ evenOrders, evenOrdersWorst, evenOrdersBest }: EncodingAdvice): string {
+/** Orders of 10 without a visible tint, in brackets from the worst to the best way of the house. */
+export function evenOf({ evenOrders, evenOrdersWorst, evenOrdersBest }: EncodingAdvice): string {
   const [even, worst, best] = [evenOrders, evenOrdersWorst, evenOrdersBest].map(inTen);
   return worst === best ? even : `${even} (${worst} to ${best})`;
 }

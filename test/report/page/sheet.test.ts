@@ -48,6 +48,12 @@ describe('the page of a picture', () => {
     );
   });
 
+  it('tells what every encoding would do under the target', () => {
+    assert.match(page, /aria-label="Encodings on Offset, coated paper"/);
+    for (const encoding of ['rgb-neutral', 'single-channel', 'black-only', 'four-channel'])
+      assert.match(page, new RegExp(`<th scope="row">${encoding}`));
+  });
+
   it('starts with the order and the way of seeing that were asked for', () => {
     const checked = [...page.matchAll(/id="([^"]+)" value="[^"]*" checked/g)].map(match => match[1]);
     assert.deepEqual(checked, ['order-3', 'seen-beside']);

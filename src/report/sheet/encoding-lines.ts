@@ -1,0 +1,22 @@
+import { adviceFor, type EncodingAdvice } from '../../print';
+import type { Encoding } from '../../shared/picture';
+import type { EncodingLine } from '../../shared/sheet';
+import type { Target } from '../../shared/target';
+import { actOf, evenOf } from '../text/advice';
+
+/** Every picture of a book asks for the same few targets; a target that was read anew is another object. */
+const known = new WeakMap<Target, EncodingAdvice[]>();
+
+/** What each encoding would do under a target; `own`: how the picture is stored. */
+export function encodingLines(target: Target, own: Encoding): EncodingLine[] {
+  let advice = known.get(target);
+  if (!advice) known.set(target, (advice = adviceFor(target)));
+  return advice.map(line => ({
+    encoding: line.encoding,
+    act: actOf(line),
+    even: evenOf(line),
+    black: line.black.toFixed(0),
+    ground: line.ground,
+    own: line.encoding === own,
+  }));
+}

@@ -1,0 +1,33 @@
+import assert from 'node:assert/strict';
+import { adviceFor, defaultTarget } from '../../../src/print';
+import { encodingLines } from '../../../src/report/sheet/encoding-lines';
+
+describe('the other encodings on a sheet', () => {
+  const target = defaultTarget('offset-coated');
+  const lines = encodingLines(target, 'black-only');
+
+  it('are those of the advice, the picture’s own marked', () => {
+    assert.deepEqual(
+      lines.map(line => line.encoding),
+      adviceFor(target).map(line => line.encoding),
+    );
+    assert.deepEqual(
+      lines.filter(line => line.own).map(line => line.encoding),
+      ['black-only'],
+    );
+  });
+
+  it('say the price of black alone: the flattest black of them', () => {
+    const blackOf = (encoding: string) => Number(lines.find(line => line.encoding === encoding)!.black);
+    assert.ok(blackOf('black-only') > blackOf('four-channel'));
+  });
+
+  it('never promise ten orders of ten', () => {
+    for (const { even } of lines) assert.doesNotMatch(even, /\b10\b/);
+  });
+
+  it('are there for a paper of the user’s own', () => {
+    const own = encodingLines({ ...target, paper: { lab: [92, 0, 4] } }, 'rgb-neutral');
+    assert.equal(own.length, lines.length);
+  });
+});
