@@ -60,8 +60,8 @@ export const THRESHOLDS = {
    * much (chroma noise of 6/255 leaves about 4); confetti, a woven pattern, a screen of coloured dots do.
    */
   colourNoise: 15,
-  /** `colour`: mean C* that no toning reaches (strong sepia has 53). */
-  vivid: 60,
+  /** `colour`: mean C* that no toning reaches: the strongest sepia measured has 69, a leaf against the light 76. */
+  vivid: 72,
   /** `colour`: one hue all over (mist, water, leaves), of this mean C*, that is no tone and strays on this share. */
   oneHue: 8,
   oneHueShare: 0.003,

@@ -80,7 +80,8 @@ describe('the encoding', () => {
     assert.equal(encoding('rgb', {}, judgement({ strong: 0.005 })), 'colour');
     assert.equal(encoding('rgb', {}, judgement({ clear: 0.04 })), 'colour');
     assert.equal(encoding('rgb', {}, judgement({ strong: 0.004, clear: 0.03 })), 'rgb-residual');
-    assert.equal(encoding('rgb', {}, judgement({ tone: 80, facts: { mean: 61 } })), 'colour');
+    assert.equal(encoding('rgb', {}, judgement({ tone: 80, facts: { mean: 73 } })), 'colour');
+    assert.equal(encoding('rgb', {}, judgement({ tone: 80, facts: { mean: 69 } })), 'rgb-toned');
   });
 
   it('is colour where one strong hue all over is no tone, but a toned picture with one mark is not', () => {
