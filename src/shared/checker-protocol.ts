@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Summary } from './finding';
 import type { Raster } from './reader-protocol';
 import type { Sheet, ShownFinding } from './sheet';

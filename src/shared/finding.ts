@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Forecast } from './forecast';
 import type { Encoding, Intent, PictureFacts } from './picture';
 import type { Target } from './target';

@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { ProcessId, RouteId } from './target';
 
 /** Position in the CIELAB a*b* plane, or a standard deviation along its axes. */

@@ -1,3 +1,4 @@
+// no-unit-test: types only
 /** What is known of a picture: words shared by every folder. Types only. */
 
 /** How a picture stores its grey. Judged on every pixel at full size. */

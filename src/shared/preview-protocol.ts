@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Sheet } from './sheet';
 import type { LightId } from './target';
 

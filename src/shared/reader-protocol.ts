@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { PictureFacts } from './picture';
 
 /** Messages between the pool (parent) and a reader (forked child), advanced serialisation. */

@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Severity } from './finding';
 import type { Bands, Basis } from './forecast';
 import type { Encoding } from './picture';

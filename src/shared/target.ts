@@ -1,3 +1,4 @@
+// no-unit-test: types only
 import type { Encoding } from './picture';
 
 export type ProcessId =

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { deepPixel, to8 } from './deep';
 import { MASK, STORED, TILE } from './layout';
 import { addLevel } from './levels';

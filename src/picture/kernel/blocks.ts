@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { COUNTS, RANGES, SUMS } from './layout';
 
 /** Adds to one channel's sum of a block. */

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { SCRATCH, STORED, TILE } from './layout';
 import { addLevel } from './levels';
 import { FIRST_DEEP, NOT_LAST_DEEP } from './masks';

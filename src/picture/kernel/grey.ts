@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { addToBlock, bump, countInBlock, resetBlocks, storeSums } from './blocks';
 import { COUNTS, GREYS, MASK, PAIRS, SCRATCH, TILE } from './layout';
 import { addBlockSums, addByteRange, addLevel } from './levels';

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { addToBlock, countInBlock, resetBlocks } from './blocks';
 import { tallyPairs } from './grey';
 import { COUNTS, MASK, MIX_BITS, MIXES, NEXT_MIXES, SCRATCH, SUMS, TILE } from './layout';

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 // The one pass over every pixel, for WebAssembly with SIMD (AssemblyScript). The caller copies a tile of the picture
 // into TILE (8-bit samples without alpha) or STORED (everything else), has it prepared and counted, and takes the
 // sums of its blocks; the tables grow until the picture's end. No allocation, no dependence on the picture's size.

@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 // Where everything lies in the kernel's memory. A tile is at most TILE_WIDTH pixels wide and 8 rows high: small
 // enough for the processor's cache, whatever the size of the picture. Exported by kernel.ts, so that the caller
 // reads the same numbers.

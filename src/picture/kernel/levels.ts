@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { LEVELS, SCRATCH, SUMS } from './layout';
 
 /** Widens the range and the sum of one channel. */

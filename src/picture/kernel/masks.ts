@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 // Patterns of lanes, kept in memory: written as constants they would be built anew at every use, in several steps.
 
 /** Of 48 interleaved bytes (three vectors), the lanes of R, G and B; 128 gives 0. Nine vectors: R, G, B from each. */

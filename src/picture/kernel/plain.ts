@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { COUNTS, KINDS, SUMS } from './layout';
 
 /** Kinds of a block: neither, plain white (or bare paper), plain black. */

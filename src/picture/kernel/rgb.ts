@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/pass holds the built kernel against a plain reference
 import { addToBlock, apart8, bump, countInBlock, resetBlocks, storeRanges, storeSums } from './blocks';
 import { tallyGreys } from './grey';
 import { COUNTS, FAR, MASK, NEAR, RANGES, SCRATCH, TILE } from './layout';
