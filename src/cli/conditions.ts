@@ -1,9 +1,8 @@
 // no-unit-test: test/cli/usage.test.ts runs the built program with every slip
 import type { Overrides } from '../book/overrides';
-import { suggest } from '../book/settings/suggest';
 import { lights, papers, processes } from '../print';
 import type { LightId, PaperId, ProcessId, RouteId, Target } from '../shared/target';
-import { Failure } from './failure';
+import { known } from './known';
 import type { ConditionOptions } from './options';
 
 const routes: RouteId[] = ['rgb', 'separated', 'inks', 'black-plate', 'unknown'];
@@ -24,18 +23,6 @@ export function separatedForOf(process: string | undefined): Target['separatedFo
   const inks = processes.filter(({ signal }) => signal === 'inks');
   const id = known('process', process, idsOf(inks), 'separated-for') as ProcessId | undefined;
   return id && { process: id, paper: inks.find(other => other.id === id)!.paper };
-}
-
-function known(
-  noun: string,
-  word: string | undefined,
-  ids: readonly string[],
-  option = noun,
-): string | undefined {
-  if (word === undefined || ids.includes(word)) return word;
-  const meant = suggest(word, ids);
-  const help = meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`;
-  throw new Failure(`--${option}: "${word}" is not a known ${noun}. ${help}`);
 }
 
 const idsOf = (list: readonly { id: string }[]) => list.map(({ id }) => id);

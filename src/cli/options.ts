@@ -3,6 +3,7 @@ import { lights } from '../print/lights';
 import { papers } from '../print/papers';
 import { processes } from '../print/processes';
 import { wrap } from '../report/text/wrap';
+import { known } from './known';
 
 export interface ConditionOptions {
   process?: string;
@@ -11,7 +12,10 @@ export interface ConditionOptions {
 }
 
 export const formatOption = (formats: readonly string[] = ['text', 'json']) =>
-  new Option('--format <format>', 'how it is written').choices(formats).default('text');
+  new Option('--format <format>', 'how it is written')
+    .choices(formats) // for the help
+    .argParser(word => known('format', word, formats))
+    .default('text');
 
 export const outputOption = () =>
   new Option('--output <file>', 'write the result to a file instead; never over a picture');
@@ -36,9 +40,12 @@ export const wholeFrom = (least: number) => (value: string) => {
   return Number(value);
 };
 
+/** As people write numbers: no hexadecimal, no exponent. */
+const DECIMAL = /^\s*(\d+\.?\d*|\.\d+)\s*$/;
+
 /** `count` numbers between 0 and `most`, separated by commas. */
 export const numbers = (count: number, most: number) => (value: string) => {
-  const values = value.split(',').map(part => (part.trim() === '' ? Number.NaN : Number(part)));
+  const values = value.split(',').map(part => (DECIMAL.test(part) ? Number(part) : Number.NaN));
   if (values.length !== count || !values.every(v => v >= 0 && v <= most))
     throw new InvalidArgumentError(
       count === 1

@@ -32,7 +32,14 @@ function tidy(command: Command): void {
   command.exitOverride();
   command.configureOutput({
     outputError: (text, write) =>
-      write(text.replace(/^error: (.)/, (_, first) => `evengrey: ${first.toUpperCase()}`)),
+      write(
+        text
+          .replace(/^error: (.)/, (_, first) => `evengrey: ${first.toUpperCase()}`)
+          .replace(/'([^']*)'/g, '"$1"')
+          .replace(/\n\(Did you mean (one of )?(.*)\?\)/, (_, several, words) =>
+            several ? `. Did you mean one of ${words}?` : `. Did you mean "${words}"?`,
+          ),
+      ),
   });
   const name = command.parent ? `evengrey ${command.name()}` : 'evengrey';
   command.showHelpAfterError(`"${name} --help" says what it takes.`);

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
 import path from 'node:path';
 import { temporaryFolder } from '../book/support/folder';
 import { evenBook } from './support/book';
@@ -21,9 +22,13 @@ describe('usage', () => {
   });
 
   const slips: [string[], RegExp][] = [
-    [['chek'], /^evengrey: Unknown command 'chek'\n\(Did you mean check\?\)/],
-    [['check', '--fromat', 'json'], /^evengrey: Unknown option '--fromat'\n\(Did you mean --format\?\)/],
-    [['check', '--format', 'jsn'], /Allowed choices are text, json/],
+    [['chek'], /^evengrey: Unknown command "chek"\. Did you mean "check"\?/],
+    [['check', '--fromat', 'json'], /^evengrey: Unknown option "--fromat"\. Did you mean "--format"\?/],
+    [
+      ['check', '--format', 'jsn'],
+      /^evengrey: --format: "jsn" is not a known format\. Did you mean "json"\?\n$/,
+    ],
+    [['check', '--format', 'svg'], /Known: text, json\./],
     [['check', '--max-warnings', 'few'], /whole number from 0 up/],
     [['check', '--jobs', '0'], /whole number from 1 up/],
     [['check', 'no-such-folder'], /^evengrey: There is no file or folder "no-such-folder"\.\n$/],
@@ -40,6 +45,9 @@ describe('usage', () => {
       /--separated-for: "silver-halide" is not a known process\. Known: liquid-toner, /,
     ],
     [['forecast', '--grey', '1', '--ink', '0,0,0,1'], /Name one thing to forecast/],
+    [['forecast', '--grey', '0x80'], /a number from 0 to 255/],
+    [['forecast', '--grey', '1e2'], /a number from 0 to 255/],
+    [['forecast', '--grey', '1', '--page', '1'], /--page: stated values have no pages/],
     [['forecast', '--grey', '300'], /a number from 0 to 255/],
     [['forecast', '--ink', '0,0,50'], /4 numbers from 0 to 100/],
     [['forecast', '--grey', '1', '--route', 'sperated'], /Did you mean "separated"\?/],
@@ -52,6 +60,23 @@ describe('usage', () => {
       assert.match(ran.stderr, message);
       assert.deepEqual([ran.code, ran.stdout], [2, '']);
     });
+
+  it('keeps its promises: every example of every help runs', async () => {
+    const root = temporaryFolder();
+    fs.cpSync(evenBook(), path.join(root, 'my-book'), { recursive: true });
+    fs.copyFileSync(path.join(root, 'my-book/plates/01.tif'), path.join(root, 'my-book/plate.tif'));
+    let examples = 0;
+    for (const verb of verbs) {
+      const { stdout } = await evengrey([verb, '--help']);
+      for (const [, line] of stdout.matchAll(/^ {2}evengrey (.*)$/gm)) {
+        const ran = await evengrey(line.split(' '), { cwd: root });
+        assert.deepEqual([ran.code, ran.stderr], [0, ''], line);
+        examples++;
+      }
+    }
+    assert.ok(examples >= 6);
+    assert.match(fs.readFileSync(path.join(root, 'grey.svg'), 'utf8'), /^<svg /);
+  });
 
   it('checks one book at a time', async () => {
     const ran = await evengrey(['check', evenBook(), evenBook()]);

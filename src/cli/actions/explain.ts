@@ -1,10 +1,10 @@
-import { suggest } from '../../book/settings/suggest';
 import { adviceTable } from '../../print';
 import { adviceText } from '../../report/text/advice';
 import { markdownText } from '../../report/text/markdown';
 import { columns, wrap } from '../../report/text/wrap';
 import { rules } from '../../rules';
 import { EXIT, Failure } from '../failure';
+import { meantOr } from '../known';
 import { writeResult } from '../output';
 import { styleOf } from '../style';
 
@@ -44,10 +44,7 @@ function pageOf(id: string, format: 'text' | 'json'): string {
   const rule = rules.find(r => r.id === id);
   if (!rule) {
     const ids = [...rules.map(r => r.id), ENCODINGS];
-    const meant = suggest(id, ids);
-    throw new Failure(
-      `No rule is called "${id}". ${meant ? `Did you mean "${meant}"?` : `Known: ${ids.join(', ')}.`}`,
-    );
+    throw new Failure(`No rule is called "${id}". ${meantOr(id, ids)}`);
   }
   const { description, severity, options, page } = rule;
   if (format === 'json')

@@ -16,7 +16,7 @@ import { forecastsJson, type Subject } from '../../report/json';
 import { forecastText, subjectLine } from '../../report/text/forecast';
 import type { Forecast } from '../../shared/forecast';
 import type { PictureFacts } from '../../shared/picture';
-import type { Target } from '../../shared/target';
+import type { LightId, Target } from '../../shared/target';
 import { conditionsOf, routeOf, separatedForOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
@@ -31,29 +31,52 @@ export async function forecast(picture: string | undefined, options: ForecastVer
   const stated = statedOf(options);
   if (stated.length + (picture === undefined ? 0 : 1) !== 1)
     throw new Failure('Name one thing to forecast: a picture, or one of --ink, --rgb, --grey.');
-  if (options.output !== undefined) await refuse(options.output);
+  if (options.page !== undefined && picture === undefined)
+    throw new Failure('--page: stated values have no pages. Name a picture, or leave --page out.');
+  const drawing = options.format === 'svg';
+  if (options.output !== undefined) await refuse(options.output, drawing);
   const { subject, forecasts } =
     picture === undefined ? ofValue(stated[0], targets) : await ofPicture(picture, targets, options);
   const text = written(options, subject, forecasts);
-  await writeResult(text, options.output);
+  await writeResult(text, options.output, drawing);
+  tellRoutes(options.route, forecasts);
   return EXIT.clean;
 }
 
 function written({ format, output }: ForecastVerbOptions, subject: Subject, forecasts: readonly Forecast[]) {
   if (format === 'json') return forecastsJson(subject, forecasts);
-  if (format === 'svg') return forecastChart(subjectLine(subject), forecasts);
+  if (format === 'svg') return forecastChart(subjectLine(subject), forecasts, subject.values !== null);
   return forecastText(subject, forecasts, styleOf(output));
+}
+
+/** A route that cannot apply is not dropped in silence. */
+function tellRoutes(asked: string | undefined, forecasts: readonly Forecast[]): void {
+  if (asked === undefined || asked === 'unknown') return;
+  const others = new Map<string, string[]>();
+  for (const { condition, routes } of forecasts) {
+    const taken = routes?.[0].route ?? condition.route;
+    if (taken === asked) continue;
+    const ids = others.get(taken) ?? [];
+    others.set(taken, ids.includes(condition.process) ? ids : [...ids, condition.process]);
+  }
+  for (const [taken, ids] of others)
+    process.stderr.write(
+      `--route ${asked} cannot apply on ${ids.join(', ')}: forecast there as "${taken}".\n`,
+    );
 }
 
 /** Every process and light that was not left to choice, by process, then light. */
 function targetsOf(options: ForecastVerbOptions): Target[] {
-  const { process, paper, light } = conditionsOf(options);
+  const every = options.light === ALL;
+  const { process, paper, light } = conditionsOf({ ...options, light: every ? undefined : options.light });
+  // seven tables of ten lights are read by nobody; other programs want them all
+  const brief = options.format === 'text' && !process && !light && !every;
   const route = routeOf(options.route);
   const separatedFor = separatedForOf(options.separatedFor);
   const chosen = process ? [process] : processes.map(({ id }) => id);
   return chosen.flatMap(id => {
     const target = defaultTarget(id);
-    return (light ? [light] : lights.map(l => l.id)).map(under => ({
+    return (light ? [light] : brief ? [DAYLIGHT] : lights.map(l => l.id)).map(under => ({
       ...target,
       light: under,
       paper: paper ?? target.paper,
@@ -62,6 +85,9 @@ function targetsOf(options: ForecastVerbOptions): Target[] {
     }));
   });
 }
+
+const ALL = 'all';
+const DAYLIGHT: LightId = 'D50';
 
 interface Stated {
   subject: Subject;
@@ -88,14 +114,14 @@ function ofValue({ subject, value }: Stated, targets: readonly Target[]) {
 async function ofPicture(
   name: string,
   targets: readonly Target[],
-  { page }: ForecastVerbOptions,
+  { page = 1 }: ForecastVerbOptions,
 ): Promise<{ subject: Subject; forecasts: Forecast[] }> {
   const pages = await read(path.resolve(name));
   const facts = pages.find(entry => entry.page === page);
   if (!facts) throw new Failure(`"${name}" has no page ${page}; it has ${pages.length}.`);
   if (facts.unreadable) throw new Failure(`"${name}" cannot be read. ${facts.unreadable.text}`);
   return {
-    subject: { path: path.basename(name), page, space: facts.space, values: null },
+    subject: { path: name.split(path.sep).join('/'), page, space: facts.space, values: null },
     forecasts: targets.flatMap(target => forecastPicture(facts, target) ?? []),
   };
 }

@@ -13,7 +13,7 @@ export interface ForecastVerbOptions {
   ink?: number[];
   rgb?: number[];
   grey?: number[];
-  page: number;
+  page?: number;
 }
 
 export function forecastVerb(): Command {
@@ -27,11 +27,13 @@ export function forecastVerb(): Command {
       new Option('--rgb <r,g,b>', 'red, green, blue from 0 to 255 (sRGB)').argParser(numbers(3, 255)),
     )
     .addOption(new Option('--grey <v>', 'one grey from 0 (black) to 255').argParser(numbers(1, 255)))
-    .addOption(new Option('--page <n>', 'page of a picture with several').argParser(wholeFrom(1)).default(1));
+    .addOption(
+      new Option('--page <n>', 'page of a picture with several; left out: the first').argParser(wholeFrom(1)),
+    );
   const conditions = {
     process: 'left out: all of them',
     paper: 'left out: the usual one of the process',
-    light: 'left out: all of them',
+    light: '"all" for all of them; left out: all for one process, D50 for a text on all processes',
   };
   for (const option of conditionOptions(conditions)) verb.addOption(option);
   return verb
@@ -53,7 +55,8 @@ Examples:
   evengrey forecast --process offset-coated --light D50 --ink 0,0,0,50
   evengrey forecast --grey 128 --light A
   evengrey forecast my-book/plate.tif --process silver-halide
-  evengrey forecast --grey 128 --process inkjet --format svg --output grey.svg`,
+  evengrey forecast --grey 128 --process inkjet --format svg --output grey.svg
+A chart kept in a book's folder counts as one of its pictures: keep it elsewhere.`,
     )
     .addHelpText('after', conditionHelp)
     .action(async (picture: string | undefined, options: ForecastVerbOptions) => {

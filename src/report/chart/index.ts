@@ -4,6 +4,7 @@ import type { Forecast } from '../../shared/forecast';
 import { type Html, html } from '../page/html';
 import { expectations, figuresOf, signed } from '../sheet/expect';
 import { wrap } from '../text/wrap';
+import { CHART } from './own';
 import { plane } from './plane';
 import { range } from './range';
 
@@ -22,12 +23,12 @@ const CAPTION = [
   'heavier is likelier. The aim of the paper is in the middle. No proof: have a test print made before the run.',
 ];
 
-/** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. */
-export function forecastChart(subject: string, forecasts: readonly Forecast[]): string {
+/** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. `stated`: of a value, not a picture. */
+export function forecastChart(subject: string, forecasts: readonly Forecast[], stated = false): string {
   const presses = [...new Set(forecasts.map(pressOf))];
   const height = TOP + Math.max(1, presses.length) * PANEL + MARGIN;
   return `${
-    html`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" aria-labelledby="title" font-family="sans-serif" font-size="13">
+    html`<svg xmlns="http://www.w3.org/2000/svg" class="${CHART}" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" aria-labelledby="title" font-family="sans-serif" font-size="13">
 <title id="title">Forecast: ${subject}</title>
 <style>.small{font-size:11px}.end{text-anchor:end}.strong{font-weight:bold}</style>
 <rect width="100%" height="100%" fill="#fff"/>
@@ -38,6 +39,7 @@ ${presses.map((press, i) =>
   panel(
     forecasts.filter(forecast => pressOf(forecast) === press),
     TOP + i * PANEL,
+    stated,
   ),
 )}
 </svg>`.text
@@ -46,7 +48,7 @@ ${presses.map((press, i) =>
 
 const pressOf = ({ condition }: Forecast) => `${condition.process} ${condition.paper}`;
 
-function panel(forecasts: readonly Forecast[], top: number): Html {
+function panel(forecasts: readonly Forecast[], top: number, stated: boolean): Html {
   const [first] = forecasts;
   const { condition } = first;
   const name = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
@@ -54,12 +56,12 @@ function panel(forecasts: readonly Forecast[], top: number): Html {
   return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${PANEL}">
 <text x="0" y="14" class="strong">${name}</text>
 <text x="0" y="31">${light}</text>
-<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${plane(forecasts)}${range(first)}${words(forecasts)}</svg>
+<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${plane(forecasts)}${range(first)}${words(forecasts, stated)}</svg>
 </svg>`;
 }
 
-function words([forecast, ...others]: readonly Forecast[]): Html {
-  const { tint, direction, range: tonal } = expectations(forecast);
+function words([forecast, ...others]: readonly Forecast[], stated: boolean): Html {
+  const { tint, direction, range: tonal } = expectations(forecast, false, stated);
   const figures = figuresOf(forecast).slice(0, BANDS);
   const routes =
     forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];

@@ -306,7 +306,7 @@ export const forecastReportSchema: Schema = {
   ...object({
     of: object(
       {
-        path: orNull(text(), 'The picture’s name'),
+        path: orNull(text(), 'The picture, as it was named'),
         page: orNull(whole('From 1', 1), 'Its page'),
         space: words('Colour model of the values', ['grey', 'rgb', 'cmyk', 'lab', null]),
         values: orNull(

@@ -1,11 +1,18 @@
 import { visibleShare } from '../../print/bands';
 import { inOrders, percent } from '../../rules/words';
-import type { AB, Forecast, Tint } from '../../shared/forecast';
+import type { AB, Bands, Forecast, Tint } from '../../shared/forecast';
 import type { Condition } from '../../shared/sheet';
 
-/** A forecast in sentences. `toned`: the picture has a tone of its own, so that a tint is no fault of the print. */
-export function expectations({ tint, range }: Forecast, toned = false): Condition['expect'] {
-  return { tint: tintSentence(tint, toned), direction: directionSentence(tint), range: rangeSentence(range) };
+/**
+ * A forecast in sentences. `toned`: the picture has a tone of its own, so that a tint is no fault of the print.
+ * `stated`: it is of one stated value, there is no picture.
+ */
+export function expectations({ tint, range }: Forecast, toned = false, stated = false): Condition['expect'] {
+  return {
+    tint: tintSentence(tint, toned),
+    direction: directionSentence(tint),
+    range: rangeSentence(range, stated),
+  };
 }
 
 function tintSentence({ bands }: Tint, toned: boolean): string {
@@ -21,35 +28,36 @@ function directionSentence({ direction, directionProbability }: Tint): string {
   return `It leans ${direction} ${inOrders(directionProbability)}.`;
 }
 
-function rangeSentence({ black, white, blockedShare }: Forecast['range']): string {
-  const lost =
-    blockedShare >= 0.0005
-      ? `${percent(blockedShare)} of the picture is lost in it`
-      : 'nothing is lost in it';
+function rangeSentence({ black, white, blockedShare }: Forecast['range'], stated: boolean): string {
+  const isLost = blockedShare >= 0.0005;
+  let lost = isLost ? `${percent(blockedShare)} of the picture is lost in it` : 'nothing is lost in it';
+  if (stated) lost = isLost ? 'this value prints as black' : 'this value is told from it';
   return `Black comes out at L* ${black.toFixed(0)} on a paper of ${white.toFixed(0)}; ${lost}.`;
 }
 
 /** A forecast in numbers: the same labels in the same order for every forecast. */
-export function figuresOf(forecast: Forecast): Condition['figures'] {
+export function figuresOf(forecast: Forecast, stated = false): Condition['figures'] {
   const { tint, absolute, spread, parts, range, condition } = forecast;
-  const { bands } = tint;
+  const [neutral, faint, visible, obvious, heavy] = inTenths(tint.bands);
   return [
-    ['No tint (below 1)', tenths(bands.neutral)],
-    ['Faint, beside a neutral only (1–2)', tenths(bands.faint)],
-    ['Visible (2–4)', tenths(bands.visible)],
-    ['Obvious (4–7)', tenths(bands.obvious)],
-    ['Heavy (above 7)', tenths(bands.heavy)],
+    ['No tint (below 1)', neutral],
+    ['Faint, beside a neutral only (1–2)', faint],
+    ['Visible (2–4)', visible],
+    ['Obvious (4–7)', obvious],
+    ['Heavy (above 7)', heavy],
     ['Direction', tint.direction ?? 'no predictable direction'],
     ['Tint at the centre, a* / b*', point(tint)],
-    ['… from the process', point(parts.process)],
-    ['… from this encoding', point(parts.encoding)],
-    ['… from the light', point(parts.light)],
+    ['  from the process', point(parts.process)],
+    ['  from this encoding', point(parts.encoding)],
+    ['  from the light', point(parts.light)],
     ['Aim of the paper, a* / b*', point(parts.paper)],
-    ['Beside another paper, a* / b*', point(absolute)],
+    ['Beside a pure white page, a* / b*', point(absolute)],
     ['One order from the next, ± a* / b*', spreadOf(spread.order)],
     ['One page from the next, ± a* / b*', spreadOf(spread.page)],
     ['Black, paper, L*', `${range.black.toFixed(0)}, ${range.white.toFixed(0)}`],
-    ['Lost in black', range.blockedShare > 0 ? percent(range.blockedShare) : 'nothing'],
+    stated
+      ? ['Prints as black', range.blockedShare > 0 ? 'yes' : 'no']
+      : ['Lost in black', range.blockedShare > 0 ? percent(range.blockedShare) : 'nothing'],
     ['The file’s numbers are', routes[condition.route]],
   ];
 }
@@ -62,11 +70,26 @@ const routes: Record<Forecast['condition']['route'], string> = {
   unknown: 'handled in a way not known: several mixed',
 };
 
-/** A probability as a share of ten orders: whole orders only. */
-function tenths(probability: number): string {
+/**
+ * Bands as whole orders of ten that add up to ten (largest remainder: what is cut off first goes to those that lose
+ * most by it).
+ */
+function inTenths({ neutral, faint, visible, obvious, heavy }: Bands): string[] {
+  const shares = [neutral, faint, visible, obvious, heavy];
+  const whole = shares.map(share => Math.floor(share * 10));
+  const byRemainder = shares
+    .map((share, at) => ({ at, rest: share * 10 - whole[at] }))
+    .sort((x, y) => y.rest - x.rest);
+  const left = Math.max(0, 10 - whole.reduce((sum, n) => sum + n, 0));
+  for (const { at } of byRemainder.slice(0, left)) whole[at]++;
+  return whole.map((orders, at) => tenths(orders, shares[at]));
+}
+
+function tenths(orders: number, probability: number): string {
+  if (orders >= 10) return 'nearly every order';
+  if (orders > 0) return `about ${orders} in 10`;
   if (probability < 0.005) return '–';
-  if (probability < 0.05) return 'fewer than 1 in 20';
-  return `about ${Math.round(probability * 10) || 1} in 10`;
+  return probability < 0.05 ? 'fewer than 1 in 20' : 'fewer than 1 in 10';
 }
 
 const point = ({ a, b }: AB) => `${signed(a)} / ${signed(b)}`;

@@ -2,9 +2,9 @@ import { lights, papers, processes } from '../../print';
 import { visibleShare } from '../../print/bands';
 import { ground } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
-import type { Forecast } from '../../shared/forecast';
+import type { AB, Forecast } from '../../shared/forecast';
 import type { Subject } from '../json';
-import { expectations, figuresOf } from '../sheet/expect';
+import { expectations, figuresOf, signed } from '../sheet/expect';
 import { paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
@@ -20,10 +20,11 @@ export function forecastText(subject: Subject, forecasts: readonly Forecast[], s
   const heading = paint.bold(safe(subjectLine(subject)));
   if (!forecasts.length)
     return `${heading}\n\nNothing can be forecast: it is no grey, or it has no pixel that prints.\n`;
+  const stated = subject.values !== null;
   const body =
     forecasts.length > IN_FULL
-      ? tables(forecasts, subject.values !== null, style)
-      : forecasts.map(forecast => inFull(forecast, style).join('\n'));
+      ? tables(forecasts, stated, style)
+      : forecasts.map(forecast => inFull(forecast, stated, style).join('\n'));
   return `${[heading, ...body, wrap(CAUTION, style.width).join('\n')].join('\n\n')}\n`;
 }
 
@@ -33,19 +34,18 @@ export function subjectLine({ path, page, space, values }: Subject): string {
   return space === 'rgb' ? `R, G, B ${values.join(', ')} of 255` : `Grey ${values[0]} of 255`;
 }
 
-function inFull(forecast: Forecast, style: Style): string[] {
-  const { condition, zones } = forecast;
+function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
+  const { condition } = forecast;
   const paint = paintOf(style);
-  const { tint, direction, range } = expectations(forecast);
+  const { tint, direction, range } = expectations(forecast, false, stated);
   const words = [
     nameIn(processes, condition.process),
     nameIn(papers, condition.paper),
     nameIn(lights, condition.light),
   ];
-  const figures: [string, string][] =
-    zones.length === 1
-      ? [['The print itself, L* / a* / b*', point(forecast)], ...figuresOf(forecast)]
-      : figuresOf(forecast);
+  const figures: [string, string][] = stated
+    ? [['The print itself, L* / a* / b*', point(forecast)], ...figuresOf(forecast, stated)]
+    : figuresOf(forecast);
   return [
     ...wrap(`${words.join('; ')}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
     ...indent(wrap(`${tint} ${direction} ${range}`, style.width - 2), 2),
@@ -59,38 +59,76 @@ function inFull(forecast: Forecast, style: Style): string[] {
   ];
 }
 
-/** One table a press, a light a row; all of one light in one table. Of a stated value the print's colour is told too. */
+/** One table a press, a light a row; all of one light in one table. Of a stated value the print's L* is told too. */
 function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): string[] {
+  const table = (rows: string[][], more: readonly string[] = []) => {
+    const cells = columns([...headOf(stated, more), ...rows]);
+    return indent(cells, 2);
+  };
   const oneLight = forecasts.every(({ condition }) => condition.light === forecasts[0].condition.light);
+  const legend = wrap(LEGEND, style.width).join('\n');
   if (oneLight) {
     const rows = forecasts.map(f => [f.condition.process, ...rowOf(f, stated), f.range.black.toFixed(0)]);
-    const head = ['', ...headOf(stated), 'black L*'];
     const light = wrap(`${nameIn(lights, forecasts[0].condition.light)}`, style.width, 2);
     return [
-      [...light, ...indent(columns([head, ...rows], [...numeric(stated), head.length - 1]), 2)].join('\n'),
+      [...light.map(paintOf(style).bold), ...table(rows, ['black L*'])].join('\n'),
+      legend,
+      wrap(`${grounds(forecasts)} ${OTHER_LIGHTS}`, style.width).join('\n'),
     ];
   }
   const presses = [...new Set(forecasts.map(f => f.condition.process))];
-  return presses.map(process => {
+  const blocks = presses.map(process => {
     const own = forecasts.filter(f => f.condition.process === process);
     const rows = own.map(f => [f.condition.light, ...rowOf(f, stated)]);
-    return [
-      ...wrap(pressLine(own[0]), style.width, 2).map(paintOf(style).bold),
-      ...indent(columns([['', ...headOf(stated)], ...rows], numeric(stated)), 2),
-    ].join('\n');
+    return [...wrap(pressLine(own[0]), style.width, 2).map(paintOf(style).bold), ...table(rows)].join('\n');
   });
+  return [...blocks, legend];
 }
 
-const headOf = (stated: boolean) => [...(stated ? ['L*', 'a*', 'b*'] : []), 'a tint is seen', 'it leans'];
-const numeric = (stated: boolean) => (stated ? [1, 2, 3] : []);
+const LEGEND =
+  'Tint: how far the print’s grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. It leans where the direction can be foretold; – where it cannot.';
+const OTHER_LIGHTS = 'Other lights: name a process, or --light all.';
 
-function rowOf({ zones, tint }: Forecast, stated: boolean): string[] {
-  const [zone] = zones;
-  return [
-    ...(stated ? [zone.Lprint.toFixed(0), signed(zone.a), signed(zone.b)] : []),
-    inOrders(visibleShare(tint.bands)),
-    tint.direction ?? 'not predictable',
+/** Two lines of heads, so that a table is no wider than a terminal. */
+function headOf(stated: boolean, more: readonly string[]): string[][] {
+  const heads: [string, string][] = [
+    ['', ''],
+    ...(stated ? [['', 'L*'] as [string, string]] : []),
+    ['tint', 'a*, b*'],
+    ['beside another', 'paper a*, b*'],
+    ['a tint is seen', 'in orders'],
+    ['it', 'leans'],
+    ...more.map(head => head.split(' ') as [string, string]),
   ];
+  return [0, 1].map(line => heads.map(head => head[line]));
+}
+
+function rowOf({ zones, tint, absolute }: Forecast, stated: boolean): string[] {
+  return [
+    ...(stated ? [zones[0].Lprint.toFixed(0)] : []),
+    pair(tint),
+    pair(absolute),
+    inTable(visibleShare(tint.bands)),
+    tint.direction ?? '–',
+  ];
+}
+
+const pair = ({ a, b }: AB) =>
+  `${signed(a)}, ${signed(b)}`.replace(/^0\.0/, ' 0.0').replace(/ 0\.0$/, '  0.0');
+
+/** "in about 3 orders of 10" where the head of a column has said the most of it. */
+const inTable = (probability: number) =>
+  inOrders(probability)
+    .replace(/^in /, '')
+    .replace(/ orders? of/, ' of');
+
+/** Which of the processes rest on public data, and that none is the reader's own printer. */
+function grounds(forecasts: readonly Forecast[]): string {
+  const tintFrom = (what: string, data: boolean) => {
+    const ids = forecasts.filter(f => (f.condition.basis === 'data') === data).map(f => f.condition.process);
+    return ids.length ? ` The tint rests on ${what} for ${ids.join(', ')}.` : '';
+  };
+  return `Generic processes, not your printer.${tintFrom('public press data', true)}${tintFrom('priors and generic dyes', false)} How much orders differ is a guess for all.`;
 }
 
 function pressLine(forecast: Forecast): string {
@@ -101,12 +139,6 @@ function pressLine(forecast: Forecast): string {
 
 const point = ({ zones: [zone] }: Forecast) =>
   `${zone.Lprint.toFixed(0)} / ${signed(zone.a)} / ${signed(zone.b)}`;
-
-function signed(value: number): string {
-  const text = Math.abs(value).toFixed(1);
-  if (Number(text) === 0) return '0.0';
-  return value > 0 ? `+${text}` : `−${text}`;
-}
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
   list.find(entry => entry.id === id)?.name ?? 'A paper of your own, as measured';

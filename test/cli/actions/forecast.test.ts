@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
 import path from 'node:path';
 import { lights, processes } from '../../../src/print';
 import { forecastReportSchema } from '../../../src/report/json/schema';
@@ -79,8 +80,50 @@ describe('evengrey forecast', () => {
     assert.match(stdout, /Offset, uncoated paper; Uncoated paper/);
   });
 
+  it('writes a chart where no drawing is, or an older chart', async () => {
+    const root = temporaryFolder({
+      'plate.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
+      'text.svg': 'a text',
+    });
+    const draw = (output: string, format = 'svg') =>
+      evengrey(['forecast', '--grey', '9', '--process', 'inkjet', '--format', format, '--output', output], {
+        cwd: root,
+      });
+    for (const again of ['anew', 'once more'])
+      assert.deepEqual(await draw('chart.svg'), { code: 0, stdout: '', stderr: '' }, again);
+    for (const [output, format] of [
+      ['plate.svg', 'svg'],
+      ['other.svg', 'text'],
+      ['chart.svg', 'json'],
+      ['chart.png', 'svg'],
+    ])
+      assert.equal((await draw(output, format)).code, 2, `${output} as ${format}`);
+    assert.match(fs.readFileSync(path.join(root, 'plate.svg'), 'utf8'), /svg"\/>$/);
+  });
+
+  it('says of which processes a route cannot be', async () => {
+    const args = ['forecast', '--grey', '128', '--route', 'inks', '--process'];
+    const photographic = await evengrey([...args, 'silver-halide']);
+    assert.equal(photographic.code, 0);
+    assert.match(photographic.stderr, /^--route inks cannot apply on silver-halide: .* "rgb"\.\n$/);
+    assert.equal((await evengrey([...args.slice(0, 4), 'separated', '--process', 'inkjet'])).stderr, '');
+  });
+
+  it('titles a picture as it was named', async () => {
+    const root = temporaryFolder({ 'plates/a.tif': pictures.neutral(1) });
+    const { stdout } = await evengrey(['forecast', './plates/a.tif', '--process', 'inkjet'], { cwd: root });
+    assert.match(stdout, /^\.\/plates\/a\.tif\n/);
+  });
+
   it('tells many conditions as tables', async () => {
     golden('forecast/black.txt', (await evengrey(['forecast', '--ink', '0,0,0,50'])).stdout);
+    golden(
+      'forecast/lights.txt',
+      (await evengrey(['forecast', '--grey', '3', '--process', 'inkjet'])).stdout,
+    );
+    const every = await evengrey(['forecast', '--grey', '128', '--light', 'all']);
+    for (const { id } of lights)
+      assert.equal(every.stdout.match(new RegExp(`^ {2}${id} `, 'gm'))?.length, processes.length);
     golden('forecast/daylight.txt', (await evengrey(['forecast', '--grey', '128', '--light', 'D50'])).stdout);
   });
 });

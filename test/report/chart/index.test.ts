@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import sharp from 'sharp';
 import { defaultTarget, forecastPicture, forecastValue, lights, processes } from '../../../src/print';
 import { forecastChart } from '../../../src/report/chart';
+import { isChart } from '../../../src/report/chart/own';
 import { greyScale } from '../../print/facts';
 
 const grey = { space: 'grey' as const, values: [0.5] };
@@ -12,6 +13,8 @@ describe('chart of forecasts', () => {
     const svg = forecastChart('Grey 128 of 255', [offset]);
     const { width, height } = await sharp(Buffer.from(svg)).metadata();
     assert.ok(width! > 800 && height! > 400);
+    assert.ok(isChart(svg.slice(0, 512)));
+    assert.ok(!isChart('<svg xmlns="http://www.w3.org/2000/svg"><g class="evengrey-forecast"/></svg>'));
   });
   it('has a panel a press, an ellipse of one and two deviations a route, a dot a further light', () => {
     const all = processes.flatMap(({ id }) =>

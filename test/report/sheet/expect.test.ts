@@ -19,6 +19,24 @@ describe('a forecast in sentences and numbers', () => {
     assert.doesNotMatch(expectations(bands(0, 1, 0)).tint, /always|every order\b(?<!nearly every order)/);
   });
 
+  it('shares ten orders among the bands, none too many', () => {
+    const some = {
+      ...forecast.tint,
+      bands: { neutral: 0.35, faint: 0.35, visible: 0.24, obvious: 0.055, heavy: 0.005 },
+    };
+    const values = figuresOf({ ...forecast, tint: some })
+      .slice(0, 5)
+      .map(([, value]) => value);
+    const orders = values.map(value => Number(/^about (\d+)/.exec(value)?.[1] ?? 0));
+    assert.equal(
+      orders.reduce((sum, n) => sum + n),
+      10,
+      values.join('; '),
+    );
+    assert.equal(values[4], 'fewer than 1 in 20');
+    assert.equal(figuresOf(bands(1, 0, 0))[0][1], 'nearly every order');
+  });
+
   it('names no direction that the forecast has none of', () => {
     const none = { ...forecast, tint: { ...forecast.tint, direction: null } };
     assert.equal(expectations(none).direction, 'No predictable direction.');

@@ -34,6 +34,27 @@ describe('forecasts as text', () => {
     for (const { id } of processes) assert.match(presses, new RegExp(`^ {2}${id} `, 'm'));
   });
 
+  it('tell the tint and what is seen beside another paper apart, in no more than the width', () => {
+    const text = forecastText(
+      subject,
+      processes.map(p => forecastValue({ space: 'grey', values: [0.5] }, defaultTarget(p.id))),
+      plain,
+    );
+    assert.match(text, /tint +beside another +a tint is seen +it +black\n +L\* +a\*, b\* +paper a\*, b\*/);
+    assert.match(text, /A tint is seen by itself from\s+about 2 up/);
+    assert.match(text, /public\s+press\s+data\s+for\s+liquid-toner/);
+    for (const line of text.split('\n')) assert.ok(line.length <= plain.width, line);
+  });
+
+  it('speak of no picture where a value was stated', () => {
+    const of = { path: null, page: null, space: 'grey' as const, values: [3] };
+    const dark = forecastValue({ space: 'grey', values: [3 / 255] }, defaultTarget('inkjet'));
+    const text = forecastText(of, [dark], plain);
+    assert.match(text, /this value prints as black\./);
+    assert.match(text, /Prints as black +yes/);
+    assert.doesNotMatch(text, /picture/);
+  });
+
   it('name no direction that is not predictable', () => {
     const text = forecastText(subject, [black('D50')], plain);
     assert.ok(!/leans/.test(text));
