@@ -1,5 +1,5 @@
 import fs from 'node:fs/promises';
-import { forecastPicture } from '../print';
+import { forecastPicture, paperProblem } from '../print';
 import { judge } from '../rules';
 import type { BookPicture, BookReport, Finding, PictureReport, Summary } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
@@ -53,7 +53,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
     targets: settings.targets,
     pictures: reports,
     findings: findings.book,
-    notices: notices(found, settings, pictures),
+    notices: notices(found, settings, paths.includes(root) ? pictures : null),
     summary: summarise(reports, findings.book),
   };
 }
@@ -84,12 +84,11 @@ function summarise(pictures: readonly PictureReport[], book: readonly Finding[])
   };
 }
 
-/** What was not looked at, and settings that concern nothing: no verdicts, but a person would want to know. */
-function notices(found: Discovery, settings: Settings, pictures: readonly BookPicture[]): string[] {
-  const idle = settings.parts.filter(({ pictures: globs }) => {
-    const names = matcher(globs);
-    return !pictures.some(picture => names(picture.path));
-  });
+/**
+ * What was not looked at, and settings that concern nothing: no verdicts, but a person would want to know. `pictures`:
+ * all of the book, null where only some were looked at.
+ */
+function notices(found: Discovery, settings: Settings, pictures: readonly BookPicture[] | null): string[] {
   return [
     ...found.notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
     ...(found.ignored
@@ -97,8 +96,30 @@ function notices(found: Discovery, settings: Settings, pictures: readonly BookPi
           `${found.ignored} ${found.ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,
         ]
       : []),
-    ...idle.map(
-      part => `The part "${part.name}" holds no picture: nothing matches ${part.pictures.join(', ')}.`,
-    ),
+    ...settings.targets.flatMap(({ name, process, paper }) => {
+      const doubt = paperProblem(process, paper);
+      return doubt ? [`The target "${name}": ${doubt}.`] : [];
+    }),
+    ...(pictures ? idle(settings, pictures) : []),
+  ];
+}
+
+/** Parts, intents and sizes that are said of no picture: a slip of the pen, most often. */
+function idle({ parts, intents, placements }: Settings, pictures: readonly BookPicture[]): string[] {
+  const nothing = (globs: readonly string[]) => {
+    const names = matcher(globs);
+    return !pictures.some(picture => names(picture.path));
+  };
+  const matches = (globs: readonly string[]) => `nothing matches ${globs.join(', ')}.`;
+  return [
+    ...parts
+      .filter(part => nothing(part.pictures))
+      .map(part => `The part "${part.name}" holds no picture: ${matches(part.pictures)}`),
+    ...intents
+      .filter(group => nothing(group.pictures))
+      .map(group => `The intent "${group.intent}" is of no picture: ${matches(group.pictures)}`),
+    ...placements
+      .filter(({ picture }) => nothing([picture]))
+      .map(({ picture }) => `The placement of "${picture}" is of no picture: ${matches([picture])}`),
   ];
 }

@@ -26,7 +26,7 @@ export interface EncodingAdvice {
   pageScatter: number;
   /** L* of its darkest black. */
   black: number;
-  /** What the line rests on: public measurements, or priors. */
+  /** What the tint of the line rests on: public measurements, or priors. How much orders differ is a guess in all. */
   ground: 'measured' | 'guess';
 }
 
@@ -34,6 +34,9 @@ export interface EncodingAdvice {
 const WORTH_CONVERTING = 0.2;
 /** Ways of the print house that differ by more than this are worth a question. */
 const WORTH_ASKING = 0.3;
+
+/** Encodings that say how much ink, of a press that the file was made for. */
+const inkEncodings: readonly GreyEncoding[] = ['black-only', 'four-channel'];
 
 /** Greys of equal area from black to paper, in the file's L*. */
 const SCALE = {
@@ -66,17 +69,25 @@ export function adviceFor(target: Target): EncodingAdvice[] {
     forecast: forecast(restated(encoding, SCALE, press), target),
   }));
   const seen = (f: Forecast) => visibleShare(f.tint.bands);
-  const best = forecasts.reduce((x, y) => (seen(y.forecast) < seen(x.forecast) ? y : x));
+  // inks mean nothing to a press of R, G, B: what the house makes of them is the guess of whoever turns them
+  const foreign = (encoding: GreyEncoding) =>
+    press.process.signal === 'rgb' && inkEncodings.includes(encoding);
+  const native = forecasts.filter(({ encoding }) => !foreign(encoding));
+  const best = (native.length ? native : forecasts).reduce((x, y) =>
+    seen(y.forecast) < seen(x.forecast) ? y : x,
+  );
   return forecasts.map(({ encoding, forecast: own }) => {
     const ways = own.routes?.map(({ tint }) => visibleShare(tint.bands)) ?? [seen(own)];
-    const convert = seen(own) - seen(best.forecast) >= WORTH_CONVERTING;
-    const ask = Math.max(...ways) - Math.min(...ways) > WORTH_ASKING;
+    const isForeign = foreign(encoding);
+    const convert =
+      isForeign !== foreign(best.encoding) || seen(own) - seen(best.forecast) >= WORTH_CONVERTING;
+    const ask = isForeign || Math.max(...ways) - Math.min(...ways) > WORTH_ASKING;
     return {
       process: target.process,
       paper: typeof target.paper === 'string' ? target.paper : 'measured',
       encoding,
       verdict: convert ? 'convert' : ask ? 'ask' : 'send',
-      better: convert ? best.encoding : null,
+      better: convert ? (isForeign ? native[0] : best).encoding : null,
       evenOrders: 10 * (1 - seen(own)),
       evenOrdersBest: 10 * (1 - Math.min(...ways)),
       evenOrdersWorst: 10 * (1 - Math.max(...ways)),

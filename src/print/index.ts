@@ -6,6 +6,7 @@ import { samplesOf } from './samples';
 import { type StatedValue, sampledValue } from './values';
 
 export { adviceFor, adviceTable, type EncodingAdvice, papersFor } from './evenness';
+export { paperProblem } from './fit';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';

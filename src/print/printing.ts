@@ -1,6 +1,7 @@
 import type { Basis } from '../shared/forecast';
 import type { LightId } from '../shared/target';
 import { pressData, pressDataError } from './data';
+import { misfit } from './fit';
 import { inkModel } from './inks/model';
 import type { NeutralAxis } from './inks/separation';
 import { tonerOffset } from './inks/toner-offset';
@@ -32,8 +33,9 @@ export interface LitModel {
 
 /** A process as its kind prints: by dyes or by inks, without anything of the print house's own. */
 export function genericPrinting(process: Process, paper: Paper): Printing {
-  const common = { process, basis: process.basis, paper, axis: null };
-  const ground = groundOf(process);
+  const doubt = misfit(process, paper);
+  const common = { process, basis: doubt ? ('generic' as const) : process.basis, paper, axis: null };
+  const ground = [...(doubt ? [doubt] : []), ...groundOf(process)];
   const { model } = process;
   if (model.kind === 'dyes') {
     const lit = (light: LightId, ultraviolet = light) =>
@@ -49,7 +51,7 @@ export function genericPrinting(process: Process, paper: Paper): Printing {
   const daylight = inkModel({
     table,
     paper: paper.white,
-    darkest: model.darkest,
+    darkest: model.darkestOn?.[paper.surface] ?? model.darkest,
     scatter: model.scatter,
     offset: model.offset && tonerOffset(table),
     tableError: pressDataError(id) ?? undefined,

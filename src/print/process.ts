@@ -3,17 +3,22 @@ import type { AB, Basis } from '../shared/forecast';
 import type { GreyEncoding, PaperId, ProcessId } from '../shared/target';
 import type { InkTableId } from './data';
 import type { InkScatter } from './inks/drift';
+import type { Paper } from './papers';
 import type { DyeSetId } from './spectral/dyes';
 
 /** A printing process as data. Every process is such a file; the few kinds of model are code. */
 export interface Process {
   id: ProcessId;
   name: string;
+  /** The name as a sentence uses it: `on coated offset`. */
+  inSentence: string;
   /** What the press takes in the end: ink values, or R, G, B. */
   signal: 'inks' | 'rgb';
   basis: Extract<Basis, 'generic' | 'data'>;
   /** The paper taken for granted. */
   paper: PaperId;
+  /** Surfaces of the papers that it is printed on at all. */
+  surfaces: readonly Paper['surface'][];
   model: InkProcess | DyeProcess;
   /** Total ink in percent; null where inks are not counted. */
   inkLimit: number | null;
@@ -39,6 +44,8 @@ export interface InkProcess {
   offset?: 'liquid-toner';
   /** L* of the darkest four-ink black where it is known to differ from the table's. */
   darkest?: number;
+  /** The same on papers of a surface where that is known to be another. */
+  darkestOn?: Partial<Record<Paper['surface'], number>>;
   scatter: InkScatter;
 }
 

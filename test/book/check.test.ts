@@ -63,6 +63,28 @@ describe('checking a book', () => {
     assert.deepEqual(report.notices, ['The part "cover" holds no picture: nothing matches covr/**.']);
   });
 
+  it('says which intent and which placement is of nothing, and where no such paper is made', async () => {
+    const report = await check(
+      { 'c.png': [greyFacts(sha)] },
+      {
+        targets: [{ ...defaultTarget('silver-halide'), name: 'book', paper: 'uncoated' }],
+        intents: [
+          { intent: 'line', pictures: ['maps/**'], reference: null },
+          { intent: 'grey', pictures: ['*.png'], reference: null },
+        ],
+        placements: [
+          { picture: 'd.png', width: 100 },
+          { picture: 'c.png', width: 100 },
+        ],
+      },
+    );
+    assert.deepEqual(report.notices, [
+      'The target "book": no such paper is made for silver halide: the figures only move the paper\'s colour, a guess.',
+      'The intent "line" is of no picture: nothing matches maps/**.',
+      'The placement of "d.png" is of no picture: nothing matches d.png.',
+    ]);
+  });
+
   it('tells its progress and stops when cancelled', async () => {
     const steps: string[] = [];
     const files = { 'a.png': [greyFacts(sha)], 'b.png': [greyFacts(sha)] };

@@ -12,6 +12,9 @@ const table = adviceTable();
 const row = (process: string, paper: string, encoding: string): EncodingAdvice =>
   table.find(line => line.process === process && line.paper === paper && line.encoding === encoding)!;
 
+const isForeign = ({ process, encoding }: EncodingAdvice) =>
+  ['silver-halide', 'dye-transfer'].includes(process) && ['black-only', 'four-channel'].includes(encoding);
+
 describe('table of advice', () => {
   it('has a line for every process, usual paper and grey encoding', () => {
     assert.equal(
@@ -47,7 +50,8 @@ describe('table of advice', () => {
   it('asks for no conversion that gains less than 2 orders of 10', () => {
     for (const line of table) {
       const same = table.filter(l => l.process === line.process && l.paper === line.paper);
-      const best = Math.max(...same.map(l => l.evenOrders));
+      if (isForeign(line)) continue;
+      const best = Math.max(...same.filter(l => !isForeign(l)).map(l => l.evenOrders));
       assert.equal(
         line.verdict === 'convert',
         best - line.evenOrders >= 2,
@@ -62,6 +66,20 @@ describe('table of advice', () => {
     assert.equal(row('offset-coated', 'gloss-coated', 'black-only').ground, 'measured');
     // the one press that was measured printed no black alone
     assert.equal(row('liquid-toner', 'gloss-coated-bright', 'black-only').ground, 'guess');
+  });
+  it('has no inks sent to a process that prints R, G, B: the profile that turns them is a guess', () => {
+    // common practice, no source; the rule `untagged` says the same
+    const inks = table.filter(isForeign);
+    assert.equal(inks.length, 2 * 2 * 2);
+    for (const line of inks) {
+      assert.equal(line.verdict, 'convert');
+      assert.match(line.better!, /^(rgb-neutral|single-channel)$/);
+    }
+    const only = adviceFor({ ...defaultTarget('silver-halide'), encodings: ['black-only'] });
+    assert.deepEqual(
+      only.map(line => line.verdict),
+      ['ask'],
+    );
   });
   it('asks where it depends on the print house alone', () => {
     const unknown = row('inkjet', 'matt-coated', 'single-channel');

@@ -3,6 +3,7 @@ import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
 import { type Html, html } from '../page/html';
 import { expectations, figuresOf, signed } from '../sheet/expect';
+import { doubtOf } from '../text/forecast';
 import { wrap } from '../text/wrap';
 import { CHART } from './own';
 import { plane } from './plane';
@@ -67,7 +68,7 @@ function words([forecast, ...others]: readonly Forecast[], stated: boolean): Htm
     forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];
   const seen = others.map(({ condition, tint: { a, b } }) => `${condition.light} ${signed(a)}/${signed(b)}`);
   const lines = [
-    ...wrap(`${tint} ${direction} ${tonal}`, WORDS),
+    ...wrap(`${doubtOf(forecast)} ${tint} ${direction} ${tonal}`, WORDS),
     '',
     ...figures.map(([label, value]) => `${label}: ${value}`),
     ...(routes.length ? ['', 'Ways of the print house, guessed:', ...routes] : []),

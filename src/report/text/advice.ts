@@ -3,7 +3,7 @@ import { paintOf, type Style } from './style';
 import { columns, indent, wrap } from './wrap';
 
 const INTRODUCTION =
-  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
+  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. The last column says what the tint itself rests on. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
 
 /** The table of advice for people: a press a block, an encoding a row. */
 export function adviceText(lines: readonly EncodingAdvice[], style: Style): string {
@@ -24,7 +24,7 @@ const pressOf = ({ process, paper }: EncodingAdvice) => `${process} ${paper}`;
 
 function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
   const [{ process, paper }] = lines;
-  const head = ['', 'what to do', 'even', 'black L*', ''];
+  const head = ['', 'what to do', 'even', 'black L*', 'tint'];
   const rows = lines.map(line => [
     line.encoding,
     actOf(line),
@@ -46,8 +46,8 @@ export function actOf({ verdict, better }: EncodingAdvice): string {
   return verdict === 'ask' ? 'ask the print house' : 'send';
 }
 
-/** Never ten of ten: no forecast is that sure. */
-const inTen = (orders: number) => (orders > 9.5 ? '9+' : orders.toFixed(0));
+/** Orders of 10 in words. Never ten of ten: no forecast is that sure. */
+export const inTen = (orders: number) => (orders > 9.5 ? '9+' : orders.toFixed(0));
 
 /** Orders of 10 without a visible tint, in brackets from the worst to the best way of the house. */
 export function evenOf({ evenOrders, evenOrdersWorst, evenOrdersBest }: EncodingAdvice): string {

@@ -1,8 +1,9 @@
-import { lights, papers, processes } from '../../print';
+import { lights, paperProblem, papers, processes } from '../../print';
 import { visibleShare } from '../../print/bands';
 import { ground } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
+import type { PaperId } from '../../shared/target';
 import type { Subject } from '../json';
 import { expectations, figuresOf, signed } from '../sheet/expect';
 import { paintOf, type Style, safe } from './style';
@@ -48,6 +49,7 @@ function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
     : figuresOf(forecast);
   return [
     ...wrap(`${words.join('; ')}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
+    ...indent(wrap(doubtOf(forecast), style.width - 2), 2),
     ...indent(wrap(`${tint} ${direction} ${range}`, style.width - 2), 2),
     '',
     ...indent(columns(figures), 2),
@@ -66,6 +68,9 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
     return indent(cells, 2);
   };
   const oneLight = forecasts.every(({ condition }) => condition.light === forecasts[0].condition.light);
+  const doubts = [...new Set(forecasts.map(doubtOf))]
+    .filter(Boolean)
+    .map(doubt => wrap(doubt, style.width).join('\n'));
   const legend = wrap(LEGEND, style.width).join('\n');
   if (oneLight) {
     const rows = forecasts.map(f => [f.condition.process, ...rowOf(f, stated), f.range.black.toFixed(0)]);
@@ -74,6 +79,7 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
       [...light.map(paintOf(style).bold), ...table(rows, ['black L*'])].join('\n'),
       legend,
       wrap(`${grounds(forecasts)} ${OTHER_LIGHTS}`, style.width).join('\n'),
+      ...doubts,
     ];
   }
   const presses = [...new Set(forecasts.map(f => f.condition.process))];
@@ -82,12 +88,18 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
     const rows = own.map(f => [f.condition.light, ...rowOf(f, stated)]);
     return [...wrap(pressLine(own[0]), style.width, 2).map(paintOf(style).bold), ...table(rows)].join('\n');
   });
-  return [...blocks, legend];
+  return [...blocks, legend, ...doubts];
 }
 
 const LEGEND =
   'Tint: how far the print’s grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. It leans where the direction can be foretold; – where it cannot.';
 const OTHER_LIGHTS = 'Other lights: name a process, or --light all.';
+
+/** Said where nobody prints so; else nothing. */
+export function doubtOf({ condition: { process, paper } }: Forecast): string {
+  const doubt = paper === 'measured' ? null : paperProblem(process, paper as PaperId);
+  return doubt ? `${doubt[0].toUpperCase()}${doubt.slice(1)}.` : '';
+}
 
 /** Two lines of heads, so that a table is no wider than a terminal. */
 function headOf(stated: boolean, more: readonly string[]): string[][] {

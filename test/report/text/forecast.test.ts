@@ -55,6 +55,16 @@ describe('forecasts as text', () => {
     assert.doesNotMatch(text, /picture/);
   });
 
+  it('say where nobody prints so', () => {
+    const odd = forecastValue(
+      { space: 'grey', values: [0.5] },
+      { ...defaultTarget('silver-halide'), paper: 'uncoated' },
+    );
+    assert.match(forecastText(subject, [odd], plain), /\n {2}No such paper is made for silver halide: /);
+    assert.match(forecastText(subject, [odd, odd, odd, odd], plain), /\nNo such paper is made for silver/);
+    assert.doesNotMatch(forecastText(subject, [black('D50')], plain), /such paper/);
+  });
+
   it('name no direction that is not predictable', () => {
     const text = forecastText(subject, [black('D50')], plain);
     assert.ok(!/leans/.test(text));
