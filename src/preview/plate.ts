@@ -16,7 +16,7 @@ export class Plate {
     this.#url = URL.createObjectURL(new Blob([png], { type: 'image/png' }));
     const image = new Image();
     image.src = this.#url;
-    image.alt = `The picture, ${fullWidth} by ${fullHeight} pixels, made small`;
+    image.alt = `The picture, ${fullWidth} × ${fullHeight} pixels, made small`;
     this.element.replaceChildren(image);
   }
 

@@ -61,8 +61,15 @@ export interface Condition {
   orders: PossibleOrder[];
   /** What to expect, in sentences: how often a tint is seen, where it leans, what is lost in black. */
   expect: { tint: string; direction: string; range: string };
+  /** In how many of the ten a tint is seen, in words. */
+  tinted: Record<keyof PossibleOrder['tint'], string>;
   bands: Bands;
-  /** Numbers for the table, label and value; every condition has the same labels in the same order. */
+  /** This picture, stored as it is, in the words of `encodings`. */
+  own: Pick<EncodingLine, 'even' | 'black' | 'ground'>;
+  /**
+   * Numbers for the table, label and value; every condition has the same labels in the same order. A label that begins
+   * with a space is a part of the one above.
+   */
   figures: [label: string, value: string][];
   /** Where the figures come from. */
   ground: string[];
@@ -81,7 +88,7 @@ export interface EncodingLine {
   black: string;
   /** `measured` or `guess`. */
   ground: string;
-  /** Whether the picture is stored so. */
+  /** Whether the picture is stored so; its own figures are `Condition.own`. */
   own: boolean;
 }
 
@@ -89,6 +96,8 @@ export interface EncodingLine {
 export interface PossibleOrder {
   /** By itself: eyes that are used to the paper see its own colour as none. */
   alone: string[];
-  /** Beside another paper: with the paper's own colour. */
+  /** Beside a pure white page: with the paper's own colour. */
   beside: string[];
+  /** Whether a tint is seen on most of the picture, each way. */
+  tint: { alone: boolean; beside: boolean };
 }

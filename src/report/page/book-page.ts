@@ -9,16 +9,27 @@ import { type Html, html } from './html';
 import { mark } from './marks';
 import { orderChoice } from './orders';
 import { findings, sheet } from './sheet';
+import { lightGreys } from './strip';
+
+/** A picture to look at, made small: sRGB in a file format that browsers know. */
+export interface Image extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
+  type: 'image/jpeg' | 'image/png';
+  bytes: Uint8Array;
+}
 
 /** A picture as it is shown, among the others and on its own sheet, or why it cannot be. */
-export type Shown = { small: Raster; large: Raster } | { trouble: string };
+export type Shown = { small: Image; large: Image } | { trouble: string };
 
 /**
  * A book as one page for a browser: what to do first, all pictures on one screen, then a sheet each. Nothing is loaded
  * from anywhere, no script runs. `shown` goes with `report.pictures`, entry by entry.
  */
 export function bookPage(title: string, report: BookReport, shown: readonly Shown[]): string {
-  const sheets = report.pictures.map(picture => sheetOf(picture, [], { light: null, series: 0 }));
+  const sheets = report.pictures.map(picture => ({
+    ...sheetOf(picture, report.findings, { light: null, series: 0 }),
+    // said once, for the whole book
+    shared: [],
+  }));
   const first = begin(report);
   const rule = (id: string) => html`<code>evengrey explain ${id}</code>`;
   const page = html`
@@ -28,15 +39,16 @@ export function bookPage(title: string, report: BookReport, shown: readonly Show
   ${first && html`<p>${first}</p>`}
 </header>
 <main>
-<nav class="contacts" aria-label="All pictures">
-  <ol>${sheets.map((of, i) => contact(of, report.pictures[i], shown[i], i))}</ol>
+<nav class="contacts" id="${ALL}" aria-label="All pictures">
+  <p>Under each picture: one light grey in ten possible orders. Only these are a forecast; the picture is the file.</p>
+  <ol>${sheets.map((of, i) => contact(of, shown[i], i))}</ol>
 </nav>
 <div class="whole">${findings('For the whole book', report.findings, { rule })}</div>
-${sheets.some(of => of.conditions.length) && html`<div class="orders">${orderChoice({ order: 0, seen: 'alone' })}</div>`}
+${sheets.some(of => of.conditions.length) && html`<div class="orders"><div>${orderChoice({ order: 0, seen: 'alone' })}</div></div>`}
 ${sheets.map(
   (of, i) => html`
 <article class="sheet" id="${idOf(i)}">
-  ${sheet(of, { picture: plate(shown[i]), controls: html``, rule, id: idOf(i) })}
+  ${sheet(of, { picture: plate(shown[i]), pager: onward(report.pictures, i), controls: html``, rule, folded: true, id: idOf(i) })}
 </article>`,
 )}
 </main>`;
@@ -58,16 +70,44 @@ ${sheetStyle}
 `;
 }
 
+const ALL = 'all-pictures';
 const idOf = (index: number) => `picture-${index + 1}`;
 
-/** A picture among all others: what to do with it is told by a sign and by words. */
-function contact(of: Sheet, { findings }: PictureReport, shown: Shown, index: number): Html {
-  const worst = findings.find(({ severity }) => severity !== 'note');
+const wantsAttention = ({ findings }: PictureReport) => findings.some(({ severity }) => severity !== 'note');
+
+/** Leads back to all pictures, and to the next that wants attention. */
+function onward(pictures: readonly PictureReport[], index: number): Html {
+  const next = pictures.findIndex((picture, i) => i > index && wantsAttention(picture));
   return html`
-<li data-severity="${worst?.severity ?? 'none'}">
+<nav class="onward" aria-label="Onward">
+  <a href="#${ALL}">All pictures</a>
+  ${next > 0 && html`<a href="#${idOf(next)}">Next that wants attention: ${pictures[next].path}</a>`}
+</nav>`;
+}
+
+/** What a picture asks for, as one word. */
+const tags: Partial<Record<Sheet['advice']['kind'], string>> = {
+  convert: 'convert',
+  mend: 'put right',
+  ask: 'ask',
+};
+const tagsByRule: Record<string, string> = { 'not-fetched': 'fetch', 'wrong-extension': 'rename' };
+
+function tag({ advice, findings }: Sheet): Html {
+  const rule = findings.find(finding => finding.rule in tagsByRule)?.rule;
+  if (rule) return html`<b class="tag">${tagsByRule[rule]}</b>`;
+  const word = tags[advice.kind];
+  return word ? html`<b class="tag">${mark(advice.kind)}${word}</b>` : html``;
+}
+
+/** A picture among all others: what is to be done with it is told in a word. */
+function contact(of: Sheet, shown: Shown, index: number): Html {
+  return html`
+<li>
   <a href="#${idOf(index)}">
-    <span class="frame">${'small' in shown ? image(shown.small, '') : mark(of.advice.kind)}</span>
-    <span class="what">${mark(of.advice.kind)}<span>${of.path}${of.page > 1 && ` (page ${of.page})`}<small>${of.encoding.id}: ${of.advice.title}</small></span></span>
+    <span class="frame">${'small' in shown ? image(shown.small, '') : mark('mend')}</span>
+    ${of.advice.kind !== 'leave' && of.conditions.length > 0 && lightGreys(of.conditions[0].orders)}
+    <span class="what">${tag(of)}<span>${of.path}${of.page > 1 && ` (page ${of.page})`}<small>${of.encoding.id}: ${of.advice.title}</small></span></span>
   </a>
 </li>`;
 }
@@ -75,8 +115,8 @@ function contact(of: Sheet, { findings }: PictureReport, shown: Shown, index: nu
 const plate = (shown: Shown): Html =>
   html`<figure class="picture">${'large' in shown ? image(shown.large, describe(shown.large)) : html`<p>${shown.trouble}</p>`}</figure>`;
 
-const describe = ({ fullWidth, fullHeight }: Raster) =>
-  `The picture, ${fullWidth} by ${fullHeight} pixels, made small`;
+const describe = ({ fullWidth, fullHeight }: Image) =>
+  `The picture, ${fullWidth} × ${fullHeight} pixels, made small`;
 
-const image = ({ png }: Raster, alt: string): Html =>
-  html`<img alt="${alt}" src="data:image/png;base64,${Buffer.from(png).toString('base64')}"/>`;
+const image = ({ type, bytes }: Image, alt: string): Html =>
+  html`<img alt="${alt}" src="data:${type};base64,${Buffer.from(bytes).toString('base64')}"/>`;

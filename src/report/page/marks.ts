@@ -6,8 +6,8 @@ import { Html } from './html';
 /** Signs told apart by shape, never by colour: own drawings on a grid of 16, in the colour of the text. */
 const drawings: Record<Severity | Advice['kind'], string> = {
   send: '<path d="M2.5 8h10M9 4.5 12.5 8 9 11.5"/>',
-  convert:
-    '<path d="M3 6.5A5.2 5.2 0 0 1 12.6 5M13 9.5A5.2 5.2 0 0 1 3.4 11M12.9 2v3.2H9.7M3.1 14v-3.2h3.2"/>',
+  // a box half of which has become solid
+  convert: '<path d="M2.5 2.5h11v11h-11zM2.5 13.5l11-11"/><path d="M5 13.5 13.5 5M8.5 13.5l5-5"/>',
   ask: '<path d="M2.5 3h11v8h-5l-3 2.7V11h-3z"/>',
   mend: '<path d="M4 4l8 8M12 4l-8 8"/>',
   leave: '<path d="M3 8h10"/>',

@@ -10,8 +10,8 @@ export const waysSeen = ['alone', 'beside'] as const;
 type WaySeen = (typeof waysSeen)[number];
 
 const seenWords: Record<WaySeen, string> = {
-  alone: 'by itself',
-  beside: 'beside another paper',
+  alone: 'as eyes used to this paper see it',
+  beside: 'as it looks beside a pure white page',
 };
 
 /** What the strips of a page show; the page starts with these. */
@@ -22,7 +22,7 @@ export interface Shown {
 }
 
 /**
- * Which possible order the strips show, and how it is seen. Radio buttons, so that it works by keyboard and without any
+ * Which possible order is drawn long, and how all are seen. Radio buttons, so that it works by keyboard and without any
  * script: the style sheet shows what belongs to those that are checked, all over the page.
  */
 export function orderChoice({ order, seen }: Shown): Html {
@@ -39,7 +39,7 @@ ${choice(
 )}
 ${choice(
   'seen',
-  'Seen',
+  'drawn',
   waysSeen.map(way => ({ id: `seen-${way}`, value: way, words: seenWords[way], checked: way === seen })),
 )}`;
 }
@@ -52,7 +52,7 @@ interface Option {
 }
 
 const choice = (name: string, legend: string, options: Option[]): Html => html`
-<fieldset class="choice">
+<fieldset class="choice" data-choice="${name}">
   <legend>${legend}</legend>
   ${options.map(
     ({ id, value, words, checked }) =>

@@ -2,10 +2,11 @@ import type { Sheet, ShownFinding } from '../../shared/sheet';
 import { condition, figures, ways } from './condition';
 import { type Html, html } from './html';
 import { mark } from './marks';
+import { printed } from './typography';
 
 /** What is said before any forecast: it goes with every drawing of one. */
 export const CAUTION =
-  'Each strip is drawn as one possible order, not as the colour it will have. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
+  'Each strip is drawn as one possible order, not as the colour it will have. Only the strips are a forecast; the picture above is the file and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
 
 /** What differs between a page in the editor and one in a browser. */
 export interface Frame {
@@ -17,6 +18,8 @@ export interface Frame {
   controls: Html;
   /** A rule's name, leading to its page. */
   rule(id: string): Html;
+  /** Tables are folded away until they are asked for. */
+  folded?: boolean;
   /** Begins every id inside. */
   id: string;
 }
@@ -33,6 +36,7 @@ export function sheet(of: Sheet, frame: Frame): Html {
 <div class="spread">
   <div>
     ${frame.picture}
+    ${of.encoding.id !== 'unreadable' && html`<p class="caption">The file, as a screen shows it. It is no forecast${of.conditions.length > 0 && ': how it may print is shown in strips below'}.</p>`}
     ${findings('About this book', of.shared, frame)}
   </div>
   <div class="words">
@@ -52,18 +56,27 @@ export function sheet(of: Sheet, frame: Frame): Html {
 ${of.conditions.length > 0 && forecasts(of, frame)}`;
 }
 
-function forecasts(of: Sheet, { controls, id }: Frame): Html {
+function forecasts(of: Sheet, { controls, folded, id }: Frame): Html {
   return html`
 <section class="forecasts" aria-labelledby="${id}-forecasts">
   <h2 id="${id}-forecasts" class="large">How it may print</h2>
   <p class="caution">${CAUTION}</p>
   ${controls}
   ${of.conditions.map((_, i) => condition(of, i, `${id}-condition-${i}`))}
-  <h2>In numbers</h2>
-  ${figures(of.conditions)}
-  <h2>The other encodings</h2>
-  <p class="caution">What a sound grey picture does in each encoding. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
-  ${of.conditions.map(ways)}
+  <details class="tables"${!folded && html` open`}>
+    <summary>In numbers, and in the other encodings</summary>
+    <div class="columns">
+      <div>
+        <h2>In numbers</h2>
+        ${figures(of.conditions)}
+      </div>
+      <div>
+        <h2>The other encodings</h2>
+        <p class="caution">What this picture does, and what a sound grey picture of even tones does in each encoding. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
+        ${of.conditions.map(c => ways(c, of))}
+      </div>
+    </div>
+  </details>
   <details class="ground">
     <summary>Where these figures come from</summary>
     ${of.conditions.map(c => html`<h3>${c.process}, ${c.paper}</h3>${c.ground.map(line => html`<p>${line}</p>`)}`)}
@@ -78,7 +91,7 @@ export function findings(title: string, list: readonly ShownFinding[], { rule }:
   <h2>${title}</h2>
   <ul>${list.map(
     f => html`
-    <li data-severity="${f.severity}">${mark(f.severity)}<div><p><span class="severity">${f.severity}: </span>${f.message}</p>
+    <li data-severity="${f.severity}">${mark(f.severity)}<div><p><span class="severity">${f.severity}: </span>${printed(f.message)}</p>
       ${rule(f.rule)}</div></li>`,
   )}</ul>
 </section>`;

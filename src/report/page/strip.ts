@@ -1,31 +1,32 @@
 // no-unit-test: part of a page that test/report/page/sheet.test.ts reads whole
-import type { PossibleOrder, Sheet } from '../../shared/sheet';
+import type { PossibleOrder } from '../../shared/sheet';
 import { type Html, html } from './html';
+import { waysSeen } from './orders';
 
-/** Where in a sheet's scale the grey of the ten small patches lies: light enough for a tint to be seen. */
+/** Where in a sheet's scale the grey of the small patches lies: light enough for a tint to be seen. */
 const LIGHT_GREY = 9;
 
 /**
- * Greys from paper to black as flush patches: the file's in a narrow band above, the print's in a broad one below.
- * They share an edge, since the eye sees a tint best there. Drawn with `fill`: a strict security policy lets no
- * `style` through.
+ * Greys from paper to black as flush patches, lying or standing. Drawn with `fill`: a strict security policy lets no
+ * `style` through. Each patch reaches under the next, or the ground shines through between them.
  */
-export function strip(scale: Sheet['scale'], print: readonly string[]): Html {
-  const n = scale.colours.length;
-  return html`<svg class="strip" viewBox="0 0 ${n} 10" preserveAspectRatio="none" aria-hidden="true">${[
-    row(scale.colours, 0, 3),
-    row(print, 3, 7),
-  ]}</svg>`;
+export function strip(kind: string, colours: readonly string[], standing = false): Html {
+  const n = colours.length;
+  const patches = colours.map((colour, i) => [
+    html`<path fill="${colour}" d="${standing ? `M0 ${i}h1v2h-1z` : `M${i} 0h2v1h-2z`}"/>`,
+  ]);
+  return html`<svg class="${kind}" viewBox="${standing ? `0 0 1 ${n}` : `0 0 ${n} 1`}" preserveAspectRatio="none" aria-hidden="true">${patches}</svg>`;
 }
 
-/** Patches overlap by a hair, or the ground shines through between them. */
-const row = (colours: readonly string[], y: number, height: number) =>
-  colours.map(
-    (colour, i) =>
-      html`<rect x="${i}" y="${y}" width="${i === colours.length - 1 ? 1 : 1.05}" height="${height}" fill="${colour}"/>`,
-  );
+/** Every other grey: a column is too narrow to show more. */
+export const half = (colours: readonly string[]) => colours.filter((_, i) => i % 2 === 0);
 
-/** The same light grey of the file in each of the possible orders, flush. */
-export function patch(order: PossibleOrder, seen: keyof PossibleOrder): Html {
-  return html`<svg class="patch" data-seen="${seen}" viewBox="0 0 1 1" preserveAspectRatio="none" aria-hidden="true"><rect width="1" height="1" fill="${order[seen][LIGHT_GREY]}"/></svg>`;
-}
+/** One light grey in each of the possible orders, flush: neighbours show each other's tint. Both ways of seeing it. */
+export const lightGreys = (orders: readonly PossibleOrder[]): Html =>
+  html`${waysSeen.map(
+    seen =>
+      html`<div class="way" data-seen="${seen}">${strip(
+        'ten-greys',
+        orders.map(order => order[seen][LIGHT_GREY]),
+      )}</div>`,
+  )}`;

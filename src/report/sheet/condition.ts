@@ -5,9 +5,9 @@ import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Condition } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
-import { encodingLines } from './encoding-lines';
+import { encodingLines, ownLine } from './encoding-lines';
 import { expectations, figuresOf } from './expect';
-import { possibleOrders } from './orders';
+import { possibleOrders, tintedWords } from './orders';
 
 /** A forecast of a picture stored as `encoding`, ready to show, with the ten possible orders of `series` drawn. */
 export function conditionOf(
@@ -17,6 +17,9 @@ export function conditionOf(
   encoding: Encoding,
 ): Condition {
   const { process, paper, light } = target;
+  const orders = possibleOrders(forecast, target, series);
+  const encodings = encodingLines(target, encoding);
+  const toned = encoding === 'rgb-toned';
   return {
     target: target.name,
     process: nameOf(processes, process),
@@ -24,12 +27,14 @@ export function conditionOf(
     light: nameOf(lights, light),
     basis: forecast.condition.basis,
     basisWords: capital(ground(forecast)),
-    orders: possibleOrders(forecast, target, series),
-    expect: expectations(forecast, encoding === 'rgb-toned'),
+    orders,
+    tinted: tintedWords(orders, toned),
+    expect: expectations(forecast, toned),
     bands: forecast.tint.bands,
+    own: ownLine(forecast, encodings),
     figures: figuresOf(forecast),
     ground: forecast.ground,
-    encodings: encodingLines(target, encoding),
+    encodings,
   };
 }
 

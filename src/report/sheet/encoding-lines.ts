@@ -1,8 +1,10 @@
 import { adviceFor, type EncodingAdvice } from '../../print';
+import { visibleShare } from '../../print/bands';
+import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
-import type { EncodingLine } from '../../shared/sheet';
+import type { Condition, EncodingLine } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
-import { actOf, evenOf } from '../text/advice';
+import { actOf, evenOf, inTen } from '../text/advice';
 
 /** Every picture of a book asks for the same few targets; a target that was read anew is another object. */
 const known = new WeakMap<Target, EncodingAdvice[]>();
@@ -19,4 +21,17 @@ export function encodingLines(target: Target, own: Encoding): EncodingLine[] {
     ground: line.ground,
     own: line.encoding === own,
   }));
+}
+
+/** The picture itself, in the words of `lines`: its own tones and its own balance, not those of a sound grey. */
+export function ownLine(
+  { tint, range, condition }: Forecast,
+  lines: readonly EncodingLine[],
+): Condition['own'] {
+  const alike = lines.find(({ own }) => own);
+  return {
+    even: inTen(10 * (1 - visibleShare(tint.bands))),
+    black: range.black.toFixed(0),
+    ground: alike?.ground ?? (condition.basis === 'generic' ? 'guess' : 'measured'),
+  };
 }

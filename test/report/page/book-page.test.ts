@@ -1,18 +1,16 @@
 import assert from 'node:assert/strict';
-import { bookPage, type Shown } from '../../../src/report/page/book-page';
+import { bookPage, type Image, type Shown } from '../../../src/report/page/book-page';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture, report } from '../text/support';
 
-const raster = (png: string) => ({
-  width: 1,
-  height: 1,
+const image = (bytes: string): Image => ({
+  type: 'image/jpeg',
+  bytes: Buffer.from(bytes),
   fullWidth: 60,
   fullHeight: 40,
-  orientation: 1,
-  png: Buffer.from(png),
 });
 const shown: Shown[] = [
-  { small: raster('small one'), large: raster('large one') },
+  { small: image('small one'), large: image('large one') },
   { trouble: 'The file is cut off.' },
 ];
 const page = bookPage(
@@ -26,11 +24,12 @@ const page = bookPage(
 
 describe('a book as one page', () => {
   it('shows every picture among the others and on a sheet of its own', () => {
-    const links = [...page.matchAll(/href="#(picture-\d+)"/g)].map(match => match[1]);
+    const [contacts] = page.match(/<nav class="contacts"[\s\S]*?<\/nav>/)!;
+    const links = [...contacts.matchAll(/href="#(picture-\d+)"/g)].map(match => match[1]);
     assert.deepEqual(links, ['picture-1', 'picture-2']);
     for (const id of links) assert.ok(page.includes(`<article class="sheet" id="${id}">`));
     for (const part of ['small one', 'large one'])
-      assert.ok(page.includes(`src="data:image/png;base64,${Buffer.from(part).toString('base64')}"`));
+      assert.ok(page.includes(`src="data:image/jpeg;base64,${Buffer.from(part).toString('base64')}"`));
     assert.ok(page.includes('<p>The file is cut off.</p>'));
   });
 
@@ -44,9 +43,24 @@ describe('a book as one page', () => {
 
   it('escapes names and messages, loads nothing and runs nothing', () => {
     assert.ok(page.includes('<title>A &lt;book&gt;</title>'));
-    assert.ok(page.includes('plates/a&amp;b.png') && page.includes('No profile: &quot;none&quot;.'));
+    assert.ok(page.includes('plates/a&amp;b.png') && page.includes('No profile: “none”.'));
     assert.ok(!/<script|<link|https?:\/\/(?!www\.w3)/.test(page));
     assert.match(page, /default-src 'none'; img-src data:; style-src 'unsafe-inline'/);
+  });
+
+  it('leads from each sheet to all pictures and to the next that wants attention', () => {
+    const leads = [...page.matchAll(/<nav class="onward"[\s\S]*?<\/nav>/g)].map(([nav]) =>
+      [...nav.matchAll(/href="#([^"]+)"/g)].map(match => match[1]),
+    );
+    assert.deepEqual(leads, [['all-pictures', 'picture-2'], ['all-pictures']]);
+    assert.ok(page.includes('id="all-pictures"'));
+  });
+
+  it('tells in a word what a picture asks for, and draws a grey of it in ten orders', () => {
+    const contacts = page.split('<li').slice(1, 3);
+    assert.match(contacts[0], /class="ten-greys"/);
+    assert.doesNotMatch(contacts[0], /class="tag"/);
+    assert.match(contacts[1], /put right<\/b>/);
   });
 
   it('has every id once', () => {

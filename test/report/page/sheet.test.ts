@@ -54,6 +54,22 @@ describe('the page of a picture', () => {
       assert.match(page, new RegExp(`<th scope="row">${encoding}`));
   });
 
+  it('says beside the picture that it is the file, and folds tables away where asked', () => {
+    assert.match(page, /The file, as a screen shows it\. It is no forecast/);
+    assert.match(page, /<details class="tables" open>/);
+    const folded = sheet(sheetOf(picture('a.png'), [], options), { ...frame, folded: true }).text;
+    assert.match(folded, /<details class="tables">/);
+  });
+
+  it('marks in words the orders that show a tint, as many as it counts', () => {
+    const alone = sheetOf(picture('a.png'), [], options).conditions[0].orders.filter(
+      o => o.tint.alone,
+    ).length;
+    const marks = page.match(/data-seen="alone"><svg class="column"[\s\S]*?<\/div>/g)!;
+    assert.equal(marks.filter(mark => mark.includes('<span>tint</span>')).length, alone);
+    assert.match(page, new RegExp(`A tint is seen in ${alone || 'none'} of these ten`));
+  });
+
   it('starts with the order and the way of seeing that were asked for', () => {
     const checked = [...page.matchAll(/id="([^"]+)" value="[^"]*" checked/g)].map(match => match[1]);
     assert.deepEqual(checked, ['order-3', 'seen-beside']);

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { adviceFor, defaultTarget } from '../../../src/print';
-import { encodingLines } from '../../../src/report/sheet/encoding-lines';
+import { adviceFor, defaultTarget, forecastValue } from '../../../src/print';
+import { encodingLines, ownLine } from '../../../src/report/sheet/encoding-lines';
 
 describe('the other encodings on a sheet', () => {
   const target = defaultTarget('offset-coated');
@@ -15,6 +15,14 @@ describe('the other encodings on a sheet', () => {
       lines.filter(line => line.own).map(line => line.encoding),
       ['black-only'],
     );
+  });
+
+  it('leave the picture its own figures, by its own bands', () => {
+    const forecast = forecastValue({ space: 'cmyk', values: [0, 0, 0, 0.5] }, target);
+    const bands = { neutral: 0.2, faint: 0.2, visible: 0.3, obvious: 0.2, heavy: 0.1 };
+    const own = ownLine({ ...forecast, tint: { ...forecast.tint, bands } }, lines);
+    assert.equal(own.even, '4');
+    assert.notEqual(lines.find(line => line.own)!.even, '4');
   });
 
   it('say the price of black alone: the flattest black of them', () => {

@@ -17,6 +17,17 @@ describe('a picture’s sheet', () => {
     for (const colour of [...of.scale.colours, ...orders[0].alone]) assert.match(colour, /^#[0-9a-f]{6}$/);
   });
 
+  it('counts the tinted of the ten about as often as the forecast does', () => {
+    // over many series the ten are the forecast: three SE of a share of 400 is 0.07
+    const orders = Array.from(
+      { length: 40 },
+      (_, series) => sheetOf(picture('c.png'), [], { light: null, series }).conditions[0],
+    );
+    const [{ bands }] = orders;
+    const seen = orders.flatMap(c => c.orders).filter(order => order.tint.alone).length / 400;
+    assert.ok(Math.abs(seen - (bands.visible + bands.obvious + bands.heavy)) < 0.15, `${seen}`);
+  });
+
   it('draws the same orders for every picture, and others in another series', () => {
     const draw = (series: number) =>
       sheetOf(picture('c.png'), [], { light: null, series }).conditions[0].orders;
