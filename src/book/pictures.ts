@@ -5,7 +5,10 @@ import { matcher } from './discovery/globs';
 import type { Settings } from './settings/settings';
 
 /** What the settings say of a picture; everything of a `BookPicture` but what was read and forecast. */
-export type Standing = Pick<BookPicture, 'intent' | 'intentStated' | 'part' | 'targets' | 'placed'>;
+export type Standing = Pick<
+  BookPicture,
+  'intent' | 'intentStated' | 'part' | 'targets' | 'placed' | 'reference'
+>;
 
 /** Finds a picture's intent, part, targets and printed size by its path. */
 export function standings(settings: Settings): (path: string) => Standing {
@@ -33,6 +36,7 @@ export function standings(settings: Settings): (path: string) => Standing {
       intentStated: intent !== undefined,
       part: part?.name ?? null,
       targets: part ? ofPart(part.targets) : ofNoPart,
+      reference: intent?.reference ?? null,
       placed: placed ? { width: placed.width, height: placed.height } : null,
     };
   };

@@ -13,6 +13,7 @@ describe('a picture’s standing', () => {
       part: null,
       targets: [],
       placed: null,
+      reference: null,
     });
   });
 
@@ -36,6 +37,14 @@ describe('a picture’s standing', () => {
       ['cover'],
     );
     assert.equal(of('in.jpg').targets.length, 3);
+  });
+
+  it('has the reference of its tone', () => {
+    const of = standings({
+      ...noSettings,
+      intents: [{ intent: 'toned', pictures: ['s/**'], reference: 's/1.tif' }],
+    });
+    assert.deepEqual([of('s/2.tif').reference, of('a.tif').reference], ['s/1.tif', null]);
   });
 
   it('prints pictures of no part on the targets that no part claims', () => {

@@ -1,3 +1,5 @@
+import settingsPage from '../../book/settings/README.md';
+import { language } from '../../book/settings/words';
 import { adviceTable } from '../../print';
 import { adviceText } from '../../report/text/advice';
 import { markdownText } from '../../report/text/markdown';
@@ -11,11 +13,27 @@ import { styleOf } from '../style';
 /** Not a rule: the table of advice on encodings. */
 const ENCODINGS = 'encodings';
 
-/** A rule's page, the list of all rules, or the table of advice on encodings. */
+/** Not a rule: the keys of evengrey.json. */
+const SETTINGS = 'settings';
+
+/** A rule's page, the list of all rules, the table of advice on encodings, or the keys of the settings. */
 export async function explain(id: string | undefined, format: 'text' | 'json'): Promise<number> {
-  const text = id === undefined ? listOf(format) : id === ENCODINGS ? adviceOf(format) : pageOf(id, format);
+  const text = textOf(id, format);
   await writeResult(text, undefined);
   return EXIT.clean;
+}
+
+function textOf(id: string | undefined, format: 'text' | 'json'): string {
+  if (id === undefined) return listOf(format);
+  if (id === ENCODINGS) return adviceOf(format);
+  return id === SETTINGS ? settingsOf(format) : pageOf(id, format);
+}
+
+function settingsOf(format: 'text' | 'json'): string {
+  const { settings, house } = language;
+  return format === 'json'
+    ? `${JSON.stringify({ settings: { page: settingsPage, schema: settings, houseSchema: house } }, null, 2)}\n`
+    : markdownText(settingsPage, styleOf(undefined));
 }
 
 function adviceOf(format: 'text' | 'json'): string {
@@ -32,7 +50,7 @@ function listOf(format: 'text' | 'json'): string {
   const rows = columns(list.map(rule => [rule.id, rule.severity, '']));
   const hang = Math.max(...rows.map(row => row.length)) + 2;
   const lines = list.flatMap((rule, at) => wrapBeside(rows[at].padEnd(hang), rule.description, width, hang));
-  return `${lines.join('\n')}\n\n"evengrey explain RULE" tells what a rule means in print and what to do;\n"evengrey explain ${ENCODINGS}" which encoding to send to which process.\n`;
+  return `${lines.join('\n')}\n\n"evengrey explain RULE" tells what a rule means in print and what to do;\n"evengrey explain ${ENCODINGS}" which encoding to send to which process;\n"evengrey explain ${SETTINGS}" what evengrey.json can say.\n`;
 }
 
 function wrapBeside(head: string, text: string, width: number, hang: number): string[] {
@@ -43,7 +61,7 @@ function wrapBeside(head: string, text: string, width: number, hang: number): st
 function pageOf(id: string, format: 'text' | 'json'): string {
   const rule = rules.find(r => r.id === id);
   if (!rule) {
-    const ids = [...rules.map(r => r.id), ENCODINGS];
+    const ids = [...rules.map(r => r.id), ENCODINGS, SETTINGS];
     throw new Failure(`No rule is called "${id}". ${meantOr(id, ids)}`);
   }
   const { description, severity, options, page } = rule;

@@ -40,7 +40,9 @@ export function checkVerb(): Command {
 The book is the folder of the nearest evengrey.json above the named paths, else the folder they have in common.
 Examples:
   evengrey check my-book
-  evengrey check my-book --process silver-halide --format json --output report.json`,
+  evengrey check my-book --process silver-halide --format json --output report.json
+"evengrey explain settings" tells what evengrey.json can say.
+A named path that holds no picture of the book ends with code 2: nothing was checked.`,
     )
     .addHelpText('after', conditionHelp)
     .action(async (paths: string[], options: CheckVerbOptions) => {

@@ -20,6 +20,13 @@ describe('evengrey explain', () => {
     assert.deepEqual(Object.keys(advice[0]).slice(0, 4), ['process', 'paper', 'encoding', 'verdict']);
   });
 
+  it('shows what the settings can say', async () => {
+    const ran = await evengrey(['explain', 'settings']);
+    golden('explain/settings.txt', ran.stdout);
+    const { settings } = JSON.parse((await evengrey(['explain', 'settings', '--format', 'json'])).stdout);
+    assert.deepEqual(Object.keys(settings), ['page', 'schema', 'houseSchema']);
+  });
+
   it('shows a rule’s page', async () => {
     const ran = await evengrey(['explain', 'untagged']);
     golden('explain/untagged.txt', ran.stdout);

@@ -6,7 +6,14 @@ describe('a page for the terminal', () => {
     const page = `# untagged
 
 A picture **without** a \`profile\`
-where [that](../x.md) matters. See [the standard](https://example.org/1).
+where [that](../x.md) matters: \`"odd"\`. See [the standard](https://example.org/1).
+
+\`\`\`
+{
+
+  "a": 1
+}
+\`\`\`
 
 - one item that is longer than a line of it
 - two
@@ -15,10 +22,15 @@ where [that](../x.md) matters. See [the standard](https://example.org/1).
       markdownText(page, { width: 30, colour: false }),
       `untagged
 
-A picture without a profile
-where that matters. See the
-standard
+A picture without a \`profile\`
+where that matters: "odd". See
+the standard
 (https://example.org/1).
+
+  {
+
+    "a": 1
+  }
 
 - one item that is longer than
   a line of it
