@@ -1,7 +1,8 @@
 import type { BookPicture, Finding, Severity } from '../shared/finding';
 import type { Target } from '../shared/target';
+import { recommendations } from './recommended';
 import type { Rule, Verdict } from './rule';
-import { activeRules, type RuleSettings } from './settings';
+import { type ActiveRule, activeRules, type RuleSettings } from './settings';
 
 export interface JudgeInput {
   /** Sorted as the report shows them. */
@@ -25,10 +26,12 @@ export interface Judgement {
 export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement {
   const place = new Map(input.pictures.map((picture, i) => [picture, i]));
   const judgement: Judgement = { pictures: input.pictures.map(() => []), book: [] };
-  for (const { rule, severity, options } of activeRules(rules, input.ruleSettings ?? {})) {
+  const active = activeRules(rules, input.ruleSettings ?? {});
+  const recommend = recommendations(input.pictures, gainOf(active));
+  for (const { rule, severity, options } of active) {
     const pictures = input.pictures.filter(picture => concerns(rule, picture));
     for (const verdict of rule.check(
-      { pictures, everything: input.pictures, targets: input.targets },
+      { pictures, everything: input.pictures, targets: input.targets, recommend },
       options,
     )) {
       const findings = verdict.picture ? judgement.pictures[place.get(verdict.picture)!] : judgement.book;
@@ -37,6 +40,12 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
   }
   for (const findings of [...judgement.pictures, judgement.book]) findings.sort(worstFirst);
   return judgement;
+}
+
+/** Only a gain that `likely-tint` would tell speaks against what most pictures are stored in. */
+function gainOf(active: readonly ActiveRule[]): number {
+  const gain = active.find(({ rule }) => rule.id === 'likely-tint')?.options.gain;
+  return typeof gain === 'number' ? gain : Number.POSITIVE_INFINITY;
 }
 
 /** Colour that nobody called an intent is listed by the report; to judge it as grey would be noise. */

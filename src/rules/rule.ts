@@ -2,6 +2,7 @@
 import type { BookPicture, Severity } from '../shared/finding';
 import type { Intent } from '../shared/picture';
 import type { Target } from '../shared/target';
+import type { Recommend } from './recommended';
 
 /** What a rule is shown. */
 export interface BookView {
@@ -10,6 +11,8 @@ export interface BookView {
   /** The whole book, to look up what a picture refers to. */
   everything: readonly BookPicture[];
   targets: readonly Target[];
+  /** The encoding that every finding of this book names. */
+  recommend: Recommend;
 }
 
 /** One thing a rule has to say, of a picture or, without one, of the whole book. */

@@ -1,4 +1,3 @@
-import { visibleShare } from '../print/bands';
 import { processOf } from '../print/processes';
 import type { BookPicture } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
@@ -8,11 +7,8 @@ import type { Target } from '../shared/target';
 export const forTarget = (target: Target, targets: readonly Target[]): string =>
   targets.length > 1 ? ` (target "${target.name}")` : '';
 
-/** `silver halide`: a process as it stands inside a sentence, without what its name says in brackets. */
-export function processName(target: Target): string {
-  const [name] = processOf(target.process).name.split(' (');
-  return name[0].toLowerCase() + name.slice(1);
-}
+/** `coated offset`: a process as it stands inside a sentence. */
+export const processName = (target: Target): string => processOf(target.process).inSentence;
 
 /** Takes R, G, B in the end, not inks. */
 export const isPhotographic = (target: Target): boolean => processOf(target.process).signal === 'rgb';
@@ -41,11 +37,4 @@ export function ground({ condition }: Forecast): string {
     default:
       return 'generic process, not your printer';
   }
-}
-
-/** Mean probability (0-1) of a tint that is seen without a neutral beside it, over pictures and targets; 0 without forecasts. */
-export function visibleTint(pictures: readonly BookPicture[]): number {
-  const forecasts = pictures.flatMap(picture => picture.forecasts);
-  const sum = forecasts.reduce((total, { tint }) => total + visibleShare(tint.bands), 0);
-  return forecasts.length === 0 ? 0 : sum / forecasts.length;
 }

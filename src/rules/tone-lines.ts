@@ -9,15 +9,28 @@ export interface ToneStep extends AB {
 
 /** Lightnesses at which colour is seen: near black and near paper there is none. */
 const SEEN = { from: 15, to: 95 };
-/** A lightness that holds less of the picture is not what is seen of it. */
+/** Less of the picture is not what is seen of it: neighbouring lightnesses are taken together until they hold as much. */
 const LEAST_SHARE = 0.02;
 
 /** The picture's tone from dark to light, where it is seen. */
 export function toneSteps({ chroma }: PictureFacts): ToneStep[] {
-  return (chroma?.zones ?? [])
-    .filter(({ L, weight }) => L >= SEEN.from && L <= SEEN.to && weight >= LEAST_SHARE)
+  const seen = (chroma?.zones ?? [])
+    .filter(({ L, weight }) => L >= SEEN.from && L <= SEEN.to && weight > 0)
     .map(({ L, weight, a, b }) => ({ L, weight, a, b }))
     .sort((x, y) => x.L - y.L);
+  const steps: ToneStep[] = [];
+  for (const zone of seen) {
+    const last = steps.at(-1);
+    if (last && last.weight < LEAST_SHARE) steps[steps.length - 1] = together(last, zone);
+    else steps.push(zone);
+  }
+  return steps.filter(({ weight }) => weight >= LEAST_SHARE);
+}
+
+function together(x: ToneStep, y: ToneStep): ToneStep {
+  const weight = x.weight + y.weight;
+  const mean = (key: 'L' | 'a' | 'b') => (x[key] * x.weight + y[key] * y.weight) / weight;
+  return { weight, L: mean('L'), a: mean('a'), b: mean('b') };
 }
 
 /** Colour of a tone at a lightness, on straight lines between its steps; black (L* 0) and paper (100) have none. */

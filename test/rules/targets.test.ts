@@ -1,12 +1,5 @@
 import assert from 'node:assert/strict';
-import {
-  forTarget,
-  ground,
-  isPhotographic,
-  keepsInks,
-  processName,
-  visibleTint,
-} from '../../src/rules/targets';
+import { forTarget, ground, isPhotographic, keepsInks, processName } from '../../src/rules/targets';
 import { picture, target } from './support/pictures';
 
 describe('targets', () => {
@@ -15,8 +8,10 @@ describe('targets', () => {
     assert.equal(forTarget(a, [a]), '');
     assert.equal(forTarget(a, [a, b]), ' (target "dummy")');
   });
-  it('name their process inside a sentence', () =>
-    assert.equal(processName(target('silver-halide')), 'silver halide'));
+  it('name their process inside a sentence', () => {
+    assert.equal(processName(target('silver-halide')), 'silver halide');
+    assert.equal(processName(target('offset-coated')), 'coated offset', 'no comma that breaks the sentence');
+  });
   it('keep ink values on presses, unless the route says otherwise', () => {
     assert.ok(isPhotographic(target('dye-transfer')));
     assert.ok(!keepsInks(target('silver-halide')));
@@ -29,5 +24,4 @@ describe('targets', () => {
     const record = { ...forecast, condition: { ...forecast.condition, basis: 'record' as const } };
     assert.match(ground(record), /delivered before/);
   });
-  it('have no visible tint without a forecast', () => assert.equal(visibleTint([]), 0));
 });

@@ -19,6 +19,19 @@ describe('tone lines', () => {
       [30],
     );
   });
+  it('take neighbours together that are seen only together', () => {
+    const zones = toneOf([
+      [30, 1, 2],
+      [80, 2, 0],
+      [90, 4, 2],
+    ]);
+    for (const zone of zones.slice(1)) zone.weight = 0.015;
+    const { facts } = picture('rgb-toned', {
+      facts: { chroma: { ...picture('rgb-toned').facts.chroma!, zones } },
+    });
+    const [, lights] = toneSteps(facts);
+    assert.deepEqual([lights.L, lights.a, lights.b, lights.weight], [85, 3, 1, 0.03]);
+  });
   it('run straight between steps, and to nothing at black and paper', () => {
     const steps = [
       { L: 20, weight: 1, a: 2, b: 4 },

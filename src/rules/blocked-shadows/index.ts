@@ -13,8 +13,8 @@ interface Options {
 }
 
 const messages = {
-  one: 'About {own} of this picture loses its shading in print{target}: the file has shades there, and {process} cannot tell them from its black (L* {black}). {plain}Open the deepest shadows, or accept them as black.',
-  many: 'The deepest shadows close up in print{target}: in {some} of {all}, {own} of the area or more has shades in the file that {process} cannot tell from its black (L* {black}). That is the process; open the shadows where they matter. Most: {names}.',
+  one: 'About {own} of this picture loses its shading in print{target}: the file has shades there, and {process} prints them like its black (L* {black}). {plain}Open the deepest shadows, or accept them as black.',
+  many: 'The deepest shadows close up in print{target}: in {some} of {all}, {own} of the area or more has shades in the file that {process} prints like its black (L* {black}). That is the process; open the shadows where they matter. Most: {names}.',
 } as const;
 
 /** A picture's shadows on one target; shares 0-1 of its area. */
@@ -95,6 +95,6 @@ function* judgeTarget(all: Shadows[], share: number, targets: readonly Target[])
         black: Math.round(forecast.range.black),
         plain: plain >= 0.01 ? `Another ${percent(plain)} is plain black in the file. ` : '',
       }),
-      data: { target: target.name, own, plain, black: forecast.range.black },
+      data: { target: target.name, share: own, own, plain, black: forecast.range.black },
     };
 }

@@ -7,7 +7,7 @@ import page from './README.md';
 
 const messages = {
   refused:
-    'The print house will refuse this picture or convert it in a way that nobody chose: it is {encoding}, and by the settings only {accepted} is taken{target}. Save it as {best}.',
+    'The print house may refuse this picture, or convert it in a way that nobody chose: it is {encoding}, and by the settings it takes {accepted} only{target}. Save it as {best}.',
 } as const;
 
 export default defineRule({
@@ -20,22 +20,23 @@ export default defineRule({
   options: noOptions,
   messages,
   page,
-  *check({ pictures, targets }) {
+  *check({ pictures, targets, recommend }) {
     for (const picture of pictures) {
       const { encoding } = picture.facts;
       if (encoding === 'unreadable') continue;
       for (const target of picture.targets) {
         if (takes(target, picture)) continue;
         const accepted = target.encodings!;
+        const best = (picture.intent === 'grey' && recommend(picture, target)?.encoding) || accepted[0];
         yield {
           picture,
           message: say(messages.refused, {
             encoding: encodingName(encoding),
             accepted: list(accepted, accepted.length),
             target: forTarget(target, targets),
-            best: encodingName(accepted[0]),
+            best: encodingName(best),
           }),
-          data: { target: target.name, encoding, accepted },
+          data: { target: target.name, encoding, accepted, best },
         };
       }
     }

@@ -1,4 +1,7 @@
 import { processOf } from '../../print/processes';
+import type { BookPicture } from '../../shared/finding';
+import type { Target } from '../../shared/target';
+import { asTaken, type Recommendation } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
 import { forTarget, keepsInks, processName } from '../targets';
@@ -10,9 +13,9 @@ interface Options {
 
 const messages = {
   stated:
-    'The darkest places may smear, dry badly or mark the facing page: they carry {total} % of ink, and the settings allow {limit} %{target}. Separate the picture again with a total ink limit of {limit} %.',
+    'The darkest places may smear, dry badly or mark the facing page: they carry {total} % of ink, and the settings allow {limit} %{target}. {save} with a total ink limit of {limit} %.',
   usual:
-    'The darkest places may smear, dry badly or mark the facing page: they carry {total} % of ink, and {process} usually takes {limit} %{target}. Separate the picture again with a lower total ink limit, or ask the print house for its own.',
+    'The darkest places may smear, dry badly or mark the facing page: they carry {total} % of ink, and {process} usually takes {limit} %{target}. {save} with a lower total ink limit, or ask the print house for its own.',
 } as const;
 
 export default defineRule<Options>({
@@ -37,7 +40,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets }, { tolerance }) {
+  *check({ pictures, targets, recommend }, { tolerance }) {
     for (const picture of pictures) {
       const total = picture.facts.ink?.maxTotal;
       if (total === undefined) continue;
@@ -51,6 +54,7 @@ export default defineRule<Options>({
             limit,
             process: processName(target),
             target: forTarget(target, targets),
+            save: wayOut(picture, picture.intent === 'grey' ? recommend(picture, target) : null, target),
           }),
           data: { target: target.name, total, limit },
         };
@@ -58,3 +62,11 @@ export default defineRule<Options>({
     }
   },
 });
+
+/** A grey in fewer inks carries less by itself. */
+function wayOut({ facts }: BookPicture, recommendation: Recommendation | null, target: Target): string {
+  const inks = recommendation?.encoding === 'four-channel' || recommendation?.encoding === 'three-ink';
+  return recommendation && !inks && facts.encoding !== recommendation.encoding
+    ? `Save the picture as ${asTaken(recommendation, target)}, or separate it again`
+    : 'Separate the picture again';
+}

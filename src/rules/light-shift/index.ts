@@ -2,9 +2,10 @@ import type { BookPicture } from '../../shared/finding';
 import type { AB, Forecast } from '../../shared/forecast';
 import type { Target } from '../../shared/target';
 import { grouped } from '../groups';
+import { asTaken, kindOf, type Recommend, type Recommendation } from '../recommended';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, ground, processName } from '../targets';
+import { forecastsOf, forTarget, processName } from '../targets';
 import page from './README.md';
 
 interface Options {
@@ -12,9 +13,9 @@ interface Options {
 }
 
 const messages = {
-  book: 'Under {light} the greys of this book look about {size} away in a*, b* from what they are in daylight (D50), beside the same paper ({ground}){target}. That is the light, not the print: judge the test print under the light it will be seen in.',
+  book: 'Under {light} the greys of this book look about {size} away in a*, b* from what they are in daylight (D50), beside the same paper, by the forecast{target}. That is the light, not the print: judge the test print under the light it will be seen in.',
   picture:
-    'Under {light} this picture moves away from its neighbours by about {size} in a*, b*, although they may match in daylight ({ground}){target}: {process} makes its grey, as {encoding}, of other colourants than theirs. Save it in the encoding of its neighbours.',
+    'Under {light} this picture moves away from its neighbours by about {size} in a*, b* by the forecast, although they may match in daylight{target}: {process} makes its grey, as {encoding}, of other colourants than theirs. {way}',
 } as const;
 
 export default defineRule<Options>({
@@ -38,10 +39,10 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets }, { limit }) {
+  *check({ pictures, targets, recommend }, { limit }) {
     const prints = pictures.flatMap(picture => forecastsOf(picture).map(print => ({ picture, ...print })));
     for (const onTarget of grouped(prints, ({ target }) => target.name))
-      yield* underLight(onTarget, limit, targets);
+      yield* underLight(onTarget, limit, targets, recommend);
   },
 });
 
@@ -51,13 +52,17 @@ interface Print {
   forecast: Forecast;
 }
 
-function* underLight(prints: Print[], limit: number, targets: readonly Target[]): Iterable<Verdict> {
-  const { target, forecast } = prints[0];
+function* underLight(
+  prints: Print[],
+  limit: number,
+  targets: readonly Target[],
+  recommend: Recommend,
+): Iterable<Verdict> {
+  const { target } = prints[0];
   const usual = middle(prints.map(print => print.forecast.parts.light));
   const words = {
     light: target.light,
     process: processName(target),
-    ground: ground(forecast),
     target: forTarget(target, targets),
   };
   const size = Math.hypot(usual.a, usual.b);
@@ -72,10 +77,22 @@ function* underLight(prints: Print[], limit: number, targets: readonly Target[])
     if (apart < limit) continue;
     yield {
       picture,
-      message: say(messages.picture, { ...words, size: apart.toFixed(1), encoding: picture.facts.encoding }),
+      message: say(messages.picture, {
+        ...words,
+        size: apart.toFixed(1),
+        encoding: picture.facts.encoding,
+        way: wayOut(picture, recommend(picture, target), target),
+      }),
       data: { target: target.name, light: target.light, change: light, usual },
     };
   }
+}
+
+function wayOut(picture: BookPicture, recommendation: Recommendation | null, target: Target): string {
+  if (picture.intent !== 'grey' || !recommendation) return 'Save it in the encoding of its neighbours.';
+  return kindOf(picture) === recommendation.encoding
+    ? `Leave it, and save them as ${recommendation.encoding} too.`
+    : `Save it as ${asTaken(recommendation, target)}.`;
 }
 
 /** Medians of both axes: what most pictures do, whatever a few others do. */

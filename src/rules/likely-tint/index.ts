@@ -1,13 +1,13 @@
 import { visibleShare } from '../../print/bands';
-import { forecastAs, type GreyEncoding, greyEncodings } from '../../print/restated';
 import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
+import { asTaken, forecastOf, type Recommend, type Recommendation } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, ground, isPhotographic, processName } from '../targets';
+import { forecastsOf, forTarget, isPhotographic, processName } from '../targets';
 import { count, encodingName, inOrders, list } from '../words';
 import page from './README.md';
 
@@ -17,14 +17,14 @@ interface Options {
 }
 
 const messages = {
-  one: 'This picture prints with a visible tint {now} on {process}, as {better} only {lower} ({ground}){target}. It is {encoding}; save it as {better}{ask}.{cost}',
+  one: 'By the forecast this picture prints with a visible tint {now} on {process}{target}, as {better} only {lower}. It is {encoding}; save it as {save}.{cost}',
   toned:
-    'This picture prints with a visible tint {now} on {process}, as {better} {lower} ({ground}){target}: it carries a tone of its own. Save it as {better}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
-  many: '{pictures} print with a visible tint {now} on {process}, as {better} only {lower} ({ground}){target}. They are {encoding}; save them as {better}{ask}.{cost}',
+    'By the forecast this picture prints with a visible tint {now} on {process}{target}, as {better} {lower}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
+  many: 'By the forecast {pictures} print with a visible tint {now} on {process}{target}, as {better} only {lower}. They are {encoding}; save them as {save}.{cost}',
   manyToned:
-    '{pictures} print with a visible tint {now} on {process}, as {better} {lower} ({ground}){target}: they carry a tone of their own ({names}). Save them as {better}, or list them under "toned" in the settings\' "intent" if the tone is meant.',
+    'By the forecast {pictures} print with a visible tint {now} on {process}{target}, as {better} {lower}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.',
   process:
-    'On {process} the greys of this book come back with a visible tint {now} ({ground}){target}, and no other encoding of the files changes that much. {lean} Order a test print before the run.',
+    'On {process} {subject} back with a visible tint {now} by the forecast{target}, and another encoding would not change that much. {lean} Order a test print before the run.',
 } as const;
 
 export default defineRule<Options>({
@@ -58,17 +58,18 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets }, { gain, tell }) {
+  *check({ pictures, targets, recommend }, { gain, tell }) {
     const prints = pictures
       .filter(({ facts }) => facts.encoding !== 'bilevel')
-      .flatMap(picture => forecastsOf(picture).map(f => new Print(picture, f.target, f.forecast, gain)));
+      .flatMap(picture =>
+        forecastsOf(picture).map(
+          ({ target, forecast }) =>
+            new Print(picture, target, forecast, betterOf(picture, target, forecast, recommend, gain)),
+        ),
+      );
     for (const onTarget of grouped(prints, print => print.target.name)) {
       yield* fromFiles(onTarget, targets);
-      yield* fromProcess(
-        onTarget.filter(print => !print.better),
-        tell,
-        targets,
-      );
+      yield* fromProcess(onTarget, tell, targets);
     }
   },
 });
@@ -76,59 +77,49 @@ export default defineRule<Options>({
 const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'lab-neutral']);
 
 interface Alternative {
-  encoding: GreyEncoding;
+  recommendation: Recommendation;
   forecast: Forecast;
   probability: number;
 }
 
-/** A picture on one target, with the encoding that would serve it clearly better, if any. */
+/** Probability of a tint that is seen without a neutral beside it. */
+const chanceOf = ({ tint }: Forecast) => visibleShare(tint.bands);
+
+/** A picture on one target, with the recommended encoding where that would serve it clearly better. */
 class Print {
-  /** Of a tint that is seen without a neutral beside it. */
   readonly probability: number;
-  readonly better: Alternative | null;
   constructor(
     readonly picture: BookPicture,
     readonly target: Target,
     readonly forecast: Forecast,
-    gain: number,
+    readonly better: Alternative | null,
   ) {
-    this.probability = visibleShare(forecast.tint.bands);
-    this.better = this.probability < gain ? null : this.best(gain);
-  }
-
-  private best(gain: number): Alternative | null {
-    const { facts } = this.picture;
-    // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
-    if (isPhotographic(this.target) && NEUTRAL.has(facts.encoding)) return null;
-    const alternatives = takenBy(this.target)
-      .filter(encoding => encoding !== facts.encoding)
-      .flatMap(encoding => {
-        const forecast = forecastAs(encoding, facts, this.target);
-        return forecast ? [{ encoding, forecast, probability: visibleShare(forecast.tint.bands) }] : [];
-      })
-      .filter(({ probability }) => this.probability - probability >= gain);
-    return alternatives.sort((x, y) => worth(x) - worth(y))[0] ?? null;
+    this.probability = chanceOf(forecast);
   }
 }
 
-/** Evenness first; of two that are nearly as even, the one with the deeper black. */
-const worth = ({ probability, forecast }: Alternative) =>
-  Math.round(probability * 10) * 100 + forecast.range.black;
-
-/**
- * What the target takes. Where nobody said: R = G = B and one grey channel go everywhere, ink values where the route
- * keeps them or offset plates are made (common practice, no source).
- */
-function takenBy(target: Target): GreyEncoding[] {
-  if (target.encodings?.length) return greyEncodings.filter(encoding => target.encodings!.includes(encoding));
-  const offset = target.process.startsWith('offset-') && target.route === 'unknown';
-  const inks =
-    !isPhotographic(target) && (offset || target.route === 'inks' || target.route === 'black-plate');
-  return inks ? ['rgb-neutral', 'single-channel', 'black-only'] : ['rgb-neutral', 'single-channel'];
+function betterOf(
+  picture: BookPicture,
+  target: Target,
+  own: Forecast,
+  recommend: Recommend,
+  gain: number,
+): Alternative | null {
+  if (chanceOf(own) < gain) return null;
+  const recommendation = recommend(picture, target);
+  if (!recommendation || recommendation.encoding === picture.facts.encoding) return null;
+  // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
+  if (isPhotographic(target) && NEUTRAL.has(picture.facts.encoding)) return null;
+  const forecast = forecastOf(recommendation, picture, target);
+  if (!forecast || chanceOf(own) - chanceOf(forecast) < gain) return null;
+  return { recommendation, forecast, probability: chanceOf(forecast) };
 }
 
 function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdict> {
-  const alike = grouped(prints, ({ picture, better }) => `${picture.facts.encoding} ${better?.encoding}`);
+  const alike = grouped(
+    prints,
+    ({ picture, better }) => `${picture.facts.encoding} ${better?.recommendation.encoding}`,
+  );
   for (const group of alike) {
     if (!group[0].better) continue;
     const sameEncoding = prints.filter(p => p.picture.facts.encoding === group[0].picture.facts.encoding);
@@ -138,22 +129,22 @@ function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdi
 }
 
 function words({ picture, target, forecast, probability, better }: Print, targets: readonly Target[]) {
-  const { encoding, forecast: other, probability: lowered } = better!;
+  const { recommendation, forecast: other, probability: lowered } = better!;
+  const { encoding } = recommendation;
   return {
     process: processName(target),
     target: forTarget(target, targets),
-    ground: ground(forecast),
     encoding: encodingName(picture.facts.encoding),
     better: encoding,
+    save: asTaken(recommendation, target),
     now: inOrders(probability),
     lower: inOrders(lowered),
-    ask: target.encodings || encoding === 'rgb-neutral' ? '' : ', once the print house says that it takes it',
     cost: costOf(encoding, Math.round(forecast.range.black), Math.round(other.range.black)),
   };
 }
 
 /** What an encoding costs in range and smoothness, beside what it gains in evenness. */
-function costOf(encoding: GreyEncoding, black: number, newBlack: number): string {
+function costOf(encoding: Encoding, black: number, newBlack: number): string {
   const flatter = newBlack > black ? `black prints as L* ${newBlack} instead of ${black}` : '';
   const screen = encoding === 'black-only' ? 'sharp eyes see the screen of a grey of one ink' : '';
   const costs = [flatter, screen].filter(Boolean).join(', and ');
@@ -162,9 +153,10 @@ function costOf(encoding: GreyEncoding, black: number, newBlack: number): string
 
 const data = ({ target, forecast, probability, better }: Print) => ({
   target: target.name,
+  basis: forecast.condition.basis,
   probability,
   direction: forecast.tint.direction,
-  better: better!.encoding,
+  better: better!.recommendation.encoding,
   betterProbability: better!.probability,
   black: forecast.range.black,
   betterBlack: better!.forecast.range.black,
@@ -191,8 +183,9 @@ function forAll(prints: Print[], targets: readonly Target[]): Verdict {
   };
 }
 
-/** What the process does to all pictures alike: once for the book, and only worth knowing. */
-function* fromProcess(prints: Print[], tell: number, targets: readonly Target[]): Iterable<Verdict> {
+/** What the process does to all pictures that no other encoding would serve: once, and only worth knowing. */
+function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): Iterable<Verdict> {
+  const prints = all.filter(print => !print.better);
   if (prints.length === 0) return;
   const probability = prints.reduce((sum, print) => sum + print.probability, 0) / prints.length;
   if (probability < tell) return;
@@ -202,14 +195,26 @@ function* fromProcess(prints: Print[], tell: number, targets: readonly Target[])
   yield {
     message: say(messages.process, {
       process: processName(target),
+      subject: subjectOf(prints.length, all.length),
       now: inOrders(probability),
-      ground: ground(forecast),
       target: forTarget(target, targets),
       lean: direction
         ? `It leans ${direction} more often than not.`
         : 'Which way it leans cannot be predicted; a print that was read can tell.',
     }),
-    data: { target: target.name, probability, direction, pictures: prints.length },
+    data: {
+      target: target.name,
+      basis: forecast.condition.basis,
+      probability,
+      direction,
+      pictures: paths(prints.map(({ picture }) => picture)),
+    },
     note: true,
   };
+}
+
+/** Only of the pictures that are meant: the others have a finding of their own on the same target. */
+function subjectOf(some: number, all: number): string {
+  if (some === all) return 'all greys come';
+  return some === 1 ? 'the one other grey picture comes' : `the other ${some} grey pictures come`;
 }

@@ -2,38 +2,23 @@ import type { BookPicture } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
 import { takes } from '../accepted';
 import { grouped, ofPart, paths } from '../groups';
+import { kindOf, type Recommend, type Recommendation, saveAs } from '../recommended';
 import { defineRule, greyOrToned, noOptions, type Verdict } from '../rule';
 import { say } from '../say';
-import { visibleTint } from '../targets';
 import { count, encodingName, list } from '../words';
 import page from './README.md';
 
 const messages = {
-  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}. Save it as {majority}.',
+  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.',
+  right:
+    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.',
   toned:
-    'This picture will stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}. Save it as {majority}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
+    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
   amongToned:
-    'This picture will stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}. Give it the tone of its neighbours, or make all of them neutral.',
+    'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them in one encoding; the shortest way is {best}, which leaves {rest} to convert.',
+    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.',
 } as const;
-
-/**
- * Encodings that printing treats alike. A trace of colour over R = G = B does not make another encoding of it
- * (`residual-chroma` judges the trace); line art and colour are not compared with greys.
- */
-function kind({ facts }: BookPicture): Encoding | null {
-  switch (facts.encoding) {
-    case 'rgb-residual':
-      return 'rgb-neutral';
-    case 'bilevel':
-    case 'colour':
-    case 'unreadable':
-      return null;
-    default:
-      return facts.encoding;
-  }
-}
 
 export default defineRule({
   id: 'mixed-encodings',
@@ -45,46 +30,108 @@ export default defineRule({
   options: noOptions,
   messages,
   page,
-  *check({ pictures }) {
+  *check({ pictures, recommend }) {
     // What the print house refuses is put right for that reason, and then takes its place among the others.
-    const compared = pictures.filter(p => kind(p) !== null && p.targets.every(target => takes(target, p)));
+    const compared = pictures.filter(p => kindOf(p) !== null && p.targets.every(target => takes(target, p)));
     for (const together of grouped(compared, p => JSON.stringify([p.part, p.intent])))
-      yield* compare(together);
+      yield* compare(together, recommend);
   },
 });
 
 /** Pictures of one part and intent. */
-function* compare(together: BookPicture[]): Iterable<Verdict> {
-  const groups = grouped(together, p => kind(p)!).sort(largestFirst);
+function* compare(together: BookPicture[], recommend: Recommend): Iterable<Verdict> {
+  const groups = grouped(together, p => kindOf(p)!).sort(largestFirst);
   if (groups.length < 2) return;
-  const [first, ...others] = groups;
-  const majority = kind(first[0])!;
-  const all = count(together.length, 'picture');
-  const part = ofPart(first[0]);
+  const [first] = groups;
+  const largest = kindOf(first[0])!;
+  const { words: best, encodings, why } = bestFor(first[0], largest, recommend);
+  const convert = together.filter(picture => encodings.some(encoding => encoding !== kindOf(picture)));
   if (first.length * 2 > together.length) {
-    const words = { most: first.length, all, part, majority: encodingName(majority) };
-    for (const picture of others.flat()) {
-      const encoding = kind(picture)!;
+    const words = {
+      most: first.length,
+      all: count(together.length, 'picture'),
+      part: ofPart(first[0]),
+      majority: encodingName(largest),
+      traces: traces(first),
+      best,
+      too: convert.includes(first[0]) ? ', and its neighbours too' : '',
+    };
+    for (const picture of groups.slice(1).flat()) {
+      const encoding = kindOf(picture)!;
+      const told = convert.includes(picture) ? template(encoding, largest) : 'right';
       yield {
         picture,
-        message: say(messages[template(encoding, majority)], { ...words, encoding: encodingName(encoding) }),
-        data: { encoding, majority, most: first.length, all: together.length },
+        message: say(messages[told], { ...words, encoding: encodingName(encoding) }),
+        data: { encoding, majority: largest, best: encodings, most: first.length, all: together.length },
       };
     }
     return;
   }
+  const names = paths(convert);
   yield {
     message: say(messages.split, {
-      part,
-      groups: groups.map(group => `${group.length} are ${encodingName(kind(group[0])!)}`).join(', '),
-      best: encodingName(majority),
-      rest: list(paths(others.flat()), 5),
+      part: ofPart(first[0]),
+      groups: list(groups.map(groupWords), groups.length),
+      best,
+      why: reason(groups, encodings, why),
+      rest: names.length === paths(together).length ? 'all of them' : list(names, 5),
     }),
     data: {
-      groups: groups.map(group => ({ encoding: kind(group[0]), pictures: paths(group) })),
-      best: majority,
+      groups: groups.map(group => ({ encoding: kindOf(group[0]), pictures: paths(group) })),
+      best: encodings,
+      convert: names,
     },
   };
+}
+
+interface Best {
+  /** As a sentence ends with it. */
+  words: string;
+  /** One, or one for each target. */
+  encodings: Encoding[];
+  why: Recommendation['why'] | null;
+}
+
+/** Greys go by the recommendation that all rules share; toned pictures follow each other. */
+function bestFor(picture: BookPicture, largest: Encoding, recommend: Recommend): Best {
+  const found =
+    picture.intent === 'grey'
+      ? (picture.targets.length ? picture.targets : [null]).flatMap(
+          target => recommend(picture, target) ?? [],
+        )
+      : [];
+  const encodings = [...new Set(found.map(({ encoding }) => encoding))];
+  const words = encodings.length ? saveAs(picture, recommend) : null;
+  return words
+    ? { words, encodings, why: encodings.length === 1 ? found[0].why : null }
+    : { words: encodingName(largest), encodings: [largest], why: null };
+}
+
+/** Why this encoding and not another that is present: said truly, "the shortest" only where it is. */
+function reason(groups: BookPicture[][], encodings: Encoding[], why: Best['why']): string {
+  const [first, second] = groups;
+  if (encodings.length > 1) return '';
+  const equal = groups.every(group => group.length === first.length);
+  const shortest = kindOf(first[0]) === encodings[0] && first.length > second.length;
+  const prints: Partial<Record<Recommendation['why'], string>> = {
+    even: 'by the forecast no other prints clearly less often with a visible tint',
+    range: 'by the forecast it prints about as evenly as any other, with a deeper black',
+  };
+  const reasons = [
+    shortest ? 'the shortest way' : equal ? 'all ways are equally long' : '',
+    (why && prints[why]) ?? '',
+  ];
+  const said = reasons.filter(Boolean).join('; ');
+  return said && ` (${said})`;
+}
+
+const groupWords = (group: BookPicture[]): string =>
+  `${group.length} ${group.length === 1 ? 'is' : 'are'} ${encodingName(kindOf(group[0])!)}${traces(group)}`;
+
+/** The report's table counts pictures with a trace of colour apart; here they stand among R = G = B. */
+function traces(group: BookPicture[]): string {
+  const some = group.filter(({ facts }) => facts.encoding === 'rgb-residual').length;
+  return some ? `, ${some} of them with left-over colour` : '';
 }
 
 function template(encoding: Encoding, majority: Encoding): 'odd' | 'toned' | 'amongToned' {
@@ -92,8 +139,8 @@ function template(encoding: Encoding, majority: Encoding): 'odd' | 'toned' | 'am
   return encoding === 'rgb-toned' ? 'toned' : 'odd';
 }
 
-/** Where two ways are equally short, the one that prints with less tint goes first, then R = G = B. */
+/** Equally large ones by name, so that the order of files says nothing; R = G = B first. */
 function largestFirst(x: BookPicture[], y: BookPicture[]): number {
-  const rgbFirst = (group: BookPicture[]) => (kind(group[0]) === 'rgb-neutral' ? 0 : 1);
-  return y.length - x.length || visibleTint(x) - visibleTint(y) || rgbFirst(x) - rgbFirst(y);
+  const rgbFirst = (group: BookPicture[]) => (kindOf(group[0]) === 'rgb-neutral' ? 0 : 1);
+  return y.length - x.length || rgbFirst(x) - rgbFirst(y) || (kindOf(x[0])! < kindOf(y[0])! ? -1 : 1);
 }

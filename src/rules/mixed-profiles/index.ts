@@ -7,7 +7,7 @@ import page from './README.md';
 
 const messages = {
   mixed:
-    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. Convert all of them to one, shortest to {most}.',
+    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. Convert all of them to one{way}.',
 } as const;
 
 export default defineRule({
@@ -21,7 +21,9 @@ export default defineRule({
   messages,
   page,
   *check({ pictures }) {
-    const named = pictures.filter(({ facts }) => facts.space !== null && profileName(facts) !== null);
+    const named = pictures.filter(
+      ({ facts }) => facts.space !== null && !facts.unreadable && profileName(facts) !== null,
+    );
     for (const part of byPart(named))
       for (const space of grouped(part, picture => picture.facts.space!)) {
         const groups = grouped(space, picture => profileName(picture.facts)!).sort(
@@ -38,7 +40,10 @@ export default defineRule({
               groups.map((group, i) => `${names[i]} (${group.length})`),
               5,
             ),
-            most: names[0],
+            way:
+              groups[0].length > groups[1].length
+                ? `; the shortest way is to ${names[0]}`
+                : ', whichever: the ways are equally long',
           }),
           data: {
             space: space[0].facts.space,

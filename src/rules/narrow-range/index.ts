@@ -3,7 +3,7 @@ import type { Target } from '../../shared/target';
 import { grouped } from '../groups';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, ground, processName } from '../targets';
+import { forecastsOf, forTarget, processName } from '../targets';
 import page from './README.md';
 
 interface Options {
@@ -15,11 +15,13 @@ const messages = {
   picture:
     'This picture prints flat beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has {lacks}. Spread its tones with a curve, or leave it so if the haze is meant.',
   process:
-    'On {process} every picture prints flatter than it looks on a screen{target}: black is about L* {black} and the paper L* {white} ({ground}). Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
+    'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
 } as const;
 
 /** Tails of the histogram that do not count: dust, specular lights, a film's edge. */
 const TAIL = 0.005;
+/** Range of L* below which it is one tone rather than a flat picture: blank pages, tints, plates. Own choice. */
+const ONE_TONE = 5;
 
 export default defineRule<Options>({
   id: 'narrow-range',
@@ -54,7 +56,7 @@ export default defineRule<Options>({
     const tonal = pictures.filter(({ facts }) => facts.tone && facts.encoding !== 'bilevel');
     for (const picture of tonal) {
       const { from, to } = rangeOf(picture.facts.tone!.histogram);
-      if (to - from >= options.picture) continue;
+      if (to - from >= options.picture || to - from < ONE_TONE) continue;
       yield {
         picture,
         message: say(messages.picture, { from, to, lacks: lacking(from, to) }),
@@ -94,9 +96,8 @@ function* fromProcess(pictures: BookPicture[], limit: number, targets: readonly 
         target: forTarget(deepest.target, targets),
         black: Math.round(black),
         white: Math.round(white),
-        ground: ground(deepest.forecast),
       }),
-      data: { target: deepest.target.name, black, white },
+      data: { target: deepest.target.name, basis: deepest.forecast.condition.basis, black, white },
       note: true,
     };
   }

@@ -28,6 +28,7 @@ export default defineRule({
   page,
   *check({ pictures, targets }) {
     for (const picture of pictures) {
+      if (picture.facts.unreadable) continue;
       const { profile, encoding, remarks } = picture.facts;
       const broken = remarks.find(({ code }) => code === 'bad-profile');
       if (broken) yield { picture, message: say(messages.broken, broken), data: { what: 'broken' } };

@@ -1,5 +1,6 @@
 import type { BookPicture } from '../../shared/finding';
 import { PAGE_EDGE, type PrintedScale, printedScale, uprightBox, uprightSize, whereabouts } from '../printed';
+import { type Recommend, saveAs } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { millimetres, percent } from '../words';
@@ -11,10 +12,10 @@ interface Options {
 }
 
 const messages = {
-  mark: 'A coloured mark will be seen on the grey {where}: {width} x {height} pixels from x {x}, y {y}, about {size} across in print ({scale}), {distance} away from the grey around it in a*, b*. {more}Take the colour out there, or save the whole picture as {best}.',
-  much: 'Left-over colour will be seen on {share} of the picture, strongest {where}: {width} x {height} pixels from x {x}, y {y}, {distance} away from its own grey in a*, b* ({scale}). Turn the whole picture into grey again, or save it as {best}.',
+  mark: 'A coloured mark is likely to be seen on the grey {where}: {width} x {height} pixels from x {x}, y {y}, about {size} across in print ({scale}), {distance} away from the grey around it in a*, b*. {more}Take the colour out there, or {whole}.',
+  much: 'Left-over colour is likely to be seen on {share} of the picture, strongest {where}: {width} x {height} pixels from x {x}, y {y}, {distance} away from its own grey in a*, b* ({scale}). Take the colour out, or {whole}.',
   colour:
-    'This picture will print in colour, though the settings mean it to be grey. Turn it into grey, or list it under "colour" in the settings\' "intent".',
+    'This picture prints in colour, though the settings mean it to be grey. Turn it into grey, or list it under "colour" in the settings\' "intent".',
 } as const;
 
 /** From here on it is no mark any more but the picture. */
@@ -42,7 +43,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures }, { limit }) {
+  *check({ pictures, recommend }, { limit }) {
     for (const picture of pictures) {
       if (picture.facts.encoding === 'colour')
         yield {
@@ -50,12 +51,12 @@ export default defineRule<Options>({
           message: say(messages.colour, {}),
           data: { share: picture.facts.chroma?.share ?? null },
         };
-      else if (picture.facts.encoding !== 'rgb-toned') yield* marksOf(picture, limit);
+      else if (picture.facts.encoding !== 'rgb-toned') yield* marksOf(picture, limit, recommend);
     }
   },
 });
 
-function* marksOf(picture: BookPicture, limit: number): Iterable<Verdict> {
+function* marksOf(picture: BookPicture, limit: number, recommend: Recommend): Iterable<Verdict> {
   const { facts } = picture;
   const scale = printedScale(picture);
   const marks = visibleMarks(facts.chroma?.places ?? [], scale.perMm, limit);
@@ -68,7 +69,7 @@ function* marksOf(picture: BookPicture, limit: number): Iterable<Verdict> {
     where: whereabouts(box, uprightSize(facts)),
     distance: Math.round(distance),
     scale: scaleWords(scale),
-    best: facts.space === 'cmyk' ? 'black-only or rgb-neutral' : 'rgb-neutral',
+    whole: wayOut(picture, recommend),
   };
   yield {
     picture,
@@ -78,6 +79,14 @@ function* marksOf(picture: BookPicture, limit: number): Iterable<Verdict> {
         : say(messages.mark, { ...words, size: millimetres(size), more: moreWords(marks) }),
     data: { share, perMm: scale.perMm, scale: scale.from, places: marks.map(mark => mark.place) },
   };
+}
+
+/** An encoding that cannot hold colour ends it at once; one that can would not. */
+function wayOut(picture: BookPicture, recommend: Recommend): string {
+  const best = picture.intent === 'grey' ? saveAs(picture, recommend) : null;
+  return best && !/four-channel|three-ink|rgb-toned/.test(best)
+    ? `save the whole picture as ${best}`
+    : 'turn the whole picture into grey again from its original';
 }
 
 function scaleWords({ from }: PrintedScale): string {

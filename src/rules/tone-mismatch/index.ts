@@ -10,7 +10,7 @@ interface Options {
 
 const messages = {
   mismatch:
-    'This picture will stand out from the other toned ones: its tone is about {size} away in a*, b* from that of {reference} at the same lightness, most at L* {L}. Tone it again from its grey original in the way of {reference}.',
+    'This picture is likely to stand out from the other toned ones: its tone is about {size} away in a*, b* from that of {reference} at the same lightness, most at L* {L}. Tone it again from its grey original in the way of {reference}.',
 } as const;
 
 export default defineRule<Options>({

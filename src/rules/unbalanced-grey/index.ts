@@ -1,6 +1,8 @@
+import type { Target } from '../../shared/target';
+import { asTaken, type Recommendation } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, ground, isPhotographic, processName } from '../targets';
+import { forecastsOf, forTarget, isPhotographic, processName } from '../targets';
 import page from './README.md';
 
 interface Options {
@@ -9,7 +11,7 @@ interface Options {
 
 const messages = {
   unbalanced:
-    'This picture prints with a cast{direction}, not grey: its inks are out of balance on {process} by about {size} in a*, b* (from 2 on a tint is seen; {ground}){target}. Separate it again for this process with a neutral grey axis, or save it as {best}.',
+    'By the forecast this picture prints with a cast{direction}, not grey: its inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.',
 } as const;
 
 export default defineRule<Options>({
@@ -34,7 +36,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets }, { limit }) {
+  *check({ pictures, targets, recommend }, { limit }) {
     for (const picture of pictures) {
       const { encoding } = picture.facts;
       if (encoding !== 'four-channel' && encoding !== 'three-ink') continue;
@@ -49,13 +51,27 @@ export default defineRule<Options>({
             direction: direction ? ` (${direction})` : '',
             process: processName(target),
             size: size.toFixed(1),
-            ground: ground(forecast),
             target: forTarget(target, targets),
-            best: isPhotographic(target) ? 'rgb-neutral' : 'black-only or rgb-neutral',
+            way: wayOut(recommend(picture, target), target),
           }),
-          data: { target: target.name, encodingPart: { a, b }, size, direction },
+          data: {
+            target: target.name,
+            basis: forecast.condition.basis,
+            encodingPart: { a, b },
+            size,
+            direction,
+          },
         };
       }
     }
   },
 });
+
+/** A photographic process takes no separation; one encoding is named by all rules, unless it is inks again. */
+function wayOut(recommendation: Recommendation | null, target: Target): string {
+  const again = isPhotographic(target) ? '' : 'separate it again for this process with a neutral grey axis';
+  const inks = recommendation?.encoding === 'four-channel' || recommendation?.encoding === 'three-ink';
+  const save = recommendation && !inks ? `save it as ${asTaken(recommendation, target)}` : '';
+  const ways = [save, again].filter(Boolean).join(', or ') || 'turn it into grey again from its original';
+  return ways[0].toUpperCase() + ways.slice(1);
+}

@@ -1,6 +1,7 @@
 import type { BookPicture } from '../../shared/finding';
 import { byPart, FEW, grouped, ofPart, paths } from '../groups';
 import { profileName, spaceName, untagged } from '../profiles';
+import type { Recommend } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
 import { isPhotographic, processName } from '../targets';
@@ -18,7 +19,7 @@ const messages = {
   rgb: 'Most print houses take this picture for sRGB, since it carries no profile; one that does not prints it lighter or darker. Embed the profile it was made in.',
   rgbOdd:
     'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile, which most print houses take for sRGB. Embed the profile it was made in.',
-  ink: 'What the print house makes of this picture is a guess: its ink values carry no profile, and {process} has no such inks, so somebody must choose how to turn them into greys (here {assumed}). Embed the profile of the press they were made for, or save it as rgb-neutral.',
+  ink: 'What the print house makes of this picture is a guess: its ink values carry no profile, and {process} has no such inks, so somebody must choose how to turn them into greys (here {assumed}). Embed the profile of the press they were made for{save}.',
   many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them, or ask which one the house assumes. {names}',
 } as const;
 
@@ -43,15 +44,18 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures }, options) {
-    const readable = pictures.filter(({ facts }) => facts.space !== null && facts.encoding !== 'bilevel');
+  *check({ pictures, recommend }, options) {
+    const readable = pictures.filter(
+      ({ facts }) => facts.space !== null && facts.encoding !== 'bilevel' && !facts.unreadable,
+    );
     for (const part of byPart(readable))
-      for (const alike of grouped(part, picture => picture.facts.space!)) yield* judgeAlike(alike, options);
+      for (const alike of grouped(part, picture => picture.facts.space!))
+        yield* judgeAlike(alike, options, recommend);
   },
 });
 
 /** Pictures of one part and one space. */
-function* judgeAlike(alike: BookPicture[], options: Options) {
+function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommend) {
   const { space } = alike[0].facts;
   const tagged = alike.filter(({ facts }) => !untagged(facts));
   let bare = alike.filter(({ facts }) => untagged(facts));
@@ -74,22 +78,37 @@ function* judgeAlike(alike: BookPicture[], options: Options) {
     return;
   }
   for (const picture of bare)
-    yield { picture, message: messageFor(picture, tagged), data: { space, assumed: picture.facts.assumed } };
+    yield {
+      picture,
+      message: messageFor(picture, tagged, recommend),
+      data: { space, assumed: picture.facts.assumed },
+    };
 }
 
-function messageFor(picture: BookPicture, tagged: BookPicture[]): string {
+function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Recommend): string {
   const assumed = assumption(picture);
   const profiles = list([...new Set(tagged.map(({ facts }) => profileName(facts)!))]);
   switch (picture.facts.space) {
     case 'rgb':
       return tagged.length > 0 ? say(messages.rgbOdd, { profiles }) : say(messages.rgb, {});
     case 'cmyk':
-      return say(messages.ink, { assumed, process: processName(picture.targets.find(isPhotographic)!) });
+      return say(messages.ink, {
+        assumed,
+        process: processName(picture.targets.find(isPhotographic)!),
+        save: saveWithout(picture, recommend),
+      });
     default:
       return tagged.length > 0
         ? say(messages.greyOdd, { profiles, assumed })
         : say(messages.grey, { assumed });
   }
+}
+
+/** Saving in other inks would not end it. */
+function saveWithout(picture: BookPicture, recommend: Recommend): string {
+  const encoding = recommend(picture, picture.targets.find(isPhotographic)!)?.encoding;
+  const ends = encoding === 'rgb-neutral' || encoding === 'single-channel';
+  return picture.intent === 'grey' && ends ? `, or save it as ${encoding}` : '';
 }
 
 /** The facts say it as a sentence of its own ("No profile: the greys were read as ..."); here it stands in brackets. */

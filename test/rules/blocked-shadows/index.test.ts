@@ -30,7 +30,7 @@ describe('blocked-shadows', () => {
     it('shades that the process cannot tell from its black', () => {
       const [[finding]] = found(dark).pictures;
       assert.equal(finding.severity, 'note');
-      assert.match(finding.message, /offset, uncoated paper cannot tell them from its black \(L\* \d\d\)/);
+      assert.match(finding.message, /uncoated offset prints them like its black \(L\* \d\d\)/);
       assert.ok((finding.data.own as number) >= 0.5);
     });
     it('with the share that is plain black in the file told apart', () => {

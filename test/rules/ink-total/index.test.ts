@@ -33,7 +33,7 @@ describe('ink-total', () => {
     });
     it('more than the process usually takes', () => {
       const [finding] = found(usual + 10, target('offset-coated'));
-      assert.match(finding.message, new RegExp(`offset, coated paper usually takes ${usual} %`));
+      assert.match(finding.message, new RegExp(`coated offset usually takes ${usual} %`));
     });
     it('pictures in colour too: ink smears whatever it shows', () =>
       assert.equal(found(380, limited, { intent: 'colour' }).length, 1));

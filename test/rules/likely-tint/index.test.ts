@@ -31,11 +31,8 @@ describe('likely-tint', () => {
       assert.deepEqual(named, []);
       assert.equal(book.length, 1);
       assert.equal(book[0].severity, 'note');
-      assert.match(
-        book[0].message,
-        /^On silver halide the greys of this book come back with a visible tint in about \d/,
-      );
-      assert.match(book[0].message, /generic process, not your printer/);
+      assert.match(book[0].message, /^On silver halide all greys come back with a visible tint in about \d/);
+      assert.equal(book[0].data.basis, 'generic');
       assert.match(book[0].message, /cannot be predicted/, 'no direction without a reading');
       assert.equal(book[0].data.direction, null);
     });
@@ -54,7 +51,8 @@ describe('likely-tint', () => {
         finding.message,
         /with a visible tint in about 3 orders of 10 on dry toner, as black-only only/,
       );
-      assert.match(finding.message, /generic process, not your printer/);
+      assert.match(finding.message, /^By the forecast/);
+      assert.equal(finding.data.basis, 'generic', 'the report says it once, at its head');
       assert.match(finding.message, /The price: .*sharp eyes see the screen/);
     });
     it('the probability is the forecast of the picture itself', () => {
@@ -82,7 +80,15 @@ describe('likely-tint', () => {
       assert.deepEqual(named, []);
       assert.equal(book.length, 1);
       assert.equal(book[0].severity, 'warning');
-      assert.match(book[0].message, /^30 pictures print with a visible tint/);
+      assert.match(book[0].message, /^By the forecast 30 pictures print with a visible tint/);
+    });
+    it('and then the note speaks of the others only', () => {
+      const { book } = found(
+        ...pictures(2, 'rgb-neutral', { targets: [target('silver-halide')] }),
+        picture('rgb-toned', { tone: [4, 12], targets: [target('silver-halide')] }),
+      );
+      assert.match(book[0].message, /^On silver halide the other 2 grey pictures come back/);
+      assert.equal((book[0].data.pictures as string[]).length, 2);
     });
     it('not more than the settings ask for', () => {
       const book = [picture('rgb-neutral', { targets: inks })];

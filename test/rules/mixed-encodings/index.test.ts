@@ -53,7 +53,18 @@ describe('mixed-encodings', () => {
         finding.message,
         /it is black-only \(black ink alone\), and 39 of 40 pictures are rgb-neutral/,
       );
-      assert.match(finding.message, /Save it as rgb-neutral \(RGB with R = G = B\)\.$/);
+      assert.match(finding.message, /Save it as rgb-neutral\.$/);
+    });
+    it('pictures with a trace of colour counted as the table counts them', () => {
+      const { pictures: lists } = found(
+        pictures(3, 'rgb-neutral'),
+        pictures(2, 'rgb-residual'),
+        pictures(1, 'black-only'),
+      );
+      assert.match(
+        lists[5][0].message,
+        /5 of 6 pictures are rgb-neutral .*, 2 of them with left-over colour/,
+      );
     });
     it('one grey channel among R = G = B', () =>
       assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));
@@ -66,7 +77,7 @@ describe('mixed-encodings', () => {
         pictures(3, 'rgb-toned', { intent: 'toned' }),
         pictures(1, 'rgb-neutral', { intent: 'toned' }),
       );
-      assert.match(lists[3][0].message, /^This picture will stand out among toned neighbours/);
+      assert.match(lists[3][0].message, /^This picture is likely to stand out among toned neighbours/);
     });
     it('a book that is evenly split, in one line; the steadier encoding is the way', () => {
       const targets = [target('dry-toner', { route: 'inks' })];
@@ -75,7 +86,9 @@ describe('mixed-encodings', () => {
         const { named, book } = found(...order);
         assert.deepEqual(named, []);
         assert.equal(book.length, 1);
-        assert.equal(book[0].data.best, 'black-only');
+        assert.deepEqual(book[0].data.best, ['black-only']);
+        assert.match(book[0].message, /all ways are equally long; by the forecast/);
+        assert.doesNotMatch(book[0].message, /shortest/);
       }
     });
     it('three kinds without a majority, largest first', () => {
@@ -84,7 +97,10 @@ describe('mixed-encodings', () => {
         pictures(3, 'rgb-neutral'),
         pictures(1, 'black-only', { path: 'last.tif' }),
       );
-      assert.match(book[0].message, /3 are rgb-neutral .*, 2 are single-channel .*, 1 are black-only/);
+      assert.match(
+        book[0].message,
+        /3 are rgb-neutral .*, 2 are single-channel .* and 1 is black-only .*\(the shortest way\)/,
+      );
     });
   });
 });

@@ -34,7 +34,7 @@ describe('mixed-profiles', () => {
       assert.equal(book[0].severity, 'note');
       assert.match(
         book[0].message,
-        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* shortest to sRGB\.$/,
+        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* the shortest way is to sRGB\.$/,
       );
     });
   });

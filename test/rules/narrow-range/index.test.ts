@@ -18,6 +18,9 @@ describe('narrow-range', () => {
       assert.equal(judged(both.slice(0, 1), 'narrow-range', settings).book.length, 1);
       assert.equal(judged(both, 'narrow-range', settings).book.length, 0);
     });
+    it('pictures of practically one tone', () => {
+      for (const tones of [[100], [50, 52]]) assert.deepEqual(found(tones).named, []);
+    });
     it('one bit', () =>
       assert.deepEqual(judged([picture('bilevel', { tones: misty })], 'narrow-range').named, []));
   });

@@ -55,12 +55,12 @@ describe('residual-chroma', () => {
       const inks = picture('four-channel', { facts: leftOver(stamp) });
       assert.match(
         judged([inks], 'residual-chroma').pictures[0][0].message,
-        /save the whole picture as black-only or/,
+        /turn the whole picture into grey again/,
       );
     });
     it('colour that the settings call grey', () => {
       const [[finding]] = judged([picture('colour', { intent: 'grey' })], 'residual-chroma').pictures;
-      assert.match(finding.message, /^This picture will print in colour/);
+      assert.match(finding.message, /^This picture prints in colour/);
     });
   });
 });

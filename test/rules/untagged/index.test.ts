@@ -22,6 +22,12 @@ describe('untagged', () => {
       const { named, book } = judged([...bare(60, 'rgb-neutral'), ...other], 'untagged');
       assert.deepEqual([named, book], [[], []]);
     });
+    it('what cannot be read', () => {
+      const [broken] = bare(1, 'rgb-neutral');
+      broken.facts.encoding = 'unreadable';
+      broken.facts.unreadable = { reason: 'truncated', text: 'Cut short.' };
+      assert.deepEqual(judged([...tagged(2, 'rgb-neutral'), broken], 'untagged').named, []);
+    });
     it('inks that go to the press as they are', () =>
       assert.deepEqual(
         judged(bare(1, 'black-only', { targets: [target('offset-coated')] }), 'untagged').named,

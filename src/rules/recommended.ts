@@ -1,0 +1,191 @@
+import { visibleShare } from '../print/bands';
+import { forecastAs, type GreyEncoding, greyEncodings } from '../print/restated';
+import type { BookPicture } from '../shared/finding';
+import type { Forecast } from '../shared/forecast';
+import type { Encoding } from '../shared/picture';
+import type { Target } from '../shared/target';
+import { takes } from './accepted';
+import { grouped } from './groups';
+import { forecastsOf, isPhotographic } from './targets';
+
+/** The one encoding that every finding names for the grey pictures of a part on a target. */
+export interface Recommendation {
+  encoding: Encoding;
+  /**
+   * - `majority`: most of the part is stored so, and nothing prints clearly better
+   * - `even`: it prints with a visible tint more rarely than what else is taken
+   * - `range`: others print about as evenly, with a weaker black
+   * - `frequent`: nothing tells the ways apart in print; it is the one that leaves least to convert, or R = G = B
+   */
+  why: 'majority' | 'even' | 'range' | 'frequent';
+}
+
+/** Null where the target takes no encoding that a grey picture could be turned into. */
+export type Recommend = (picture: BookPicture, target: Target | null) => Recommendation | null;
+
+/** Chances of a visible tint nearer than this are a tie: no forecast is that exact. Own choice. */
+const TIE = 0.1;
+/** So are blacks nearer than this, L*. Own choice. */
+const SAME_BLACK = 1;
+/** Pictures on a target that are forecast in every encoding: what they share decides, not their subjects. */
+const SAMPLE = 5;
+
+/**
+ * Encodings that printing treats alike. A trace of colour over R = G = B does not make another encoding of it
+ * (`residual-chroma` judges the trace); line art and colour are not compared with greys.
+ */
+export function kindOf({ facts }: BookPicture): Encoding | null {
+  switch (facts.encoding) {
+    case 'rgb-residual':
+      return 'rgb-neutral';
+    case 'bilevel':
+    case 'colour':
+    case 'unreadable':
+      return null;
+    default:
+      return facts.encoding;
+  }
+}
+
+/**
+ * What to save the grey pictures of each part as. What most of the part is stored in stays, unless the encoding that
+ * serves the target best lowers the chance of a visible tint by `gain` or more; each answer is worked out once.
+ */
+export function recommendations(pictures: readonly BookPicture[], gain: number): Recommend {
+  const greys = pictures.filter(picture => picture.intent === 'grey' && kindOf(picture) !== null);
+  const best = remembered((target: Target) => bestOf(greys.filter(printedOn(target)), target), nameOf);
+  const of = remembered(
+    ({ part, target }: { part: string | null; target: Target | null }) => {
+      const together = greys.filter(grey => grey.part === part && (!target || printedOn(target)(grey)));
+      return target ? onTarget(together, target, best(target), gain) : withoutTarget(together);
+    },
+    ({ part, target }) => JSON.stringify([part, target && nameOf(target)]),
+  );
+  return ({ part }, target) => of({ part, target });
+}
+
+const nameOf = ({ name }: Target) => name;
+const printedOn =
+  ({ name }: Target) =>
+  ({ targets }: BookPicture) =>
+    targets.some(target => target.name === name);
+
+function remembered<T, R>(answer: (about: T) => R, key: (about: T) => string): (about: T) => R {
+  const known = new Map<string, R>();
+  return about => {
+    const k = key(about);
+    if (!known.has(k)) known.set(k, answer(about));
+    return known.get(k)!;
+  };
+}
+
+/** Nothing is known of its print: what is stored most often. */
+function withoutTarget(together: readonly BookPicture[]): Recommendation {
+  const { majority, often } = countsOf(together);
+  if (majority) return { encoding: majority, why: 'majority' };
+  // of equally frequent ones the order says which goes everywhere
+  const usual: readonly Encoding[] = greyEncodings;
+  const kinds = [...new Set([...usual, ...together.map(p => kindOf(p)!)])];
+  return { encoding: kinds.sort((x, y) => often(y) - often(x))[0], why: 'frequent' };
+}
+
+function onTarget(
+  together: readonly BookPicture[],
+  target: Target,
+  best: Best | null,
+  gain: number,
+): Recommendation | null {
+  const { majority } = countsOf(together.filter(picture => takes(target, picture)));
+  if (!majority) return best;
+  const chances = together
+    .filter(picture => kindOf(picture) === majority)
+    .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
+    .map(({ forecast }) => visibleShare(forecast.tint.bands));
+  if (best && best.encoding !== majority && mean(chances) - best.probability >= gain) return best;
+  return { encoding: majority, why: 'majority' };
+}
+
+interface Best extends Recommendation {
+  /** Mean chance (0-1) of a visible tint. */
+  probability: number;
+}
+
+/** How often each kind occurs, and the one of more than half. */
+function countsOf(pictures: readonly BookPicture[]) {
+  const groups = grouped(pictures, picture => kindOf(picture)!);
+  const often = (kind: Encoding) => groups.find(([first]) => kindOf(first) === kind)?.length ?? 0;
+  const most = groups.find(group => group.length * 2 > pictures.length);
+  return { often, majority: most ? kindOf(most[0]) : null };
+}
+
+/** Of what the target takes. Evenness first; of those that print about as evenly the one with the deeper black, then the more frequent. */
+function bestOf(together: readonly BookPicture[], target: Target): Best | null {
+  const { often } = countsOf(together.filter(picture => takes(target, picture)));
+  const step = Math.max(1, Math.floor(together.length / SAMPLE));
+  const sample = together.filter((_, i) => i % step === 0).slice(0, SAMPLE);
+  const all = takenBy(target).map(encoding => {
+    const forecasts = sample.flatMap(({ facts }) => forecastAs(encoding, facts, target) ?? []);
+    return {
+      encoding,
+      probability: mean(forecasts.map(({ tint }) => visibleShare(tint.bands))),
+      black: mean(forecasts.map(({ range }) => range.black)),
+    };
+  });
+  if (all.length === 0) return null;
+  const lowest = Math.min(...all.map(({ probability }) => probability));
+  const even = all.filter(({ probability }) => probability - lowest < TIE);
+  const deepest = Math.min(...even.map(({ black }) => black));
+  const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
+  const [best] = deep.sort((x, y) => often(y.encoding) - often(x.encoding));
+  const told = even.length < all.length ? 'even' : 'frequent';
+  const why = deep.length < even.length ? 'range' : told;
+  return { ...best, why };
+}
+
+/**
+ * What the target takes. Where nobody said: R = G = B and one grey channel go everywhere, ink values where the route
+ * keeps them or offset plates are made (common practice, no source).
+ */
+function takenBy(target: Target): GreyEncoding[] {
+  if (target.encodings?.length) return greyEncodings.filter(encoding => target.encodings!.includes(encoding));
+  const offset = target.process.startsWith('offset-') && target.route === 'unknown';
+  const inks =
+    !isPhotographic(target) && (offset || target.route === 'inks' || target.route === 'black-plate');
+  return inks ? ['rgb-neutral', 'single-channel', 'black-only'] : ['rgb-neutral', 'single-channel'];
+}
+
+/** The picture's forecast if it were stored as recommended; null where no sound conversion to it is known. */
+export function forecastOf(
+  { encoding }: Recommendation,
+  { facts }: BookPicture,
+  target: Target,
+): Forecast | null {
+  // greys without colour in Lab reach every press as R = G = B do
+  const grey = encoding === 'lab-neutral' ? 'rgb-neutral' : greyEncodings.find(known => known === encoding);
+  return grey ? forecastAs(grey, facts, target) : null;
+}
+
+/** `black-only, once the print house says that it takes it`: an encoding as a sentence ends with it. */
+export function asTaken({ encoding, why }: Recommendation, target: Target | null): string {
+  const sure = target?.encodings || encoding === 'rgb-neutral' || why === 'majority' || !target;
+  return sure ? encoding : `${encoding}, once the print house says that it takes it`;
+}
+
+/**
+ * What a picture is to be saved as, over all its targets: one encoding, or one for each target where they differ. Null
+ * where there is nothing to recommend.
+ */
+export function saveAs(picture: BookPicture, recommend: Recommend): string | null {
+  const found = (picture.targets.length ? picture.targets : [null]).flatMap(target => {
+    const recommendation = recommend(picture, target);
+    return recommendation
+      ? [{ target, encoding: recommendation.encoding, words: asTaken(recommendation, target) }]
+      : [];
+  });
+  if (found.length === 0) return null;
+  if (new Set(found.map(({ encoding }) => encoding)).size === 1) return found[0].words;
+  return found.map(({ target, encoding }) => `${encoding} for target "${target!.name}"`).join(' and ');
+}
+
+const mean = (values: readonly number[]) =>
+  values.length ? values.reduce((sum, value) => sum + value, 0) / values.length : 0;

@@ -1,0 +1,74 @@
+import assert from 'node:assert/strict';
+import { asTaken, recommendations, saveAs } from '../../src/rules/recommended';
+import type { BookPicture } from '../../src/shared/finding';
+import { picture, pictures, target } from './support/pictures';
+
+const GAIN = 0.2;
+const of = (book: BookPicture[], which = book[0]) =>
+  recommendations(book, GAIN)(which, which.targets[0] ?? null);
+
+/** Keeps inks; its four inks scatter much and its black alone does not (own guesses of the model). */
+const inks = target('dry-toner', { route: 'inks' });
+
+describe('the recommended encoding', () => {
+  it('is what most pictures of a part have', () => {
+    const book = [...pictures(3, 'single-channel'), picture('rgb-neutral')];
+    assert.deepEqual(of(book), { encoding: 'single-channel', why: 'majority' });
+  });
+  it('is another where that clearly prints with less of a tint', () => {
+    const targets = [target('dry-toner', { route: 'inks', encodings: ['rgb-neutral', 'black-only'] })];
+    assert.equal(of(pictures(4, 'rgb-neutral', { targets }))?.encoding, 'black-only');
+    assert.equal(
+      recommendations(pictures(4, 'rgb-neutral', { targets }), Number.POSITIVE_INFINITY)(
+        picture('rgb-neutral', { targets }),
+        targets[0],
+      )?.encoding,
+      'rgb-neutral',
+      'nothing speaks against the majority where nobody wants to hear of tints',
+    );
+  });
+  it('is one that the target takes, and none where it takes no grey', () => {
+    const only = (encodings: ('single-channel' | 'rgb-toned')[]) =>
+      pictures(2, 'black-only', { targets: [target('offset-coated', { encodings })] });
+    assert.equal(of(only(['single-channel']))?.encoding, 'single-channel');
+    assert.equal(of(only(['rgb-toned'])), null);
+  });
+  it('of ways that print alike is the one that leaves least to convert, then R = G = B', () => {
+    const lone = [picture('four-channel'), picture('black-only')];
+    assert.equal(of(lone)?.encoding, 'rgb-neutral');
+    assert.equal(of([...lone, picture('single-channel')])?.encoding, 'single-channel');
+  });
+  it('of nearly even ways is the one with the deepest black, at the price of less than 0.1', () => {
+    const targets = [target('offset-coated', { route: 'inks' })];
+    const book = (['rgb-neutral', 'black-only', 'single-channel'] as const).map(e => picture(e, { targets }));
+    const best = of(book)!;
+    const blacks = book.map(({ forecasts }) => forecasts[0].range.black);
+    // black ink alone is the flattest grey of a press (common practice, no source; TR 006: L* 16 against 10)
+    assert.notEqual(best.encoding, 'black-only');
+    assert.ok(blacks[1] > blacks[0]);
+  });
+  it('needs no forecast: without a target what most have, else what goes everywhere', () => {
+    const bare = { targets: [] };
+    assert.equal(of(pictures(2, 'black-only', bare))?.encoding, 'black-only');
+    assert.deepEqual(of([picture('black-only', bare), picture('single-channel', bare)]), {
+      encoding: 'single-channel',
+      why: 'frequent',
+    });
+  });
+  it('is named for each target where they differ', () => {
+    const a = target('silver-halide', { name: 'a', encodings: ['rgb-neutral'] });
+    const b = target('offset-coated', { name: 'b', encodings: ['single-channel'] });
+    const book = [picture('four-channel', { targets: [a, b] })];
+    assert.equal(
+      saveAs(book[0], recommendations(book, GAIN)),
+      'rgb-neutral for target "a" and single-channel for target "b"',
+    );
+  });
+  it('hangs on the print house where nobody said that it is taken', () => {
+    assert.equal(
+      asTaken({ encoding: 'black-only', why: 'even' }, inks),
+      'black-only, once the print house says that it takes it',
+    );
+    assert.equal(asTaken({ encoding: 'black-only', why: 'majority' }, inks), 'black-only');
+  });
+});
