@@ -1,30 +1,48 @@
 import { visibleShare } from '../../print/bands';
 import { inOrders } from '../../rules/words';
-import type { Finding, PictureReport } from '../../shared/finding';
+import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
+import { asksOf } from './shared';
 
 /** Routes whose chances of a visible tint differ by more than this are worth a question. */
 const WORTH_ASKING = 0.3;
 
+/** From this share (0-1) of a picture cut off at white or black on, somebody should have looked at it. Own choice. */
+const LOOK = 0.25;
+
+/** What is to be done with a picture because of a finding. */
+export interface Duty extends Advice {
+  rule: string;
+  severity: Severity;
+}
+
 /** What each rule asks for, and why in one sentence. In the order in which one thing has to be done before another. */
 const byRule: Record<string, Advice> = {
-  unreadable: mend('The file could not be read: nobody knows what would be printed.'),
-  'not-fetched': {
-    kind: 'mend',
-    title: 'Fetch the picture first',
-    reason: 'What lies here is only a pointer to it.',
-  },
-  'encoding-not-accepted': convert('The print house does not take pictures that are stored like this.'),
-  'unbalanced-grey': convert('Its inks do not make a grey on this press.'),
-  'ink-total': convert('It asks for more ink than the paper holds.'),
-  'residual-chroma': convert('Colour that was left in it would be seen in print.'),
-  'mixed-encodings': convert('It is stored unlike the others around it, and would print unlike them.'),
-  'likely-tint': convert('Stored in another way that is taken, it would print with less of a tint.'),
+  unreadable: mend('The file could not be read.'),
+  'not-fetched': mend('What lies here is only a pointer to it.', 'Fetch the picture first'),
+  'encoding-not-accepted': convert(
+    'By the settings the print house does not take pictures that are stored like this.',
+  ),
+  'unbalanced-grey': convert('By the forecast its inks do not make a grey on this press.'),
+  'ink-total': convert('It asks for more ink than the press usually carries, or than the settings allow.'),
+  'residual-chroma': convert('Colour that was left in it is likely to be seen in print.'),
+  'mixed-encodings': convert('It is stored unlike others around it, and is likely to print unlike them.'),
+  'likely-tint': convert(
+    'By the forecast it prints with a visible tint less often if it is stored in another way.',
+  ),
   'tone-mismatch': convert('Its tone is not that of the picture it should match.'),
-  'profile-mismatch': ask('Its profile is not the one that the target names.'),
+  'profile-mismatch': convert('Its profile does not fit it, or not the paper it is printed on.'),
   'low-resolution': mend('It has too few pixels for the size at which it is placed.'),
+  'wrong-extension': mend('Its name says another format than its content is.', 'Rename it first'),
+  clipped: mend('Much of it is cut off at white or at black.', 'Look at it first'),
+};
+
+/** Notes that ask for something before the picture is sent; the others are for knowing. */
+const asking: Record<string, (data: Finding['data']) => boolean> = {
+  'wrong-extension': () => true,
+  clipped: ({ share }) => typeof share === 'number' && share >= LOOK,
 };
 
 function convert(reason: string): Advice {
@@ -33,22 +51,49 @@ function convert(reason: string): Advice {
 function ask(reason: string): Advice {
   return { kind: 'ask', title: 'Ask the print house', reason };
 }
-function mend(reason: string): Advice {
-  return { kind: 'mend', title: 'Put the file right first', reason };
+function mend(reason: string, title = 'Put the file right first'): Advice {
+  return { kind: 'mend', title, reason };
 }
 
-/** What to do with a picture, with one reason. Notes ask for nothing. */
-export function adviceOn({ facts, intent, intentStated, findings, forecasts }: PictureReport): Advice {
-  const urgent = findings.filter((f: Finding) => f.severity !== 'note').map(f => f.rule);
-  const rule = Object.keys(byRule).find(id => urgent.includes(id));
-  if (rule) return byRule[rule];
+/**
+ * What has to be done first with a picture by its own findings, and by those about the book that ask it to be changed;
+ * null where none asks for anything.
+ */
+export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty | null {
+  const findings = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))].filter(
+    ({ severity, rule, data }) => severity !== 'note' || asking[rule]?.(data),
+  );
+  const rule = Object.keys(byRule).find(id => findings.some(finding => finding.rule === id));
+  const told = findings.filter(finding => finding.rule === rule);
+  const worst =
+    findings.find(({ severity }) => severity === 'error') ?? findings.find(f => f.severity === 'warning');
+  // a rule that is raised to a warning and has no line above still wants a look
+  if (!rule)
+    return worst
+      ? { ...mend(LOOK_AT, 'Look at it first'), rule: worst.rule, severity: worst.severity }
+      : null;
+  const advice = byRule[rule];
+  const reason =
+    rule === 'unreadable' && picture.facts.unreadable ? picture.facts.unreadable.text : advice.reason;
+  return { ...advice, reason, rule, severity: worst?.severity ?? told[0].severity };
+}
+
+const LOOK_AT = 'A finding below asks for it.';
+
+/** What to do with a picture, with one reason. `shared`: the findings about the book. */
+export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Advice {
+  const { facts, intent, intentStated, findings, forecasts } = picture;
+  const duty = dutyOf(picture, shared);
+  if (duty) return { kind: duty.kind, title: duty.title, reason: duty.reason };
   if (facts.unreadable) return mend(facts.unreadable.text);
   if (facts.encoding === 'colour' && !intentStated)
     return leave('It is in colour, and nobody said what it is meant to be.');
   if (intent === 'colour' || intent === 'line')
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
   // what becomes of RGB and grey is the same question for every picture of the book, not one of this picture
-  return (facts.space === 'cmyk' && openQuestion(forecasts)) || send(facts.encoding, forecasts);
+  return (
+    (facts.space === 'cmyk' && openQuestion(forecasts)) || send(facts.encoding, forecasts, findings.length)
+  );
 }
 
 const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to judge', reason });
@@ -65,15 +110,18 @@ function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
   }
 }
 
-function send(encoding: Encoding, forecasts: readonly Forecast[]): Advice {
+/** `notes`: how many findings stand below, all of them only worth knowing. */
+function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number): Advice {
   const chance = Math.max(...forecasts.map(({ tint }) => visibleShare(tint.bands)));
   const worst = `${inOrders(chance)}${forecasts.length > 1 ? ' at worst' : ''}`;
   let tint = '';
   if (encoding === 'rgb-toned') tint = ' Its own tone prints, and the process adds to it.';
-  else if (forecasts.length) tint = ` A tint is seen ${worst}.`;
+  else if (forecasts.length) tint = ` By the forecast a tint is seen ${worst}.`;
+  const below =
+    notes === 1 ? 'A note is below; otherwise nothing' : `${notes} notes are below; otherwise nothing`;
   return {
     kind: 'send',
     title: 'Send it as it is',
-    reason: `Nothing in the file stands against it.${tint} Have a test print made before the run.`,
+    reason: `${notes ? below : 'Nothing'} in the file stands against it.${tint} Have a test print made before the run.`,
   };
 }

@@ -29,7 +29,7 @@ export function sheetOf(
     path,
     page: facts.page,
     pages,
-    advice: adviceOn(picture),
+    advice: adviceOn(picture, shared),
     encoding: { id: facts.encoding, ...encodings[facts.encoding] },
     facts: factLines(facts),
     findings: findings.map(shown),

@@ -1,35 +1,50 @@
 import type { BookReport, PictureReport, Severity } from '../../shared/finding';
-import { adviceOn } from '../sheet/advice';
+import { type Duty, dutyOf } from '../sheet/advice';
 import { nameOf } from './blocks';
 
 /** Whether this book can be ordered as it is, in one sentence. */
-export function verdict({ pictures, findings }: BookReport): string {
-  const all = pictures.length;
-  const urgent = pictures.filter(picture => urgencyOf(picture) < 2).length;
+export function verdict(report: BookReport): string {
+  const all = report.pictures.length;
+  const urgent = dutiesOf(report).length;
   if (all === 0) return 'No pictures were found here.';
   if (urgent > 0)
     return `${urgent} of ${all} ${all === 1 ? 'picture wants' : `pictures ${urgent === 1 ? 'wants' : 'want'}`} attention before this book is ordered.`;
-  if (findings.some(finding => finding.severity !== 'note'))
-    return `No single one of ${all} pictures wants attention, but the book as a whole does.`;
+  if (report.findings.some(finding => finding.severity !== 'note'))
+    return all === 1
+      ? 'The one picture wants no attention by itself, but the book as a whole does.'
+      : `No single one of ${all} pictures wants attention, but the book as a whole does.`;
   const what = all === 1 ? 'the one picture' : `all ${all} pictures`;
   return `Nothing in the files stands against printing ${what}.`;
 }
 
-/** What to do first, or null: with the worst picture and those that want the same. */
-export function begin({ pictures, findings }: BookReport): string | null {
-  if (!pictures.length) return null;
-  const least = Math.min(2, ...pictures.map(urgencyOf));
-  if (least === 2) return findings.some(f => f.severity !== 'note') ? null : 'Have a test print made first.';
-  const first = pictures.find(picture => urgencyOf(picture) === least)!;
-  const { title, reason } = adviceOn(first);
-  const alike = pictures.filter(p => urgencyOf(p) < 2 && adviceOn(p).reason === reason).length - 1;
+/** What to do first, or null: with the worst picture and those that want the same for the same reason. */
+export function begin(report: BookReport): string | null {
+  if (!report.pictures.length) return null;
+  const duties = dutiesOf(report);
+  if (duties.length === 0)
+    return report.findings.some(f => f.severity !== 'note') ? null : 'Have a test print made first.';
+  const least = Math.min(...duties.map(({ duty }) => rank[duty.severity]));
+  const first = duties.find(({ duty }) => rank[duty.severity] === least)!;
+  const { title, reason } = first.duty;
+  const alike = duties.filter(other => other !== first && sameWork(other, first)).length;
   const more = alike > 0 ? ` and ${alike} more like it` : '';
   const task = title.replace(/ first$/, '').toLowerCase();
-  return `Begin with ${nameOf(first.path, first.facts.page)}${more}: ${task}. ${reason}`;
+  return `Begin with ${nameOf(first.picture.path, first.picture.facts.page)}${more}: ${task}. ${reason}`;
 }
 
-const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+interface Work {
+  picture: PictureReport;
+  duty: Duty;
+}
 
-/** 0 with an error, 1 with a warning, 2 with neither. */
-const urgencyOf = ({ findings }: PictureReport): number =>
-  Math.min(2, ...findings.map(finding => rank[finding.severity]));
+const dutiesOf = ({ pictures, findings }: BookReport): Work[] =>
+  pictures.flatMap(picture => {
+    const duty = dutyOf(picture, findings);
+    return duty ? [{ picture, duty }] : [];
+  });
+
+/** A file that is cut short and one that may not be opened are both unreadable, and different work. */
+const sameWork = (x: Work, y: Work): boolean =>
+  x.duty.rule === y.duty.rule && x.picture.facts.unreadable?.reason === y.picture.facts.unreadable?.reason;
+
+const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };

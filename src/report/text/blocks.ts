@@ -6,8 +6,8 @@ export interface Block {
   severity: Severity;
   /** About the whole book. */
   book: Finding[];
-  /** One entry a message, with all pictures that it is said of. */
-  entries: { message: string; pictures: string[] }[];
+  /** One entry a message, with all pictures that it is said of, and the share (0-1) of each where the rule tells one. */
+  entries: { message: string; pictures: string[]; shares: number[] }[];
   /** How many pictures are concerned. */
   count: number;
 }
@@ -32,8 +32,10 @@ export function blocksOf(report: BookReport): Block[] {
       const block = blockOf(finding);
       const name = nameOf(path, facts.page);
       const same = block.entries.find(entry => entry.message === finding.message);
-      if (same) same.pictures.push(name);
-      else block.entries.push({ message: finding.message, pictures: [name] });
+      const entry = same ?? { message: finding.message, pictures: [], shares: [] };
+      if (!same) block.entries.push(entry);
+      entry.pictures.push(name);
+      if (typeof finding.data.share === 'number') entry.shares.push(finding.data.share);
       block.count++;
     }
   return [...blocks.values()].sort(

@@ -1,5 +1,7 @@
 import { lights, papers, processes } from '../../print';
-import type { BookReport, Severity } from '../../shared/finding';
+import { ground } from '../../rules/targets';
+import { percent } from '../../rules/words';
+import type { BookReport, PictureReport, Severity } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { encodings } from '../sheet/encoding';
@@ -20,13 +22,14 @@ export function bookText(report: BookReport, style: Style): string {
   const sections = [
     [
       ...wrap(verdict(report), style.width).map(paint.bold),
-      ...report.targets.flatMap(target => wrap(targetLine(target, report.targets), style.width, 2)),
+      ...report.targets.flatMap(target => wrap(targetLine(target, report), style.width, 2)),
       ...(report.targets.length ? [] : wrap(NO_TARGET, style.width)),
     ],
     first ? wrap(safe(first), style.width) : [],
     ...blocksOf(report).map(block => blockLines(block, style, paint)),
     encodingLines(report, paint),
     colourLines(report, style),
+    transparentLines(report, style),
     report.notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
     [closing(report, paint)],
   ];
@@ -40,14 +43,24 @@ const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast.
   .map(({ id }) => id)
   .join(', ')}): "process" in evengrey.json, or --process.`;
 
-function targetLine(target: Target, all: readonly Target[]): string {
+function targetLine(target: Target, { targets, pictures }: BookReport): string {
   const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
     list.find(entry => entry.id === id)?.name ?? id;
   const paper =
     typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
-  const name = all.length > 1 ? `${safe(target.name)}: ` : '';
+  const name = targets.length > 1 ? `${safe(target.name)}: ` : '';
   const profile = target.pressProfile ? `; profile "${safe(target.pressProfile.description)}"` : '';
-  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}${profile}.`;
+  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}${profile}.${basis(target, pictures)}`;
+}
+
+/** What the forecasts rest on, once for all findings. */
+function basis({ name }: Target, pictures: readonly PictureReport[]): string {
+  const grounds = new Set(
+    pictures.flatMap(({ targets, forecasts }) =>
+      forecasts.filter((_, i) => targets[i].name === name).map(ground),
+    ),
+  );
+  return grounds.size ? ` Forecasts: ${[...grounds].join('; or ')}.` : '';
 }
 
 function blockLines(block: Block, style: Style, paint: Paint): string[] {
@@ -56,7 +69,8 @@ function blockLines(block: Block, style: Style, paint: Paint): string[] {
   const text = (words: string, by: number) => indent(wrap(safe(words), style.width - by), by);
   const shared = sharedSentences(block.entries.map(entry => entry.message));
   const full = block.entries.slice(0, IN_FULL[block.severity]);
-  const rest = block.entries.slice(full.length).flatMap(entry => entry.pictures);
+  const others = block.entries.slice(full.length);
+  const rest = others.flatMap(entry => entry.pictures);
   return [
     heading,
     ...block.book.flatMap(({ message }) => text(message, 2)),
@@ -65,8 +79,20 @@ function blockLines(block: Block, style: Style, paint: Paint): string[] {
       ...text(pictures.join(', '), 2).map(paint.bold),
       ...text(message.slice(shared.length), 4),
     ]),
-    ...(rest.length ? [...text(`and ${rest.length} more:`, 2), ...text(rest.join(', '), 4)] : []),
+    ...(rest.length
+      ? [
+          ...text(`and ${rest.length} more${rangeOf(others.flatMap(entry => entry.shares))}:`, 2),
+          ...text(rest.join(', '), 4),
+        ]
+      : []),
   ];
+}
+
+/** ` (12 to 31 % of the area)`, or nothing where the rule tells no share. */
+function rangeOf(shares: readonly number[]): string {
+  if (!shares.length) return '';
+  const [least, most] = [Math.min(...shares), Math.max(...shares)].map(percent);
+  return ` (${least === most ? least : `${least.replace(' %', '')} to ${most}`} of the area)`;
 }
 
 function mark(severity: Severity, paint: Paint): string {
@@ -90,6 +116,19 @@ function colourLines({ pictures }: BookReport, style: Style): string[] {
   const more = colour.length > NAMED ? ` and ${colour.length - NAMED} more` : '';
   return wrap(
     `In colour, and not judged, since nobody said what it is meant to be ("intent" in evengrey.json): ${names.join(', ')}${more}`,
+    style.width,
+    2,
+  );
+}
+
+/** Not seen in the files themselves, so it is said what was judged. */
+function transparentLines({ pictures }: BookReport, style: Style): string[] {
+  const seen = pictures.filter(({ facts }) => facts.remarks.some(({ code }) => code === 'transparent'));
+  if (!seen.length) return [];
+  const names = seen.slice(0, NAMED).map(({ path, facts }) => safe(nameOf(path, facts.page)));
+  const more = seen.length > NAMED ? ` and ${seen.length - NAMED} more` : '';
+  return wrap(
+    `With transparency, judged as laid on paper white; what is wholly transparent counts as no picture: ${names.join(', ')}${more}`,
     style.width,
     2,
   );

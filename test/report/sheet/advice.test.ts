@@ -11,6 +11,7 @@ const on = (...findings: [rule: string, severity: Severity][]) =>
       'a.jpg',
       findings.map(([rule, severity]) => finding(rule, severity, '')),
     ),
+    [],
   );
 
 describe('what to do with a picture', () => {
@@ -20,8 +21,37 @@ describe('what to do with a picture', () => {
     assert.match(reason, /test print/);
   });
 
+  it('never says that nothing is there where a note is', () => {
+    assert.match(adviceOn(picture('a.jpg'), []).reason, /^Nothing in the file/);
+    assert.match(on(['untagged', 'note']).reason, /^A note is below/);
+    assert.match(on(['untagged', 'note'], ['uneven-cast', 'note']).reason, /^2 notes are below/);
+  });
+
+  it('is to rename what is called wrongly, and to look at what is cut off over much of it', () => {
+    assert.equal(on(['wrong-extension', 'note']).title, 'Rename it first');
+    const clipped = (share: number) =>
+      adviceOn(picture('a.jpg', [{ ...finding('clipped', 'note', ''), data: { share } }]), []).title;
+    assert.equal(clipped(0.4), 'Look at it first');
+    assert.equal(clipped(0.1), 'Send it as it is');
+  });
+
+  it('follows a finding about the book that asks for this very picture', () => {
+    const split = {
+      ...finding('mixed-encodings', 'warning', ''),
+      data: { groups: [{ pictures: ['a.jpg', 'b.jpg'] }], convert: ['a.jpg'] },
+    };
+    assert.equal(adviceOn(picture('a.jpg'), [split]).kind, 'convert');
+    assert.equal(adviceOn(picture('b.jpg'), [split]).kind, 'send', 'the encoding to which the others go');
+    const many = { ...finding('likely-tint', 'warning', ''), data: { pictures: ['b.jpg'] } };
+    assert.equal(adviceOn(picture('b.jpg'), [many]).kind, 'convert');
+    assert.equal(adviceOn(picture('b.jpg'), [{ ...many, severity: 'note' }]).kind, 'send');
+  });
+
+  it('looks at what a rule raised to a warning asks for', () =>
+    assert.equal(on(['untagged', 'warning']).title, 'Look at it first'));
+
   it('does not call a picture’s own tone a fault of the print', () => {
-    const toned = adviceOn(picture('a.jpg', [], { encoding: 'rgb-toned' }));
+    const toned = adviceOn(picture('a.jpg', [], { encoding: 'rgb-toned' }), []);
     assert.match(toned.reason, /own tone/);
     assert.doesNotMatch(toned.reason, /orders of 10/);
   });
@@ -37,7 +67,7 @@ describe('what to do with a picture', () => {
 
   it('is to mend what cannot be read, whatever the rules are set to', () => {
     const broken = picture('a.jpg', [], brokenFacts('truncated'));
-    assert.equal(adviceOn(broken).kind, 'mend');
+    assert.equal(adviceOn(broken, []).kind, 'mend');
   });
 
   it('is to ask where it hangs on a route that nobody stated', () => {
@@ -53,7 +83,7 @@ describe('what to do with a picture', () => {
       tint: { ...unknown.tint, bands: { neutral: 1 - b, faint: 0, visible: b, obvious: 0, heavy: 0 } },
     });
     const ask = { ...unknown, routes: [route(0.1, 'Kept'), route(0.9, 'Converted')] };
-    const { kind, reason } = adviceOn({ ...picture('a.tif', [], { space: 'cmyk' }), forecasts: [ask] });
+    const { kind, reason } = adviceOn({ ...picture('a.tif', [], { space: 'cmyk' }), forecasts: [ask] }, []);
     assert.equal(kind, 'ask');
     assert.match(
       reason,
@@ -64,6 +94,6 @@ describe('what to do with a picture', () => {
   it('is nothing for a picture in colour that nobody called grey', () => {
     const plain = picture('a.jpg', []);
     const colour = { ...plain, facts: { ...plain.facts, encoding: 'colour' as const } };
-    assert.equal(adviceOn(colour).kind, 'leave');
+    assert.equal(adviceOn(colour, []).kind, 'leave');
   });
 });

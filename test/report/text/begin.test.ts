@@ -21,6 +21,19 @@ describe('what to do first', () => {
     assert.match(begin(report([odd('a.jpg'), picture('b.jpg')])) ?? '', /^Begin with a\.jpg: convert it\. /);
   });
 
+  it('counts pictures that a finding about the book asks to be changed', () => {
+    const split = { ...finding('mixed-encodings', 'warning', 'W.'), data: { convert: ['a.jpg', 'b.jpg'] } };
+    const book = report([picture('a.jpg'), picture('b.jpg'), picture('c.jpg')], { findings: [split] });
+    assert.equal(verdict(book), '2 of 3 pictures want attention before this book is ordered.');
+    assert.match(begin(book) ?? '', /^Begin with a\.jpg and 1 more like it: convert it\./);
+  });
+
+  it('calls alike only what wants the same for the same reason', () => {
+    const locked = picture('b.jpg', [finding('unreadable', 'error', 'E.')], brokenFacts('permission'));
+    const first = begin(report([broken('a.jpg'), locked])) ?? '';
+    assert.match(first, /^Begin with a\.jpg: put the file right\./);
+  });
+
   it('names no picture where only the whole book is at fault', () => {
     const book = report([picture('a.jpg')], { findings: [finding('mixed-profiles', 'warning', 'W.')] });
     assert.equal(begin(book), null);

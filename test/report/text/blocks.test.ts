@@ -36,7 +36,7 @@ describe('findings by rule', () => {
       report([picture('a.jpg', [same]), picture('b.tif', [same]), picture('b.tif', [same], { page: 2 })]),
     );
     assert.deepEqual(block.entries, [
-      { message: 'The same.', pictures: ['a.jpg', 'b.tif', 'b.tif (page 2)'] },
+      { message: 'The same.', pictures: ['a.jpg', 'b.tif', 'b.tif (page 2)'], shares: [] },
     ]);
   });
 

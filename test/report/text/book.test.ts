@@ -26,11 +26,11 @@ describe('report as text', () => {
       text,
       `2 of 3 pictures want attention before this book is ordered.
 Offset, coated paper; Gloss coated paper; Daylight of a
-  viewing booth (D50).
+  viewing booth (D50). Forecasts: by public press data: a
+  generic process, not your printer.
 
 Begin with plates/a.jpg and 1 more like it: put the file
-right. The file could not be read: nobody knows what would
-be printed.
+right. The file could not be read.
 
 ERROR  unreadable  2 pictures
   It will not print.
@@ -63,6 +63,16 @@ In colour, and not judged, since nobody said what it is
     const text = bookText(report(pictures), plain);
     assert.match(text, / {2}2\.jpg\n {4}Message 2\.\n {2}and 2 more:\n {4}3\.jpg, 4\.jpg\n/);
     assert.ok(!text.includes('Message 3'));
+  });
+
+  it('tells the range of what is not told in full, and what transparency was taken for', () => {
+    const pictures = [0.1, 0.2, 0.12, 0.31].map((share, n) =>
+      picture(`${n}.jpg`, [{ ...finding('clipped', 'note', `Message ${n}.`), data: { share } }]),
+    );
+    const remarks = [{ code: 'transparent' as const, text: 'Some is.' }];
+    const text = bookText(report([...pictures, picture('clear.png', [], { remarks })]), plain);
+    assert.match(text, / {2}and 2 more \(12 to 31 % of the area\):\n/);
+    assert.match(text, /With transparency, .*paper white.*clear\.png/s);
   });
 
   it('says what is missing for a forecast, and names targets only where there are several', () => {
