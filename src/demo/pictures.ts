@@ -1,7 +1,7 @@
 // no-unit-test: a list; test/cli/demo.test.ts checks what a check of the demo says of every entry
 import sharp, { type Sharp } from 'sharp';
 import type { Master, SceneId } from './masters';
-import { deepTiff, inksTiff, lineTiff, PPI, rgb, rgba } from './store';
+import { deepTiff, inksTiff, labTiff, lineTiff, PPI, rgb, rgba } from './store';
 
 export interface DemoPicture {
   file: string;
@@ -48,6 +48,7 @@ const keeper: DemoPicture[] = [
     scene: 'head',
     store: master => deepTiff(master, 'grey'),
   },
+  { file: 'encodings/keeper-lab-neutral.tif', scene: 'head', store: labTiff },
   {
     file: 'encodings/keeper-black-only.tif',
     scene: 'head',
@@ -67,15 +68,13 @@ const keeper: DemoPicture[] = [
   },
 ];
 
-/** One fault each. */
+/** One fault each that its file is named for; a fault may bring another along. */
 const faults: DemoPicture[] = [
   {
     file: 'faults/green-corner.jpg',
-    scene: 'wood',
+    scene: 'cloth',
     store: master =>
-      plainJpeg(
-        rgb(master, (tone, x, y) => [0, 14 * Math.max(0, 1 - 2.2 * Math.hypot(x, 1 - y)) * (1 - tone), 0]),
-      ),
+      plainJpeg(rgb(master, (_, x, y) => [0, 14 * Math.max(0, 1 - 2.2 * Math.hypot(x, 1 - y)), 0])),
   },
   {
     file: 'faults/red-mark.png',
@@ -87,13 +86,27 @@ const faults: DemoPicture[] = [
   },
   {
     file: 'faults/cast-that-turns.jpg',
-    scene: 'window',
-    store: master => plainJpeg(rgb(master, tone => [9 * tone, 0, 12 * (1 - tone)])),
+    scene: 'sky',
+    // blue shadows, warm lights, as from colour curves that cross
+    store: master =>
+      plainJpeg(
+        rgb(master, tone => {
+          const warm = 2 * tone - 1;
+          return [22 * warm, 5 * warm, -22 * warm];
+        }),
+      ),
   },
   {
     file: 'faults/too-much-ink.jpg',
     scene: 'cliff',
-    store: master => inksJpeg(inksTiff(master, d => [98 * d, 92 * d, 92 * d, 95 * d ** 1.5])),
+    // in balance, but nothing is taken back where black comes in
+    store: master =>
+      inksJpeg(
+        inksTiff(master, d => {
+          const others = 62 * d * (0.74 + 0.14 * d) + 36 * d ** 6;
+          return [62 * d + 36 * d ** 6, others, others, 96 * d ** 2];
+        }),
+      ),
   },
   {
     file: 'faults/shadows-lost.jpg',

@@ -49,6 +49,19 @@ export function deepTiff({ width, height, tones }: Master, kind: 'grey' | 'rgb')
   return tiff({ width, height, kind, data, bits: 16 }, PPI);
 }
 
+/** Lab of 16 bit without colour: L* 0-100 as 0-65535, a* and b* as whole numbers with a sign (TIFF 6.0, section 23). */
+export function labTiff({ width, height, tones }: Master): Buffer {
+  const data = new Uint16Array(width * height * 3);
+  for (let i = 0; i < tones.length; i++) data[i * 3] = Math.round(lightness(tones[i]) * 655.35);
+  return tiff({ width, height, kind: 'lab', data, bits: 16 }, PPI);
+}
+
+/** L* of a tone of sRGB (IEC 61966-2-1, CIE 15). */
+function lightness(tone: number): number {
+  const Y = tone <= 0.04045 ? tone / 12.92 : ((tone + 0.055) / 1.055) ** 2.4;
+  return Y > (6 / 29) ** 3 ? 116 * Math.cbrt(Y) - 16 : Y * (29 / 3) ** 3;
+}
+
 /** Four inks, given in percent for a darkness 0-1. */
 export function inksTiff(
   { width, height, tones }: Master,

@@ -1,6 +1,7 @@
 // no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
-/** Photometric interpretations of TIFF 6.0, section 8 and 16. */
-const PHOTOMETRIC = { grey: 1, rgb: 2, inks: 5 } as const;
+/** Photometric interpretations of TIFF 6.0, sections 8, 16 and 23. */
+const PHOTOMETRIC = { grey: 1, rgb: 2, inks: 5, lab: 8 } as const;
+const CHANNELS = { grey: 1, rgb: 3, inks: 4, lab: 3 } as const;
 
 export interface TiffPixels {
   width: number;
@@ -16,7 +17,7 @@ export interface TiffPixels {
  * library cannot be handed four inks as raw values, so the demo writes such files by itself.
  */
 export function tiff({ width, height, kind, data, bits }: TiffPixels, ppi: number): Buffer {
-  const channels = kind === 'grey' ? 1 : kind === 'rgb' ? 3 : 4;
+  const channels = CHANNELS[kind];
   const pixels = Buffer.from(data.buffer, data.byteOffset, data.byteLength);
   const SHORT = 3;
   const LONG = 4;

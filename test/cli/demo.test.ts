@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { encodings as encodingWords } from '../../src/report/sheet/encoding';
 
 const cli = path.resolve('dist/cli.js');
 
@@ -35,6 +36,7 @@ describe('evengrey demo', () => {
       'pictures/01-standing-stones.jpg': 'rgb-neutral',
       'encodings/keeper-rgb-neutral.jpg': 'rgb-neutral',
       'encodings/keeper-single-channel.tif': 'single-channel',
+      'encodings/keeper-lab-neutral.tif': 'lab-neutral',
       'encodings/keeper-black-only.tif': 'black-only',
       'encodings/keeper-four-channel.tif': 'four-channel',
       'encodings/keeper-three-ink.tif': 'three-ink',
@@ -50,23 +52,37 @@ describe('evengrey demo', () => {
       'extras/cutting-line.tif': 'bilevel',
     }))
       assert.equal(encodings.get(file), encoding, file);
+    assert.deepEqual([...new Set(encodings.values())].sort(), Object.keys(encodingWords).sort());
   });
 
   it('shows the faults by their rules, and finds nothing wrong with the pages', () => {
     const report = JSON.parse(run('check', book, '--format', 'json').stdout);
-    const rules = (file: string): string[] =>
+    const rules = (file: string, severity = /./): string[] =>
       report.pictures
         .find((p: { path: string }) => p.path === file)
-        .findings.filter((f: { severity: string }) => f.severity !== 'note')
+        .findings.filter((f: { severity: string }) => severity.test(f.severity))
         .map((f: { rule: string }) => f.rule);
-    assert.ok(rules('faults/green-corner.jpg').includes('residual-chroma'));
-    assert.ok(rules('faults/red-mark.png').includes('residual-chroma'));
-    assert.ok(rules('faults/too-much-ink.jpg').includes('ink-total'));
-    assert.ok(rules('faults/cut-short.jpg').includes('unreadable'));
-    assert.ok(rules('faults/not-fetched.jpg').includes('not-fetched'));
-    assert.ok(rules('encodings/keeper-three-ink.tif').includes('unbalanced-grey'));
+    for (const [file, rule] of Object.entries({
+      'faults/green-corner.jpg': 'residual-chroma',
+      'faults/red-mark.png': 'residual-chroma',
+      'faults/cast-that-turns.jpg': 'uneven-cast',
+      'faults/too-much-ink.jpg': 'ink-total',
+      'faults/shadows-lost.jpg': 'clipped',
+      'faults/no-profile.tif': 'untagged',
+      'faults/really-a-png.jpg': 'wrong-extension',
+      'faults/cut-short.jpg': 'unreadable',
+      'faults/not-fetched.jpg': 'not-fetched',
+      'encodings/keeper-three-ink.tif': 'unbalanced-grey',
+    }))
+      assert.ok(rules(file).includes(rule), `${file}: ${rules(file)}`);
+    assert.deepEqual(rules('faults/see-through.png'), []);
     for (const { path: file } of report.pictures)
-      if (file.startsWith('pictures/')) assert.deepEqual(rules(file), [], file);
+      if (file.startsWith('pictures/')) assert.deepEqual(rules(file, /error|warning/), [], file);
+  });
+
+  it('makes a page that is light enough to pass on', () => {
+    const { size } = fs.statSync(path.join(book, 'preview.html'));
+    assert.ok(size < 4e6, `${size} bytes`);
   });
 
   it('places only pictures that are there', () => {

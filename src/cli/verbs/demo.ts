@@ -4,7 +4,9 @@ import { formatOption } from '../options';
 
 export function demoVerb(): Command {
   return new Command('demo')
-    .description('Makes a small invented book that shows every encoding and fault, and checks it.')
+    .description(
+      'Makes a small invented book that shows every encoding and the common faults, and checks it.',
+    )
     .argument('<folder>', 'a folder that is not there yet, or is empty')
     .addOption(formatOption())
     .action(async (folder: string, options: { format: 'text' | 'json' }) => {
