@@ -13,7 +13,7 @@ describe('settings of the command line', () => {
     "run": { "process": "offset-cotaed", "paper": "gloss-coated" },
     "dummy": { "house": "houses/north.json", "inkLimit": "280" }
   },
-  "parts": { "cover": { "picture": "cover/**" } },
+  "parts": { "cover": { "picture": "cover/**" }, "maps": { "pictures": "maps", "target": "dumy" } },
   "rules": { "mixed-encoding": "error", "untagged": ["warning", { "rgb": "sometimes" }] },
 }
 `,

@@ -10,6 +10,7 @@ import {
   type RawTarget,
   type Settings,
   settle,
+  unknownTargets,
   type WrittenTarget,
   writtenTargets,
 } from './settings';
@@ -51,10 +52,12 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
   }
   const parsed = await parseFile(file, shown, language.settings, read);
   const files = [file];
-  if (parsed.problems.length) return { settings: null, problems: parsed.problems, files };
+  const nameless = unknownTargets(parsed.value, parsed.problemAt);
+  if (parsed.problems.length)
+    return { settings: null, problems: inOrder([...parsed.problems, ...nameless]), files };
 
   const raw = parsed.value as RawSettings;
-  const problems: Problem[] = [];
+  const problems = [...nameless];
   const houses = new Map<string, RawTarget>();
   const known: OfPrintHouses = { profiles: new Map(), records: new Map() };
   const written = writtenTargets(raw);
@@ -77,11 +80,17 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     houses.set(name, said);
   }
   // what a broken house file leaves out would be told as missing in the settings
-  if (problems.length) return { settings: null, problems, files };
+  if (problems.length > nameless.length) return { settings: null, problems: inOrder(problems), files };
   const settled = settle(raw, written, houses, language.defaultTarget, parsed.problemAt);
-  settled.problems.push(...give(settled.settings.targets, written, known, parsed.problemAt));
-  return { settings: settled.problems.length ? null : settled.settings, problems: settled.problems, files };
+  problems.push(...settled.problems, ...give(settled.settings.targets, written, known, parsed.problemAt));
+  return { settings: problems.length ? null : settled.settings, problems: inOrder(problems), files };
 }
+
+/** File by file, in the order of the text. */
+const inOrder = (problems: readonly Problem[]): Problem[] => {
+  const files = [...new Set(problems.map(({ file }) => file))];
+  return problems.toSorted((x, y) => files.indexOf(x.file) - files.indexOf(y.file) || x.offset - y.offset);
+};
 
 async function parseFile(
   file: string,

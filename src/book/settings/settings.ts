@@ -3,6 +3,7 @@ import type { Severity } from '../../shared/finding';
 import type { Intent } from '../../shared/picture';
 import type { ProcessId, Target } from '../../shared/target';
 import type { Problem } from './problem';
+import { suggest } from './suggest';
 import type { Parsed } from './validate';
 
 /** `evengrey.json` as the book uses it: lists where one word was enough, defaults filled in. */
@@ -111,7 +112,7 @@ export function writtenTargets(raw: RawSettings): WrittenTarget[] {
 /**
  * Fills in what the file leaves out. `written` are its targets, `houses` holds the house files by the path that is written in
  * the settings.
- * What the schema cannot see is told as problems: a name that no target has, a target without a process.
+ * What the schema cannot see is told as problems: a target without a process, or in two places.
  */
 export function settle(
   raw: RawSettings,
@@ -139,16 +140,32 @@ export function settle(
     const { house: _, ...own } = said;
     return [{ ...defaultTarget(said.process), ...own, name: target.name }];
   });
-  const names = standing.map(target => target.name);
-  for (const [part, { target }] of Object.entries(raw.parts ?? {}))
-    for (const [i, name] of listOf(target).entries())
-      if (!names.includes(name)) {
-        const path = Array.isArray(target) ? ['parts', part, 'target', i] : ['parts', part, 'target'];
-        const known = names.length ? `Targets here: ${names.join(', ')}.` : 'There is no target here.';
-        problems.push(problemAt(path, `No target is called "${name}". ${known}`));
-      }
   return { settings: { ...rest(raw), targets }, problems };
 }
+
+/**
+ * Parts on a target of a name that none has. Told beside whatever else is wrong, so `written` may be anything that JSON
+ * holds.
+ */
+export function unknownTargets(written: unknown, problemAt: Parsed['problemAt']): Problem[] {
+  const raw = objectOf(written);
+  const named = Object.keys(objectOf(raw.targets));
+  const names = named.length || !targetKeys.some(key => key in raw) ? named : [ONLY_TARGET];
+  return Object.entries(objectOf(raw.parts)).flatMap(([part, said]) => {
+    const { target } = objectOf(said);
+    return [target].flat().flatMap((name, i) => {
+      if (typeof name !== 'string' || names.includes(name)) return [];
+      const path = ['parts', part, 'target', ...(Array.isArray(target) ? [i] : [])];
+      const suggestion = suggest(name, names);
+      const known = names.length ? `Targets here: ${names.join(', ')}.` : 'There is no target here.';
+      const help = suggestion ? `Did you mean "${suggestion}"?` : known;
+      return [problemAt(path, `No target is called "${name}". ${help}`, 'value', suggestion)];
+    });
+  });
+}
+
+const objectOf = (value: unknown): Record<string, unknown> =>
+  value && typeof value === 'object' && !Array.isArray(value) ? (value as Record<string, unknown>) : {};
 
 function rest(raw: RawSettings): Omit<Settings, 'targets'> {
   return {

@@ -30,8 +30,21 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   const report = await readAndJudge(root, paths, { ...settings, targets }, options);
   const text = options.format === 'json' ? bookJson(report) : bookText(report, styleOf(options.output));
   await writeResult(text, options.output);
+  const empty = paths.filter(file => !holdsPicture(report, path.relative(root, file)));
+  if (empty.length)
+    throw new Failure(
+      `${empty.map(shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
+    );
   return exitCodeOf(report, options.maxWarnings);
 }
+
+/** A check that looked at nothing has passed nothing, though a script would take it so. */
+function holdsPicture({ pictures }: BookReport, relative: string): boolean {
+  const at = relative.split(path.sep).join('/');
+  return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
+}
+
+const shown = (file: string) => `"${path.relative(process.cwd(), file) || '.'}"`;
 
 async function rootOf(paths: readonly string[]): Promise<string> {
   try {

@@ -108,6 +108,21 @@ describe('evengrey check', () => {
     assert.match(ran.stderr, /^The cache could not be kept/);
   });
 
+  it('does not pass where it looked at nothing', async () => {
+    const root = evenBook();
+    fs.mkdirSync(path.join(root, 'empty'));
+    const none = await evengrey(['check', 'empty', '--format', 'json'], { cwd: root });
+    assert.equal(none.code, 2);
+    assert.match(
+      none.stderr,
+      /^evengrey: "empty" holds no picture of the book, so nothing was checked there\. /,
+    );
+    assert.deepEqual(JSON.parse(none.stdout).pictures, []);
+    const some = await evengrey(['check', 'plates', 'empty'], { cwd: root });
+    assert.equal(some.code, 2);
+    assert.equal((await evengrey(['check'], { cwd: temporaryFolder() })).code, 2);
+  });
+
   it('keeps nothing in the book', async () => {
     const root = evenBook();
     const list = () => fs.readdirSync(root, { recursive: true }).sort();
