@@ -2,6 +2,7 @@ import type { BookReport } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Space } from '../../shared/picture';
 import type { Target } from '../../shared/target';
+import { dutyOf } from '../sheet/advice';
 import { findingJson } from './finding';
 import { forecastJson } from './forecast';
 import { canonical } from './number';
@@ -19,10 +20,10 @@ export function bookJson(report: BookReport): string {
   return document({
     schema: SCHEMA,
     book: { root: '.', targets: report.targets.map(targetJson) },
-    pictures: report.pictures.map(pictureJson),
+    pictures: report.pictures.map(picture => pictureJson(picture, report.findings)),
     findings: report.findings.map(findingJson),
     notices: report.notices,
-    summary: { ...counts, encodings: canonical(encodings) },
+    summary: { ...counts, attention: attentionOf(report), encodings: canonical(encodings) },
   });
 }
 
@@ -42,6 +43,10 @@ export function forecastsJson(
 ): string {
   return document({ of: { path, page, space, values }, forecasts: forecasts.map(forecastJson) });
 }
+
+/** Pictures that something is to be done with before the order: the same that the text counts. */
+const attentionOf = ({ pictures, findings }: BookReport): number =>
+  pictures.filter(picture => dutyOf(picture, findings)).length;
 
 const targetJson = (target: Target) => ({
   name: target.name,

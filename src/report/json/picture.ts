@@ -1,12 +1,17 @@
 // no-unit-test: its names and its order are what test/report/json/index.test.ts reads
-import type { PictureReport } from '../../shared/finding';
+import type { Finding, PictureReport } from '../../shared/finding';
 import type { ChromaFacts, PictureFacts } from '../../shared/picture';
+import { adviceOn } from '../sheet/advice';
 import { findingJson } from './finding';
 import { forecastJson } from './forecast';
 import { round } from './number';
 
-/** A picture as reports give it: what was read, what the settings say, forecasts and findings. */
-export function pictureJson({ path, facts, ...picture }: PictureReport) {
+/**
+ * A picture as reports give it: what was read, what the settings say, forecasts, findings and what to do. `shared`:
+ * findings about the whole book.
+ */
+export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
+  const { path, facts, ...picture } = report;
   const { ppi, ink, tone, profile, chroma } = facts;
   return {
     path,
@@ -54,6 +59,7 @@ export function pictureJson({ path, facts, ...picture }: PictureReport) {
     unreadable: facts.unreadable && { reason: facts.unreadable.reason, text: facts.unreadable.text },
     forecast: picture.forecasts.map(forecastJson),
     findings: picture.findings.map(findingJson),
+    verdict: adviceOn(report, shared).kind,
   };
 }
 

@@ -263,6 +263,10 @@ const picture = object({
   ),
   forecast: list(forecast, 'One a target; empty where nothing can be said'),
   findings: list(finding, 'Worst first'),
+  verdict: words(
+    'What to do with it: `send` it as it is, `convert` it first, `ask` the print house, `mend` the file, `leave`: nothing to judge. Shared findings of the book count too',
+    ['send', 'convert', 'ask', 'mend', 'leave'],
+  ),
 });
 
 const head = (title: string): Schema => ({
@@ -283,7 +287,10 @@ export const checkReportSchema: Schema = {
         'In the order of the settings; empty where nobody said where the book is printed',
       ),
     }),
-    pictures: list(picture, 'Sorted by path, then page'),
+    pictures: list(
+      picture,
+      'Sorted by path, then page. Empty where no picture was found: then the check ends with exit code 2',
+    ),
     findings: list(finding, 'About the book as a whole'),
     notices: list({ type: 'string' }, 'What was not looked at, and settings that concern nothing'),
     summary: object({
@@ -291,6 +298,7 @@ export const checkReportSchema: Schema = {
       errors: whole('Findings'),
       warnings: whole('Findings'),
       notes: whole('Findings'),
+      attention: whole('Pictures that something is to be done with before the order'),
       encodings: {
         type: 'object',
         additionalProperties: whole('Pictures'),

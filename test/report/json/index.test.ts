@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { defaultTarget, forecastPicture, forecastValue } from '../../../src/print';
 import { bookJson, forecastsJson } from '../../../src/report/json';
 import { checkReportSchema, forecastReportSchema } from '../../../src/report/json/schema';
+import { bookText } from '../../../src/report/text/book';
 import type { BookReport, PictureReport } from '../../../src/shared/finding';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
 import { strictErrors } from '../support';
@@ -51,6 +52,19 @@ describe('report as JSON', () => {
 
   it('is what its schema describes, every key of it', () => {
     assert.equal(strictErrors(checkReportSchema, value), '');
+  });
+
+  it('says what to do with each picture, and how many want attention', () => {
+    const broken = { rule: 'unreadable', severity: 'error' as const, message: 'Cut short.', data: {} };
+    const [even, cut] = report.pictures;
+    const faulty = { ...report, pictures: [even, { ...cut, findings: [broken] }] };
+    const { pictures, summary } = JSON.parse(bookJson(faulty));
+    assert.deepEqual(
+      pictures.map((p: { verdict: string }) => p.verdict),
+      ['send', 'mend'],
+    );
+    assert.match(bookText(faulty, { width: 80, colour: false }), /^1 of 2 pictures wants attention/);
+    assert.equal(summary.attention, 1);
   });
 
   it('keeps the contract’s names and their order', () => {
