@@ -36,8 +36,9 @@ export function blocksOf(report: BookReport): Block[] {
       if (!same) block.entries.push(entry);
       entry.pictures.push(name);
       if (typeof finding.data.share === 'number') entry.shares.push(finding.data.share);
-      block.count++;
     }
+  for (const block of blocks.values())
+    block.count = new Set(block.entries.flatMap(entry => entry.pictures)).size;
   return [...blocks.values()].sort(
     (x, y) =>
       rank[x.severity] - rank[y.severity] ||

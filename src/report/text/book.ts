@@ -70,7 +70,7 @@ function blockLines(block: Block, style: Style, paint: Paint): string[] {
   const shared = sharedSentences(block.entries.map(entry => entry.message));
   const full = block.entries.slice(0, IN_FULL[block.severity]);
   const others = block.entries.slice(full.length);
-  const rest = others.flatMap(entry => entry.pictures);
+  const rest = [...new Set(others.flatMap(entry => entry.pictures))];
   return [
     heading,
     ...block.book.flatMap(({ message }) => text(message, 2)),

@@ -10,7 +10,7 @@ const messages = {
     'This picture prints too {tone}, with its grey out of balance: its inks were separated for {made} paper (profile "{profile}"), and it is printed on {printed} paper{target}. Separate it again from its grey or RGB original for this paper.',
   axis: 'A print house that honours profiles prints this grey picture with a tint: R = G = B is not neutral in its profile "{profile}" (off by up to C* {chroma}). Convert it to a profile with a neutral grey axis, such as sRGB.',
   broken:
-    'Programs will not agree on how light or dark this picture is: {text} Embed the profile it was made in, or none.',
+    'Programs are unlikely to agree on how light or dark this picture is: {text} Embed the profile it was made in, or none.',
 } as const;
 
 /** A grey axis is off from here on: the limit at which a single picture counts as toned. */

@@ -23,7 +23,7 @@ const MUCH = 0.2;
 
 export default defineRule<Options>({
   id: 'residual-chroma',
-  description: 'Left-over colour on a grey picture that will be seen at the printed size.',
+  description: 'Left-over colour on a grey picture that is likely to be seen at the printed size.',
   severity: 'warning',
   scope: 'picture',
   needs: 'pixels',

@@ -40,6 +40,11 @@ describe('findings by rule', () => {
     ]);
   });
 
+  it('count a picture once, on however many targets', () => {
+    const twice = [1, 2].map(n => finding('ink-total', 'warning', `On target ${n}.`));
+    assert.equal(blocksOf(report([picture('a.jpg', twice)]))[0].count, 1);
+  });
+
   it('find the sentences that all begin with', () => {
     assert.equal(sharedSentences(['All alike. One. Do this.', 'All alike. Two. Do that.']), 'All alike. ');
     assert.equal(sharedSentences(['A b.c d. One.', 'A b.c d. Two.']), 'A b.c d. ');
