@@ -39,7 +39,7 @@ ${choice(
 )}
 ${choice(
   'seen',
-  'drawn',
+  'Drawn',
   waysSeen.map(way => ({ id: `seen-${way}`, value: way, words: seenWords[way], checked: way === seen })),
 )}`;
 }

@@ -27,6 +27,8 @@ export interface Frame {
 /** A picture's page: what to do, how it is stored, what was found, how it may print. */
 export function sheet(of: Sheet, frame: Frame): Html {
   const { name, folder } = nameOf(of.path);
+  // beside many findings there is room under the picture
+  const crowded = of.findings.length > 1;
   return html`
 <header class="head">
   <p class="folder">${folder}</p>
@@ -37,6 +39,7 @@ export function sheet(of: Sheet, frame: Frame): Html {
   <div>
     ${frame.picture}
     ${of.encoding.id !== 'unreadable' && html`<p class="caption">The file, as a screen shows it. It is no forecast${of.conditions.length > 0 && ': how it may print is shown in strips below'}.</p>`}
+    ${crowded && stored(of)}
     ${findings('About this book', of.shared, frame)}
   </div>
   <div class="words">
@@ -46,15 +49,18 @@ export function sheet(of: Sheet, frame: Frame): Html {
       <p>${of.advice.reason}</p>
     </section>
     ${findings('Findings', of.findings, frame)}
-    <section class="encoding" aria-label="Encoding">
-      <h2>${of.encoding.name} <code>${of.encoding.id}</code></h2>
-      <p>${of.encoding.meaning}</p>
-      <dl>${of.facts.map(([label, value]) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>
-    </section>
+    ${!crowded && stored(of)}
   </div>
 </div>
 ${of.conditions.length > 0 && forecasts(of, frame)}`;
 }
+
+const stored = ({ encoding, facts }: Sheet): Html => html`
+<section class="encoding" aria-label="Encoding">
+  <h2>${encoding.name} <code>${encoding.id}</code></h2>
+  <p>${encoding.meaning}</p>
+  <dl>${facts.map(([label, value]) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>
+</section>`;
 
 function forecasts(of: Sheet, { controls, folded, id }: Frame): Html {
   return html`

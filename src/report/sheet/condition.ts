@@ -33,7 +33,7 @@ export function conditionOf(
     bands: forecast.tint.bands,
     own: ownLine(forecast, encodings),
     figures: figuresOf(forecast),
-    ground: forecast.ground,
+    ground: forecast.ground.map(capital),
     encodings,
   };
 }

@@ -28,9 +28,10 @@ export function ownLine(
   { tint, range, condition }: Forecast,
   lines: readonly EncodingLine[],
 ): Condition['own'] {
+  const even = 10 * (1 - visibleShare(tint.bands));
   const alike = lines.find(({ own }) => own);
   return {
-    even: inTen(10 * (1 - visibleShare(tint.bands))),
+    even: even < 0.5 ? 'below 1' : inTen(even),
     black: range.black.toFixed(0),
     ground: alike?.ground ?? (condition.basis === 'generic' ? 'guess' : 'measured'),
   };
