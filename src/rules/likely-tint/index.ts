@@ -17,12 +17,12 @@ interface Options {
 }
 
 const messages = {
-  one: 'By the forecast this picture prints with a visible tint {now} on {process}{target}, as {better} only {lower}. It is {encoding}; save it as {save}.{cost}',
+  one: 'By the forecast this picture prints with a visible tint {now} on {process}{target}, and {lower} as {better}. It is {encoding}; save it as {save}.{cost}',
   toned:
-    'By the forecast this picture prints with a visible tint {now} on {process}{target}, as {better} {lower}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
-  many: 'By the forecast {pictures} print with a visible tint {now} on {process}{target}, as {better} only {lower}. They are {encoding}; save them as {save}.{cost}',
+    'By the forecast this picture prints with a visible tint {now} on {process}{target}, and {lower} as {better}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
+  many: 'By the forecast {pictures} print with a visible tint {now} on {process}{target}, and {lower} as {better}. They are {encoding}; save them as {save}.{cost}',
   manyToned:
-    'By the forecast {pictures} print with a visible tint {now} on {process}{target}, as {better} {lower}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.',
+    'By the forecast {pictures} print with a visible tint {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.',
   process:
     'On {process} {subject} back with a visible tint {now} by the forecast{target}, and another encoding would not change that much. {lean} Order a test print before the run.',
 } as const;
