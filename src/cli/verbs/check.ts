@@ -42,7 +42,7 @@ Examples:
   evengrey check my-book
   evengrey check my-book --process silver-halide --format json --output report.json
 "evengrey explain settings" tells what evengrey.json can say.
-A named path that holds no picture of the book ends with code 2: nothing was checked.`,
+A named path without a picture of the book ends with code 2.`,
     )
     .addHelpText('after', conditionHelp)
     .action(async (paths: string[], options: CheckVerbOptions) => {

@@ -56,7 +56,7 @@ Examples:
   evengrey forecast --grey 128 --light A
   evengrey forecast my-book/plate.tif --process silver-halide
   evengrey forecast --grey 128 --process inkjet --format svg --output grey.svg
-A chart kept in a book's folder counts as one of its pictures: keep it elsewhere.`,
+A chart in a book's folder counts as one of its pictures: keep it elsewhere.`,
     )
     .addHelpText('after', conditionHelp)
     .action(async (picture: string | undefined, options: ForecastVerbOptions) => {
