@@ -1,6 +1,6 @@
 import { processOf } from '../print/processes';
 import type { BookPicture } from '../shared/finding';
-import type { Forecast } from '../shared/forecast';
+import type { Basis, Forecast } from '../shared/forecast';
 import type { Target } from '../shared/target';
 
 /** ` (target "dummy")` where the book has more than one target, else nothing. */
@@ -26,8 +26,11 @@ export function forecastsOf(picture: BookPicture): { target: Target; forecast: F
 }
 
 /** How near to the user's own print house a forecast is, for the end of a sentence. */
-export function ground({ condition }: Forecast): string {
-  switch (condition.basis) {
+export const ground = ({ condition }: Forecast): string => basisWords(condition.basis);
+
+/** The same, by the basis that a finding carries in its data. */
+export function basisWords(basis: Basis): string {
+  switch (basis) {
     case 'record':
       return 'by what this print house has delivered before';
     case 'profile':

@@ -5,8 +5,10 @@ import { checkBook } from '../../book/check';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
+import { basisWords } from '../../rules/targets';
 import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
+import type { Basis } from '../../shared/forecast';
 import type { ShownFinding } from '../../shared/sheet';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
@@ -71,7 +73,12 @@ function answerOf({ pictures, findings, summary }: BookReport): CheckAnswer {
   };
 }
 
-const shown = ({ rule, severity, message }: Finding): ShownFinding => ({ rule, severity, message });
+/** A finding is read alone in the editor: what its forecast rests on, told in a report's head, stands behind it. */
+function shown({ rule, severity, message, data }: Finding): ShownFinding {
+  if (typeof data.basis !== 'string') return { rule, severity, message };
+  const words = basisWords(data.basis as Basis);
+  return { rule, severity, message: `${message} ${words[0].toUpperCase()}${words.slice(1)}.` };
+}
 
 const located = ({ file, line, column, length, message }: Problem): LocatedProblem => ({
   file,
