@@ -52,32 +52,42 @@ const median = list => sorted(list)[Math.floor(list.length / 2)];
 const spread = list => `${sorted(list)[0].toFixed(2)} - ${sorted(list).at(-1).toFixed(2)}`;
 
 async function againstFloor() {
-  const files = Object.entries(await benchPictures()).filter(([name]) => name.includes(values.only));
+  const { usual, coloured } = await benchPictures();
   const floor = await lanes('test/bench/floor.mjs');
   const check = await lanes(path.join(values.dist, 'reader.js'));
-  const rounds = Number(values.rounds);
   console.log(
-    `Reading and judging, as a ratio to the bare decode; ${rounds} rounds in turns, ${LANES} lanes`,
+    `Reading and judging, as a ratio to the bare decode; ${values.rounds} rounds in turns, ${LANES} lanes`,
   );
   console.log(`${'picture'.padEnd(28)}  median  spread`);
-  const totals = Array.from({ length: rounds }, () => ({ floor: 0, check: 0 }));
-  for (const [name, file] of files) {
+  await compare(usual, 'all of these', floor, check);
+  await compare(coloured, 'all in colour', floor, check);
+  floor.close();
+  check.close();
+}
+
+async function compare(files, sum, floor, check) {
+  const line = (name, ratios) =>
+    console.log(`${name.padEnd(28)}  ${median(ratios).toFixed(2).padStart(6)}  ${spread(ratios)}`);
+  const totals = Array.from({ length: Number(values.rounds) }, () => ({ bare: 0, whole: 0 }));
+  for (const [name, file] of Object.entries(files)) {
+    if (!name.includes(values.only)) continue;
     await floor.time(file);
     await check.time(file);
     const ratios = [];
-    for (let round = 0; round < rounds; round++) {
+    for (const total of totals) {
       const bare = await floor.time(file);
       const whole = await check.time(file);
-      totals[round].floor += bare;
-      totals[round].check += whole;
+      total.bare += bare;
+      total.whole += whole;
       ratios.push(whole / bare);
     }
-    console.log(`${name.padEnd(28)}  ${median(ratios).toFixed(2).padStart(6)}  ${spread(ratios)}`);
+    line(name, ratios);
   }
-  const all = totals.map(({ floor, check }) => check / floor);
-  console.log(`${'all of them'.padEnd(28)}  ${median(all).toFixed(2).padStart(6)}  ${spread(all)}`);
-  floor.close();
-  check.close();
+  if (totals[0].bare > 0)
+    line(
+      sum,
+      totals.map(({ bare, whole }) => whole / bare),
+    );
 }
 
 async function unchangedPictures(count) {
