@@ -1,9 +1,10 @@
 import bookStyle from '../../../media/book-page.css';
 import sheetStyle from '../../../media/sheet.css';
-import type { BookReport, PictureReport } from '../../shared/finding';
+import type { BookReport } from '../../shared/finding';
 import type { Raster } from '../../shared/reader-protocol';
 import type { Sheet } from '../../shared/sheet';
 import { sheetOf } from '../sheet';
+import { dutyOf } from '../sheet/advice';
 import { begin, verdict } from '../text/begin';
 import { type Html, html } from './html';
 import { mark } from './marks';
@@ -48,7 +49,7 @@ ${sheets.some(of => of.conditions.length) && html`<div class="orders"><div>${ord
 ${sheets.map(
   (of, i) => html`
 <article class="sheet" id="${idOf(i)}">
-  ${sheet(of, { picture: plate(shown[i]), pager: onward(report.pictures, i), controls: html``, rule, folded: true, id: idOf(i) })}
+  ${sheet(of, { picture: plate(shown[i]), pager: onward(report, i), controls: html``, rule, folded: true, id: idOf(i) })}
 </article>`,
 )}
 </main>`;
@@ -73,11 +74,9 @@ ${sheetStyle}
 const ALL = 'all-pictures';
 const idOf = (index: number) => `picture-${index + 1}`;
 
-const wantsAttention = ({ findings }: PictureReport) => findings.some(({ severity }) => severity !== 'note');
-
 /** Leads back to all pictures, and to the next that wants attention. */
-function onward(pictures: readonly PictureReport[], index: number): Html {
-  const next = pictures.findIndex((picture, i) => i > index && wantsAttention(picture));
+function onward({ pictures, findings }: BookReport, index: number): Html {
+  const next = pictures.findIndex((picture, i) => i > index && dutyOf(picture, findings));
   return html`
 <nav class="onward" aria-label="Onward">
   <a href="#${ALL}">All pictures</a>
@@ -85,19 +84,11 @@ function onward(pictures: readonly PictureReport[], index: number): Html {
 </nav>`;
 }
 
-/** What a picture asks for, as one word. */
-const tags: Partial<Record<Sheet['advice']['kind'], string>> = {
-  convert: 'convert',
-  mend: 'put right',
-  ask: 'ask',
-};
-const tagsByRule: Record<string, string> = { 'not-fetched': 'fetch', 'wrong-extension': 'rename' };
-
-function tag({ advice, findings }: Sheet): Html {
-  const rule = findings.find(finding => finding.rule in tagsByRule)?.rule;
-  if (rule) return html`<b class="tag">${tagsByRule[rule]}</b>`;
-  const word = tags[advice.kind];
-  return word ? html`<b class="tag">${mark(advice.kind)}${word}</b>` : html``;
+/** What a picture asks for, in a word or two: its advice without what goes without saying. */
+function tag({ kind, title }: Sheet['advice']): Html {
+  if (kind === 'send' || kind === 'leave') return html``;
+  const word = title.replace(/ (it|the file|the picture|first)(?= |$)/g, '').toLowerCase();
+  return html`<b class="tag">${mark(kind)}${word}</b>`;
 }
 
 /** A picture among all others: what is to be done with it is told in a word. */
@@ -107,7 +98,7 @@ function contact(of: Sheet, shown: Shown, index: number): Html {
   <a href="#${idOf(index)}">
     <span class="frame">${'small' in shown ? image(shown.small, '') : mark('mend')}</span>
     ${of.advice.kind !== 'leave' && of.conditions.length > 0 && lightGreys(of.conditions[0].orders)}
-    <span class="what">${tag(of)}<span>${of.path}${of.page > 1 && ` (page ${of.page})`}<small>${of.encoding.id}: ${of.advice.title}</small></span></span>
+    <span class="what">${tag(of.advice)}<span>${of.path}${of.page > 1 && ` (page ${of.page})`}<small>${of.encoding.id}: ${of.advice.title}</small></span></span>
   </a>
 </li>`;
 }
