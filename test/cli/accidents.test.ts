@@ -65,7 +65,10 @@ describe('accidents', () => {
         let seen = 0;
         const hangs = () => {
           if (++seen < 4) return false;
-          require('node:fs').writeFileSync(${JSON.stringify(hanging)}, String(process.pid));
+          // whole at once: the test stops the check as soon as the file is there
+          const fs = require('node:fs');
+          fs.writeFileSync(${JSON.stringify(`${hanging}.part`)}, String(process.pid));
+          fs.renameSync(${JSON.stringify(`${hanging}.part`)}, ${JSON.stringify(hanging)});
           return true;
         };
         const on = process.on;
