@@ -3,6 +3,7 @@ import { decode, needsBytes, readsAnotherWay } from './decode';
 import { sharp } from './decode-sharp';
 import { readHeader } from './header';
 import { type OnSize, openPicture } from './open';
+import { shownInks } from './raster-inks';
 import { plainTiff } from './raster-tiff';
 import type { Header } from './types';
 
@@ -10,8 +11,8 @@ import type { Header } from './types';
 export const LONGEST_EDGE = 2048;
 
 /**
- * A picture for showing: shrunk, upright, in sRGB through the picture's own profile (inks without one through the
- * decoder's generic press profile). Never for judging.
+ * A picture for showing: shrunk, upright, in sRGB through the picture's own profile, inks by what they are judged
+ * to mean. Never for judging.
  * @param page from 1
  * @throws UnreadableError
  */
@@ -30,16 +31,16 @@ export async function rasterOf(
     const input = plain
       ? file.input
       : plainTiff(await decode(needsBytes(header) ? file.bytes() : file.input, header), header);
-    const image = sharp(input, {
+    const inks = header.space === 'cmyk';
+    const shrunk = sharp(input, {
       limitInputChannels: 32,
+      ignoreIcc: inks,
       ...(plain && header.format === 'tiff' ? { page: page - 1 } : {}),
-    });
-    const { data, info } = await image
+    })
       .autoOrient()
-      .resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true })
-      .toColourspace('srgb')
-      .png({ compressionLevel: 3 })
-      .toBuffer({ resolveWithObject: true });
+      .resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true });
+    const shown = inks ? await shownInks(shrunk, header) : shrunk.toColourspace('srgb');
+    const { data, info } = await shown.png({ compressionLevel: 3 }).toBuffer({ resolveWithObject: true });
     return {
       width: info.width,
       height: info.height,

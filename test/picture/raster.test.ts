@@ -102,6 +102,11 @@ describe('rasterOf', () => {
     );
   });
 
+  it('shows black ink alone as grey', async () => {
+    const at = (await pixels(await show('cmyk-adobe.jpg'))).at(10, 2);
+    assert.ok(Math.max(...at) - Math.min(...at) <= 4, `${at}`);
+  });
+
   it('shows Lab as colour, in every way it is stored', async () => {
     for (const name of ['lab8.tif', 'lab16.tif', 'icclab8.tif', 'icclab16.tif']) {
       const shown = await pixels(await show(name));
