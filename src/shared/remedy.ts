@@ -1,0 +1,89 @@
+// no-unit-test: types only
+import type { Encoding } from './picture';
+
+/** What a remedy can make of a picture. */
+export type RemedyEncoding = Extract<
+  Encoding,
+  'rgb-neutral' | 'single-channel' | 'black-only' | 'rgb-toned'
+>;
+
+/** Formats that remedies write. */
+export type RemedyFormat = 'jpeg' | 'tiff' | 'png';
+
+/**
+ * How colour becomes grey: by CIELAB L*, which keeps tones in their order; by luminance of the encoded channels; or by
+ * weights of the linear channels (any numbers, made to add up to 1).
+ */
+export type GreyMethod =
+  | { kind: 'lightness' }
+  | { kind: 'luminance' }
+  | { kind: 'mix'; red: number; green: number; blue: number };
+
+/**
+ * The tint of a toned result by lightness: the picture's own tone line with what strays from it removed; one tint
+ * throughout, the picture's mean, which straightens a cast that turns; or a stated one.
+ */
+export type Tone = { kind: 'own' } | { kind: 'even' } | { kind: 'stated'; a: number; b: number };
+
+/** A tone curve over the file's lightness, L* 0-100 to L* 0-100: one value for each whole L*, 101 in all, rising. */
+export type LightnessCurve = readonly number[];
+
+/** What is asked of one picture. All defaults filled in. */
+export interface RemedyWish {
+  to: RemedyEncoding;
+  grey: GreyMethod;
+  /** Only colour of a CIELAB chroma below this is removed, what is stronger stays; null: all of it. `rgb-neutral` only. */
+  below: number | null;
+  /** Of `rgb-toned`. */
+  tone: Tone;
+  /** Lifts or compresses tones into a printable range; null: tones stay. */
+  curve: LightnessCurve | null;
+  /**
+   * What black ink alone becomes in R, G, B and back: `scaled` maps 100 % K to black and back (black point
+   * compensation, ISO 18619), `kept` keeps L*, so that full black ink becomes a dark grey.
+   */
+  blackPoint: 'scaled' | 'kept';
+  /** Null: as the source stores them. JPEG has 8. */
+  bits: 8 | 16 | null;
+  /** Null: as the source where it can hold the result, else TIFF. */
+  format: RemedyFormat | null;
+  /** Of JPEG, 1-100. */
+  quality: number;
+  /** Turns the pixels upright and resets the orientation tag; else the tag is kept. */
+  upright: boolean;
+  /** A grey ICC profile for `single-channel`; null: the tone curve of sRGB, with a profile that says so. */
+  greyProfile: Uint8Array | null;
+}
+
+/** What a written file was found to be when it was read again. */
+export interface RemedyProof {
+  encoding: Encoding;
+  /** Largest difference of any pixel's L* from the intended, and its mean. */
+  maxError: number;
+  meanError: number;
+  sha256: string;
+  bytes: number;
+}
+
+/** What was made of one picture, before it has its name. */
+export interface RemedyResult {
+  /** SHA-256 of the source's bytes. */
+  from: string;
+  fromEncoding: Encoding;
+  format: RemedyFormat;
+  bits: 8 | 16;
+  width: number;
+  height: number;
+  proof: RemedyProof;
+  /** What a person should know: what was assumed, changed or lost. Plain sentences. */
+  told: string[];
+}
+
+/** What a file's own XMP says of the remedy that made it; null in the facts of other files. */
+export interface Remedied {
+  /** SHA-256 of the picture that it was made from, hex. */
+  from: string;
+  to: RemedyEncoding;
+  /** Its tint is meant: a counter-tint, or a stated tone. */
+  toned: boolean;
+}
