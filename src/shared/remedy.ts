@@ -2,10 +2,7 @@
 import type { Encoding } from './picture';
 
 /** What a remedy can make of a picture. */
-export type RemedyEncoding = Extract<
-  Encoding,
-  'rgb-neutral' | 'single-channel' | 'black-only' | 'rgb-toned'
->;
+export type RemedyEncoding = Extract<Encoding, 'rgb-neutral' | 'single-channel' | 'black-only' | 'rgb-toned'>;
 
 /** Formats that remedies write. */
 export type RemedyFormat = 'jpeg' | 'tiff' | 'png';
