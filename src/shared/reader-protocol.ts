@@ -1,10 +1,11 @@
 // no-unit-test: types only
+import type { ChildReply, ChildRequest } from './child-protocol';
 import type { PictureFacts } from './picture';
 
-/** Messages between the pool (parent) and a reader (forked child), advanced serialisation. */
-export type ReaderRequest =
-  | { id: number; kind: 'facts'; file: string; sha256?: string }
-  | { id: number; kind: 'raster'; file: string; page: number; longEdge: number };
+/** What a reader is asked. */
+export type ReaderTask =
+  | { kind: 'facts'; file: string; sha256?: string }
+  | { kind: 'raster'; file: string; page: number; longEdge: number };
 
 /** A picture for showing, sRGB, never for judging. */
 export interface Raster {
@@ -19,11 +20,7 @@ export interface Raster {
   png: Uint8Array;
 }
 
-export type ReaderReply =
-  | { id: number; ok: true; kind: 'facts'; facts: PictureFacts[] }
-  | { id: number; ok: true; kind: 'raster'; raster: Raster }
-  /** The decoder has loaded: sent once, before anything else. */
-  | { kind: 'ready' }
-  /** How large the task is, which sets its deadline: once the file is open, and again with its pixels counted. */
-  | { id: number; kind: 'size'; megabytes: number; megapixels: number }
-  | { id: number; ok: false; message: string };
+export type ReaderDone = { kind: 'facts'; facts: PictureFacts[] } | { kind: 'raster'; raster: Raster };
+
+export type ReaderRequest = ChildRequest<ReaderTask>;
+export type ReaderReply = ChildReply<ReaderDone>;

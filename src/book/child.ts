@@ -1,12 +1,9 @@
 // no-unit-test: test/book/pool.test.ts drives it through every way to die
 import { type ChildProcess, fork } from 'node:child_process';
-import type { ReaderReply, ReaderRequest } from '../shared/reader-protocol';
+import type { ChildAnswer, ChildReply } from '../shared/child-protocol';
 
-export type Answer = Extract<ReaderReply, { ok: boolean }>;
-type Size = Extract<ReaderReply, { kind: 'size' }>;
-
-/** Why a reader gave no answer. */
-export class ReaderFailure extends Error {
+/** Why a child gave no answer. */
+export class ChildFailure extends Error {
   constructor(
     readonly kind: 'not-started' | 'crashed' | 'timeout' | 'closed',
     message: string,
@@ -14,7 +11,7 @@ export class ReaderFailure extends Error {
     readonly signal: NodeJS.Signals | null = null,
   ) {
     super(message);
-    this.name = 'ReaderFailure';
+    this.name = 'ChildFailure';
   }
 }
 
@@ -30,8 +27,18 @@ const MOST_SECONDS = 1800;
 
 const KEPT_COMPLAINT = 2000;
 
-/** One child process that reads pictures, one at a time. */
-export class ReaderProcess {
+/** How a child is started. */
+export interface ChildOptions {
+  /** The bundled program. */
+  file: string;
+  /** What it is, for messages: `picture reader`. */
+  name: string;
+  /** Multiplies every deadline. */
+  patience?: number;
+}
+
+/** One child process that works on pictures, one at a time. */
+export class Child<Task extends object, Done extends object> {
   readonly #child: ChildProcess;
   /** Settles when the process has ended, for whatever reason. */
   readonly ended: Promise<void>;
@@ -39,17 +46,16 @@ export class ReaderProcess {
   #alive = true;
   #complaint = '';
   #closing = false;
-  #pending: { id: number; settle(answer: Answer): void; fail(why: ReaderFailure): void } | null = null;
+  #pending: { id: number; settle(answer: ChildAnswer<Done>): void; fail(why: ChildFailure): void } | null =
+    null;
   #deadline: NodeJS.Timeout | null = null;
   #nextId = 1;
 
   constructor(
-    readerFile: string,
+    readonly options: ChildOptions,
     readonly wasm: boolean,
-    /** Multiplies every deadline. */
-    readonly patience = 1,
   ) {
-    this.#child = fork(readerFile, wasm ? ['--wasm'] : [], {
+    this.#child = fork(options.file, wasm ? ['--wasm'] : [], {
       serialization: 'advanced',
       // the parent may be Electron or under a debugger: the child is neither
       execArgv: [],
@@ -69,7 +75,7 @@ export class ReaderProcess {
       this.#child.once('error', () => end(null));
     });
     this.#ready = this.#start();
-    this.#child.on('message', (message: ReaderReply) => this.#receive(message));
+    this.#child.on('message', (message: ChildReply<Done>) => this.#receive(message));
   }
 
   /** Settles once the decoder is loaded; rejects with `not-started` where it never does. */
@@ -81,8 +87,8 @@ export class ReaderProcess {
     return this.#alive;
   }
 
-  /** @throws ReaderFailure `crashed`, `timeout`, `closed` */
-  ask(request: ReaderRequest): Promise<Answer> {
+  /** @throws ChildFailure `crashed`, `timeout`, `closed` */
+  ask(task: Task): Promise<ChildAnswer<Done>> {
     return new Promise((settle, fail) => {
       if (!this.#alive) return fail(crashed(null));
       this.#hold();
@@ -90,7 +96,7 @@ export class ReaderProcess {
       this.#pending = { id, settle, fail };
       this.#setDeadline(0, 0);
       // a failed send is followed by the process's end, which settles the promise
-      this.#child.send({ ...request, id }, () => {});
+      this.#child.send({ ...task, id }, () => {});
     });
   }
 
@@ -98,7 +104,7 @@ export class ReaderProcess {
   async close(): Promise<void> {
     this.#closing = true;
     if (!this.#alive) return;
-    // an idle reader holds nothing alive: without this the parent could end before it hears of the reader's end
+    // an idle child holds nothing alive: without this the parent could end before it hears of the child's end
     this.#hold();
     this.#child.kill('SIGKILL');
     await this.ended;
@@ -107,7 +113,7 @@ export class ReaderProcess {
   async #start(): Promise<void> {
     let timer: NodeJS.Timeout | undefined;
     const loaded = new Promise<boolean>(resolve => {
-      const listen = (message: ReaderReply) => {
+      const listen = (message: ChildReply<Done>) => {
         if ('kind' in message && message.kind === 'ready') resolve(true);
       };
       this.#child.on('message', listen);
@@ -118,39 +124,38 @@ export class ReaderProcess {
     clearTimeout(timer);
     if (started) return;
     await this.close();
-    throw new ReaderFailure(
+    throw new ChildFailure(
       'not-started',
-      `The picture reader could not be started. ${this.#complaint.trim()}`.trim(),
+      `The ${this.options.name} could not be started. ${this.#complaint.trim()}`.trim(),
     );
   }
 
-  #receive(message: ReaderReply): void {
+  #receive(message: ChildReply<Done>): void {
     if (!this.#pending || !('id' in message) || message.id !== this.#pending.id) return;
     if ('ok' in message) {
       const { settle } = this.#pending;
       this.#release();
       settle(message);
-    } else this.#setDeadline((message as Size).megabytes, (message as Size).megapixels);
+    } else this.#setDeadline(message.megabytes, message.megapixels);
   }
 
   #setDeadline(megabytes: number, megapixels: number): void {
     if (this.#deadline) clearTimeout(this.#deadline);
     const byHeader = BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL;
-    const seconds = Math.min(MOST_SECONDS, byHeader * (this.wasm ? WASM_FACTOR : 1) * this.patience);
+    const { patience = 1 } = this.options;
+    const seconds = Math.min(MOST_SECONDS, byHeader * (this.wasm ? WASM_FACTOR : 1) * patience);
     const asked = this.#pending;
     this.#deadline = setTimeout(() => {
       // a busy parent comes late to its timers: an answer that already waits is taken first
       setImmediate(() => {
         if (this.#pending !== asked) return;
-        this.#fail(
-          new ReaderFailure('timeout', `no answer within ${Number(seconds.toPrecision(2))} seconds`),
-        );
+        this.#fail(new ChildFailure('timeout', `no answer within ${Number(seconds.toPrecision(2))} seconds`));
         this.#child.kill('SIGKILL');
       });
     }, seconds * 1000);
   }
 
-  #fail(why: ReaderFailure): void {
+  #fail(why: ChildFailure): void {
     const fail = this.#pending?.fail;
     this.#release();
     fail?.(why);
@@ -162,7 +167,7 @@ export class ReaderProcess {
     this.#child.channel?.ref();
   }
 
-  /** An idle reader does not. */
+  /** An idle child does not. */
   #release(): void {
     if (this.#deadline) clearTimeout(this.#deadline);
     this.#deadline = null;
@@ -173,10 +178,10 @@ export class ReaderProcess {
   }
 }
 
-function crashed(signal: NodeJS.Signals | null): ReaderFailure {
-  return new ReaderFailure('crashed', `the reader ended${signal ? ` by ${signal}` : ''}`, signal);
+function crashed(signal: NodeJS.Signals | null): ChildFailure {
+  return new ChildFailure('crashed', `the process ended${signal ? ` by ${signal}` : ''}`, signal);
 }
 
-function closed(): ReaderFailure {
-  return new ReaderFailure('closed', 'The readers were closed.');
+export function closed(): ChildFailure {
+  return new ChildFailure('closed', 'The child processes were closed.');
 }

@@ -1,0 +1,145 @@
+// no-unit-test: test/book/pool.test.ts drives it through every way to die
+import { availableParallelism } from 'node:os';
+import type { ChildAnswer } from '../shared/child-protocol';
+import { Child, ChildFailure, type ChildOptions, closed } from './child';
+
+export interface ChildrenOptions extends ChildOptions {
+  /** How many work at a time. Two on two cores are quickest; more only cost memory. */
+  size?: number;
+  /** Children that had nothing to do for so long are ended, to give back their memory. */
+  idleSeconds?: number;
+}
+
+interface Job<Task, Done> {
+  task: Task;
+  resolve(answer: ChildAnswer<Done>): void;
+  reject(why: unknown): void;
+  signal?: AbortSignal;
+  onAbort(): void;
+}
+
+const IDLE_SECONDS = 20;
+
+/** The queue and the child processes that work it off. */
+export class Children<Task extends object, Done extends object> {
+  readonly #size: number;
+  readonly #waiting: Job<Task, Done>[] = [];
+  readonly #children = new Set<Child<Task, Done>>();
+  readonly #idle: Child<Task, Done>[] = [];
+  #busy = 0;
+  #closed = false;
+  /** Children run on WebAssembly from here on: the native decoder does not load, or crashed before it read anything. */
+  #wasm = false;
+  #nativeProven = false;
+  #idleTimer: NodeJS.Timeout | null = null;
+
+  constructor(readonly options: ChildrenOptions) {
+    this.#size = options.size ?? Math.min(2, availableParallelism());
+  }
+
+  /**
+   * Rejects with a ChildFailure where a task got no answer twice, or with the signal's reason when cancelled.
+   * @param first goes before what waits
+   */
+  ask(task: Task, signal?: AbortSignal, first = false): Promise<ChildAnswer<Done>> {
+    return new Promise((resolve, reject) => {
+      if (this.#closed) return reject(closed());
+      if (signal?.aborted) return reject(signal.reason);
+      const job: Job<Task, Done> = {
+        task,
+        resolve,
+        reject,
+        signal,
+        onAbort: () => {
+          const at = this.#waiting.indexOf(job);
+          if (at >= 0) this.#waiting.splice(at, 1);
+          // one that is worked on ends in its own time; nobody waits for it any more
+          reject(signal?.reason);
+        },
+      };
+      signal?.addEventListener('abort', job.onAbort, { once: true });
+      if (first) this.#waiting.unshift(job);
+      else this.#waiting.push(job);
+      this.#next();
+    });
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    if (this.#idleTimer) clearTimeout(this.#idleTimer);
+    for (const job of this.#waiting.splice(0)) job.reject(closed());
+    await Promise.all([...this.#children].map(child => child.close()));
+  }
+
+  #next(): void {
+    while (this.#busy < this.#size && this.#waiting.length > 0) {
+      const job = this.#waiting.shift()!;
+      this.#busy++;
+      this.#work(job)
+        .then(job.resolve, job.reject)
+        .finally(() => {
+          job.signal?.removeEventListener('abort', job.onAbort);
+          this.#busy--;
+          this.#next();
+          this.#watchIdle();
+        });
+    }
+  }
+
+  /** One attempt and one more. A decoder that crashed is not asked again: the second attempt is on WebAssembly. */
+  async #work(job: Job<Task, Done>): Promise<ChildAnswer<Done>> {
+    try {
+      return await this.#attempt(job, this.#wasm);
+    } catch (error) {
+      if (!(error instanceof ChildFailure) || error.kind === 'closed' || error.kind === 'not-started')
+        throw error;
+      if (job.signal?.aborted) throw job.signal.reason;
+      const byItself = error.kind === 'crashed' && error.signal !== 'SIGKILL';
+      const answer = await this.#attempt(job, this.#wasm || byItself);
+      // a native decoder that never answered and crashed on what the other build reads clashes with this program
+      if (byItself && !this.#nativeProven) this.#wasm = true;
+      return answer;
+    }
+  }
+
+  async #attempt(job: Job<Task, Done>, wasm: boolean): Promise<ChildAnswer<Done>> {
+    const child = await this.#free(wasm);
+    const answer = await child.ask(job.task);
+    if (!wasm) this.#nativeProven = true;
+    this.#idle.push(child);
+    return answer;
+  }
+
+  /** An idle child of the wanted build, or a new one; without a native decoder, WebAssembly. */
+  async #free(wasm: boolean): Promise<Child<Task, Done>> {
+    for (let child = this.#idle.pop(); child; child = this.#idle.pop()) {
+      if (child.alive && child.wasm === wasm) return child;
+      void child.close();
+    }
+    if (this.#closed) throw closed();
+    const child = new Child<Task, Done>(this.options, wasm);
+    this.#children.add(child);
+    child.ended.then(() => this.#children.delete(child));
+    try {
+      await child.ready;
+      return child;
+    } catch (error) {
+      if (this.#closed) throw closed();
+      if (wasm) throw error;
+      this.#wasm = true;
+      return this.#free(true);
+    }
+  }
+
+  #watchIdle(): void {
+    if (this.#idleTimer) clearTimeout(this.#idleTimer);
+    if (this.#busy > 0 || this.#closed) return;
+    this.#idleTimer = setTimeout(
+      () => {
+        for (const child of this.#idle.splice(0)) void child.close();
+      },
+      (this.options.idleSeconds ?? IDLE_SECONDS) * 1000,
+    );
+    this.#idleTimer.unref();
+  }
+}
