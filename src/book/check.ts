@@ -1,15 +1,15 @@
 import fs from 'node:fs/promises';
-import { forecastPicture, paperProblem } from '../print';
+import { forecastPicture } from '../print';
 import { judge } from '../rules';
-import type { BookPicture, BookReport, Finding, PictureReport, Summary } from '../shared/finding';
+import type { BookReport, Finding, PictureReport, Summary } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
 import type { PictureFacts } from '../shared/picture';
 import type { Target } from '../shared/target';
 import type { FactsCache } from './cache/cache';
-import { type Discovery, discover } from './discovery/discover';
-import { matcher } from './discovery/globs';
+import { discover } from './discovery/discover';
 import { gather } from './gather';
 import { breather } from './lanes';
+import { noticesOf } from './notices';
 import { bookPictures, standings } from './pictures';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
@@ -53,7 +53,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
     targets: settings.targets,
     pictures: reports,
     findings: findings.book,
-    notices: notices(found, settings, paths.includes(root) ? pictures : null),
+    notices: noticesOf(found, settings, paths.includes(root) ? pictures : null),
     summary: summarise(reports, findings.book),
   };
 }
@@ -82,44 +82,4 @@ function summarise(pictures: readonly PictureReport[], book: readonly Finding[])
     notes: count('note'),
     encodings,
   };
-}
-
-/**
- * What was not looked at, and settings that concern nothing: no verdicts, but a person would want to know. `pictures`:
- * all of the book, null where only some were looked at.
- */
-function notices(found: Discovery, settings: Settings, pictures: readonly BookPicture[] | null): string[] {
-  return [
-    ...found.notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
-    ...(found.ignored
-      ? [
-          `${found.ignored} ${found.ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,
-        ]
-      : []),
-    ...settings.targets.flatMap(({ name, process, paper }) => {
-      const doubt = paperProblem(process, paper);
-      return doubt ? [`The target "${name}": ${doubt}.`] : [];
-    }),
-    ...(pictures ? idle(settings, pictures) : []),
-  ];
-}
-
-/** Parts, intents and sizes that are said of no picture: a slip of the pen, most often. */
-function idle({ parts, intents, placements }: Settings, pictures: readonly BookPicture[]): string[] {
-  const nothing = (globs: readonly string[]) => {
-    const names = matcher(globs);
-    return !pictures.some(picture => names(picture.path));
-  };
-  const matches = (globs: readonly string[]) => `nothing matches ${globs.join(', ')}.`;
-  return [
-    ...parts
-      .filter(part => nothing(part.pictures))
-      .map(part => `The part "${part.name}" holds no picture: ${matches(part.pictures)}`),
-    ...intents
-      .filter(group => nothing(group.pictures))
-      .map(group => `The intent "${group.intent}" is of no picture: ${matches(group.pictures)}`),
-    ...placements
-      .filter(({ picture }) => nothing([picture]))
-      .map(({ picture }) => `The placement of "${picture}" is of no picture: ${matches([picture])}`),
-  ];
 }

@@ -1,5 +1,5 @@
 import type { AB, Forecast, ForecastZone, RouteForecast, Tint } from '../shared/forecast';
-import type { Target } from '../shared/target';
+import type { RouteId, Target } from '../shared/target';
 import { directionOfHue, hueOf, meanBands, probabilityTowards } from './bands';
 import { type Press, pressOf } from './press';
 import { narrowed, readingFor } from './record/apply';
@@ -15,18 +15,23 @@ export function forecast(picture: SampledPicture, target: Target): Forecast {
   const press = pressOf(target);
   const results = routeResults(picture, press, target.route);
   const reading = target.printRecord && readingFor(picture, target.printRecord);
-  if (!reading) return assembled(picture, press, target, results, target.printRecord ? [NOT_READ] : []);
+  if (!reading) return assembled(picture, press, results, target.printRecord ? [NOT_READ] : []);
   const seen = narrowed(reading, results, picture, target);
-  const whole = assembled(picture, press, target, [seen.result], seen.ground);
-  return { ...whole, condition: { ...whole.condition, route: target.route, basis: 'record' } };
+  const whole = assembled(picture, press, [seen.result], seen.ground);
+  return { ...whole, condition: { ...whole.condition, route: routeTaken(results), basis: 'record' } };
 }
 
 const NOT_READ = 'the record of this print house holds no reading of greys that are stored like these';
 
+/** The route that the file really takes, whatever was asked: several separations are one; a true mixture is not known. */
+function routeTaken([first, ...others]: readonly RouteResult[]): RouteId {
+  const { route } = first.option;
+  return others.every(({ option }) => option.route === route) ? route : 'unknown';
+}
+
 function assembled(
   picture: SampledPicture,
   press: Press,
-  target: Target,
   results: readonly RouteResult[],
   ground: readonly string[],
 ): Forecast {
@@ -50,7 +55,7 @@ function assembled(
       process: press.process.id,
       paper: press.paper.id,
       light: press.light,
-      route: results.length === 1 ? results[0].option.route : target.route,
+      route: routeTaken(results),
       basis: press.basis,
     },
     zones: picture.zones.map((zone, i): ForecastZone => {

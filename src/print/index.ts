@@ -6,7 +6,8 @@ import { samplesOf } from './samples';
 import { type StatedValue, sampledValue } from './values';
 
 export { adviceFor, adviceTable, type EncodingAdvice, papersFor } from './evenness';
-export { paperProblem } from './fit';
+export { paperProblem, routeProblem, signalOf } from './fit';
+export { leanOf } from './lean';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';

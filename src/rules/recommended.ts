@@ -26,7 +26,7 @@ export type Recommend = (picture: BookPicture, target: Target | null) => Recomme
 /** Chances of a visible tint nearer than this are a tie: no forecast is that exact. Own choice. */
 const TIE = 0.1;
 /** So are blacks nearer than this, L*. Own choice. */
-const SAME_BLACK = 1;
+export const SAME_BLACK = 1;
 /** Pictures on a target that are forecast in every encoding: what they share decides, not their subjects. */
 const SAMPLE = 5;
 

@@ -17,6 +17,15 @@ export const isPhotographic = (target: Target): boolean => processOf(target.proc
 export const keepsInks = (target: Target): boolean =>
   !isPhotographic(target) && (target.route === 'inks' || target.route === 'unknown');
 
+/**
+ * Said after a forecast of inks on a process that takes R, G, B, unless the print house's own prints were read: nobody
+ * says what it does with them, and all that follows hangs on it. With a space before it, or nothing.
+ */
+export const guessOfInks = ({ facts }: BookPicture, { condition }: Forecast): string =>
+  facts.space === 'cmyk' && condition.route === 'rgb' && condition.basis !== 'record'
+    ? ' This stands on a guess about what the print house does with inks: that it turns them into R, G, B through a usual press profile.'
+    : '';
+
 /** The targets of a picture that it has a forecast for. */
 export function forecastsOf(picture: BookPicture): { target: Target; forecast: Forecast }[] {
   return picture.targets.flatMap((target, i) => {

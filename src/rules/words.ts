@@ -24,11 +24,23 @@ export function encodingName(encoding: Encoding): string {
 
 /** A probability as people count it: by orders, never with more digits than it deserves. */
 export function inOrders(probability: number): string {
-  const tenths = Math.round(probability * 10);
+  const tenths = tenthsOf(probability);
   if (tenths <= 0) return 'in fewer than 1 order of 20';
   if (tenths >= 10) return 'in nearly every order';
   return `in about ${tenths} ${tenths === 1 ? 'order' : 'orders'} of 10`;
 }
+
+/** The same of several pictures: their mean, and how far they differ where that can be told. */
+export function inOrdersOfMany(probabilities: readonly number[]): string {
+  const mean = probabilities.reduce((sum, probability) => sum + probability, 0) / probabilities.length;
+  const [least, most] = [Math.min(...probabilities), Math.max(...probabilities)].map(tenthsOf);
+  if (least === most) return inOrders(mean);
+  const from = least === 0 ? 'fewer than 1' : least;
+  const to = most === 10 ? 'nearly every one' : most;
+  return `on average ${inOrders(mean)} (from ${from} to ${to}, by picture)`;
+}
+
+const tenthsOf = (probability: number) => Math.round(probability * 10);
 
 /** `1 picture`, `12 pictures`. */
 export function count(n: number, noun: string): string {

@@ -12,13 +12,21 @@ const sha = '0'.repeat(64);
 async function check(
   files: Record<string, PictureFacts[]>,
   settings: Partial<Settings> = {},
-  more: { signal?: AbortSignal; onProgress?: (done: number, total: number) => void } = {},
+  {
+    named = [''],
+    ...more
+  }: {
+    /** Files of it; else the whole book. */
+    named?: string[];
+    signal?: AbortSignal;
+    onProgress?: (done: number, total: number) => void;
+  } = {},
 ) {
   const root = temporaryFolder(Object.fromEntries(Object.keys(files).map(name => [name, ''])));
   const pool = { facts: async (file: string) => files[path.relative(root, file)] };
   return checkBook({
     root,
-    paths: [root],
+    paths: named.map(file => path.join(root, file)),
     settings: { ...noSettings, ...settings },
     pool,
     cache: null,
@@ -55,34 +63,22 @@ describe('checking a book', () => {
     assert.equal(report.summary.errors, 0);
   });
 
-  it('says which part holds nothing', async () => {
-    const report = await check(
-      { 'c.png': [greyFacts(sha)] },
-      { parts: [{ name: 'cover', pictures: ['covr/**'], targets: null }] },
-    );
-    assert.deepEqual(report.notices, ['The part "cover" holds no picture: nothing matches covr/**.']);
-  });
-
-  it('says which intent and which placement is of nothing, and where no such paper is made', async () => {
-    const report = await check(
-      { 'c.png': [greyFacts(sha)] },
-      {
-        targets: [{ ...defaultTarget('silver-halide'), name: 'book', paper: 'uncoated' }],
-        intents: [
-          { intent: 'line', pictures: ['maps/**'], reference: null },
-          { intent: 'grey', pictures: ['*.png'], reference: null },
-        ],
-        placements: [
-          { picture: 'd.png', width: 100 },
-          { picture: 'c.png', width: 100 },
-        ],
-      },
-    );
-    assert.deepEqual(report.notices, [
-      'The target "book": no such paper is made for silver halide: the figures only move the paper\'s colour, a guess.',
-      'The intent "line" is of no picture: nothing matches maps/**.',
-      'The placement of "d.png" is of no picture: nothing matches d.png.',
+  it('says what of the settings is of nothing, where the whole book was looked at', async () => {
+    const settings = {
+      ignore: ['drafts/**'],
+      parts: [{ name: 'cover', pictures: ['covr/**'], targets: null }],
+      targets: [{ ...defaultTarget('silver-halide'), name: 'book', paper: 'uncoated' as const }],
+    };
+    const doubt =
+      'The target "book": no such paper is made for silver halide: the figures only move the paper\'s colour, a guess.';
+    const whole = await check({ 'c.png': [greyFacts(sha)] }, settings);
+    assert.deepEqual(whole.notices, [
+      doubt,
+      '"ignore" has drafts/**, and nothing that was searched matches it.',
+      'The part "cover" holds no picture: nothing matches covr/**.',
     ]);
+    const some = await check({ 'c.png': [greyFacts(sha)] }, settings, { named: ['c.png'] });
+    assert.deepEqual(some.notices, [doubt]);
   });
 
   it('tells its progress and stops when cancelled', async () => {

@@ -1,6 +1,17 @@
 import assert from 'node:assert/strict';
-import { defaultTarget, forecastValue, paperProblem, papers, papersFor, processes } from '../../src/print';
-import type { PaperId } from '../../src/shared/target';
+import {
+  defaultTarget,
+  forecastValue,
+  paperProblem,
+  papers,
+  papersFor,
+  processes,
+  routeProblem,
+  signalOf,
+} from '../../src/print';
+import { readPressProfile } from '../../src/print/profile/read';
+import type { PaperId, ProcessId, RouteId } from '../../src/shared/target';
+import { printerRgb } from './profile/profiles';
 
 const grey = { space: 'grey' as const, values: [0.5] };
 
@@ -28,6 +39,33 @@ describe('papers that a process is printed on', () => {
     for (const { id } of processes)
       for (const paper of papers)
         assert.ok(forecastValue(grey, { ...defaultTarget(id), paper: paper.id as PaperId }).zones.length);
+  });
+});
+
+describe('routes that a target can take', () => {
+  const problem = (process: ProcessId, route: RouteId) => routeProblem({ ...defaultTarget(process), route });
+  it('are all that make what it is sent', () => {
+    for (const { id } of processes) {
+      assert.equal(problem(id, 'unknown'), null);
+      assert.equal(problem(id, defaultTarget(id).route), null);
+    }
+    for (const route of ['separated', 'inks', 'black-plate'] as const)
+      assert.equal(problem('liquid-toner', route), null);
+  });
+  it('are not those that make the other, and it is said what is forecast', () => {
+    assert.equal(
+      problem('silver-halide', 'inks'),
+      'the route "inks" cannot apply on silver halide: forecast there as "rgb"',
+    );
+    assert.match(problem('dye-transfer', 'separated')!, /forecast there as "rgb"$/);
+    assert.match(problem('offset-coated', 'rgb')!, /forecast there as "separated"$/);
+  });
+  it("go by the print house's own profile where that takes R, G, B", async () => {
+    const target = { ...defaultTarget('inkjet'), pressProfile: await readPressProfile(printerRgb()) };
+    assert.equal(signalOf(target), 'rgb');
+    assert.equal(routeProblem({ ...target, route: 'rgb' }), null);
+    assert.match(routeProblem({ ...target, route: 'separated' })!, /forecast there as "rgb"$/);
+    assert.equal(forecastValue(grey, { ...target, route: 'separated' }).condition.route, 'rgb');
   });
 });
 

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { defaultTarget, forecastPicture, forecastValue } from '../../src/print';
-import { greyScale } from './facts';
+import type { ProcessId, RouteId } from '../../src/shared/target';
+import { greyScale, inkScale } from './facts';
 
 describe('a separation made for another condition', () => {
   const uncoated = { ...defaultTarget('offset-uncoated'), route: 'separated' as const };
@@ -28,6 +29,37 @@ describe('a separation made for another condition', () => {
         }),
       /nothing is separated into inks for Silver halide/,
     ));
+});
+
+describe('the route of a forecast', () => {
+  const routeOf = (space: 'rgb' | 'grey' | 'cmyk', route: RouteId, process: ProcessId = 'offset-coated') => {
+    const values = { rgb: [0.5, 0.5, 0.5], grey: [0.5], cmyk: [0.4, 0.3, 0.3, 0.1] }[space];
+    return forecastValue({ space, values }, { ...defaultTarget(process), route }).condition.route;
+  };
+  it('is the one that the file takes, whatever was asked', () => {
+    assert.equal(routeOf('cmyk', 'inks'), 'inks');
+    assert.equal(routeOf('rgb', 'inks'), 'separated', 'R, G, B cannot be kept as inks');
+    assert.equal(routeOf('grey', 'inks'), 'black-plate');
+    assert.equal(routeOf('rgb', 'rgb'), 'separated', 'a press takes no R, G, B');
+    assert.equal(routeOf('cmyk', 'inks', 'silver-halide'), 'rgb');
+    assert.equal(routeOf('cmyk', 'unknown', 'silver-halide'), 'rgb');
+  });
+  it('is not known where the file may take several', () => {
+    for (const space of ['rgb', 'grey'] as const) assert.equal(routeOf(space, 'unknown'), 'unknown');
+    const black = inkScale(v => [0, 0, 0, v], 'black-only');
+    assert.equal(forecastPicture(black, defaultTarget('offset-coated'))!.condition.route, 'unknown');
+    assert.equal(routeOf('cmyk', 'unknown'), 'inks', 'stated inks are sent as they are');
+  });
+  it('of a picture with a tone is separation, the only way for it', () => {
+    const zones = greyScale().zones.map(zone => ({
+      ...zone,
+      b: 10,
+      clusters: zone.clusters.map(cluster => ({ ...cluster, mean: [0.6, 0.5, 0.4] })),
+    }));
+    const toned = { ...greyScale(), encoding: 'rgb-toned' as const, zones };
+    const { condition } = forecastPicture(toned, defaultTarget('offset-coated'))!;
+    assert.equal(condition.route, 'separated');
+  });
 });
 
 describe('a mixture of routes', () => {

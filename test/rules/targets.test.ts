@@ -1,5 +1,12 @@
 import assert from 'node:assert/strict';
-import { forTarget, ground, isPhotographic, keepsInks, processName } from '../../src/rules/targets';
+import {
+  forTarget,
+  ground,
+  guessOfInks,
+  isPhotographic,
+  keepsInks,
+  processName,
+} from '../../src/rules/targets';
 import { picture, target } from './support/pictures';
 
 describe('targets', () => {
@@ -17,6 +24,22 @@ describe('targets', () => {
     assert.ok(!keepsInks(target('silver-halide')));
     assert.ok(keepsInks(target('offset-coated')));
     assert.ok(!keepsInks(target('offset-coated', { route: 'separated' })));
+  });
+  it('say that inks on a process without inks are a guess, unless its prints were read', () => {
+    const guess = (...of: Parameters<typeof picture>) => {
+      const it = picture(...of);
+      return guessOfInks(it, it.forecasts[0]);
+    };
+    assert.match(
+      guess('black-only'),
+      /^ This stands on a guess about what the print house does with inks: .*\.$/,
+    );
+    assert.equal(guess('rgb-neutral'), '');
+    assert.equal(guess('black-only', { targets: [target('offset-coated', { route: 'inks' })] }), '');
+    const it = picture('black-only');
+    const [forecast] = it.forecasts;
+    const record = { ...forecast, condition: { ...forecast.condition, basis: 'record' as const } };
+    assert.equal(guessOfInks(it, record), '');
   });
   it('say how near a forecast is to the user', () => {
     const [forecast] = picture('rgb-neutral', { targets: [target('dry-toner')] }).forecasts;

@@ -1,5 +1,13 @@
 import assert from 'node:assert/strict';
-import { count, encodingName, inOrders, list, millimetres, percent } from '../../src/rules/words';
+import {
+  count,
+  encodingName,
+  inOrders,
+  inOrdersOfMany,
+  list,
+  millimetres,
+  percent,
+} from '../../src/rules/words';
 
 describe('words', () => {
   it('says a probability in orders of ten, and never that it is certain', () => {
@@ -7,6 +15,18 @@ describe('words', () => {
     assert.equal(inOrders(0.08), 'in about 1 order of 10');
     assert.equal(inOrders(0.04), 'in fewer than 1 order of 20');
     assert.equal(inOrders(0.999), 'in nearly every order');
+  });
+  it('says the mean of several probabilities, and from where to where they go', () => {
+    assert.equal(inOrdersOfMany([0.4]), 'in about 4 orders of 10');
+    assert.equal(inOrdersOfMany([0.38, 0.44]), 'in about 4 orders of 10', 'no difference that can be told');
+    assert.equal(
+      inOrdersOfMany([0.1, 0.5, 0.5]),
+      'on average in about 4 orders of 10 (from 1 to 5, by picture)',
+    );
+    assert.equal(
+      inOrdersOfMany([0.01, 0.999]),
+      'on average in about 5 orders of 10 (from fewer than 1 to nearly every one, by picture)',
+    );
   });
   it('lists names up to a number', () => {
     assert.equal(list(['a']), 'a');

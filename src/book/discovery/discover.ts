@@ -23,6 +23,8 @@ export interface Discovery {
   notEntered: { path: string; why: string }[];
   /** Pictures that ignore files leave out. Those in ignored folders are not counted. */
   ignored: number;
+  /** Patterns of `ignore` that match nothing of what was searched. */
+  idleIgnore: string[];
 }
 
 export interface DiscoverOptions {
@@ -44,6 +46,7 @@ export async function discover(options: DiscoverOptions): Promise<Discovery> {
     files: [...walk.files.values()].sort(byPath),
     notEntered: walk.notEntered.sort(byPath),
     ignored: walk.ignored,
+    idleIgnore: [...walk.idleIgnore.keys()],
   };
 }
 
@@ -58,6 +61,8 @@ class Walk {
   readonly files = new Map<string, Found>();
   readonly notEntered: Discovery['notEntered'] = [];
   ignored = 0;
+  /** What has matched once is not tried again. */
+  readonly idleIgnore: Map<string, (path: string) => boolean>;
   private readonly wanted: (path: string) => boolean;
   private readonly unwanted: (path: string) => boolean;
   /** Real paths of folders that a link led into: each is entered so once, or links among folders would multiply. */
@@ -70,6 +75,7 @@ class Walk {
     const { pictures, ignore } = options.settings;
     this.wanted = pictures ? matcher(pictures) : namesPicture;
     this.unwanted = matcher(ignore);
+    this.idleIgnore = new Map(ignore.map(pattern => [pattern, matcher([pattern.replace(/^!/, '')])]));
   }
 
   /** A path that a person named. */
@@ -99,6 +105,7 @@ class Walk {
       if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       const file = path.join(folder, entry.name);
       const below = relative ? `${relative}/${entry.name}` : entry.name;
+      this.tickOff(below);
       if (this.unwanted(below)) continue;
       if (entry.isDirectory()) {
         const inner = { file, relative: below, chain: [...chain, path.join(chain.at(-1)!, entry.name)] };
@@ -109,6 +116,10 @@ class Walk {
         else this.add(below, file, entry.isFile() ? null : await this.obstacle(file));
       }
     }
+  }
+
+  private tickOff(path: string): void {
+    for (const [pattern, names] of this.idleIgnore) if (names(path)) this.idleIgnore.delete(pattern);
   }
 
   private async follow({ file, relative, chain }: Folder, ignored: Ignored): Promise<void> {

@@ -53,8 +53,8 @@ function written({ format, output }: ForecastVerbOptions, subject: Subject, fore
 function tellRoutes(asked: string | undefined, forecasts: readonly Forecast[]): void {
   if (asked === undefined || asked === 'unknown') return;
   const others = new Map<string, string[]>();
-  for (const { condition, routes } of forecasts) {
-    const taken = routes?.[0].route ?? condition.route;
+  for (const { condition } of forecasts) {
+    const taken = condition.route;
     if (taken === asked) continue;
     const ids = others.get(taken) ?? [];
     others.set(taken, ids.includes(condition.process) ? ids : [...ids, condition.process]);

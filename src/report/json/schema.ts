@@ -106,7 +106,10 @@ const forecast: Schema = {
         process: text('Process by its id'),
         paper: text('Paper by its id, or `measured`'),
         light: text('Light by its id'),
-        route: words('What is done with the numbers', [...ROUTES, 'unknown']),
+        route: words('What is done with the numbers of this picture, whatever was asked', [
+          ...ROUTES,
+          'unknown',
+        ]),
         basis: words(
           'What the forecast rests on. `generic`: priors or generic dyes; `data`: public data of such a process; `profile`, `record`: of this print house',
           ['generic', 'data', 'profile', 'record'],
@@ -292,7 +295,10 @@ export const checkReportSchema: Schema = {
       'Sorted by path, then page. Empty where no picture was found: then the check ends with exit code 2',
     ),
     findings: list(finding, 'About the book as a whole'),
-    notices: list({ type: 'string' }, 'What was not looked at, and settings that concern nothing'),
+    notices: list(
+      { type: 'string' },
+      'What was not looked at, and settings that concern nothing or cannot be',
+    ),
     summary: object({
       pictures: whole('Pages of a file count each'),
       errors: whole('Findings'),

@@ -1,9 +1,10 @@
-import { lights, papers, processes } from '../../print';
+import { doubtNotices, doubtsOf } from '../../book/doubts';
+import { lights, papers, processes, signalOf } from '../../print';
 import { ground } from '../../rules/targets';
 import { percent } from '../../rules/words';
 import type { BookReport, PictureReport, Severity } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
-import type { Target } from '../../shared/target';
+import type { RouteId, Target } from '../../shared/target';
 import { encodings } from '../sheet/encoding';
 import { begin, verdict } from './begin';
 import { type Block, blocksOf, nameOf, sharedSentences } from './blocks';
@@ -30,7 +31,7 @@ export function bookText(report: BookReport, style: Style): string {
     encodingLines(report, paint),
     colourLines(report, style),
     transparentLines(report, style),
-    report.notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
+    apart(report).flatMap(notice => wrap(safe(notice), style.width, 2)),
     [closing(report, paint)],
   ];
   return `${sections
@@ -50,7 +51,30 @@ function targetLine(target: Target, { targets, pictures }: BookReport): string {
     typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
   const name = targets.length > 1 ? `${safe(target.name)}: ` : '';
   const profile = target.pressProfile ? `; profile "${safe(target.pressProfile.description)}"` : '';
-  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}${profile}.${basis(target, pictures)}`;
+  const doubts = doubtsOf(target)
+    .map(doubt => ` ${doubt[0].toUpperCase()}${doubt.slice(1)}.`)
+    .join('');
+  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}; ${routeWords(target)}${profile}.${doubts}${basis(target, pictures)}`;
+}
+
+/** What the forecasts take the print house to do with the numbers; of a route that cannot be, `doubtsOf` tells. */
+function routeWords(target: Target): string {
+  if (signalOf(target) === 'rgb') return routes.rgb;
+  return target.route === 'rgb' ? routes.separated : routes[target.route];
+}
+
+const routes: Record<RouteId, string> = {
+  rgb: 'printed from R, G, B',
+  separated: 'separated to inks',
+  inks: 'ink values kept where a file holds them',
+  'black-plate': 'black plate only',
+  unknown: 'route not known, so several are mixed by our own guess of their shares',
+};
+
+/** Notices that do not stand in the head already. */
+function apart({ targets, notices }: BookReport): string[] {
+  const told = new Set(targets.flatMap(doubtNotices));
+  return notices.filter(notice => !told.has(notice));
 }
 
 /** What the forecasts rest on, once for all findings. */

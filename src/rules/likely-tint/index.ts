@@ -1,14 +1,16 @@
 import { visibleShare } from '../../print/bands';
+import { leanOf } from '../../print/lean';
 import type { BookPicture } from '../../shared/finding';
-import type { Forecast } from '../../shared/forecast';
+import type { Direction, Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
+import { priceOf } from '../price';
 import { asTaken, forecastOf, type Recommend, type Recommendation } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, isPhotographic, processName } from '../targets';
-import { count, encodingName, inOrders, list } from '../words';
+import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
+import { count, encodingName, inOrders, inOrdersOfMany, list } from '../words';
 import page from './README.md';
 
 interface Options {
@@ -17,14 +19,14 @@ interface Options {
 }
 
 const messages = {
-  one: 'By the forecast this picture prints with a visible tint {now} on {process}{target}, and {lower} as {better}. It is {encoding}; save it as {save}.{cost}',
+  one: 'By the forecast this picture prints with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}. It is {encoding}; save it as {save}.{price}{guess}',
   toned:
-    'By the forecast this picture prints with a visible tint {now} on {process}{target}, and {lower} as {better}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
-  many: 'By the forecast {pictures} print with a visible tint {now} on {process}{target}, and {lower} as {better}. They are {encoding}; save them as {save}.{cost}',
+    'By the forecast this picture prints with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
+  many: 'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}. They are {encoding}; save them as {save}.{price}{guess}',
   manyToned:
-    'By the forecast {pictures} print with a visible tint {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.',
+    'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
   process:
-    'On {process} {subject} back with a visible tint {now} by the forecast{target}, and another encoding would not change that much. {lean} Order a test print before the run.',
+    'By the forecast {subject} back from {process}{target} with a visible tint {now}; another encoding would not change that much. {lean} Order a test print before the run.',
 } as const;
 
 export default defineRule<Options>({
@@ -128,9 +130,12 @@ function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdi
   }
 }
 
-function words({ picture, target, forecast, probability, better }: Print, targets: readonly Target[]) {
-  const { recommendation, forecast: other, probability: lowered } = better!;
+/** Of `print`, told for all of `group`. */
+function words(print: Print, group: readonly Print[], targets: readonly Target[]) {
+  const { picture, target, forecast, probability, better } = print;
+  const { recommendation, probability: lowered } = better!;
   const { encoding } = recommendation;
+  const direction = lean(group);
   return {
     process: processName(target),
     target: forTarget(target, targets),
@@ -139,23 +144,24 @@ function words({ picture, target, forecast, probability, better }: Print, target
     save: asTaken(recommendation, target),
     now: inOrders(probability),
     lower: inOrders(lowered),
-    cost: costOf(encoding, Math.round(forecast.range.black), Math.round(other.range.black)),
+    lean: direction ? `, mostly ${direction},` : '',
+    price: priceOf(encoding, target, group.map(blacksOf)),
+    guess: guessOfInks(picture, forecast),
   };
 }
 
-/** What an encoding costs in range and smoothness, beside what it gains in evenness. */
-function costOf(encoding: Encoding, black: number, newBlack: number): string {
-  const flatter = newBlack > black ? `black prints as L* ${newBlack} instead of ${black}` : '';
-  const screen = encoding === 'black-only' ? 'sharp eyes see the screen of a grey of one ink' : '';
-  const costs = [flatter, screen].filter(Boolean).join(', and ');
-  return costs && ` The price: ${costs}.`;
-}
+const lean = (prints: readonly Print[]) => leanOf(prints.map(({ forecast }) => forecast));
 
-const data = ({ target, forecast, probability, better }: Print) => ({
+const blacksOf = ({ forecast, better }: Print) => ({
+  before: forecast.range.black,
+  after: better!.forecast.range.black,
+});
+
+const data = ({ target, forecast, probability, better }: Print, direction: Direction | null) => ({
   target: target.name,
   basis: forecast.condition.basis,
   probability,
-  direction: forecast.tint.direction,
+  direction,
   better: better!.recommendation.encoding,
   betterProbability: better!.probability,
   black: forecast.range.black,
@@ -165,7 +171,11 @@ const data = ({ target, forecast, probability, better }: Print) => ({
 function forOne(print: Print, targets: readonly Target[]): Verdict {
   const { picture } = print;
   const template = picture.facts.encoding === 'rgb-toned' ? messages.toned : messages.one;
-  return { picture, message: say(template, words(print, targets)), data: data(print) };
+  return {
+    picture,
+    message: say(template, words(print, [print], targets)),
+    data: data(print, lean([print])),
+  };
 }
 
 /** Told of the picture in the middle, so that "about" holds for the others too. */
@@ -175,11 +185,11 @@ function forAll(prints: Print[], targets: readonly Target[]): Verdict {
   const template = middle.picture.facts.encoding === 'rgb-toned' ? messages.manyToned : messages.many;
   return {
     message: say(template, {
-      ...words(middle, targets),
+      ...words(middle, prints, targets),
       pictures: count(names.length, 'picture'),
       names: list(names),
     }),
-    data: { ...data(middle), pictures: names },
+    data: { ...data(middle, lean(prints)), pictures: names },
   };
 }
 
@@ -190,17 +200,16 @@ function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): I
   const probability = prints.reduce((sum, print) => sum + print.probability, 0) / prints.length;
   if (probability < tell) return;
   const { target, forecast } = prints[0];
-  const directions = new Set(prints.map(print => print.forecast.tint.direction));
-  const direction = directions.size === 1 ? forecast.tint.direction : null;
+  const direction = lean(prints);
   yield {
     message: say(messages.process, {
       process: processName(target),
       subject: subjectOf(prints.length, all.length),
-      now: inOrders(probability),
+      now: inOrdersOfMany(prints.map(print => print.probability)),
       target: forTarget(target, targets),
       lean: direction
         ? `It leans ${direction} more often than not.`
-        : 'Which way it leans cannot be predicted; a print that was read can tell.',
+        : 'Which way it leans cannot be predicted; a measured print can tell.',
     }),
     data: {
       target: target.name,

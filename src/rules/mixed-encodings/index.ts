@@ -1,23 +1,26 @@
 import type { BookPicture } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
+import type { Target } from '../../shared/target';
 import { takes } from '../accepted';
 import { grouped, ofPart, paths } from '../groups';
+import { pricesOf } from '../price';
 import { kindOf, type Recommend, type Recommendation, saveAs } from '../recommended';
 import { defineRule, greyOrToned, noOptions, type Verdict } from '../rule';
 import { say } from '../say';
+import { forecastsOf, guessOfInks } from '../targets';
 import { count, encodingName, list } from '../words';
 import page from './README.md';
 
 const messages = {
-  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.',
+  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.{price}{guess}',
   right:
-    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.',
+    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.{price}{guess}',
   toned:
-    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.',
+    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
   amongToned:
-    'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.',
+    'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.{guess}',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.',
+    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.{price}{guess}',
 } as const;
 
 export default defineRule({
@@ -30,16 +33,20 @@ export default defineRule({
   options: noOptions,
   messages,
   page,
-  *check({ pictures, recommend }) {
+  *check({ pictures, targets, recommend }) {
     // What the print house refuses is put right for that reason, and then takes its place among the others.
     const compared = pictures.filter(p => kindOf(p) !== null && p.targets.every(target => takes(target, p)));
     for (const together of grouped(compared, p => JSON.stringify([p.part, p.intent])))
-      yield* compare(together, recommend);
+      yield* compare(together, recommend, targets);
   },
 });
 
 /** Pictures of one part and intent. */
-function* compare(together: BookPicture[], recommend: Recommend): Iterable<Verdict> {
+function* compare(
+  together: BookPicture[],
+  recommend: Recommend,
+  targets: readonly Target[],
+): Iterable<Verdict> {
   const groups = grouped(together, p => kindOf(p)!).sort(largestFirst);
   if (groups.length < 2) return;
   const [first] = groups;
@@ -61,7 +68,12 @@ function* compare(together: BookPicture[], recommend: Recommend): Iterable<Verdi
       const told = convert.includes(picture) ? template(encoding, largest) : 'right';
       yield {
         picture,
-        message: say(messages[told], { ...words, encoding: encodingName(encoding) }),
+        message: say(messages[told], {
+          ...words,
+          encoding: encodingName(encoding),
+          price: pricesOf(told === 'right' ? first : [picture], recommend, targets),
+          guess: guessOf([picture, first[0]]),
+        }),
         data: { encoding, majority: largest, best: encodings, most: first.length, all: together.length },
       };
     }
@@ -75,6 +87,8 @@ function* compare(together: BookPicture[], recommend: Recommend): Iterable<Verdi
       best,
       why: reason(groups, encodings, why),
       rest: names.length === paths(together).length ? 'all of them' : list(names, 5),
+      price: pricesOf(convert, recommend, targets),
+      guess: guessOf(together),
     }),
     data: {
       groups: groups.map(group => ({ encoding: kindOf(group[0]), pictures: paths(group) })),
@@ -107,23 +121,31 @@ function bestFor(picture: BookPicture, largest: Encoding, recommend: Recommend):
     : { words: encodingName(largest), encodings: [largest], why: null };
 }
 
-/** Why this encoding and not another that is present: said truly, "the shortest" only where it is. */
+/** Why this encoding and not another that is present: said truly, "the fewest" only where it is so. */
 function reason(groups: BookPicture[][], encodings: Encoding[], why: Best['why']): string {
-  const [first, second] = groups;
   if (encodings.length > 1) return '';
-  const equal = groups.every(group => group.length === first.length);
-  const shortest = kindOf(first[0]) === encodings[0] && first.length > second.length;
+  const [first, second] = groups;
+  const kept = groups.find(group => kindOf(group[0]) === encodings[0])?.length ?? 0;
+  const equal = groups.every(group => group.length === kept);
   const prints: Partial<Record<Recommendation['why'], string>> = {
-    even: 'by the forecast no other prints clearly less often with a visible tint',
-    range: 'by the forecast it prints about as evenly as any other, with a deeper black',
+    even: 'by the forecast no other that the target is likely to take prints clearly less often with a visible tint',
+    range:
+      'by the forecast it has the deepest black of those that the target is likely to take, and prints about as evenly as any of them',
   };
   const reasons = [
-    shortest ? 'the shortest way' : equal ? 'all ways are equally long' : '',
+    kept === first.length && kept > second.length ? 'it leaves the fewest to convert' : '',
+    equal ? 'the work is the same whichever is chosen' : '',
     (why && prints[why]) ?? '',
   ];
   const said = reasons.filter(Boolean).join('; ');
   return said && ` (${said})`;
 }
+
+/** Inks beside other greys on a process without inks: once for all of them. */
+const guessOf = (pictures: readonly BookPicture[]): string =>
+  pictures
+    .flatMap(picture => forecastsOf(picture).map(({ forecast }) => guessOfInks(picture, forecast)))
+    .find(Boolean) ?? '';
 
 const groupWords = (group: BookPicture[]): string =>
   `${group.length} ${group.length === 1 ? 'is' : 'are'} ${encodingName(kindOf(group[0])!)}${traces(group)}`;

@@ -42,8 +42,8 @@ export default defineRule({
             ),
             way:
               groups[0].length > groups[1].length
-                ? `; the shortest way is to ${names[0]}`
-                : ', whichever: the ways are equally long',
+                ? `; ${names[0]} leaves the fewest to convert`
+                : '; the work is the same whichever it is',
           }),
           data: {
             space: space[0].facts.space,

@@ -2,7 +2,7 @@ import type { Target } from '../../shared/target';
 import { asTaken, type Recommendation } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, isPhotographic, processName } from '../targets';
+import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
 import page from './README.md';
 
 interface Options {
@@ -11,7 +11,7 @@ interface Options {
 
 const messages = {
   unbalanced:
-    'By the forecast this picture prints with a cast{direction}, not grey: its inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.',
+    'By the forecast this picture prints with a cast{direction}, not grey: its inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
 } as const;
 
 export default defineRule<Options>({
@@ -53,6 +53,7 @@ export default defineRule<Options>({
             size: size.toFixed(1),
             target: forTarget(target, targets),
             way: wayOut(recommend(picture, target), target),
+            guess: guessOfInks(picture, forecast),
           }),
           data: {
             target: target.name,

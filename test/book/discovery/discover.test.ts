@@ -45,6 +45,26 @@ describe('discovery', () => {
     assert.deepEqual(paths(await all(root, but)), ['else.tif']);
   });
 
+  it('says what of "ignore" matches nothing that was searched', async () => {
+    const root = temporaryFolder({
+      'plates/1.tif': '',
+      'plates/old/1.tif': '',
+      'plates/new/1.tif': '',
+      'n.txt': '',
+    });
+    const ignore = [
+      'plates/old',
+      'plats/**',
+      '**/*.txt',
+      'plates/o*/*.tif',
+      '!plates/new/1.tif',
+      '!plates/2.tif',
+    ];
+    const found = await all(root, { pictures: null, ignore });
+    assert.deepEqual(found.idleIgnore, ['plats/**', 'plates/o*/*.tif', '!plates/2.tif']);
+    assert.deepEqual(paths(found), ['plates/1.tif', 'plates/new/1.tif']);
+  });
+
   it('passes over hidden files and node_modules', async () => {
     const root = temporaryFolder({
       '.git/a.jpg': '',

@@ -27,6 +27,16 @@ describe('evengrey check', () => {
     assert.equal(ran.code, 0);
   });
 
+  it('says of a route that cannot be what is forecast instead', async () => {
+    const cwd = evenBook({ process: 'silver-halide', route: 'separated' });
+    const { stdout } = await evengrey(['check'], { cwd });
+    golden('check/route.txt', stdout);
+    const { notices } = JSON.parse((await evengrey(['check', '--format', 'json'], { cwd })).stdout);
+    assert.deepEqual(notices, [
+      'The target "book": the route "separated" cannot apply on silver halide: forecast there as "rgb".',
+    ]);
+  });
+
   it('finds the book of a picture named from anywhere, and checks that picture alone', async () => {
     const root = evenBook();
     const { stdout } = await evengrey(['check', '02.tif', '--format', 'json'], {

@@ -109,6 +109,18 @@ describe('evengrey forecast', () => {
     assert.equal((await evengrey([...args.slice(0, 4), 'separated', '--process', 'inkjet'])).stderr, '');
   });
 
+  it('says of a picture of R, G, B that its inks cannot be kept, not that they are', async () => {
+    const cwd = temporaryFolder({ 'a.tif': pictures.neutral(1) });
+    const args = ['forecast', 'a.tif', '--route', 'inks', '--process', 'offset-coated', '--light', 'D50'];
+    const { stdout, stderr } = await evengrey(args, { cwd });
+    assert.match(stdout, /The file’s numbers are +separated to inks\n/);
+    assert.equal(stderr, '--route inks cannot apply on offset-coated: forecast there as "separated".\n');
+    const [{ condition }] = JSON.parse(
+      (await evengrey([...args, '--format', 'json'], { cwd })).stdout,
+    ).forecasts;
+    assert.equal(condition.route, 'separated');
+  });
+
   it('titles a picture as it was named', async () => {
     const root = temporaryFolder({ 'plates/a.tif': pictures.neutral(1) });
     const { stdout } = await evengrey(['forecast', './plates/a.tif', '--process', 'inkjet'], { cwd: root });

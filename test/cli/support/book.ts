@@ -31,6 +31,8 @@ export function faultyBook(): string {
     'evengrey.json': `// the spring book
 {
   "process": "offset-coated",
+  "ignore": "drafts/**",
+  "spreads": [["plates/01.tif", "plates/1.tif"]],
   "parts": { "cover": { "pictures": "cover" }, "maps": { "pictures": "maps/**" } }
 }
 `,

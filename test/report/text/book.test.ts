@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
+import { doubtNotices } from '../../../src/book/doubts';
 import { bookText } from '../../../src/report/text/book';
-import { finding, picture, report } from './support';
+import type { Target } from '../../../src/shared/target';
+import { finding, picture, report, target } from './support';
 
 const plain = { width: 60, colour: false };
 
@@ -26,8 +28,9 @@ describe('report as text', () => {
       text,
       `2 of 3 pictures want attention before this book is ordered.
 Offset, coated paper; Gloss coated paper; Daylight of a
-  viewing booth (D50). Forecasts: by public press data: a
-  generic process, not your printer.
+  viewing booth (D50); route not known, so several are mixed
+  by our own guess of their shares. Forecasts: by public
+  press data: a generic process, not your printer.
 
 Begin with plates/a.jpg and 1 more like it: put the file
 right. The file could not be read.
@@ -85,6 +88,29 @@ In colour, and not judged, since nobody said what it is
     const text = bookText(report([], { targets: two }), { width: 96, colour: false });
     assert.match(text, /^offset-coated: Offset, coated paper; Gloss/m);
     assert.match(text, /^dummy: Offset, coated paper; a paper of your own, as measured/m);
+  });
+
+  it('says in the head what is done with the numbers, and what a target cannot have, once', () => {
+    const head = (changes: Partial<Target>, notices: string[] = []) =>
+      bookText(report([], { targets: [{ ...target, name: 'book', ...changes }], notices }), {
+        width: 1000,
+        colour: false,
+      }).split('\n')[1];
+    assert.match(head({ route: 'separated' }), /\(D50\); separated to inks\.$/);
+    assert.match(head({ route: 'inks' }), /; ink values kept where a file holds them\.$/);
+    assert.match(
+      head({ route: 'rgb' }),
+      /; separated to inks\. The route "rgb" cannot apply on coated offset/,
+    );
+    const wrong: Partial<Target> = { process: 'silver-halide', paper: 'uncoated', route: 'inks' };
+    assert.match(
+      head(wrong),
+      /; printed from R, G, B\. No such paper is made for silver halide: .*, a guess\. The route "inks" cannot apply on silver halide: forecast there as "rgb"\.$/,
+    );
+    const notices = [...doubtNotices({ ...target, name: 'book', ...wrong }), 'Another.'];
+    const text = bookText(report([], { targets: [{ ...target, name: 'book', ...wrong }], notices }), plain);
+    assert.ok(text.includes('\nAnother.\n'));
+    assert.ok(!text.includes('The target "book":'), 'what stands in the head is not told again');
   });
 
   it('says the same with and without colour', () => {

@@ -31,7 +31,10 @@ describe('likely-tint', () => {
       assert.deepEqual(named, []);
       assert.equal(book.length, 1);
       assert.equal(book[0].severity, 'note');
-      assert.match(book[0].message, /^On silver halide all greys come back with a visible tint in about \d/);
+      assert.match(
+        book[0].message,
+        /^By the forecast all greys come back from silver halide with a visible tint in about \d/,
+      );
       assert.equal(book[0].data.basis, 'generic');
       assert.match(book[0].message, /cannot be predicted/, 'no direction without a reading');
       assert.equal(book[0].data.direction, null);
@@ -53,7 +56,10 @@ describe('likely-tint', () => {
       );
       assert.match(finding.message, /^By the forecast/);
       assert.equal(finding.data.basis, 'generic', 'the report says it once, at its head');
-      assert.match(finding.message, /The price: .*sharp eyes see the screen/);
+      assert.match(
+        finding.message,
+        /The price of black-only: black prints as L\* 1\d instead of 1\d, and sharp eyes see the screen/,
+      );
     });
     it('the probability is the forecast of the picture itself', () => {
       const whole = picture('rgb-neutral', { targets: inks });
@@ -74,6 +80,33 @@ describe('likely-tint', () => {
     it('a tone that nobody meant, which may yet be meant', () => {
       const { pictures: lists } = found(picture('rgb-toned', { tone: [4, 12] }));
       assert.match(lists[0][0].message, /carries a tone of its own\. .*list it under "toned"/);
+      assert.match(lists[0][0].message, /visible tint, mostly warm, in/, 'its own direction');
+    });
+    it('of a tone that nobody meant the price too, alone and of many', () => {
+      const toned = (n: number) =>
+        Array.from({ length: n }, () => picture('rgb-toned', { tone: [4, 12], targets: [black] }));
+      const black = target('offset-coated', { route: 'inks', encodings: ['black-only', 'rgb-toned'] });
+      const price = /The price of black-only: black prints as L\* \d+ instead of \d+, and sharp eyes/;
+      const many = judged([...toned(4), ...pictures(5, 'black-only', { targets: [black] })], 'likely-tint');
+      assert.equal(many.book.length, 1);
+      assert.match(many.book[0].message, price);
+      const [one] = judged(
+        [...toned(1), ...pictures(5, 'black-only', { targets: [black] })],
+        'likely-tint',
+      ).pictures;
+      assert.match(one[0].message, price);
+    });
+    it('inks on a process that takes none, as the guess that they are', () => {
+      const equal = (d: number) => [0.85 * d, 0.85 * d, 0.85 * d, 0];
+      const { pictures: lists } = found(picture('three-ink', { inks: equal }));
+      assert.match(
+        lists[0][0].message,
+        /on silver halide, .* as rgb-neutral\. .* stands on a guess about what the print house does with inks/,
+      );
+      const onPress = found(
+        picture('three-ink', { inks: equal, targets: [target('offset-coated', { route: 'inks' })] }),
+      );
+      assert.doesNotMatch(onPress.pictures[0][0].message, /guess/);
     });
     it('many alike in one line for the book', () => {
       const { named, book } = found(...pictures(30, 'rgb-neutral', { targets: inks }));
@@ -87,8 +120,30 @@ describe('likely-tint', () => {
         ...pictures(2, 'rgb-neutral', { targets: [target('silver-halide')] }),
         picture('rgb-toned', { tone: [4, 12], targets: [target('silver-halide')] }),
       );
-      assert.match(book[0].message, /^On silver halide the other 2 grey pictures come back/);
+      assert.match(
+        book[0].message,
+        /^By the forecast the other 2 grey pictures come back from silver halide /,
+      );
       assert.equal((book[0].data.pictures as string[]).length, 2);
+    });
+    it('in the one note: the mean, from where to where, and the direction only of the whole set', () => {
+      const cast = (b: number) => (darkness: number) => [0, 0, b * darkness, 0.8 * darkness];
+      const only = [target('offset-coated', { route: 'inks', encodings: ['four-channel'] })];
+      const yellow = (b: number) => picture('four-channel', { inks: cast(b), targets: only });
+      const note = (...book: BookPicture[]) =>
+        judged(book, 'likely-tint', { 'likely-tint': ['warning', { gain: 1, tell: 0 }] }).book[0];
+      const [none, some, much] = [yellow(0), yellow(0.06), yellow(0.3)];
+      assert.equal(none.forecasts[0].tint.direction, null);
+      assert.equal(much.forecasts[0].tint.direction, 'warm');
+      const leaning = note(none, much, much, much);
+      assert.match(
+        leaning.message,
+        /with a visible tint on average in about \d orders of 10 \(from .* to .*, by picture\); .*It leans warm more often than not\./,
+      );
+      assert.equal(leaning.data.direction, 'warm', 'though one of them has none');
+      const not = note(none, none, none, some);
+      assert.match(not.message, /cannot be predicted/);
+      assert.equal(not.data.direction, null);
     });
     it('not more than the settings ask for', () => {
       const book = [picture('rgb-neutral', { targets: inks })];

@@ -53,7 +53,11 @@ describe('mixed-encodings', () => {
         finding.message,
         /it is black-only \(black ink alone\), and 39 of 40 pictures are rgb-neutral/,
       );
-      assert.match(finding.message, /Save it as rgb-neutral\.$/);
+      assert.match(
+        finding.message,
+        /Save it as rgb-neutral\. This stands on a guess about what the print house does with inks/,
+        'silver halide takes none',
+      );
     });
     it('pictures with a trace of colour counted as the table counts them', () => {
       const { pictures: lists } = found(
@@ -68,6 +72,12 @@ describe('mixed-encodings', () => {
     });
     it('one grey channel among R = G = B', () =>
       assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));
+    it('inks that stand on a guess, in the one line for a split book too', () => {
+      const split = found(pictures(2, 'rgb-neutral'), pictures(2, 'black-only')).book[0];
+      assert.match(split.message, /to convert\. This stands on a guess about what .* inks/);
+      const none = found(pictures(2, 'rgb-neutral'), pictures(2, 'single-channel')).book[0];
+      assert.doesNotMatch(none.message, /guess/);
+    });
     it('a tone that nobody meant, which may yet be meant', () => {
       const { pictures: lists } = found(pictures(3, 'rgb-neutral'), pictures(1, 'rgb-toned'));
       assert.match(lists[3][0].message, /list it under "toned"/);
@@ -87,9 +97,47 @@ describe('mixed-encodings', () => {
         assert.deepEqual(named, []);
         assert.equal(book.length, 1);
         assert.deepEqual(book[0].data.best, ['black-only']);
-        assert.match(book[0].message, /all ways are equally long; by the forecast/);
-        assert.doesNotMatch(book[0].message, /shortest/);
+        assert.match(
+          book[0].message,
+          /black-only.* \(the work is the same whichever is chosen; by the forecast/,
+        );
+        assert.doesNotMatch(book[0].message, /fewest/);
+        assert.match(
+          book[0].message,
+          /to convert\. The price of black-only: black prints as L\* 17 instead of 14, and sharp/,
+        );
       }
+    });
+    it('an even split whose way is neither: nothing is said of how much work it is', () => {
+      const targets = [target('offset-coated', { route: 'separated' })];
+      const { book } = found(
+        pictures(2, 'black-only', { targets }),
+        pictures(2, 'four-channel', { targets }),
+      );
+      assert.match(book[0].message, /Save all of them as (rgb-neutral|single-channel)/);
+      assert.doesNotMatch(book[0].message, /the work is the same|fewest/);
+      assert.match(book[0].message, /That leaves all of them to convert\./);
+    });
+    it('with the price, of the odd one or of its neighbours, and none where it is deeper', () => {
+      const steady = [target('dry-toner', { route: 'inks' })];
+      const one = picture('rgb-neutral', { targets: steady });
+      const odd = found(pictures(3, 'black-only', { targets: steady }), [one]).pictures[3][0];
+      assert.match(
+        odd.message,
+        /Save it as black-only\. The price of black-only: black prints as L\* 17 instead of 14/,
+      );
+      const right = found(pictures(3, 'rgb-neutral', { targets: steady }), [
+        picture('black-only', { targets: steady }),
+      ]).pictures[3][0];
+      assert.match(
+        right.message,
+        /Leave it, and save them as black-only.* The price of black-only: black prints as L\* 17/,
+      );
+      const deep = [target('offset-coated', { route: 'inks' })];
+      const deeper = found(pictures(3, 'rgb-neutral', { targets: deep }), [
+        picture('black-only', { targets: deep }),
+      ]).pictures[3][0];
+      assert.match(deeper.message, /Save it as rgb-neutral\.$/);
     });
     it('three kinds without a majority, largest first', () => {
       const { book } = found(
@@ -99,7 +147,7 @@ describe('mixed-encodings', () => {
       );
       assert.match(
         book[0].message,
-        /3 are rgb-neutral .*, 2 are single-channel .* and 1 is black-only .*\(the shortest way\)/,
+        /3 are rgb-neutral .*, 2 are single-channel .* and 1 is black-only .*\(it leaves the fewest to convert\)/,
       );
     });
   });

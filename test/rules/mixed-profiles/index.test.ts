@@ -28,13 +28,13 @@ describe('mixed-profiles', () => {
       ));
   });
   describe('fails', () => {
-    it('several, in one note for the book that counts them and names the shortest way', () => {
+    it('several, in one note for the book that counts them and names the one that leaves least to do', () => {
       const book = found(carrying(2, 'Wide'), carrying(5, 'sRGB'), carrying(1, null));
       assert.equal(book.length, 1);
       assert.equal(book[0].severity, 'note');
       assert.match(
         book[0].message,
-        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* the shortest way is to sRGB\.$/,
+        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* to one; sRGB leaves the fewest to convert\.$/,
       );
     });
   });

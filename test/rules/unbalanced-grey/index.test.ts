@@ -43,6 +43,14 @@ describe('unbalanced-grey', () => {
       const size = finding.data.size as number;
       assert.ok(size > 5 && size < 8, `size ${size}`);
     });
+    it('inks that a photographic process turns into R, G, B, as the guess that it is', () => {
+      const [finding] = found({ inks: equal, targets: [target('silver-halide')] });
+      assert.match(
+        finding.message,
+        /on silver halide .*This stands on a guess about what the print house does with inks/,
+      );
+      assert.doesNotMatch(found({ inks: equal })[0].message, /guess/);
+    });
     it('a cast of equal inks under black, from the limit of the settings on', () => {
       const inks = (darkness: number) => [0.2 * darkness, 0.2 * darkness, 0.2 * darkness, 0.8 * darkness];
       const book = [picture('four-channel', { inks, targets: press })];

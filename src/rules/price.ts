@@ -1,0 +1,64 @@
+import type { BookPicture } from '../shared/finding';
+import type { Encoding } from '../shared/picture';
+import type { Target } from '../shared/target';
+import { grouped } from './groups';
+import { forecastOf, kindOf, type Recommend, SAME_BLACK } from './recommended';
+import { forecastsOf, forTarget, isPhotographic } from './targets';
+
+/** L* of the black of a picture as it is stored, and as it is recommended. */
+export interface Blacks {
+  before: number;
+  after: number;
+}
+
+/**
+ * What an encoding costs on a target in range and smoothness, beside what it gains in evenness: ` The price of ...`, or
+ * nothing. Told of those of the pictures that lose by it. `where`: the target's name in brackets, if it is needed.
+ */
+export function priceOf(encoding: Encoding, target: Target, blacks: readonly Blacks[], where = ''): string {
+  const screen =
+    encoding === 'black-only' && !isPhotographic(target)
+      ? 'sharp eyes see the screen of a grey of one ink'
+      : '';
+  const costs = [flatter(blacks), screen].filter(Boolean).join(', and ');
+  return costs && ` The price of ${encoding}${where}: ${costs}.`;
+}
+
+/** The prices of saving greys of one part as recommended, on each of their targets. Toned pictures have none to tell. */
+export function pricesOf(
+  pictures: readonly BookPicture[],
+  recommend: Recommend,
+  targets: readonly Target[],
+): string {
+  const prints = pictures
+    .filter(({ intent }) => intent === 'grey')
+    .flatMap(picture => forecastsOf(picture).map(print => ({ picture, ...print })));
+  return grouped(prints, ({ target }) => target.name)
+    .map(onTarget => {
+      const [{ picture, target }] = onTarget;
+      const recommendation = recommend(picture, target);
+      // the black of a sound conversion is the same for all of them
+      const converted = recommendation && forecastOf(recommendation, picture, target);
+      if (!converted) return '';
+      const blacks = onTarget
+        .filter(print => kindOf(print.picture) !== recommendation.encoding)
+        .map(({ forecast }) => ({ before: forecast.range.black, after: converted.range.black }));
+      return blacks.length
+        ? priceOf(recommendation.encoding, target, blacks, forTarget(target, targets))
+        : '';
+    })
+    .join('');
+}
+
+function flatter(blacks: readonly Blacks[]): string {
+  const lost = blacks.filter(({ before, after }) => after - before >= SAME_BLACK);
+  if (!lost.length) return '';
+  const after = range(lost.map(black => black.after));
+  return `black prints as L* ${after} instead of ${range(lost.map(black => black.before))}`;
+}
+
+/** `11`, or `10 to 12`: whole numbers. */
+function range(values: readonly number[]): string {
+  const [least, most] = [Math.min(...values), Math.max(...values)].map(Math.round);
+  return least === most ? `${least}` : `${least} to ${most}`;
+}
