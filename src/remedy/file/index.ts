@@ -1,0 +1,54 @@
+import type { RemedyFormat } from '../../shared/remedy';
+import type { Stored } from '../encode/stored';
+import type { Carried } from '../metadata/carried';
+import { RemedyError } from '../remedy-error';
+import { jpegBytes } from './jpeg';
+import { pngBytes } from './png';
+import { tiffBytes } from './tiff';
+
+/** A file ready to be written. */
+export interface Written {
+  bytes: Buffer;
+  /** What could not be carried into this format, and what was lost or put right before: plain sentences. */
+  told: string[];
+}
+
+/**
+ * A picture's numbers and metadata as a file. The same bytes whenever it is given the same.
+ * @param stored what the format can hold: JPEG has 8 bits and no alpha, PNG no inks
+ * @param quality of JPEG, 1-100
+ * @throws RemedyError where the format cannot hold the picture
+ */
+export async function fileBytes(
+  stored: Stored,
+  format: RemedyFormat,
+  quality: number,
+  carried: Carried,
+): Promise<Written> {
+  refuse(stored, format);
+  return { bytes: await written(stored, format, quality, carried), told: carried.told };
+}
+
+function written(stored: Stored, format: RemedyFormat, quality: number, carried: Carried): Promise<Buffer> {
+  switch (format) {
+    case 'jpeg':
+      return jpegBytes(stored, quality, carried);
+    case 'png':
+      return pngBytes(stored, carried);
+    case 'tiff':
+      return tiffBytes(stored, carried);
+  }
+}
+
+/** The most pixels an edge may have in a JPEG (16 bits, less what the encoder keeps for itself). */
+const MOST_JPEG = 65500;
+
+function refuse({ width, height, space, bits, alpha }: Stored, format: RemedyFormat): void {
+  if (format === 'png' && space === 'cmyk')
+    throw new RemedyError('A PNG cannot hold inks. Write a TIFF or a JPEG.');
+  if (format !== 'jpeg') return;
+  if (bits !== 8) throw new RemedyError('A JPEG holds 8 bits a channel only. Write a TIFF or a PNG.');
+  if (alpha) throw new RemedyError('A JPEG cannot hold transparency. Write a TIFF or a PNG.');
+  if (Math.max(width, height) > MOST_JPEG)
+    throw new RemedyError(`A JPEG has at most ${MOST_JPEG} pixels a side. Write a TIFF or a PNG.`);
+}

@@ -1,0 +1,95 @@
+import { sharp } from '../../picture/decode-sharp';
+import { bufferSource } from '../../picture/header';
+import { segments } from '../../picture/header/jpeg';
+import type { Stored } from '../encode/stored';
+import type { Carried } from '../metadata/carried';
+import { jfifDensity } from '../metadata/density';
+import { laidOut } from './directories';
+import { plainInks } from './plain-tiff';
+
+/** Marker segments (ITU-T T.81, annex B). */
+const START = Buffer.from([0xff, 0xd8]);
+const APP0 = 0xe0;
+const APP1 = 0xe1;
+const APP2 = 0xe2;
+const APP15 = 0xef;
+const COMMENT = 0xfe;
+/** The marker by which readers know which way inks are stored. */
+const INK_MARKER = 0xee;
+
+/** A segment's length has 16 bits and counts itself. */
+export const MOST_SEGMENT = 0xffff - 2;
+const PROFILE_HEAD = 14;
+
+/**
+ * A JPEG without chroma subsampling. 8 bits, no alpha.
+ * @param quality 1-100
+ */
+export async function jpegBytes(stored: Stored, quality: number, carried: Carried): Promise<Buffer> {
+  const pixels = await encoded(stored, quality);
+  const kept: Buffer[] = [];
+  let end = START.length;
+  for (const segment of segments(bufferSource(pixels))) {
+    const own = segment.marker === INK_MARKER;
+    const said = (segment.marker >= APP0 && segment.marker <= APP15) || segment.marker === COMMENT;
+    if (own || !said) kept.push(pixels.subarray(segment.start, segment.end));
+    end = segment.end;
+  }
+  return Buffer.concat([START, ...metadata(stored, carried), ...kept, pixels.subarray(end)]);
+}
+
+function encoded(stored: Stored, quality: number): Promise<Buffer> {
+  const { data, width, height, space } = stored;
+  const options = { quality, chromaSubsampling: '4:4:4' } as const;
+  if (space === 'cmyk')
+    return sharp(plainInks(stored), { ignoreIcc: true })
+      .pipelineColourspace('cmyk')
+      .toColourspace('cmyk')
+      .jpeg(options)
+      .toBuffer();
+  const channels = space === 'grey' ? 1 : 3;
+  return sharp(data, { raw: { width, height, channels } })
+    .toColourspace(space === 'grey' ? 'b-w' : 'srgb')
+    .jpeg(options)
+    .toBuffer();
+}
+
+function metadata({ space, icc }: Stored, { density, exif, xmp }: Carried): Buffer[] {
+  const parts: Buffer[] = [];
+  // JFIF 1.02 knows grey and YCbCr only; inks say their density by EXIF alone
+  if (space !== 'cmyk') parts.push(segment(APP0, jfif(density)));
+  if (exif) parts.push(segment(APP1, Buffer.from('Exif\0\0'), laidOut(exif).bytes));
+  if (xmp !== null)
+    parts.push(segment(APP1, Buffer.from('http://ns.adobe.com/xap/1.0/\0'), Buffer.from(xmp)));
+  if (icc) parts.push(...profile(icc));
+  return parts;
+}
+
+function segment(marker: number, ...body: Buffer[]): Buffer {
+  const head = Buffer.from([0xff, marker, 0, 0]);
+  head.writeUInt16BE(2 + body.reduce((sum, part) => sum + part.length, 0), 2);
+  return Buffer.concat([head, ...body]);
+}
+
+function jfif(density: Carried['density']): Buffer {
+  const { x, y, unit } = (density && jfifDensity(density)) ?? { x: 1, y: 1, unit: 0 };
+  const body = Buffer.from('JFIF\0\x01\x02\0\0\0\0\0\0\0', 'latin1');
+  body[7] = unit;
+  body.writeUInt16BE(x, 8);
+  body.writeUInt16BE(y, 10);
+  return body;
+}
+
+/** In numbered chunks (ICC.1, annex B.4). */
+function profile(icc: Uint8Array): Buffer[] {
+  const most = MOST_SEGMENT - PROFILE_HEAD;
+  const count = Math.ceil(icc.length / most);
+  return Array.from({ length: count }, (_, i) =>
+    segment(
+      APP2,
+      Buffer.from('ICC_PROFILE\0'),
+      Buffer.from([i + 1, count]),
+      Buffer.from(icc.subarray(i * most, (i + 1) * most)),
+    ),
+  );
+}
