@@ -10,13 +10,13 @@ export interface Draw {
 const GOLDEN_ANGLE = Math.PI * (3 - Math.sqrt(5));
 
 /**
- * `n` possible orders that stand for all of them: from each n-th of the distribution one, so that "in about 4 orders of
- * 10" is what the ten show. Their distances from the centre are stratified (the radius of a two-dimensional normal
- * distribution by its inverse, sqrt(-2 ln(1 - u))), their directions are turned by the golden angle, their routes are
- * stratified too; then they are shuffled. The same `series` gives the same orders, for every picture.
+ * `n` possible orders that stand for all of them: from each n-th of the distribution one. Their distances from the
+ * centre are stratified (the radius of a two-dimensional normal distribution by its inverse, sqrt(-2 ln(1 - u))), their
+ * directions are turned by the golden angle, their routes are stratified too; then they are shuffled. The same `seed`
+ * gives the same orders.
  */
-export function drawsOf(series: number, n: number): Draw[] {
-  const random = generator(series);
+export function drawsOf(seed: number, n: number): Draw[] {
+  const random = generator(seed);
   const turn = random() * 2 * Math.PI;
   const picks = shuffled(
     Array.from({ length: n }, (_, i) => (i + random()) / n),

@@ -1,4 +1,4 @@
-import type { Forecast } from '../../shared/forecast';
+import type { AB, Forecast } from '../../shared/forecast';
 import type { Draw } from './draws';
 
 /** How one lightness of the file prints: lightness, mean tint (away from the grey aim), and its spread. */
@@ -60,22 +60,41 @@ function printed({ L, Lprint, a, b, sdA, sdB, corr }: Tone, { u, v }: Draw, rout
   // bare paper is the same by every route
   const share = L >= 100 ? 0 : 1;
   const across = corr * u + Math.sqrt(Math.max(0, 1 - corr * corr)) * v;
-  return { L: Lprint, a: a + share * route.a + sdA * u, b: b + share * route.b + sdB * across };
+  return {
+    L: Lprint,
+    a: a + share * route.a + route.widerA * sdA * u,
+    b: b + share * route.b + route.widerB * sdB * across,
+  };
 }
 
-/** How the route that this order takes departs from the mean of all. */
+/** How the route that this order takes departs from the mean of all: its tint, and its spread as a multiple of theirs. */
 interface Departure {
   a: number;
   b: number;
+  widerA: number;
+  widerB: number;
 }
 
+const NONE: Departure = { a: 0, b: 0, widerA: 1, widerB: 1 };
+
 /** An order takes one route, never the mean of several: the draw picks it by the routes' weights. */
-function routeOf({ routes = [], tint }: Forecast, { pick }: Draw): Departure {
+function routeOf({ routes = [], tint, spread }: Forecast, { pick }: Draw): Departure {
   const total = routes.reduce((sum, route) => sum + route.weight, 0);
   let left = pick * total;
   for (const route of routes) {
     left -= route.weight;
-    if (left <= 0) return { a: route.tint.a - tint.a, b: route.tint.b - tint.b };
+    if (left > 0) continue;
+    return {
+      a: route.tint.a - tint.a,
+      b: route.tint.b - tint.b,
+      widerA: ratio(deviation(route.spread, 'a'), deviation(spread, 'a')),
+      widerB: ratio(deviation(route.spread, 'b'), deviation(spread, 'b')),
+    };
   }
-  return { a: 0, b: 0 };
+  return NONE;
 }
+
+const deviation = ({ order, page }: { order: AB; page: AB }, axis: keyof AB) =>
+  Math.hypot(order[axis], page[axis]);
+
+const ratio = (x: number, y: number) => (y > 0 ? x / y : 1);

@@ -49,6 +49,25 @@ describe('tone scale of a forecast', () => {
     const apart = print(L, { u: 0, v: 0, pick: 0.9 }).b - print(L, { u: 0, v: 0, pick: 0.1 }).b;
     assert.ok(Math.abs(apart - 8) < 1e-9);
   });
+
+  it('drifts in each order as far as its own route does', () => {
+    const steady = routeWith(forecast, 0);
+    const wild = structuredClone(steady);
+    wild.spread.order = { a: 3 * forecast.spread.order.a, b: 0 };
+    wild.spread.page = { a: 3 * forecast.spread.page.a, b: 0 };
+    const print = toneScale({
+      ...forecast,
+      routes: [
+        { ...steady, weight: 0.5 },
+        { ...wild, weight: 0.5 },
+      ],
+    });
+    const [{ L, a, aimA, b, aimB, sdA }] = forecast.zones;
+    const drifted = (pick: number) => print(L, { u: 1, v: 1, pick });
+    assert.ok(Math.abs(drifted(0.1).a - (a - aimA) - sdA) < 1e-9);
+    assert.ok(Math.abs(drifted(0.9).a - (a - aimA) - 3 * sdA) < 1e-9);
+    assert.ok(Math.abs(drifted(0.9).b - (b - aimB)) < 1e-9);
+  });
 });
 
 const routeWith = (forecast: Forecast, b: number) => ({
