@@ -57,9 +57,9 @@ export interface Condition {
   basis: Basis;
   /** The basis in words, what is a guess said so. */
   basisWords: string;
-  /** Ten possible orders; the same ten for every picture of a book. */
+  /** Ten possible orders, as many of them tinted as the forecast expects of ten. */
   orders: PossibleOrder[];
-  /** What to expect, in sentences: how often a tint is seen, where it leans, what is lost in black. */
+  /** What to expect, in sentences: how often a tint is seen, where it leans, what prints as black. `direction` is empty where nothing is grey. */
   expect: { tint: string; direction: string; range: string };
   /** In how many of the ten a tint is seen, in words. */
   tinted: Record<keyof PossibleOrder['tint'], string>;
@@ -98,6 +98,6 @@ export interface PossibleOrder {
   alone: string[];
   /** Beside a pure white page: with the paper's own colour. */
   beside: string[];
-  /** Whether a tint is seen on most of the picture, each way. */
+  /** Whether it counts as one in which a tint is seen, each way. */
   tint: { alone: boolean; beside: boolean };
 }

@@ -62,7 +62,7 @@ function panel(forecasts: readonly Forecast[], top: number, stated: boolean): Ht
 }
 
 function words([forecast, ...others]: readonly Forecast[], stated: boolean): Html {
-  const { tint, direction, range: tonal } = expectations(forecast, false, stated);
+  const { tint, direction, range: tonal } = expectations(forecast, { stated });
   const figures = figuresOf(forecast).slice(0, BANDS);
   const routes =
     forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];

@@ -74,7 +74,7 @@ export function ways({ process, paper, encodings, own }: Condition, { encoding, 
 <table>
   <thead><tr><th scope="col">${process}<small>${paper}</small></th><th scope="col">What to do</th><th scope="col">Even</th><th scope="col">Black L*</th><th scope="col">Ground</th></tr></thead>
   <tbody>
-    ${row(html`<strong>this picture</strong><small>${encoding.id}</small>`, advice.title, own)}
+    ${row(html`<strong>this picture</strong><small>${encoding.id}</small>`, advice.kind === 'send' ? 'can be sent' : advice.title, own)}
     ${encodings.map(line => row(html`${line.encoding}${line.own && html`<small>stored like this one</small>`}`, line.act, line))}
   </tbody>
 </table>

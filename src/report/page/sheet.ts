@@ -36,18 +36,18 @@ export function sheet(of: Sheet, frame: Frame): Html {
   ${frame.pager}
 </header>
 <div class="spread">
-  <div>
+  <section class="advice" data-kind="${of.advice.kind}" aria-label="What to do">
+    ${mark(of.advice.kind)}
+    <h2>${of.advice.title}</h2>
+    <p>${of.advice.reason}</p>
+  </section>
+  <div class="plate">
     ${frame.picture}
     ${of.encoding.id !== 'unreadable' && html`<p class="caption">The file, as a screen shows it. It is no forecast${of.conditions.length > 0 && ': how it may print is shown in strips below'}.</p>`}
     ${crowded && stored(of)}
     ${findings('About this book', of.shared, frame)}
   </div>
   <div class="words">
-    <section class="advice" data-kind="${of.advice.kind}" aria-label="What to do">
-      ${mark(of.advice.kind)}
-      <h2>${of.advice.title}</h2>
-      <p>${of.advice.reason}</p>
-    </section>
     ${findings('Findings', of.findings, frame)}
     ${!crowded && stored(of)}
   </div>
@@ -78,7 +78,7 @@ function forecasts(of: Sheet, { controls, folded, id }: Frame): Html {
       </div>
       <div>
         <h2>The other encodings</h2>
-        <p class="caution">What this picture does, and what a sound grey picture of even tones does in each encoding. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
+        <p class="caution">What this picture does, and what a sound grey picture of even tones does in each encoding. Each further row is for a book all of whose pictures are stored so: a picture that is stored unlike its neighbours is likely to print unlike them. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
         ${of.conditions.map(c => ways(c, of))}
       </div>
     </div>

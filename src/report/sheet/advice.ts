@@ -116,7 +116,7 @@ function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number)
   const worst = `${inOrders(chance)}${forecasts.length > 1 ? ' at worst' : ''}`;
   let tint = '';
   if (encoding === 'rgb-toned') tint = ' Its own tone prints, and the process adds to it.';
-  else if (forecasts.length) tint = ` By the forecast a tint is seen ${worst}.`;
+  else if (forecasts.length && encoding !== 'bilevel') tint = ` By the forecast a tint is seen ${worst}.`;
   const below =
     notes === 1 ? 'A note is below; otherwise nothing' : `${notes} notes are below; otherwise nothing`;
   return {

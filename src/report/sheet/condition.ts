@@ -2,24 +2,28 @@
 import { lights, papers, processes } from '../../print';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
-import type { Encoding } from '../../shared/picture';
+import type { PictureFacts } from '../../shared/picture';
 import type { Condition } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
 import { encodingLines, ownLine } from './encoding-lines';
 import { expectations, figuresOf } from './expect';
 import { possibleOrders, tintedWords } from './orders';
 
-/** A forecast of a picture stored as `encoding`, ready to show, with the ten possible orders of `series` drawn. */
+/** A forecast of a picture with these facts, ready to show, with the ten possible orders of `series` drawn. */
 export function conditionOf(
   target: Target,
   forecast: Forecast,
   series: number,
-  encoding: Encoding,
+  { encoding, space, tone }: PictureFacts,
 ): Condition {
   const { process, paper, light } = target;
   const orders = possibleOrders(forecast, target, series);
   const encodings = encodingLines(target, encoding);
-  const toned = encoding === 'rgb-toned';
+  const of = {
+    toned: encoding === 'rgb-toned',
+    // the black of inks has no lightness of its own that would tell it from their shades
+    plain: space === 'cmyk' ? undefined : tone?.histogram[0],
+  };
   return {
     target: target.name,
     process: nameOf(processes, process),
@@ -28,11 +32,11 @@ export function conditionOf(
     basis: forecast.condition.basis,
     basisWords: capital(ground(forecast)),
     orders,
-    tinted: tintedWords(orders, toned),
-    expect: expectations(forecast, toned),
+    tinted: tintedWords(orders, of.toned),
+    expect: expectations(forecast, of),
     bands: forecast.tint.bands,
     own: ownLine(forecast, encodings),
-    figures: figuresOf(forecast),
+    figures: figuresOf(forecast, of),
     ground: forecast.ground.map(capital),
     encodings,
   };

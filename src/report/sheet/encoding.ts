@@ -21,7 +21,7 @@ export const encodings: Record<Encoding, { name: string; meaning: string }> = {
   'rgb-toned': {
     name: 'A grey with a tone of its own',
     meaning:
-      'The three channels differ in the same way at every lightness: a deliberate tone, or a cast. It prints, and the process adds its own tint.',
+      'Greys of one lightness have one colour all over the picture; from shadows to lights it may change, as in a split tone. A deliberate tone, or a cast: it prints, and the process adds its own tint.',
   },
   'black-only': {
     name: 'Black ink alone',

@@ -3,19 +3,40 @@ import { inOrders, percent } from '../../rules/words';
 import type { AB, Bands, Forecast, Tint } from '../../shared/forecast';
 import type { Condition } from '../../shared/sheet';
 
-/**
- * A forecast in sentences. `toned`: the picture has a tone of its own, so that a tint is no fault of the print.
- * `stated`: it is of one stated value, there is no picture.
- */
-export function expectations({ tint, range }: Forecast, toned = false, stated = false): Condition['expect'] {
+/** What a forecast is of, as far as its words depend on that. */
+export interface Foretold {
+  /** The picture has a tone of its own, so that a tint is no fault of the print. */
+  toned?: boolean;
+  /** It is one stated value, there is no picture. */
+  stated?: boolean;
+  /** Share of the picture (0-1) that is plain black in the file; left out where that is not known. */
+  plain?: number;
+}
+
+/** Below this a share of the picture is none. */
+const SOME = 0.0005;
+
+/** A forecast in sentences. */
+export function expectations(forecast: Forecast, of: Foretold = {}): Condition['expect'] {
+  const { tint, range } = forecast;
+  if (isLineWork(forecast, of))
+    return {
+      tint: 'Black or white alone: no grey that could be tinted.',
+      direction: '',
+      range: `${endsOf(range)}.`,
+    };
   return {
-    tint: tintSentence(tint, toned),
+    tint: tintSentence(tint, of),
     direction: directionSentence(tint),
-    range: rangeSentence(range, stated),
+    range: `${endsOf(range)}; ${closing(range, of)}.`,
   };
 }
 
-function tintSentence({ bands }: Tint, toned: boolean): string {
+/** Whether nothing of a picture is grey: then there are no odds of a tint, and no shades that could close up. */
+export const isLineWork = ({ zones }: Forecast, { stated }: Foretold = {}): boolean =>
+  !stated && zones.every(({ L }) => L < 1 || L > 99);
+
+function tintSentence({ bands }: Tint, { toned }: Foretold): string {
   const seen = visibleShare(bands);
   if (toned) return `Its tone is seen ${inOrders(seen)}.`;
   const strong = bands.obvious + bands.heavy;
@@ -28,16 +49,32 @@ function directionSentence({ direction, directionProbability }: Tint): string {
   return `It leans ${direction} ${inOrders(directionProbability)}.`;
 }
 
-function rangeSentence({ black, white, blockedShare }: Forecast['range'], stated: boolean): string {
-  const isLost = blockedShare >= 0.0005;
-  let lost = isLost ? `${percent(blockedShare)} of the picture is lost in it` : 'nothing is lost in it';
-  if (stated) lost = isLost ? 'this value prints as black' : 'this value is told from it';
-  return `Black comes out at L* ${black.toFixed(0)} on a paper of ${white.toFixed(0)}; ${lost}.`;
+const endsOf = ({ black, white }: Forecast['range']) =>
+  `Black comes out at L* ${black.toFixed(0)} on a paper of ${white.toFixed(0)}`;
+
+/** What prints like black; what is black in the file already is no loss of the print. */
+function closing({ blockedShare }: Forecast['range'], { stated, plain }: Foretold): string {
+  const blocked = blockedShare >= SOME;
+  if (stated) return blocked ? 'this value prints as black' : 'this value is told from it';
+  if (!blocked) return 'no shade of the picture closes up in it';
+  if (plain === undefined)
+    return `${percent(blockedShare)} of the picture prints like it, what is black in the file included`;
+  const black = plain >= SOME ? `${percent(plain)} of the picture is black in the file` : '';
+  const closed = blockedShare - plain;
+  if (closed < SOME) return `${black}, and no shade beside that closes up`;
+  return black
+    ? `${black}, and shades on another ${percent(closed)} close up`
+    : `shades on ${percent(closed)} of the picture close up in it`;
 }
 
 /** A forecast in numbers: the same labels in the same order for every forecast. */
-export function figuresOf(forecast: Forecast, stated = false): Condition['figures'] {
+export function figuresOf(forecast: Forecast, of: Foretold = {}): Condition['figures'] {
   const { tint, absolute, spread, parts, range, condition } = forecast;
+  const ends: Condition['figures'] = [
+    ['Black, paper, L*', `${range.black.toFixed(0)}, ${range.white.toFixed(0)}`],
+  ];
+  const numbers: Condition['figures'] = [['The file’s numbers are', routes[condition.route]]];
+  if (isLineWork(forecast, of)) return [...ends, ...numbers];
   const [neutral, faint, visible, obvious, heavy] = inTenths(tint.bands);
   return [
     ['No tint (below 1)', neutral],
@@ -54,12 +91,16 @@ export function figuresOf(forecast: Forecast, stated = false): Condition['figure
     ['Beside a pure white page, a* / b*', point(absolute)],
     ['One order from the next, ± a* / b*', spreadOf(spread.order)],
     ['One page from the next, ± a* / b*', spreadOf(spread.page)],
-    ['Black, paper, L*', `${range.black.toFixed(0)}, ${range.white.toFixed(0)}`],
-    stated
-      ? ['Prints as black', range.blockedShare > 0 ? 'yes' : 'no']
-      : ['Lost in black', range.blockedShare > 0 ? percent(range.blockedShare) : 'nothing'],
-    ['The file’s numbers are', routes[condition.route]],
+    ...ends,
+    ['Prints as black', blackFigure(range, of)],
+    ...numbers,
   ];
+}
+
+function blackFigure({ blockedShare }: Forecast['range'], { stated, plain = 0 }: Foretold): string {
+  if (stated) return blockedShare > 0 ? 'yes' : 'no';
+  if (blockedShare === 0) return 'nothing';
+  return `${percent(blockedShare)}${plain >= SOME ? `, ${percent(plain)} of it in the file` : ''}`;
 }
 
 const routes: Record<Forecast['condition']['route'], string> = {

@@ -24,7 +24,9 @@ export function sheetOf(
   shared: readonly Finding[],
   { light, series, pages = 1 }: SheetOptions,
 ): Sheet {
-  const { path, facts, forecasts, targets, findings } = picture;
+  const { path, facts, forecasts, targets, findings, intent } = picture;
+  // its strips would show greys that it has not got
+  const isLine = intent === 'line' || facts.encoding === 'bilevel';
   return {
     path,
     page: facts.page,
@@ -35,7 +37,9 @@ export function sheetOf(
     findings: findings.map(shown),
     shared: shared.filter(finding => concerns(finding, picture)).map(shown),
     scale: fileScale,
-    conditions: forecasts.map((forecast, i) => conditionOf(targets[i], forecast, series, facts.encoding)),
+    conditions: isLine
+      ? []
+      : forecasts.map((forecast, i) => conditionOf(targets[i], forecast, series, facts)),
     lights: lights.map(({ id, name }) => ({ id, name })),
     light,
     series,

@@ -3,7 +3,7 @@ import { paintOf, type Style } from './style';
 import { columns, indent, wrap } from './wrap';
 
 const INTRODUCTION =
-  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. The last column says what the tint itself rests on. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
+  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Every row is for a book all of whose pictures are stored so. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. The last column says what the tint itself rests on. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
 
 /** The table of advice for people: a press a block, an encoding a row. */
 export function adviceText(lines: readonly EncodingAdvice[], style: Style): string {
@@ -43,7 +43,7 @@ function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
 /** What to do with a file in this encoding. */
 export function actOf({ verdict, better }: EncodingAdvice): string {
   if (verdict === 'convert') return `convert to ${better}`;
-  return verdict === 'ask' ? 'ask the print house' : 'send';
+  return verdict === 'ask' ? 'ask the print house' : 'can be sent';
 }
 
 /** Orders of 10 in words. Never ten of ten: no forecast is that sure. */

@@ -5,7 +5,7 @@ import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
 import type { PaperId } from '../../shared/target';
 import type { Subject } from '../json';
-import { expectations, figuresOf, signed } from '../sheet/expect';
+import { expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
 import { paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
@@ -22,11 +22,16 @@ export function forecastText(subject: Subject, forecasts: readonly Forecast[], s
   if (!forecasts.length)
     return `${heading}\n\nNothing can be forecast: it is no grey, or it has no pixel that prints.\n`;
   const stated = subject.values !== null;
-  const body =
-    forecasts.length > IN_FULL
-      ? tables(forecasts, stated, style)
-      : forecasts.map(forecast => inFull(forecast, stated, style).join('\n'));
+  const body = bodyOf(forecasts, stated, style);
   return `${[heading, ...body, wrap(CAUTION, style.width).join('\n')].join('\n\n')}\n`;
+}
+
+function bodyOf(forecasts: readonly Forecast[], stated: boolean, style: Style): string[] {
+  if (forecasts.length <= IN_FULL)
+    return forecasts.map(forecast => inFull(forecast, stated, style).join('\n'));
+  return isLineWork(forecasts[0], { stated })
+    ? endsAlone(forecasts, style)
+    : tables(forecasts, stated, style);
 }
 
 export function subjectLine({ path, page, space, values }: Subject): string {
@@ -36,21 +41,15 @@ export function subjectLine({ path, page, space, values }: Subject): string {
 }
 
 function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
-  const { condition } = forecast;
   const paint = paintOf(style);
-  const { tint, direction, range } = expectations(forecast, false, stated);
-  const words = [
-    nameIn(processes, condition.process),
-    nameIn(papers, condition.paper),
-    nameIn(lights, condition.light),
-  ];
+  const { tint, direction, range } = expectations(forecast, { stated });
   const figures: [string, string][] = stated
-    ? [['The print itself, L* / a* / b*', point(forecast)], ...figuresOf(forecast, stated)]
+    ? [['The print itself, L* / a* / b*', point(forecast)], ...figuresOf(forecast, { stated })]
     : figuresOf(forecast);
   return [
-    ...wrap(`${words.join('; ')}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
+    ...wrap(`${conditionWords(forecast)}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
     ...indent(wrap(doubtOf(forecast), style.width - 2), 2),
-    ...indent(wrap(`${tint} ${direction} ${range}`, style.width - 2), 2),
+    ...indent(wrap([tint, direction, range].filter(Boolean).join(' '), style.width - 2), 2),
     '',
     ...indent(columns(figures), 2),
     '',
@@ -59,6 +58,21 @@ function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
       .flatMap(sentence => indent(wrap(`- ${sentence}`, style.width - 2, 2), 2))
       .map(paint.dim),
   ];
+}
+
+const conditionWords = ({ condition: { process, paper, light } }: Forecast) =>
+  [nameIn(processes, process), nameIn(papers, paper), nameIn(lights, light)].join('; ');
+
+/** Many conditions of line work, which has no tint to make a table of: how deep its black comes out. */
+function endsAlone(forecasts: readonly Forecast[], style: Style): string[] {
+  const lines = forecasts.flatMap(forecast =>
+    wrap(
+      `${conditionWords(forecast)}: ${expectations(forecast).range} ${doubtOf(forecast)}`.trim(),
+      style.width,
+      2,
+    ),
+  );
+  return [expectations(forecasts[0]).tint, lines.join('\n')];
 }
 
 /** One table a press, a light a row; all of one light in one table. Of a stated value the print's L* is told too. */

@@ -33,6 +33,11 @@ describe('the page of a picture', () => {
     assert.doesNotMatch(page, / style=| on[a-z]+=/);
   });
 
+  it('says what to do before it shows the picture', () => {
+    const at = page.indexOf('class="advice"');
+    assert.ok(at > 0 && at < page.indexOf('<img'));
+  });
+
   it('warns before it shows a forecast', () => {
     assert.ok(page.includes(CAUTION));
     assert.ok(page.indexOf(CAUTION) < page.indexOf('class="condition"'));
@@ -52,6 +57,19 @@ describe('the page of a picture', () => {
     assert.match(page, /aria-label="Encodings on Offset, coated paper"/);
     for (const encoding of ['rgb-neutral', 'single-channel', 'black-only', 'four-channel'])
       assert.match(page, new RegExp(`<th scope="row">${encoding}`));
+    assert.match(page, /a book all of whose pictures are stored so/);
+  });
+
+  it('sends nothing by its table of encodings: it only says what can be sent', () => {
+    const sent = sheet(sheetOf(picture('a.png'), [], options), frame).text;
+    assert.match(sent, /<h2>Send it as it is<\/h2>/);
+    const cells = [...sent.matchAll(/<\/th><td>([a-z][^<]*)<\/td>/gi)].map(match => match[1]);
+    assert.ok(cells.includes('can be sent'));
+    assert.deepEqual(
+      cells.filter(cell => /^send/i.test(cell)),
+      [],
+    );
+    assert.match(sent, /<strong>this picture<\/strong>.*<td>can be sent<\/td>/);
   });
 
   it('says beside the picture that it is the file, and folds tables away where asked', () => {

@@ -56,6 +56,13 @@ describe('what to do with a picture', () => {
     assert.doesNotMatch(toned.reason, /orders of 10/);
   });
 
+  it('gives no odds of a tint to a picture without greys', () => {
+    const reason = (encoding: 'bilevel' | 'single-channel') =>
+      adviceOn(picture('a.tif', [], { space: 'grey', encoding }), []).reason;
+    assert.match(reason('single-channel'), /a tint is seen in/);
+    assert.doesNotMatch(reason('bilevel'), /tint/);
+  });
+
   it('is what has to be done first when several things are wrong', () => {
     assert.equal(on(['likely-tint', 'warning'], ['unreadable', 'error']).kind, 'mend');
     assert.match(on(['likely-tint', 'warning'], ['ink-total', 'warning']).reason, /more ink/);

@@ -53,6 +53,37 @@ describe('a forecast in sentences and numbers', () => {
     assert.equal(new Set(labels).size, labels.length);
   });
 
+  it('says that shades close up only of shades, not of what is black in the file', () => {
+    const range = (blockedShare: number, plain?: number) =>
+      expectations({ ...forecast, range: { ...forecast.range, blockedShare } }, { plain }).range;
+    assert.match(range(0, 0), /; no shade of the picture closes up in it\.$/);
+    assert.match(range(0.4, 0.4), /; 40 % of the picture is black in the file, and no shade beside that/);
+    assert.match(range(0.45, 0.4), /; 40 % of .* black in the file, and shades on another 5 % close up\.$/);
+    assert.match(range(0.05, 0), /; shades on 5 % of the picture close up in it\.$/);
+    assert.match(range(0.4), /; 40 % of the picture prints like it, what is black in the file included\.$/);
+    const black = figuresOf(
+      { ...forecast, range: { ...forecast.range, blockedShare: 0.45 } },
+      { plain: 0.4 },
+    );
+    assert.ok(black.some(([, value]) => value === '45 %, 40 % of it in the file'));
+  });
+
+  it('gives no odds of a tint, no direction and no shadows of black and white alone', () => {
+    const [zone] = forecast.zones;
+    const line = {
+      ...forecast,
+      zones: [
+        { ...zone, L: 0, weight: 0.1 },
+        { ...zone, L: 100, weight: 0.9 },
+      ],
+    };
+    const { tint, direction, range } = expectations(line);
+    assert.doesNotMatch(`${tint} ${direction} ${range}`, /orders|direction|lean|close|picture/);
+    assert.match(range, /^Black comes out at L\* \d+ on a paper of \d+\.$/);
+    assert.doesNotMatch(figuresOf(line).join(), /in 10|Direction|Prints as black/);
+    assert.match(expectations(line, { stated: true }).tint, /orders? of/, 'one stated value is no drawing');
+  });
+
   it('writes no minus zero', () => {
     const zero = { ...forecast, parts: { ...forecast.parts, light: { a: -0.01, b: 0.04 } } };
     assert.ok(figuresOf(zero).some(([label, value]) => label.includes('light') && value === '0.0 / 0.0'));

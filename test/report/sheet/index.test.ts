@@ -17,18 +17,7 @@ describe('a picture’s sheet', () => {
     for (const colour of [...of.scale.colours, ...orders[0].alone]) assert.match(colour, /^#[0-9a-f]{6}$/);
   });
 
-  it('counts the tinted of the ten about as often as the forecast does', () => {
-    // over many series the ten are the forecast: three SE of a share of 400 is 0.07
-    const orders = Array.from(
-      { length: 40 },
-      (_, series) => sheetOf(picture('c.png'), [], { light: null, series }).conditions[0],
-    );
-    const [{ bands }] = orders;
-    const seen = orders.flatMap(c => c.orders).filter(order => order.tint.alone).length / 400;
-    assert.ok(Math.abs(seen - (bands.visible + bands.obvious + bands.heavy)) < 0.15, `${seen}`);
-  });
-
-  it('draws the same orders for every picture, and others in another series', () => {
+  it('draws the same orders for pictures alike, and others in another series', () => {
     const draw = (series: number) =>
       sheetOf(picture('c.png'), [], { light: null, series }).conditions[0].orders;
     assert.deepEqual(draw(0), of.conditions[0].orders);
@@ -42,6 +31,27 @@ describe('a picture’s sheet', () => {
       ['Offset, coated paper', 'Gloss coated paper', 'Daylight of a viewing booth (D50)'],
     );
     assert.match(basisWords, /not your printer/);
+  });
+
+  it('tells what is black in the file from what the print loses', () => {
+    const shadows = (space: 'rgb' | 'cmyk', encoding: 'rgb-neutral' | 'four-channel') => {
+      const { facts, forecasts, ...rest } = picture('c.png');
+      const histogram = [0.3, ...facts.tone!.histogram.slice(1)];
+      const [forecast] = forecasts.map(f => ({ ...f, range: { ...f.range, blockedShare: 0.3 } }));
+      const dark = { ...facts, space, encoding, tone: { ...facts.tone!, histogram } };
+      return sheetOf({ ...rest, facts: dark, forecasts: [forecast] }, [], options).conditions[0].expect.range;
+    };
+    assert.match(shadows('rgb', 'rgb-neutral'), /30 % of the picture is black in the file, and no shade/);
+    // full ink has a lightness like any other
+    assert.match(shadows('cmyk', 'four-channel'), /30 % of the picture prints like it, .* included\.$/);
+  });
+
+  it('forecasts no greys of line work', () => {
+    const bilevel = picture('c.tif', [], { space: 'grey', bits: 1, encoding: 'bilevel' });
+    assert.equal(bilevel.forecasts.length, 1);
+    assert.deepEqual(sheetOf(bilevel, [], options).conditions, []);
+    const drawing = { ...picture('c.png'), intent: 'line' as const };
+    assert.deepEqual(sheetOf(drawing, [], options).conditions, []);
   });
 
   it('of a picture that cannot be read has no forecast', () => {

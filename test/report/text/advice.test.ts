@@ -37,8 +37,9 @@ describe('advice on encodings as text', () => {
     const blocks = text.trimEnd().split('\n\n');
     assert.equal(blocks.length, 3);
     assert.match(blocks[0], /not of your\sprinter/);
+    assert.match(blocks[0].replace(/\n/g, ' '), /a book all of whose pictures are stored so/);
     assert.match(blocks[1], /^Inkjet; Matt coated paper\n/);
-    assert.match(blocks[1], /rgb-neutral +send +7 +18 +guess/);
+    assert.match(blocks[1], /rgb-neutral +can be sent +7 +18 +guess/);
     assert.match(blocks[1], /four-channel +convert to single-channel +6 \(4 to 9\+\) +18/);
     assert.match(blocks[2], /black-only +ask the print house/);
   });

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { defaultTarget, forecastValue, lights, processes } from '../../../src/print';
+import { defaultTarget, forecastPicture, forecastValue, lights, processes } from '../../../src/print';
 import { forecastText } from '../../../src/report/text/forecast';
 import type { LightId } from '../../../src/shared/target';
+import { inkScale } from '../../print/facts';
 
 const plain = { width: 80, colour: false };
 const subject = { path: null, page: null, space: 'cmyk' as const, values: [0, 0, 0, 50] };
@@ -53,6 +54,18 @@ describe('forecasts as text', () => {
     assert.match(text, /this value prints as black\./);
     assert.match(text, /Prints as black +yes/);
     assert.doesNotMatch(text, /picture/);
+  });
+
+  it('give no odds of a tint for line work, in full or as a table', () => {
+    const of = { path: 'plan.tif', page: 1, space: 'grey' as const, values: null };
+    const plan = inkScale(k => [k], 'bilevel', 2);
+    const ends = plan.zones.map((zone, i) => ({ ...zone, L: 100 * i }));
+    const line = forecastPicture({ ...plan, space: 'grey', zones: ends }, defaultTarget('inkjet'))!;
+    for (const many of [1, 4]) {
+      const text = forecastText(of, Array(many).fill(line), plain);
+      assert.match(text, /no grey that could be tinted/);
+      assert.doesNotMatch(text, /about \d|fewer than|nearly every|leans (warm|bluish|greenish|pinkish)/);
+    }
   });
 
   it('say where nobody prints so', () => {

@@ -1,0 +1,67 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+import sharp from 'sharp';
+import { bookPage, type Image } from '../../src/report/page/book-page';
+import { temporaryFolder } from '../book/support/folder';
+import { picture, report } from '../report/text/support';
+import { need } from '../tools/need';
+
+/** The page of a book of two pictures, as a browser lays it out. */
+describe('a book’s page in a browser', function () {
+  this.timeout(60_000);
+  let browser: Browser;
+  let page: string;
+
+  before(async () => {
+    browser = await chromium.launch({
+      executablePath: process.env.CHROMIUM ?? need('/usr/bin/chromium', 'chromium'),
+      args: ['--no-sandbox', '--disable-gpu'],
+    });
+    const bytes = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#888' } })
+      .png()
+      .toBuffer();
+    const image: Image = { type: 'image/png', bytes, fullWidth: 60, fullHeight: 40 };
+    const shown = { small: image, large: image };
+    page = bookPage('Two', report([picture('plates/first.png'), picture('second.png')]), [shown, shown]);
+  });
+  after(() => browser?.close());
+
+  /** Where the advice and the picture of the first sheet lie in a window of this width. */
+  async function placed(width: number) {
+    const tab = await browser.newPage({ viewport: { width, height: 900 } });
+    await tab.setContent(page);
+    const box = async (of: string) => (await tab.locator(`#picture-1 ${of}`).boundingBox())!;
+    const boxes = { advice: await box('.advice'), picture: await box('.picture') };
+    await tab.close();
+    return boxes;
+  }
+
+  it('says on a narrow screen what to do before the picture, on a wide one beside it', async () => {
+    const narrow = await placed(400);
+    assert.ok(narrow.advice.y + narrow.advice.height <= narrow.picture.y);
+    const wide = await placed(1200);
+    assert.ok(wide.advice.x >= wide.picture.x + wide.picture.width);
+    assert.ok(Math.abs(wide.advice.y - wide.picture.y) < 1);
+  });
+
+  it('prints the picture’s name at the head of every page of its sheet', async () => {
+    const folder = temporaryFolder();
+    const pdf = path.join(folder, 'book.pdf');
+    const tab = await browser.newPage();
+    await tab.setContent(page);
+    await tab.pdf({ path: pdf, format: 'A5' });
+    const to = `-sOutputFile=${path.join(folder, '%03d.txt')}`;
+    execFileSync(need('/usr/bin/gs', 'ghostscript'), [
+      ...['-q', '-dNOPAUSE', '-dBATCH', '-sDEVICE=txtwrite', to, pdf],
+    ]);
+    const names = fs.readdirSync(folder).filter(name => name.endsWith('.txt'));
+    const pages = names.sort().map(name => fs.readFileSync(path.join(folder, name), 'utf8'));
+    const sheets = pages.slice(pages.findIndex(printed => /^\s*plates\/\s+first\.png/.test(printed)));
+    assert.ok(sheets.length >= 4, `${sheets.length} pages`);
+    for (const printed of sheets)
+      assert.match(printed.trim().slice(0, 60), /^(plates\/\s+first\.png|second\.png)\s/);
+  });
+});
