@@ -8,6 +8,8 @@ export interface ChildrenOptions extends ChildOptions {
   size?: number;
   /** Children that had nothing to do for so long are ended, to give back their memory. */
   idleSeconds?: number;
+  /** Told of a child that ended or hung on a task, which is then given to another. */
+  onLost?: (task: object, why: ChildFailure) => void;
 }
 
 interface Job<Task, Done> {
@@ -94,6 +96,7 @@ export class Children<Task extends object, Done extends object> {
       if (!(error instanceof ChildFailure) || error.kind === 'closed' || error.kind === 'not-started')
         throw error;
       if (job.signal?.aborted) throw job.signal.reason;
+      this.options.onLost?.(job.task, error);
       const byItself = error.kind === 'crashed' && error.signal !== 'SIGKILL';
       const answer = await this.#attempt(job, this.#wasm || byItself);
       // a native decoder that never answered and crashed on what the other build reads clashes with this program

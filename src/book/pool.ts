@@ -19,14 +19,17 @@ export interface Pool {
   close(): Promise<void>;
 }
 
-export interface PoolOptions extends Omit<ChildrenOptions, 'file' | 'name'> {
+export interface PoolOptions extends Omit<ChildrenOptions, 'file' | 'name' | 'onLost'> {
   /** The bundled reader. */
   readerFile: string;
+  /** Told of a picture whose reader was lost, and why in words; it is then given to another reader. */
+  onLost?: (file: string, why: string) => void;
 }
 
-export function createPool({ readerFile, ...options }: PoolOptions): Pool {
+export function createPool({ readerFile, onLost, ...options }: PoolOptions): Pool {
   const readers = new Children<ReaderTask, ReaderDone>({
     ...options,
+    onLost: (task, why) => onLost?.((task as ReaderTask).file, why.message),
     file: readerFile,
     name: 'picture reader',
   });

@@ -24,7 +24,14 @@ export async function withReading<T>(
   const cache = options.cache
     ? await FactsCache.open(cacheFolder(), root, await factsVersion(readerFile))
     : null;
-  const pool = createPool({ readerFile, size: options.jobs });
+  const pool = createPool({
+    readerFile,
+    size: options.jobs,
+    onLost: (file, why) =>
+      process.stderr.write(
+        `A reader was lost on "${path.relative(root, file)}" (${why}); another read on.\n`,
+      ),
+  });
   try {
     return await work({ pool, cache });
   } finally {

@@ -29,6 +29,10 @@ describe('accidents', () => {
     const ran = await evengrey(['check', evenBook(), '--format', 'json'], { program });
     assert.ok(fs.existsSync(marker));
     assert.equal(ran.code, 0);
+    assert.match(
+      ran.stderr,
+      /A reader was lost on "plates\/02\.tif" \(the [a-z ]+ ended by SIGKILL\); another read on\./,
+    );
     assert.equal(JSON.parse(ran.stdout).summary.encodings['rgb-neutral'], 4);
   });
 
