@@ -8,14 +8,14 @@ export class AdditiveRgb {
   readonly #curves: Float32Array[];
 
   /**
-   * @param curves light (0-1) of a stored value (0-1), for R, G, B
+   * @param light light (0-1) of a stored value (0-1), for R, G, B
    * @param matrix X/Xw, Y/Yw, Z/Zw of full R, G, B, row by row
    */
   constructor(
-    curves: readonly ((stored: number) => number)[],
+    readonly light: readonly ((stored: number) => number)[],
     readonly matrix: readonly number[],
   ) {
-    this.#curves = curves.map(curve =>
+    this.#curves = light.map(curve =>
       Float32Array.from({ length: 255 * FINE + 1 }, (_, i) => curve(i / (255 * FINE))),
     );
   }

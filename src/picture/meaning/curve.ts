@@ -5,7 +5,7 @@ export class GreyCurve {
   readonly #lightness: Float32Array;
 
   /** @param lightness L* of a stored value (0-1) */
-  constructor(lightness: (stored: number) => number) {
+  constructor(readonly lightness: (stored: number) => number) {
     this.#lightness = Float32Array.from({ length: 255 * FINE + 1 }, (_, i) => lightness(i / (255 * FINE)));
   }
 

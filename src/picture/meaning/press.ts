@@ -1,4 +1,4 @@
-import { D50, xyzToLab } from '../../colour/lab';
+import { D50, lightness, xyzToLab } from '../../colour/lab';
 import { measuredPress } from '../../colour/press';
 import { LabGrid } from './grid';
 
@@ -24,4 +24,14 @@ function labOfInks(inks: Float64Array, out: Float64Array) {
     for (let c = 0; c < 3; c++) xyz[c] *= D50[c] / paper[c];
     out.set(xyzToLab(xyz, xyz), i * 3);
   }
+}
+
+/** L* of black ink alone (0-1) by the same data, relative to their paper; as measured, not from the grid. */
+export function blackLightness(black: number): number {
+  const table = measuredPress('TR006');
+  const xyz = new Float64Array(3);
+  table.xyz([0, 0, 0, 0], xyz);
+  const paper = xyz[1];
+  table.xyz([0, 0, 0, black], xyz);
+  return lightness((100 * xyz[1]) / paper);
 }

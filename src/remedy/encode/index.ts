@@ -1,0 +1,71 @@
+import { lightness } from '../../colour/lab';
+import { srgbCurve } from '../../colour/tone-curves';
+import { readingOf } from '../../picture/meaning';
+import { blackLightness } from '../../picture/meaning/press';
+import type { RemedyWish } from '../../shared/remedy';
+import type { TonePlane } from '../grey/plane';
+import { rampLightness } from '../grey/ramp';
+import { RemedyError } from '../remedy-error';
+import { nearestLevels } from './levels';
+import { colouredNumbers, inkNumbers, singleNumbers, tintedNumbers } from './numbers';
+import { greyProfile, srgbProfile } from './profiles';
+import type { Stored } from './stored';
+
+/**
+ * A picture's lightness as the stored numbers of an encoding, each to the nearest that there is; nothing is dithered.
+ * Equal numbers come out of equal ones.
+ * @param sourceBits depth of the source: more than 8 become 16 where the wish does not say
+ * @throws RemedyError where the grey profile of the wish cannot be used
+ */
+export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: number): Promise<Stored> {
+  const bits = wish.bits ?? (sourceBits > 8 ? 16 : 8);
+  const { width, height } = plane;
+  const size = { width, height, bits } as const;
+  switch (wish.to) {
+    case 'single-channel': {
+      const icc = wish.greyProfile ?? greyProfile();
+      const scale = wish.greyProfile ? await levelsOf(icc, bits) : srgbGreys(bits);
+      const table = nearestLevels(plane.lightness, scale);
+      return {
+        ...size,
+        space: 'grey',
+        data: singleNumbers(plane, table, bits, 1),
+        alpha: plane.alpha !== null,
+        icc,
+      };
+    }
+    case 'black-only': {
+      const table = nearestLevels(plane.lightness, blacks(bits));
+      return { ...size, space: 'cmyk', data: inkNumbers(plane, table, bits), alpha: false, icc: null };
+    }
+    default: {
+      const greys = srgbGreys(bits);
+      const rgb = { ...size, space: 'rgb' as const, alpha: plane.alpha !== null, icc: srgbProfile() };
+      if (plane.colour)
+        return { ...rgb, data: colouredNumbers(plane, nearestLevels(plane.lightness, greys), bits) };
+      if (plane.tint) return { ...rgb, data: tintedNumbers(plane, bits) };
+      return { ...rgb, data: singleNumbers(plane, nearestLevels(plane.lightness, greys), bits, 3) };
+    }
+  }
+}
+
+const scaleOf = (bits: 8 | 16, lightnessOf: (value: number) => number) =>
+  Float32Array.from({ length: 2 ** bits }, (_, i) => lightnessOf(i / (2 ** bits - 1)));
+
+/** L* of the greys of sRGB, by level. */
+const srgbGreys = (bits: 8 | 16) => scaleOf(bits, value => lightness(100 * srgbCurve.decode(value)));
+
+/** L* of black ink alone by ANSI/CGATS TR 006, relative to its paper, by level. */
+const blacks = (bits: 8 | 16) => scaleOf(bits, blackLightness);
+
+/** L* of a grey profile's levels. */
+async function levelsOf(icc: Uint8Array, bits: 8 | 16): Promise<Float32Array> {
+  const { meaning, profile } = await readingOf({ space: 'grey', icc });
+  if (profile?.space !== 'grey')
+    throw new RemedyError(
+      profile
+        ? `The grey profile cannot be used: "${profile.description}" is no profile of one grey channel. Name another, or none.`
+        : 'The grey profile cannot be used: it is damaged. Name another, or none.',
+    );
+  return rampLightness(meaning, 'grey', 2 ** bits);
+}

@@ -1,0 +1,40 @@
+import type { Facts } from '../picture/facts';
+import type { RemedyFormat, RemedyWish } from '../shared/remedy';
+import { greyPlane } from './grey';
+import { faintColourRemoved } from './grey/colour-kept';
+import { onPaper } from './grey/flatten';
+import type { TonePlane } from './grey/plane';
+import { rampLightness } from './grey/ramp';
+import { tinted, tintLine } from './grey/tint';
+import { upright } from './grey/turn';
+import type { ReadPicture } from './source';
+import { type SourceBlack, shiftedTones } from './tone/shift';
+
+/** What a result is to look like, as lightness and tint of every pixel, and what there is to tell of it. */
+export function intended(
+  { samples, reading, header }: ReadPicture,
+  facts: Facts,
+  wish: RemedyWish,
+  format: RemedyFormat,
+): { plane: TonePlane; told: string[] } {
+  const { meaning } = reading;
+  const opaque = format === 'jpeg' || wish.to === 'black-only';
+  const seen = opaque ? onPaper(samples) : samples;
+  const told =
+    seen === samples ? [] : ['What is transparent was laid on white, since the result has no transparency.'];
+  const grey =
+    wish.to === 'rgb-neutral' && wish.below !== null
+      ? faintColourRemoved(seen, meaning, wish.below)
+      : greyPlane(seen, meaning, wish.grey);
+  if (wish.to === 'rgb-toned')
+    grey.tint = tinted(grey.lightness, tintLine(wish.tone, facts.chroma ?? { zones: [] }));
+  const shifted = shiftedTones(grey, blackOf(facts, meaning), wish);
+  told.push(...shifted.told);
+  return { plane: wish.upright ? upright(shifted.plane, header.orientation) : shifted.plane, told };
+}
+
+function blackOf({ encoding, space }: Facts, meaning: ReadPicture['reading']['meaning']): SourceBlack {
+  if (space !== 'cmyk') return { kind: 'light' };
+  if (encoding !== 'black-only') return { kind: 'none' };
+  return { kind: 'ink', L: rampLightness(meaning, 'cmyk', 256)[255] };
+}

@@ -1,0 +1,70 @@
+import { blackLightness } from '../../picture/meaning/press';
+import type { RemedyWish } from '../../shared/remedy';
+import { relit, type TonePlane } from '../grey/plane';
+import { blackPointScaled } from './black-point';
+import { curveAt } from './curve';
+
+/**
+ * What is the black of a source: L* 0 of grey and RGB; black ink alone, as the source means it; or none, where several
+ * inks make the tones, of which each picture uses as much as it likes.
+ */
+export type SourceBlack = { kind: 'none' | 'light' } | { kind: 'ink'; L: number };
+
+/** Blacks this close in L* are the same. */
+const SAME = 0.05;
+
+/**
+ * Carries out what is wished of the tones: the source's black becomes the result's, with the curve between. Tones of
+ * several inks keep their L*; only into black ink alone they are compressed, as far as it cannot print them.
+ * @returns the plane with its new lightness, and what there is to tell of it
+ */
+export function shiftedTones(
+  plane: TonePlane,
+  black: SourceBlack,
+  { to, curve, blackPoint }: Pick<RemedyWish, 'to' | 'curve' | 'blackPoint'>,
+): { plane: TonePlane; told: string[] } {
+  const scaled = blackPoint === 'scaled';
+  const toInk = to === 'black-only';
+  const told: string[] = [];
+  const steps: ((L: number) => number)[] = [];
+  const shift = (L: number) => steps.reduce((value, step) => step(value), L);
+
+  if (black.kind === 'ink' && scaled) steps.push(blackPointScaled(black.L, 0));
+  if (black.kind === 'ink' && !toInk)
+    told.push(
+      scaled
+        ? opened(black.L)
+        : `Full black ink kept its lightness and is a dark grey of L* ${whole(black.L)} now.`,
+    );
+  if (curve) steps.push(L => curveAt(curve, L));
+  if (toInk) {
+    const full = blackLightness(1);
+    const darkest = shift(
+      scaled && black.kind !== 'none' ? (black.kind === 'ink' ? black.L : 0) : darkestOf(plane),
+    );
+    if (darkest < full - SAME) {
+      steps.push(scaled ? blackPointScaled(darkest, full) : L => Math.max(L, full));
+      if (black.kind !== 'ink') told.push(scaled ? closed(darkest, full) : cut(full));
+    }
+  }
+  return steps.length > 0 ? { plane: relit(plane, shift), told } : { plane, told };
+}
+
+const whole = (L: number) => L.toFixed(0);
+const SCALED = 'and the tones above it were scaled with it (black point compensation, ISO 18619)';
+
+const opened = (ink: number) =>
+  `Full black ink, L* ${whole(ink)} on its paper, became R = G = B = 0, ${SCALED}.`;
+const closed = (darkest: number, full: number) =>
+  `L* ${whole(darkest)} became full black ink, L* ${whole(full)} on its paper, ${SCALED}.`;
+const cut = (full: number) =>
+  `Tones kept their lightness: what is darker than full black ink, L* ${whole(full)}, became that.`;
+
+/** L* of the darkest pixel. */
+function darkestOf({ index, lightness }: TonePlane): number {
+  const used = new Uint8Array(lightness.length);
+  for (let i = 0; i < index.length; i++) used[index[i]] = 1;
+  let darkest = 100;
+  for (let i = 0; i < used.length; i++) if (used[i] && lightness[i] < darkest) darkest = lightness[i];
+  return darkest;
+}

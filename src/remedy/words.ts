@@ -1,0 +1,96 @@
+import type { Header } from '../picture/types';
+import type {
+  GreyMethod,
+  RemedyEncoding,
+  RemedyFormat,
+  RemedyProof,
+  RemedyWish,
+  Tone,
+} from '../shared/remedy';
+import type { Stored } from './encode/stored';
+import { formatChange } from './format';
+import type { ReadPicture } from './source';
+
+const ENCODINGS: Record<RemedyEncoding, string> = {
+  'rgb-neutral': 'R = G = B',
+  'single-channel': 'one grey channel',
+  'black-only': 'black ink alone',
+  'rgb-toned': 'RGB with a tone',
+};
+
+/** What was done, in words and numbers, for the record inside the file. The same wish gives the same words. */
+export function parametersOf(wish: RemedyWish, bits: number): string {
+  const { to, below, tone, curve, blackPoint } = wish;
+  return [
+    `to ${to} (${ENCODINGS[to]}), ${bits} bits`,
+    methodWords(wish.grey),
+    to === 'rgb-neutral' && below !== null ? `colour below a chroma of ${below} removed` : null,
+    to === 'rgb-toned' ? toneWords(tone) : null,
+    curve ? 'tones fitted by a curve' : null,
+    `black point ${blackPoint}`,
+  ]
+    .filter(part => part !== null)
+    .join('; ');
+}
+
+function methodWords(method: GreyMethod): string {
+  if (method.kind === 'lightness') return 'grey by CIELAB lightness';
+  if (method.kind === 'luminance') return 'grey by luminance of the encoded channels';
+  return `grey by weights of the linear channels: ${method.red} red, ${method.green} green, ${method.blue} blue`;
+}
+
+function toneWords(tone: Tone): string {
+  if (tone.kind === 'own') return "the picture's own tone";
+  if (tone.kind === 'even') return "one tone, the picture's mean";
+  return `stated tone a* ${tone.a}, b* ${tone.b}`;
+}
+
+/** Remarks on a source that bear on what its numbers were taken for. */
+const BEARING: ReadonlySet<string> = new Set([
+  'bad-profile',
+  'spot-inks',
+  'float-range',
+  'no-ink-marker',
+  'min-is-white',
+]);
+
+/** What was assumed of the source. */
+export function sourceWords({ header, reading }: ReadPicture): string[] {
+  const remarks = [...header.remarks, ...reading.remarks].filter(({ code }) => BEARING.has(code));
+  return [...(reading.assumed ? [reading.assumed] : []), ...remarks.map(({ text }) => text)];
+}
+
+/** What the result is stored as, beyond what was asked in so many words. */
+export function storedWords(
+  stored: Stored,
+  wish: RemedyWish,
+  format: RemedyFormat,
+  header: Header,
+): string[] {
+  const change = formatChange(header.format, wish);
+  const told = change ? [change] : [];
+  if (format === 'jpeg' && header.bits > 8)
+    told.push(`A JPEG has 8 bits a channel; the source has ${header.bits}.`);
+  if (stored.space === 'cmyk')
+    told.push(
+      'Black ink alone, without a profile: how light its tones are is taken from grade 1 coated paper (ANSI/CGATS TR 006), relative to the paper.',
+    );
+  if (stored.space === 'grey')
+    told.push(
+      wish.greyProfile
+        ? 'The named grey profile is embedded.'
+        : "The numbers are those of sRGB's greys, and a grey profile that says so is embedded.",
+    );
+  if (stored.space === 'rgb') told.push('The numbers are sRGB, and its profile is embedded.');
+  if (header.orientation !== 1)
+    told.push(
+      wish.upright
+        ? 'The pixels were turned upright, and the orientation tag was set back.'
+        : 'The orientation tag was kept: the pixels lie as they lay.',
+    );
+  return told;
+}
+
+/** What JPEG costs, as measured on the written file. */
+export const lossWords = (quality: number, { maxError, meanError }: RemedyProof): string =>
+  `JPEG at quality ${quality} moves the lightness by L* ${maxError.toFixed(1)} at most and ${meanError.toFixed(2)} on average.`;
