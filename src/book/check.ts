@@ -1,18 +1,15 @@
 import fs from 'node:fs/promises';
-import { forecastPicture } from '../print';
 import { judge } from '../rules';
-import type { BookReport, Finding, PictureReport, Summary } from '../shared/finding';
-import type { Forecast } from '../shared/forecast';
-import type { PictureFacts } from '../shared/picture';
-import type { Target } from '../shared/target';
+import type { BookReport } from '../shared/finding';
 import type { FactsCache } from './cache/cache';
 import { discover } from './discovery/discover';
+import { forecastAll } from './forecasts';
 import { gather } from './gather';
-import { breather } from './lanes';
 import { noticesOf } from './notices';
 import { bookPictures, standings } from './pictures';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
+import { summarise } from './summary';
 
 export interface CheckOptions {
   /** Absolute. */
@@ -41,12 +38,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
 
   const standing = standings(settings);
   const pictures = found.files.flatMap(({ path }, at) => bookPictures(path, facts[at], standing(path)));
-  const breathe = breather();
-  for (const picture of pictures) {
-    picture.forecasts = picture.targets.flatMap(target => forecastOn(picture.facts, target) ?? []);
-    await breathe();
-    signal?.throwIfAborted();
-  }
+  await forecastAll(pictures, signal);
   const findings = judge({ pictures, targets: settings.targets, ruleSettings: settings.rules });
   const reports = pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] }));
   return {
@@ -55,31 +47,5 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
     findings: findings.book,
     notices: noticesOf(found, settings, paths.includes(root) ? pictures : null),
     summary: summarise(reports, findings.book),
-  };
-}
-
-const forecasts = new WeakMap<PictureFacts, Map<string, Forecast | null>>();
-
-/** An editor checks a book again whenever one picture of it was saved: the others print as they did. */
-function forecastOn(facts: PictureFacts, target: Target): Forecast | null {
-  const known = forecasts.get(facts) ?? new Map<string, Forecast | null>();
-  forecasts.set(facts, known);
-  const key = JSON.stringify({ ...target, pressProfile: target.pressProfile?.id });
-  const forecast = known.get(key) ?? forecastPicture(facts, target);
-  known.set(key, forecast);
-  return forecast;
-}
-
-function summarise(pictures: readonly PictureReport[], book: readonly Finding[]): Summary {
-  const all = [...book, ...pictures.flatMap(picture => picture.findings)];
-  const count = (severity: Finding['severity']) => all.filter(f => f.severity === severity).length;
-  const encodings: Summary['encodings'] = {};
-  for (const { facts } of pictures) encodings[facts.encoding] = (encodings[facts.encoding] ?? 0) + 1;
-  return {
-    pictures: pictures.length,
-    errors: count('error'),
-    warnings: count('warning'),
-    notes: count('note'),
-    encodings,
   };
 }

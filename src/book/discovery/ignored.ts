@@ -3,7 +3,7 @@ import path from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 
 /** Files that say what a folder holds beside its pictures, in git's own pattern language; the later has the last word. */
-const FILES = ['.gitignore', '.evengreyignore'];
+export const IGNORE_FILES = ['.gitignore', '.evengreyignore'];
 const MOST_BYTES = 1024 * 1024;
 
 interface Layer {
@@ -20,16 +20,22 @@ export class Ignored {
 
   /** With the ignore files of one more folder: `folder` absolute, `relative` to the root ('' is the root). */
   async enter(folder: string, relative: string): Promise<Ignored> {
-    const layers = [...this.layers];
-    for (const name of FILES) {
-      const text = await textOf(path.join(folder, name));
-      if (text !== null)
-        layers.push({
-          base: relative && `${relative}/`,
-          patterns: ignore({ ignorecase: false, allowRelativePaths: true }).add(text),
-        });
-    }
-    return layers.length === this.layers.length ? this : new Ignored(layers);
+    const texts = await Promise.all(IGNORE_FILES.map(name => textOf(path.join(folder, name))));
+    return this.with(
+      relative,
+      texts.filter(text => text !== null),
+    );
+  }
+
+  /** With the texts of the ignore files of one more folder, in the order of `IGNORE_FILES`. */
+  with(relative: string, texts: readonly string[]): Ignored {
+    if (!texts.length) return this;
+    const base = relative && `${relative}/`;
+    const layers = texts.map(text => ({
+      base,
+      patterns: ignore({ ignorecase: false, allowRelativePaths: true }).add(text),
+    }));
+    return new Ignored([...this.layers, ...layers]);
   }
 
   /** `relative` to the root; a folder and a file of one name can differ. */

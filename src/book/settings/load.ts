@@ -15,7 +15,7 @@ import {
   writtenTargets,
 } from './settings';
 import { type Parsed, parseAgainst } from './validate';
-import { fileWithin, readText } from './within';
+import { disk, type SettingsFiles } from './within';
 import { language as current, type SettingsLanguage } from './words';
 
 export const SETTINGS_FILE = 'evengrey.json';
@@ -31,17 +31,17 @@ export interface Loaded {
 export interface LoadOptions {
   /** Another settings file than the root's own, absolute. It may lie anywhere, since a person named it. */
   file?: string;
-  /** Reads a text; an editor hands over what is not saved yet. */
-  read?: (file: string) => Promise<string>;
+  /** Where files are looked for and read; left out: on the disk. A revision hands over its own. */
+  source?: SettingsFiles;
   language?: SettingsLanguage;
 }
 
 /** The settings of the book at `root` (absolute), with house files; `noSettings` where there is no settings file. */
 export async function loadSettings(root: string, options: LoadOptions = {}): Promise<Loaded> {
-  const { read = readText, language = current } = options;
+  const { source = disk, language = current } = options;
   const file = options.file ?? path.join(root, SETTINGS_FILE);
   const shown = path.relative(root, file).split(path.sep).join('/');
-  const found = await fileWithin(
+  const found = await source.within(
     options.file ? path.parse(file).root : root,
     path.dirname(file),
     path.basename(file),
@@ -50,7 +50,7 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     if (found.why === 'missing' && !options.file) return { settings: noSettings, problems: [], files: [] };
     return { settings: null, problems: [atStart(shown, found.message)], files: [] };
   }
-  const parsed = await parseFile(file, shown, language.settings, read);
+  const parsed = await parseFile(file, shown, language.settings, source);
   const files = [file];
   const nameless = unknownTargets(parsed.value, parsed.problemAt);
   if (parsed.problems.length)
@@ -59,19 +59,19 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
   const raw = parsed.value as RawSettings;
   const problems = [...nameless];
   const houses = new Map<string, RawTarget>();
-  const known: OfPrintHouses = { profiles: new Map(), records: new Map() };
+  const known: OfPrintHouses = { source, profiles: new Map(), records: new Map() };
   const written = writtenTargets(raw);
   for (const target of written) {
     problems.push(...(await rebase(root, root, target.raw, target.path, parsed.problemAt, known)));
     const name = target.raw.house;
     if (name === undefined || houses.has(name)) continue;
-    const house = await fileWithin(root, root, name);
+    const house = await source.within(root, root, name);
     if (!house.ok) {
       problems.push(parsed.problemAt([...target.path, 'house'], house.message));
       continue;
     }
     files.push(house.file);
-    const text = await parseFile(house.file, house.relative, language.house, read);
+    const text = await parseFile(house.file, house.relative, language.house, source);
     problems.push(...text.problems);
     const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
       $schema?: string;
@@ -92,14 +92,20 @@ const inOrder = (problems: readonly Problem[]): Problem[] => {
   return problems.toSorted((x, y) => files.indexOf(x.file) - files.indexOf(y.file) || x.offset - y.offset);
 };
 
+/** A settings file of more than this is none: nobody writes so much by hand. */
+const MOST_BYTES = 4 * 1024 * 1024;
+
+const textIn = async (source: SettingsFiles, file: string): Promise<string> =>
+  Buffer.from(await source.bytes(file, MOST_BYTES)).toString('utf8');
+
 async function parseFile(
   file: string,
   shown: string,
   schema: SettingsLanguage['settings'],
-  read: (file: string) => Promise<string>,
+  source: SettingsFiles,
 ): Promise<Parsed> {
   try {
-    return parseAgainst(schema, await read(file), shown);
+    return parseAgainst(schema, await textIn(source, file), shown);
   } catch (error) {
     const problem = atStart(shown, `This file cannot be read: ${(error as Error).message}.`);
     return { value: undefined, problems: [problem], problemAt: () => problem };
@@ -108,6 +114,7 @@ async function parseFile(
 
 /** What the print houses gave and delivered, by its path relative to the root. */
 interface OfPrintHouses {
+  source: SettingsFiles;
   profiles: Map<string, PressProfile>;
   records: Map<string, PrintRecord>;
 }
@@ -128,15 +135,16 @@ async function rebase(
   for (const key of ['profile', 'record'] as const) {
     const written = raw[key];
     if (typeof written !== 'string') continue;
-    const found = await fileWithin(root, folder, written);
+    const found = await known.source.within(root, folder, written);
     if (!found.ok) {
       problems.push(problemAt([...at, key], found.message));
       continue;
     }
     raw[key] = found.relative;
     try {
-      if (key === 'profile') known.profiles.set(found.relative, await pressProfileIn(found.file));
-      else known.records.set(found.relative, await printRecordIn(found.file));
+      if (key === 'profile')
+        known.profiles.set(found.relative, await pressProfileIn(known.source, found.file));
+      else known.records.set(found.relative, await printRecordIn(known.source, found.file));
     } catch (error) {
       problems.push(problemAt([...at, key], `"${written}": ${(error as Error).message}.`));
     }

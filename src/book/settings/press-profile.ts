@@ -1,8 +1,8 @@
 // no-unit-test: test/book/settings/load.test.ts loads profiles, test/print and test/colour read them
 import { createHash } from 'node:crypto';
-import fs from 'node:fs/promises';
 import { readPressProfile } from '../../print';
 import type { PressProfile } from '../../shared/target';
+import { type SettingsFiles, TooLarge } from './within';
 
 /** The largest profiles of presses, with fine tables, have some 10 MB. */
 const MOST_BYTES = 64 * 1024 * 1024;
@@ -11,14 +11,13 @@ const MOST_BYTES = 64 * 1024 * 1024;
 const read = new Map<string, Promise<PressProfile>>();
 
 /**
- * The print house's profile in a file that `fileWithin` has passed.
+ * The print house's profile in a file that `within` has passed.
  * @throws Error that says in plain words what is wrong with it and what to do
  */
-export async function pressProfileIn(file: string): Promise<PressProfile> {
-  const { size } = await fs.stat(file);
-  if (size > MOST_BYTES)
-    throw new Error(`the file is larger than ${MOST_BYTES / 1024 / 1024} MB: it is no ICC profile`);
-  const bytes = await fs.readFile(file);
+export async function pressProfileIn(source: SettingsFiles, file: string): Promise<PressProfile> {
+  const bytes = await source.bytes(file, MOST_BYTES).catch(error => {
+    throw error instanceof TooLarge ? new Error(`the file ${error.message}: it is no ICC profile`) : error;
+  });
   const id = createHash('sha256').update(bytes).digest('hex');
   let profile = read.get(id);
   if (!profile) {

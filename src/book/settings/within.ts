@@ -1,9 +1,6 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
 
-/** A settings file of more than this is none: nobody writes so much by hand. */
-const MOST_BYTES = 4 * 1024 * 1024;
-
 export type Within =
   | { ok: true; file: string; relative: string }
   /** `missing`: there is nothing at all; `other`: what is there must not be read. */
@@ -43,9 +40,23 @@ export async function fileWithin(root: string, folder: string, written: string):
   return { ok: true, file, relative: path.relative(root, file).split(path.sep).join('/') };
 }
 
-/** Text of a file that `fileWithin` has passed. @throws what the file system says, or that it is too large. */
-export async function readText(file: string): Promise<string> {
+/** Bytes of a file that `fileWithin` has passed. @throws what the file system says, or that it is larger than `most` */
+async function readBytes(file: string, most: number): Promise<Uint8Array> {
   const { size } = await fs.stat(file);
-  if (size > MOST_BYTES) throw new Error(`is larger than ${MOST_BYTES / 1024 / 1024} MB`);
-  return fs.readFile(file, 'utf8');
+  if (size > most) throw new TooLarge(most);
+  return fs.readFile(file);
 }
+
+export class TooLarge extends Error {
+  constructor(most: number) {
+    super(`is larger than ${most / 1024 / 1024} MB`);
+  }
+}
+
+/** Where settings, and what they name, are looked for and read. */
+export interface SettingsFiles {
+  within: typeof fileWithin;
+  bytes: typeof readBytes;
+}
+
+export const disk: SettingsFiles = { within: fileWithin, bytes: readBytes };

@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { loadSettings } from '../../../src/book/settings/load';
+import { disk } from '../../../src/book/settings/within';
 import { temporaryFolder } from '../support/folder';
 
 async function load(files: Record<string, string>) {
@@ -136,9 +137,10 @@ describe('loading settings', () => {
     assert.equal(problems[0].message, '"evengrey.json" is not a file.');
   });
 
-  it('reads what an editor has not saved yet', async () => {
+  it('reads what is not on the disk', async () => {
     const root = temporaryFolder({ 'evengrey.json': '{}' });
-    const { settings } = await loadSettings(root, { read: async () => '{"process": "inkjet"}' });
+    const source = { ...disk, bytes: async () => Buffer.from('{"process": "inkjet"}') };
+    const { settings } = await loadSettings(root, { source });
     assert.equal(settings?.targets[0].process, 'inkjet');
   });
 

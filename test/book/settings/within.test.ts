@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { fileWithin, isWithin, readText } from '../../../src/book/settings/within';
+import { disk, fileWithin, isWithin } from '../../../src/book/settings/within';
 import { temporaryFolder } from '../support/folder';
 
 describe('within the root', () => {
@@ -39,6 +39,6 @@ describe('within the root', () => {
     const file = path.join(root, 'large.json');
     fs.writeFileSync(file, '');
     fs.truncateSync(file, 5 * 1024 * 1024);
-    await assert.rejects(readText(file), /larger than 4 MB/);
+    await assert.rejects(disk.bytes(file, 4 * 1024 * 1024), /larger than 4 MB/);
   });
 });
