@@ -28,7 +28,7 @@ describe('usage', () => {
       ['check', '--format', 'jsn'],
       /^evengrey: --format: "jsn" is not a known format\. Did you mean "json"\?\n$/,
     ],
-    [['check', '--format', 'svg'], /Known: text, json\./],
+    [['check', '--format', 'svg'], /Known: text, json, /],
     [['check', '--max-warnings', 'few'], /whole number from 0 up/],
     [['check', '--jobs', '0'], /whole number from 1 up/],
     [['check', 'no-such-folder'], /^evengrey: There is no file or folder "no-such-folder"\.\n$/],

@@ -5,13 +5,13 @@ import { findRoot, RootError } from '../../book/root';
 import { loadSettings } from '../../book/settings/load';
 import { describeProblem } from '../../book/settings/problem';
 import type { Settings } from '../../book/settings/settings';
-import { bookJson } from '../../report/json';
-import { bookText } from '../../report/text/book';
-import type { BookReport } from '../../shared/finding';
+import { writers } from '../../report/check';
+import type { BookReport, Severity } from '../../shared/finding';
 import { conditionsOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
+import { placeOf } from '../place';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
 import { styleOf } from '../style';
@@ -23,19 +23,24 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   if (options.output !== undefined) await refuse(options.output);
   const paths = (named.length ? named : ['.']).map(name => path.resolve(name));
   const root = await rootOf(paths);
-  const settings = await settingsOf(root, options.settings);
+  const { settings, files } = await settingsOf(root, options.settings);
   const targets = override(settings.targets, conditions);
   if (!targets.length && (conditions.paper || conditions.light))
     throw new Failure('Nobody said how this book is printed: name a process with --process too.');
   const report = await readAndJudge(root, paths, { ...settings, targets }, options);
-  const text = options.format === 'json' ? bookJson(report) : bookText(report, styleOf(options.output));
+  const failing = failingOf(report, options.maxWarnings);
+  const text = writers[options.format](report, {
+    place: await placeOf(root, files[0]),
+    failing,
+    style: styleOf(options.output),
+  });
   await writeResult(text, options.output);
   const empty = paths.filter(file => !holdsPicture(report, path.relative(root, file)));
   if (empty.length)
     throw new Failure(
       `${empty.map(shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
     );
-  return exitCodeOf(report, options.maxWarnings);
+  return exitCodeOf(report, failing, options.maxWarnings);
 }
 
 /** A check that looked at nothing has passed nothing, though a script would take it so. */
@@ -54,9 +59,10 @@ async function rootOf(paths: readonly string[]): Promise<string> {
   }
 }
 
-async function settingsOf(root: string, file: string | undefined): Promise<Settings> {
-  const { settings, problems } = await loadSettings(root, { file: file && path.resolve(file) });
-  if (settings) return settings;
+/** The settings, and the files that they came from, the book's own first. */
+async function settingsOf(root: string, file: string | undefined) {
+  const { settings, problems, files } = await loadSettings(root, { file: file && path.resolve(file) });
+  if (settings) return { settings, files };
   const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
   throw new Failure(
     `The settings have ${what}, so nothing was checked.\n${problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
@@ -85,10 +91,14 @@ function readAndJudge(
 }
 
 /** Errors fail; warnings only beyond what is allowed; notes never. */
-function exitCodeOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): number {
-  if (summary.warnings > maxWarnings) {
+function failingOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): ReadonlySet<Severity> {
+  return new Set(summary.warnings > maxWarnings ? ['error', 'warning'] : ['error']);
+}
+
+function exitCodeOf({ summary }: BookReport, failing: ReadonlySet<Severity>, maxWarnings?: number): number {
+  if (failing.has('warning')) {
     const many = summary.warnings === 1 ? '1 warning is' : `${summary.warnings} warnings are`;
     process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
   }
-  return summary.errors > 0 || summary.warnings > maxWarnings ? EXIT.findings : EXIT.clean;
+  return summary.errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
 }

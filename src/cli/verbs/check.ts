@@ -1,9 +1,10 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
+import { type CheckFormat, checkFormats } from '../../report/formats';
 import { conditionHelp, conditionOptions, formatOption, outputOption, wholeFrom } from '../options';
 
 export interface CheckVerbOptions {
-  format: 'text' | 'json';
+  format: CheckFormat;
   output?: string;
   process?: string;
   paper?: string;
@@ -20,7 +21,7 @@ export function checkVerb(): Command {
       'Checks a book, or named pictures of it: how they are stored, how they may print, what is uneven.',
     )
     .argument('[paths...]', 'folders or pictures; left out: the folder you are in')
-    .addOption(formatOption())
+    .addOption(formatOption(checkFormats))
     .addOption(outputOption());
   const kept = 'left out: as the settings say';
   for (const option of conditionOptions({ process: kept, paper: kept, light: kept })) verb.addOption(option);

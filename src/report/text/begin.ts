@@ -1,5 +1,6 @@
-import type { BookReport, PictureReport, Severity } from '../../shared/finding';
+import type { BookReport, PictureReport } from '../../shared/finding';
 import { type Duty, dutyOf } from '../sheet/advice';
+import { rank } from '../told';
 import { nameOf } from './blocks';
 
 /** Whether this book can be ordered as it is, in one sentence. */
@@ -32,19 +33,19 @@ export function begin(report: BookReport): string | null {
   return `Begin with ${nameOf(first.picture.path, first.picture.facts.page)}${more}: ${task}. ${reason}`;
 }
 
-interface Work {
+/** A picture and what has to be done with it. */
+export interface Work {
   picture: PictureReport;
   duty: Duty;
 }
 
-const dutiesOf = ({ pictures, findings }: BookReport): Work[] =>
+/** Everything that has to be done, by picture. */
+export const dutiesOf = ({ pictures, findings }: BookReport): Work[] =>
   pictures.flatMap(picture => {
     const duty = dutyOf(picture, findings);
     return duty ? [{ picture, duty }] : [];
   });
 
 /** A file that is cut short and one that may not be opened are both unreadable, and different work. */
-const sameWork = (x: Work, y: Work): boolean =>
+export const sameWork = (x: Work, y: Work): boolean =>
   x.duty.rule === y.duty.rule && x.picture.facts.unreadable?.reason === y.picture.facts.unreadable?.reason;
-
-const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };

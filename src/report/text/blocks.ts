@@ -1,4 +1,5 @@
 import type { BookReport, Finding, Severity } from '../../shared/finding';
+import { rank } from '../told';
 
 /** Findings of one rule and one severity: what a person would put right in one go. */
 export interface Block {
@@ -11,8 +12,6 @@ export interface Block {
   /** How many pictures are concerned. */
   count: number;
 }
-
-const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /** A picture as a person calls it: by its path, and by its page where the file has several. */
 export const nameOf = (path: string, page: number) => (page > 1 ? `${path} (page ${page})` : path);

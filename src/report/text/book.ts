@@ -1,20 +1,16 @@
-import { doubtNotices, doubtsOf } from '../../book/doubts';
-import { lights, papers, processes, signalOf } from '../../print';
-import { ground } from '../../rules/targets';
 import { percent } from '../../rules/words';
-import type { BookReport, PictureReport, Severity } from '../../shared/finding';
+import type { BookReport, Severity } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
-import type { RouteId, Target } from '../../shared/target';
 import { encodings } from '../sheet/encoding';
 import { begin, verdict } from './begin';
-import { type Block, blocksOf, nameOf, sharedSentences } from './blocks';
+import { type Block, blocksOf, sharedSentences } from './blocks';
+import { remarksOf } from './remarks';
 import { type Paint, paintOf, type Style, safe } from './style';
+import { targetLines } from './targets';
 import { columns, indent, wrap } from './wrap';
 
 /** So many findings of a rule are told in full; of the rest only the names. Notes are told more shortly. */
 const IN_FULL: Record<Severity, number> = { error: 8, warning: 8, note: 2 };
-/** So many coloured pictures are named. */
-const NAMED = 12;
 
 /** The report of a check for people: what to do first, findings by rule, worst first, how the pictures store their grey. */
 export function bookText(report: BookReport, style: Style): string {
@@ -23,68 +19,18 @@ export function bookText(report: BookReport, style: Style): string {
   const sections = [
     [
       ...wrap(verdict(report), style.width).map(paint.bold),
-      ...report.targets.flatMap(target => wrap(targetLine(target, report), style.width, 2)),
-      ...(report.targets.length ? [] : wrap(NO_TARGET, style.width)),
+      ...targetLines(report).flatMap(line => wrap(safe(line), style.width, report.targets.length && 2)),
     ],
     first ? wrap(safe(first), style.width) : [],
     ...blocksOf(report).map(block => blockLines(block, style, paint)),
     encodingLines(report, paint),
-    colourLines(report, style),
-    transparentLines(report, style),
-    apart(report).flatMap(notice => wrap(safe(notice), style.width, 2)),
+    ...remarksOf(report).map(lines => lines.flatMap(line => wrap(safe(line), style.width, 2))),
     [closing(report, paint)],
   ];
   return `${sections
     .filter(lines => lines.length > 0)
     .map(lines => lines.join('\n'))
     .join('\n\n')}\n`;
-}
-
-const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast. Name a process (${processes
-  .map(({ id }) => id)
-  .join(', ')}): "process" in evengrey.json, or --process.`;
-
-function targetLine(target: Target, { targets, pictures }: BookReport): string {
-  const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
-    list.find(entry => entry.id === id)?.name ?? id;
-  const paper =
-    typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
-  const name = targets.length > 1 ? `${safe(target.name)}: ` : '';
-  const profile = target.pressProfile ? `; profile "${safe(target.pressProfile.description)}"` : '';
-  const doubts = doubtsOf(target)
-    .map(doubt => ` ${doubt[0].toUpperCase()}${doubt.slice(1)}.`)
-    .join('');
-  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}; ${routeWords(target)}${profile}.${doubts}${basis(target, pictures)}`;
-}
-
-/** What the forecasts take the print house to do with the numbers; of a route that cannot be, `doubtsOf` tells. */
-function routeWords(target: Target): string {
-  if (signalOf(target) === 'rgb') return routes.rgb;
-  return target.route === 'rgb' ? routes.separated : routes[target.route];
-}
-
-const routes: Record<RouteId, string> = {
-  rgb: 'printed from R, G, B',
-  separated: 'separated to inks',
-  inks: 'ink values kept where a file holds them',
-  'black-plate': 'black plate only',
-  unknown: 'route not known, so several are mixed by our own guess of their shares',
-};
-
-/** Notices that do not stand in the head already. */
-function apart({ targets, notices }: BookReport): string[] {
-  const told = new Set(targets.flatMap(doubtNotices));
-  return notices.filter(notice => !told.has(notice));
-}
-
-/** What the forecasts rest on, once for all findings. */
-function basis({ name }: Target, pictures: readonly PictureReport[]): string {
-  const grounds = new Set(
-    pictures.flatMap(({ targets, forecasts }) =>
-      forecasts.filter((_, i) => targets[i].name === name).map(ground),
-    ),
-  );
-  return grounds.size ? ` Forecasts: ${[...grounds].join('; or ')}.` : '';
 }
 
 function blockLines(block: Block, style: Style, paint: Paint): string[] {
@@ -130,32 +76,6 @@ function encodingLines({ summary }: BookReport, paint: Paint): string[] {
   counts.sort(([x, m], [y, n]) => n - m || (x < y ? -1 : 1));
   const rows = counts.map(([id, count]) => [String(count), id, lowered(encodings[id].name)]);
   return [paint.bold('How the pictures store their grey'), ...indent(columns(rows, [0]), 2)];
-}
-
-/** Coloured pictures of which nobody said what they are meant to be. */
-function colourLines({ pictures }: BookReport, style: Style): string[] {
-  const colour = pictures.filter(({ facts, intentStated }) => facts.encoding === 'colour' && !intentStated);
-  if (!colour.length) return [];
-  const names = colour.slice(0, NAMED).map(({ path, facts }) => safe(nameOf(path, facts.page)));
-  const more = colour.length > NAMED ? ` and ${colour.length - NAMED} more` : '';
-  return wrap(
-    `In colour, and not judged, since nobody said what it is meant to be ("intent" in evengrey.json): ${names.join(', ')}${more}`,
-    style.width,
-    2,
-  );
-}
-
-/** Not seen in the files themselves, so it is said what was judged. */
-function transparentLines({ pictures }: BookReport, style: Style): string[] {
-  const seen = pictures.filter(({ facts }) => facts.remarks.some(({ code }) => code === 'transparent'));
-  if (!seen.length) return [];
-  const names = seen.slice(0, NAMED).map(({ path, facts }) => safe(nameOf(path, facts.page)));
-  const more = seen.length > NAMED ? ` and ${seen.length - NAMED} more` : '';
-  return wrap(
-    `With transparency, judged as laid on paper white; what is wholly transparent counts as no picture: ${names.join(', ')}${more}`,
-    style.width,
-    2,
-  );
 }
 
 function closing({ summary }: BookReport, paint: Paint): string {

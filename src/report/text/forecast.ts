@@ -4,13 +4,11 @@ import { ground } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
 import type { PaperId } from '../../shared/target';
+import { CAUTION } from '../caution';
 import type { Subject } from '../json';
 import { expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
 import { paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
-
-const CAUTION =
-  'A forecast is no proof: have a test print made before the run, and let the print house’s own advice go first.';
 
 /** So many conditions are told in full, one after the other; more make a table. */
 const IN_FULL = 3;

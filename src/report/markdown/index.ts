@@ -1,0 +1,105 @@
+import { count } from '../../rules/words';
+import type { BookReport, Finding, Severity } from '../../shared/finding';
+import { CAUTION } from '../caution';
+import { closing } from '../counts';
+import { begin, dutiesOf, sameWork, verdict, type Work } from '../text/begin';
+import { type Block, blocksOf, nameOf, sharedSentences } from '../text/blocks';
+import { remarksOf } from '../text/remarks';
+import { targetLines } from '../text/targets';
+import { rank } from '../told';
+import { code, words } from './escape';
+
+/** So many pictures are named beside what is to be done with them, and under a finding; of the rest the number. */
+const NAMED = { task: 4, finding: 20 };
+/** So many messages of a rule are told: a comment has an end. */
+const TOLD = 30;
+
+/**
+ * The report of a check as a comment in a review: whether the book can be ordered, what to do with which pictures, what
+ * concerns all of them; the findings themselves are folded away below.
+ */
+export function bookMarkdown(report: BookReport): string {
+  const tasks = tasksOf(report);
+  const sections = [
+    `### Evengrey: ${words(verdict(report))}`,
+    words(closing(report.summary)),
+    // with a table of tasks the first row says it
+    tasks.length ? taskTable(tasks) : words(begin(report) ?? ''),
+    bullets('For the whole book', report.findings.map(finding)),
+    bullets('To know', remarksOf(report).flat().map(words)),
+    details(blocksOf(report).filter(block => block.entries.length)),
+    targetLines(report).map(words).join('  \n'),
+    report.targets.length ? words(CAUTION) : '',
+  ];
+  return `${sections.filter(Boolean).join('\n\n')}\n`;
+}
+
+/** Pictures that want the same for the same reason. */
+type Task = [Work, ...Work[]];
+
+/** Worst first, then what concerns most pictures. */
+function tasksOf(report: BookReport): Task[] {
+  const tasks: Task[] = [];
+  for (const work of dutiesOf(report)) {
+    const alike = tasks.find(
+      ([first]) => sameWork(first, work) && first.duty.severity === work.duty.severity,
+    );
+    if (alike) alike.push(work);
+    else tasks.push([work]);
+  }
+  return tasks.sort(
+    ([x, ...xs], [y, ...ys]) => rank[x.duty.severity] - rank[y.duty.severity] || ys.length - xs.length,
+  );
+}
+
+function taskTable(tasks: readonly Task[]): string {
+  const rows = tasks.map(works => {
+    const [{ duty }] = works;
+    const names = works.map(({ picture }) => nameOf(picture.path, picture.facts.page));
+    const many = names.length > 1 ? `${names.length}: ` : '';
+    return `| **${words(duty.title)}** | ${many}${listed(names, NAMED.task)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
+  });
+  return ['| What to do | Pictures | Finding | Why |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+function listed(names: readonly string[], most: number): string {
+  // "and 1 more" takes as much room as its name
+  const shown = names.length > most + 1 ? names.slice(0, most) : names;
+  const more = names.length - shown.length;
+  return shown.map(code).join(', ') + (more ? ` and ${more} more` : '');
+}
+
+const finding = ({ severity, rule, message }: Finding) => `${severity} ${code(rule)}: ${words(message)}`;
+
+const bullets = (title: string, lines: readonly string[]): string =>
+  lines.length ? [`**${title}**`, '', ...lines.map(line => `- ${line}`)].join('\n') : '';
+
+const PLURAL: Record<Severity, string> = { error: 'Errors', warning: 'Warnings', note: 'Notes' };
+
+/** The findings on pictures by rule, folded; what all messages of a rule begin with is said once. */
+function details(blocks: readonly Block[]): string {
+  if (!blocks.length) return '';
+  const inside = blocks.map(({ rule, severity, count: pictures, entries }) => {
+    const shared = sharedSentences(entries.map(({ message }) => message));
+    const lines = entries
+      .slice(0, TOLD)
+      .map(
+        entry => `- ${listed(entry.pictures, NAMED.finding)}: ${words(entry.message.slice(shared.length))}`,
+      );
+    const rest = entries.length - TOLD;
+    return [
+      `**${PLURAL[severity]}, ${code(rule)}**: ${count(pictures, 'picture')}. ${words(shared.trim())}`.trim(),
+      '',
+      ...lines,
+      ...(rest > 0 ? [`- and ${rest} more: see another format`] : []),
+    ].join('\n');
+  });
+  return [
+    '<details>',
+    '<summary>The findings on pictures</summary>',
+    '',
+    inside.join('\n\n'),
+    '',
+    '</details>',
+  ].join('\n');
+}

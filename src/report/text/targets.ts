@@ -1,0 +1,51 @@
+// no-unit-test: test/report/text/book.test.ts and test/report/markdown/index.test.ts read these lines
+import { doubtsOf } from '../../book/doubts';
+import { lights, papers, processes, signalOf } from '../../print';
+import { ground } from '../../rules/targets';
+import type { BookReport, PictureReport } from '../../shared/finding';
+import type { RouteId, Target } from '../../shared/target';
+
+/** How the book is printed, and what its forecasts rest on: a line a target, or that nobody said. */
+export const targetLines = (report: BookReport): string[] =>
+  report.targets.length ? report.targets.map(target => targetLine(target, report)) : [NO_TARGET];
+
+const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast. Name a process (${processes
+  .map(({ id }) => id)
+  .join(', ')}): "process" in evengrey.json, or --process.`;
+
+function targetLine(target: Target, { targets, pictures }: BookReport): string {
+  const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
+    list.find(entry => entry.id === id)?.name ?? id;
+  const paper =
+    typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
+  const name = targets.length > 1 ? `${target.name}: ` : '';
+  const profile = target.pressProfile ? `; profile "${target.pressProfile.description}"` : '';
+  const doubts = doubtsOf(target)
+    .map(doubt => ` ${doubt[0].toUpperCase()}${doubt.slice(1)}.`)
+    .join('');
+  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}; ${routeWords(target)}${profile}.${doubts}${basis(target, pictures)}`;
+}
+
+/** What the forecasts take the print house to do with the numbers; of a route that cannot be, `doubtsOf` tells. */
+function routeWords(target: Target): string {
+  if (signalOf(target) === 'rgb') return routes.rgb;
+  return target.route === 'rgb' ? routes.separated : routes[target.route];
+}
+
+const routes: Record<RouteId, string> = {
+  rgb: 'printed from R, G, B',
+  separated: 'separated to inks',
+  inks: 'ink values kept where a file holds them',
+  'black-plate': 'black plate only',
+  unknown: 'route not known, so several are mixed by our own guess of their shares',
+};
+
+/** What the forecasts rest on, once for all findings. */
+function basis({ name }: Target, pictures: readonly PictureReport[]): string {
+  const grounds = new Set(
+    pictures.flatMap(({ targets, forecasts }) =>
+      forecasts.filter((_, i) => targets[i].name === name).map(ground),
+    ),
+  );
+  return grounds.size ? ` Forecasts: ${[...grounds].join('; or ')}.` : '';
+}

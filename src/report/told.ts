@@ -1,0 +1,19 @@
+import type { BookReport, Finding, PictureReport, Severity } from '../shared/finding';
+
+/** A finding with the picture it is about; null: the book as a whole. */
+export interface Told {
+  finding: Finding;
+  picture: PictureReport | null;
+}
+
+/** For sorting: the worst first. */
+export const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+
+/** Every finding of a report, worst first; of one severity first the book's, then by path and page. */
+export function everyFinding({ pictures, findings }: BookReport): Told[] {
+  const all: Told[] = [
+    ...findings.map(finding => ({ finding, picture: null })),
+    ...pictures.flatMap(picture => picture.findings.map(finding => ({ finding, picture }))),
+  ];
+  return all.sort((x, y) => rank[x.finding.severity] - rank[y.finding.severity]);
+}

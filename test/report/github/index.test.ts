@@ -1,0 +1,44 @@
+import assert from 'node:assert/strict';
+import { bookCommands } from '../../../src/report/github';
+import { AWKWARD } from '../awkward';
+import { finding, picture, report } from '../text/support';
+import { readCommand } from './support';
+
+const notes = (count: number) => Array.from({ length: count }, (_, i) => finding('clipped', 'note', `n${i}`));
+
+describe('a report as workflow commands', () => {
+  it('tells all findings, worst first, on their files, then the verdict and a count', () => {
+    const book = report(
+      [picture(AWKWARD, [finding('untagged', 'note', '5 %'), finding('ink-total', 'error', 'Too much.')])],
+      { findings: [finding('mixed-encodings', 'warning', 'All.')] },
+    );
+    const lines = bookCommands(book, { folder: 'b/', settings: 'b/evengrey.json' }).trimEnd().split('\n');
+    const read = lines.slice(0, 3).map(readCommand);
+    assert.deepEqual(
+      read.map(({ name, properties }) => [name, properties]),
+      [
+        ['error', { file: `b/${AWKWARD}`, line: '1', title: 'ink-total' }],
+        ['warning', { file: 'b/evengrey.json', line: '1', title: 'mixed-encodings' }],
+        ['notice', { file: `b/${AWKWARD}`, line: '1', title: 'untagged' }],
+      ],
+    );
+    assert.match(read[0].data, /^a\/50% of: .*\\u\{d\}\\u\{a\} 丹=\.tif: Too much\.$/, 'readable in the log');
+    assert.deepEqual(lines.slice(3), [
+      '1 of 1 picture wants attention before this book is ordered.',
+      '1 picture: 1 error, 1 warning, 1 note.',
+    ]);
+  });
+
+  it('points nowhere for a book without settings', () => {
+    const book = report([], { findings: [finding('x', 'note', 'All.')] });
+    assert.match(bookCommands(book, { folder: '', settings: null }), /^::notice title=x::All\.\n/);
+  });
+
+  it('says that not all are shown beside the files where there are more than ten of a severity', () => {
+    const of = (count: number) =>
+      bookCommands(report([picture('a.tif', notes(count))]), { folder: '', settings: null });
+    assert.match(of(11), /this log has all of them\.\n$/);
+    assert.equal(of(11).match(/^::notice /gm)!.length, 11);
+    assert.match(of(10), /10 notes\.\n$/);
+  });
+});

@@ -1,0 +1,72 @@
+import assert from 'node:assert/strict';
+import { parse } from 'junit2json';
+import { bookJunit } from '../../../src/report/junit';
+import type { Severity } from '../../../src/shared/finding';
+import { AWKWARD } from '../awkward';
+import { finding, picture, report } from '../text/support';
+
+const book = report(
+  [
+    picture(AWKWARD, [
+      finding('ink-total', 'error', 'Too much.'),
+      finding('likely-tint', 'warning', 'A < B & "C".'),
+      finding('untagged', 'note', 'None.'),
+    ]),
+    picture('b.tif', [finding('likely-tint', 'warning', 'Less.')]),
+    picture('c.tif', [], { encoding: 'colour' }),
+  ],
+  { findings: [finding('mixed-profiles', 'note', 'All.')] },
+);
+
+/** Read back by a parser that is not ours: the package junit2json (MIT). */
+async function read(failing: Severity[]) {
+  const suites = await parse(bookJunit(book, { folder: 'b/', settings: null }, new Set(failing)));
+  assert.ok(suites && 'testsuite' in suites);
+  return suites;
+}
+type Suites = Awaited<ReturnType<typeof read>>;
+const cases = ({ testsuite }: Suites) => testsuite!.flatMap(suite => suite.testcase ?? []);
+
+describe('a report as JUnit', () => {
+  it('has a case a picture and one for the book, in the order of the pictures', async () => {
+    const [all, first, ...others] = cases(await read(['error']));
+    assert.equal(all.name, 'The book as a whole');
+    assert.match(first.name!, /^a\/50% of: a, b \{0\} \[c\]\(1\) "d" 'e' & <f> .*\\u\{d\}\\u\{a\} 丹=\.tif$/);
+    assert.deepEqual(
+      others.map(of => of.name),
+      ['b.tif', 'c.tif'],
+    );
+  });
+
+  it('fails those alone that fail the check, and tells the rest', async () => {
+    const suites = await read(['error']);
+    const [all, first, second, third] = cases(suites);
+    assert.deepEqual([suites.tests, suites.failures, suites.errors], [4, 1, 0]);
+    assert.deepEqual(
+      suites.testsuite!.map(({ tests, failures, skipped }) => [tests, failures, skipped]),
+      [
+        [1, 0, 0],
+        [3, 1, 1],
+      ],
+    );
+    assert.deepEqual(
+      first.failure!.map(({ message, type, inner }) => [message, type, inner]),
+      [['ink-total: Too much.', 'error', 'error ink-total: Too much.']],
+    );
+    assert.deepEqual(first['system-out'], ['warning likely-tint: A < B & "C".\nnote untagged: None.']);
+    assert.deepEqual([second.failure, second['system-out']], [undefined, ['warning likely-tint: Less.']]);
+    assert.equal(third.skipped![0].message, 'In colour, and nobody said what it is meant to be.');
+    assert.deepEqual(all['system-out'], ['note mixed-profiles: All.']);
+  });
+
+  it('fails warnings too where there are too many, once a case', async () => {
+    const suites = await read(['error', 'warning']);
+    const [, first, second] = cases(suites);
+    assert.equal(suites.failures, 2);
+    assert.deepEqual(
+      first.failure!.map(({ message }) => message),
+      ['2 findings: ink-total, likely-tint'],
+    );
+    assert.equal(second.failure!.length, 1);
+  });
+});

@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import MarkdownIt from 'markdown-it';
+import { bookMarkdown } from '../../../src/report/markdown';
+import { AWKWARD } from '../awkward';
+import { finding, picture, report } from '../text/support';
+
+const ink = () => [finding('ink-total', 'error', 'Too much.')];
+const html = (...args: Parameters<typeof report>) =>
+  new MarkdownIt({ html: true }).render(bookMarkdown(report(...args)));
+
+describe('a report as Markdown', () => {
+  it('begins with the verdict and the counts', () => {
+    const [heading, counts] = html([picture('a.tif', ink())]).split('\n');
+    assert.equal(heading, '<h3>Evengrey: 1 of 1 picture wants attention before this book is ordered.</h3>');
+    assert.equal(counts, '<p>1 picture: 1 error, 0 warnings, 0 notes.</p>');
+  });
+
+  it('has one row for all pictures that want the same, worst first, then the most', () => {
+    const warn = (path: string) => picture(path, [finding('residual-chroma', 'warning', path)]);
+    const tint = picture('t.tif', [finding('likely-tint', 'warning', 't')]);
+    const rows = html([tint, ...'abcdefg'.split('').map(warn), picture(AWKWARD, ink())]).match(
+      /<tr>[\s\S]*?<\/tr>/g,
+    )!;
+    assert.equal(rows.length, 4, 'head and three');
+    assert.match(rows[1], /error <code>ink-total/);
+    assert.match(rows[2], /7: <code>a<\/code>, <code>b<\/code>, <code>c<\/code>, <code>d<\/code> and 3 more/);
+    assert.match(rows[3], /<code>t\.tif<\/code>/);
+    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 4);
+  });
+
+  it('says shared causes once, and folds the findings away', () => {
+    const told = (path: string) => picture(path, [finding('x', 'warning', `It is so. See ${path}.`)]);
+    const page = html([told('a.tif'), told('b.tif')], { findings: [finding('y', 'note', 'All *alike*.')] });
+    assert.equal(page.match(/It is so\./g)!.length, 1);
+    assert.match(page, /<details>[\s\S]*<code>x<\/code><\/strong>: 2 pictures\. It is so\./);
+    assert.match(page, /<li>note <code>y<\/code>: All \*alike\*\.<\/li>[\s\S]*<details>/);
+  });
+
+  it('stays short, however many pictures there are', () => {
+    const many = Array.from({ length: 3000 }, (_, i) =>
+      picture(`p${i}.tif`, [finding('ink-total', 'warning', `It is ${i} %.`)]),
+    );
+    assert.ok(bookMarkdown(report(many)).length < 65536, 'what a comment may hold');
+  });
+
+  it('says what to do first where no picture wants anything, and that a forecast is no proof', () => {
+    const page = html([picture('a.tif')]);
+    assert.match(page, /Have a test print made first\./);
+    assert.match(page, /A forecast is no proof/);
+    assert.doesNotMatch(page, /<table>|<details>/);
+  });
+});

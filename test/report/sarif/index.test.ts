@@ -1,0 +1,66 @@
+import assert from 'node:assert/strict';
+import { bookSarif } from '../../../src/report/sarif';
+import { AWKWARD } from '../awkward';
+import { finding, picture, report } from '../text/support';
+import { sarifErrors } from './support';
+
+const place = { folder: 'books/', settings: 'books/evengrey.json' };
+const pictures = [
+  picture(AWKWARD, [finding('untagged', 'note', 'Of {0}.'), finding('ink-total', 'error', 'Too much.')]),
+  picture('b.tif', [], { encoding: 'colour' }),
+];
+const book = report(pictures, {
+  findings: [finding('mixed-profiles', 'note', 'All.')],
+  notices: ['"x" was not searched.'],
+});
+
+describe('a report as SARIF', () => {
+  const text = bookSarif(book, place);
+  const log = JSON.parse(text);
+  const [run] = log.runs;
+
+  it('is valid', () => {
+    assert.equal(sarifErrors(log), '');
+    assert.equal(sarifErrors(JSON.parse(bookSarif(report([]), { folder: '', settings: null }))), '');
+    assert.notEqual(sarifErrors({ ...log, runs: [{ ...run, results: [{}] }] }), '', 'or nothing would be');
+  });
+
+  it('has a location on every result, the picture or the settings', () => {
+    const uris = run.results.map(
+      (result: { locations: { physicalLocation: { artifactLocation: { uri: string } } }[] }) =>
+        decodeURIComponent(result.locations[0].physicalLocation.artifactLocation.uri),
+    );
+    assert.deepEqual(uris, [`books/${AWKWARD}`, 'books/evengrey.json', `books/${AWKWARD}`]);
+  });
+
+  it('names rules and artifacts by their places in the lists', () => {
+    for (const { ruleId, ruleIndex, locations } of run.results) {
+      assert.equal(run.tool.driver.rules[ruleIndex].id, ruleId);
+      const { uri, index } = locations[0].physicalLocation.artifactLocation;
+      assert.equal(run.artifacts[index].location.uri, uri);
+    }
+  });
+
+  it('keeps severities, data and notices, and braces from being taken for places to fill in', () => {
+    assert.deepEqual(
+      run.results.map((result: { level: string; message: { text: string } }) => [
+        result.level,
+        result.message.text,
+      ]),
+      [
+        ['error', 'Too much.'],
+        ['note', 'All.'],
+        ['note', 'Of {{0}}.'],
+      ],
+    );
+    assert.equal(run.invocations[0].toolExecutionNotifications[0].message.text, '"x" was not searched.');
+  });
+
+  it('knows another book of the repository for another analysis', () => {
+    const [other] = JSON.parse(bookSarif(book, { folder: 'other/', settings: null })).runs;
+    assert.deepEqual(
+      [run, other].map(r => r.automationDetails.id),
+      ['evengrey/books/', 'evengrey/other/'],
+    );
+  });
+});
