@@ -2,7 +2,7 @@
  * Names that a picture may have. Those that cannot be read are here too: a picture that is left out in silence would
  * go to print unseen.
  */
-const extensions = new Set(
+export const extensions: ReadonlySet<string> = new Set(
   'jpg jpeg jpe jfif png tif tiff webp avif gif psd psb bmp dib heic heif hif jp2 j2k jpf jpx jpc svg'.split(
     ' ',
   ),

@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { parse } from 'yaml';
+import { temporaryFolder } from '../../book/support/folder';
+import { readCommand } from '../../report/github/support';
+import { sarifErrors } from '../../report/sarif/support';
+import { bash, installed, workspace } from './support';
+
+interface Action {
+  inputs: Record<string, { description: string; default: string }>;
+  runs: { using: string; steps: { name: string; shell: string; run: string; uses?: string; env: object }[] };
+}
+
+const action: Action = parse(fs.readFileSync('action.yml', 'utf8'));
+
+/** Runs every step as a runner does: `env` filled in from the inputs, `bash -eo pipefail`, the first failure ends it. */
+function run(cwd: string, inputs: Record<string, string> = {}) {
+  const summary = path.join(temporaryFolder({ summary: '' }), 'summary');
+  const values: Record<string, string> = { 'github.action_path': installed() };
+  for (const [name, { default: value }] of Object.entries(action.inputs))
+    values[`inputs.${name}`] = inputs[name] ?? value;
+  let ran = { status: 0 as number | null, stdout: '', stderr: '' };
+  for (const step of action.runs.steps) {
+    const env = Object.entries(step.env).map(([name, value]) => [
+      name,
+      value.replace(/\$\{\{ (.*?) \}\}/g, (_: string, key: string) => values[key]),
+    ]);
+    ran = bash(step.run, cwd, { ...Object.fromEntries(env), GITHUB_STEP_SUMMARY: summary });
+    if (ran.status !== 0) break;
+  }
+  return { ...ran, summary: fs.readFileSync(summary, 'utf8') };
+}
+
+describe('the action', () => {
+  it('is made of steps of its own, and lets no input into a script but by the environment', () => {
+    assert.equal(action.runs.using, 'composite');
+    for (const { uses, run, shell } of action.runs.steps) {
+      assert.equal(uses, undefined);
+      assert.equal(shell, 'bash');
+      assert.doesNotMatch(run, /\$\{\{/);
+    }
+    for (const { description } of Object.values(action.inputs)) assert.match(description, /\.$/);
+  });
+
+  it('passes a sound book, and writes the summary', () => {
+    const { status, stdout, summary } = run(workspace(false), { paths: 'book' });
+    assert.equal(status, 0);
+    assert.match(stdout, /\n2 pictures: 0 errors, /);
+    assert.match(summary, /^### Evengrey: Nothing in the files stands against printing/);
+  });
+
+  it('fails a faulty book, annotates it from the root of the repository, and writes SARIF and the summary all the same', () => {
+    const root = workspace(true);
+    const { status, stdout, summary } = run(root, { paths: 'book', sarif: 'evengrey.sarif' });
+    assert.equal(status, 1);
+    assert.equal(readCommand(stdout.split('\n')[0]).properties.file, 'book/02.tif');
+    assert.match(summary, /^### Evengrey: 1 of 2 pictures wants attention/);
+    assert.equal(sarifErrors(JSON.parse(fs.readFileSync(path.join(root, 'evengrey.sarif'), 'utf8'))), '');
+  });
+
+  it('takes several paths, a limit of warnings, and no summary', () => {
+    const root = workspace(false);
+    const { status, stdout, summary } = run(root, {
+      paths: 'book/01.tif\n\nbook/02.tif\n',
+      'max-warnings': '0',
+      summary: 'false',
+    });
+    assert.deepEqual([status, summary], [0, '']);
+    assert.match(stdout, /\n2 pictures: /);
+  });
+
+  it('ends with code 2 where nothing was judged, without a summary', () => {
+    const slip = run(workspace(false), { paths: '--format' });
+    assert.equal(slip.status, 2);
+    assert.match(slip.stderr, /There is no file or folder "--format"/);
+    assert.equal(slip.summary, '');
+  });
+
+  it('fails where the SARIF cannot be written', () => {
+    const { status } = run(workspace(false), { paths: 'book', sarif: 'no-folder/evengrey.sarif' });
+    assert.notEqual(status, 0);
+  });
+});
