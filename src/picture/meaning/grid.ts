@@ -1,3 +1,5 @@
+import { interpolated } from './simplex';
+
 /** Table steps per 8-bit step: block means lie between whole values. */
 const FINE = 8;
 
@@ -19,7 +21,7 @@ export class LabGrid {
   constructor(
     readonly channels: 3 | 4,
     readonly side: number,
-    bend: number,
+    readonly bend: number,
     labOf: (values: Float64Array, out: Float64Array) => void,
   ) {
     const nodes = side ** channels;
@@ -77,5 +79,21 @@ export class LabGrid {
       out[i * 3 + 1] = a;
       out[i * 3 + 2] = b;
     }
+  }
+
+  /**
+   * L* alone of every pixel of a raster: `out[i]` is L* x `unit`, rounded.
+   * @param data whole numbers that fill their array
+   * @param step samples a pixel, the channels first
+   */
+  lightness(data: Uint8Array | Uint16Array, step: number, unit: number, out: Uint16Array): void {
+    const { side, bend } = this;
+    const nodes = {
+      values: this.#nodes.filter((_, i) => i % 3 === 0),
+      side,
+      strides: Array.from(this.#step, step => step / 3),
+      place: (stored: number) => stored ** bend * (side - 1),
+    };
+    interpolated(nodes, data, step, unit, out);
   }
 }

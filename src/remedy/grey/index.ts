@@ -1,4 +1,5 @@
 import { AdditiveRgb } from '../../picture/meaning/additive';
+import { LabGrid } from '../../picture/meaning/grid';
 import type { Meaning } from '../../picture/meaning/types';
 import type { Samples } from '../../picture/types';
 import type { GreyMethod } from '../../shared/remedy';
@@ -31,6 +32,11 @@ export function greyPlane(decoded: Samples, meaning: Meaning, method: GreyMethod
 function weighed(samples: Samples, meaning: Meaning, method: GreyMethod): Uint16Array {
   if (samples.space === 'lab' && method.kind === 'lightness') return labLightness(samples);
   if (meaning instanceof AdditiveRgb) return summedLightness(samples, meaning, method);
+  const out = new Uint16Array(samples.width * samples.height);
+  if (meaning instanceof LabGrid && method.kind === 'lightness') {
+    meaning.lightness(samples.data as Uint8Array, samples.channels + (samples.alpha ? 1 : 0), PER_L, out);
+    return out;
+  }
   const grey = greyOfLab(method);
   const finish = (lab: Float32Array, n: number, out: Float32Array) => {
     for (let i = 0; i < n; i++) {
@@ -38,7 +44,7 @@ function weighed(samples: Samples, meaning: Meaning, method: GreyMethod): Uint16
       out[i] = Math.round(Math.min(100, Math.max(0, L)) * PER_L);
     }
   };
-  return eachMix(samples, meaning, 1, finish, new Uint16Array(samples.width * samples.height));
+  return eachMix(samples, meaning, 1, finish, out);
 }
 
 function labLightness({ data, alpha, width, height }: Samples): Uint16Array {

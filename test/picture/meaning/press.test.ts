@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { D50, xyzToLab } from '../../../src/colour/lab';
-import { measuredPress } from '../../../src/colour/press';
-import { pressMeaning } from '../../../src/picture/meaning/press';
+import { D50, lightness, xyzToLab } from '../../../src/colour/lab';
+import { measuredPress, pressDataText } from '../../../src/colour/press';
+import { patchesOf } from '../../../src/colour/press/patches';
+import { blackLightness, pressMeaning } from '../../../src/picture/meaning/press';
 import { random } from '../pass/random';
 
 /** The interpolated data themselves, relative to paper. */
@@ -49,4 +50,19 @@ describe('inks without a profile', () => {
         assert.ok(apart(tabled(inks), direct(inks)) < 0.8, `${inks}: ${tabled(inks)}, not ${direct(inks)}`);
   });
   it('have paper as their white', () => assert.ok(apart(tabled([0, 0, 0, 0]), [100, 0, 0]) < 1e-4));
+});
+
+describe('black ink alone', () => {
+  it('is as light as the data have it: patches of the set, relative to its paper', () => {
+    const text = pressDataText('TR006');
+    const patches = patchesOf(text);
+    const alone = patches.filter(({ inks: [c, m, y] }) => c + m + y === 0);
+    const paper = alone.find(({ inks }) => inks[3] === 0)!.xyz[1];
+    assert.ok(alone.length > 10);
+    for (const { inks, xyz } of alone) {
+      const wanted = lightness((100 * xyz[1]) / paper);
+      const found = blackLightness(inks[3] / 100);
+      assert.ok(Math.abs(found - wanted) < 0.15, `K ${inks[3]}: ${found}, measured ${wanted}`);
+    }
+  });
 });
