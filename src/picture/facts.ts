@@ -43,6 +43,7 @@ export function factsOf(
     assumed,
     ppi: header.ppi,
     orientation: header.orientation,
+    remedied: header.remedied ?? null,
     levels: tally.levels.map(level => native(level, samples, header)),
     chroma: chroma.facts,
     ink: space === 'cmyk' ? { maxTotal: tally.inkTotal, meanTotal: meanInk(tally) } : null,

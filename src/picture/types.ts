@@ -1,5 +1,6 @@
 // no-unit-test: types only
 import type { Format, Remark, Space } from '../shared/picture';
+import type { Remedied } from '../shared/remedy';
 
 /** What a file says of itself, read by our own small parsers before any pixel is decoded. */
 export interface Header {
@@ -26,6 +27,8 @@ export interface Header {
   icc: Uint8Array | null;
   /** Encoding exponent that a PNG without a profile states (0.45455 is the usual one); absent or null where none does. */
   gamma?: number | null;
+  /** What its XMP says of the remedy that made it; absent or null where none did. */
+  remedied?: Remedied | null;
   /** The file ends before the pixels that the header points at: a failed decode is then no damage but a cut. */
   incomplete?: boolean;
   /** More pixels than the file can hold whatever it does: not to be decoded at all. */

@@ -21,6 +21,7 @@ export function unreadableFacts(error: UnreadableError, sha256: string, header?:
     assumed: null,
     ppi: header?.ppi ?? null,
     orientation: header?.orientation ?? 1,
+    remedied: header?.remedied ?? null,
     levels: [],
     chroma: null,
     ink: null,

@@ -1,5 +1,6 @@
 // no-unit-test: types only
 /** What is known of a picture: words shared by every folder. Types only. */
+import type { Remedied } from './remedy';
 
 /** How a picture stores its grey. Judged on every pixel at full size. */
 export type Encoding =
@@ -161,6 +162,8 @@ export interface PictureFacts {
   ppi: { x: number; y: number } | null;
   /** EXIF orientation 1-8; the raster itself is never turned. */
   orientation: number;
+  /** What its own XMP says of the remedy that made it; null where none did. */
+  remedied: Remedied | null;
   levels: Level[];
   chroma: ChromaFacts | null;
   /** Ink totals in percent (0-400); null without inks. */

@@ -27,6 +27,7 @@ export function pictureFacts(change: Partial<PictureFacts>): PictureFacts {
     assumed: 'sRGB',
     ppi: null,
     orientation: 1,
+    remedied: null,
     levels: [],
     chroma: null,
     ink: null,

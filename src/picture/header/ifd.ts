@@ -17,9 +17,10 @@ export interface Directory {
   cut: boolean;
 }
 
-const BYTES_OF_TYPE = [0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8];
+/** By type code (TIFF 6.0 section 2; EXIF; BigTIFF); 0 where there is none. */
+export const BYTES_OF_TYPE = [0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8];
 /** A directory of a picture has some tens of tags; a thousand is a broken file. */
-const MOST_TAGS = 1000;
+export const MOST_TAGS = 1000;
 /** No tag that we read as numbers holds more (a 16-bit colour map has 3 x 65536). */
 const MOST_NUMBERS = 3 << 16;
 

@@ -1,5 +1,7 @@
 import type { Remark } from '../../shared/picture';
+import type { Remedied } from '../../shared/remedy';
 import type { Header } from '../types';
+import { recordIn } from '../xmp/record';
 import { perInch } from './density';
 import { type Exif, parseExif } from './exif';
 import { Numbers, type Source } from './source';
@@ -10,6 +12,7 @@ interface Segments {
   frame: { marker: number; precision: number; width: number; height: number; components: number } | null;
   jfif: { x: number; y: number } | null;
   exif: Exif | null;
+  remedied: Remedied | null;
   /** Adobe's colour transform: 0 none, 1 YCbCr, 2 YCCK; null without the marker. */
   adobe: number | null;
   /** Profile chunks by their sequence number. */
@@ -19,6 +22,8 @@ interface Segments {
 
 const SOS = 0xda;
 const EOI = 0xd9;
+/** How the segment with the XMP packet begins (XMP part 3, section 1.1.3). */
+export const PACKET = 'http://ns.adobe.com/xap/1.0/\0';
 
 export function readJpeg(source: Source): Header {
   const found = walk(source);
@@ -61,12 +66,21 @@ export function readJpeg(source: Source): Header {
     orientation: found.exif?.orientation ?? 1,
     ppi: found.jfif ?? found.exif?.ppi ?? null,
     icc,
+    remedied: found.remedied,
     remarks,
   };
 }
 
 function walk(source: Source): Segments {
-  const found: Segments = { frame: null, jfif: null, exif: null, adobe: null, icc: new Map(), iccCount: 0 };
+  const found: Segments = {
+    frame: null,
+    jfif: null,
+    exif: null,
+    remedied: null,
+    adobe: null,
+    icc: new Map(),
+    iccCount: 0,
+  };
   for (const { marker, start, end } of segments(source))
     if (marker !== SOS) take(found, marker, source.bytes(start + 4, end - start - 4));
   return found;
@@ -111,6 +125,8 @@ function take(found: Segments, marker: number, body: Buffer): void {
       found.jfif = perInch(body.readUInt16BE(8), body.readUInt16BE(10), unit === 1 ? 'inch' : 'cm');
   } else if (marker === 0xe1 && starts('Exif\0\0')) {
     found.exif ??= parseExif(body.subarray(6));
+  } else if (marker === 0xe1 && starts(PACKET)) {
+    found.remedied ??= recordIn(body.subarray(PACKET.length));
   } else if (marker === 0xe2 && starts('ICC_PROFILE\0') && body.length > 14) {
     found.icc.set(body[12], body.subarray(14));
     found.iccCount = body[13];

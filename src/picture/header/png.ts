@@ -1,8 +1,12 @@
 import { inflateSync } from 'node:zlib';
 import type { Remark } from '../../shared/picture';
+import type { Remedied } from '../../shared/remedy';
 import type { Header } from '../types';
+import { LONGEST_PACKET } from '../xmp/packet';
+import { recordIn } from '../xmp/record';
 import { perInch } from './density';
 import { type Exif, parseExif } from './exif';
+import { pngText, XMP_KEYWORD } from './png-text';
 import { LONGEST_FIELD, type Source } from './source';
 import { UnreadableError } from './unreadable';
 
@@ -16,6 +20,7 @@ interface Chunks {
   srgb: boolean;
   ppi: { x: number; y: number } | null;
   exif: Exif | null;
+  remedied: Remedied | null;
   ended: boolean;
 }
 
@@ -65,6 +70,7 @@ export function readPng(source: Source): Header {
     orientation: found.exif?.orientation ?? 1,
     ppi: found.ppi ?? found.exif?.ppi ?? null,
     icc: found.icc,
+    remedied: found.remedied,
     gamma: found.icc || found.srgb ? null : found.gamma,
     incomplete: !found.ended,
     remarks,
@@ -81,19 +87,28 @@ function walk(source: Source): Chunks {
     srgb: false,
     ppi: null,
     exif: null,
+    remedied: null,
     ended: false,
   };
+  for (const { type, at, length } of chunks(source)) {
+    found.ended = type === 'IEND';
+    if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at, length);
+  }
+  return found;
+}
+
+/** Chunks up to the one that ends the file, that one included, as far as they are whole; `at`: where the content begins. */
+export function* chunks(source: Source): Generator<{ type: string; at: number; length: number }> {
   // the EXIF chunk may follow the pixels, so the walk goes to the end; it reads chunk headers only
   for (let at = 8, i = 0; at + 12 <= source.size && i < MOST_CHUNKS; i++) {
     const head = source.bytes(at, 8);
     const length = head.readUInt32BE();
     const type = head.toString('latin1', 4);
-    found.ended = type === 'IEND';
-    if (found.ended || at + 12 + length > source.size) break;
-    if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at + 8, length);
+    if (at + 12 + length > source.size) return;
+    yield { type, at: at + 8, length };
+    if (type === 'IEND') return;
     at += 12 + length;
   }
-  return found;
 }
 
 function take(found: Chunks, type: string, source: Source, at: number, length: number): void {
@@ -122,7 +137,16 @@ function take(found: Chunks, type: string, source: Source, at: number, length: n
       break;
     case 'eXIf':
       found.exif = parseExif(body());
+      break;
+    case 'iTXt':
+      if (length <= LONGEST_PACKET) found.remedied ??= remedyIn(body());
   }
+}
+
+function remedyIn(chunk: Buffer): Remedied | null {
+  if (!chunk.toString('latin1', 0, XMP_KEYWORD.length + 1).startsWith(`${XMP_KEYWORD}\0`)) return null;
+  const text = pngText('iTXt', chunk);
+  return text && recordIn(text.bytes);
 }
 
 function inflateProfile(body: Buffer): Buffer | null {

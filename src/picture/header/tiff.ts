@@ -1,5 +1,8 @@
 import type { Remark } from '../../shared/picture';
+import type { Remedied } from '../../shared/remedy';
 import type { Header, TiffLayout } from '../types';
+import { LONGEST_PACKET } from '../xmp/packet';
+import { recordIn } from '../xmp/record';
 import { orientationOf, resolutionOf } from './exif';
 import { type Directory, Ifds } from './ifd';
 import { LONGEST_FIELD, type Source } from './source';
@@ -23,6 +26,7 @@ const INK_SET = 332;
 const INK_NAMES = 333;
 const EXTRA_SAMPLES = 338;
 const SAMPLE_FORMAT = 339;
+const XMP = 700;
 const PROFILE = 34675;
 const MOST_STRIPS = 65536;
 /** Offsets and lengths, of strips and of tiles. */
@@ -151,6 +155,7 @@ function readPage(ifds: Ifds, d: Directory): Header {
     ppi: resolutionOf(ifds, d),
     icc: profileOf(ifds, d, remarks),
     tiff: layout,
+    remedied: remedyOf(ifds, d),
     remarks,
   };
 }
@@ -217,4 +222,15 @@ function profileOf(ifds: Ifds, d: Directory, remarks: Remark[]): Buffer | null {
   }
   remarks.push({ code: 'bad-profile', text: 'The embedded profile lies outside the file; it was not used.' });
   return null;
+}
+
+function remedyOf(ifds: Ifds, d: Directory): Remedied | null {
+  const tag = d.tags.get(XMP);
+  if (!tag || tag.count > LONGEST_PACKET) return null;
+  try {
+    const packet = ifds.bytes(d, XMP);
+    return packet && recordIn(packet);
+  } catch {
+    return null; // it lies outside the file, which is said where pixels do
+  }
 }

@@ -49,19 +49,30 @@ function walk(source: Source): Found {
   const found: Found = { width: 0, height: 0, alpha: false, icc: null, exif: null, incomplete: false };
   const n = new Numbers(source, false);
   found.incomplete = 8 + n.u32(4) > source.size;
-  for (let at = 12, i = 0; at + 8 <= source.size && i < MOST_CHUNKS; i++) {
-    const length = n.u32(at + 4);
-    take(found, n, at, length);
-    at += 8 + length + (length & 1);
-  }
+  for (const chunk of chunks(source)) take(found, n, chunk);
   return found;
 }
 
-function take(found: Found, n: Numbers, at: number, length: number): void {
-  const body = at + 8;
+interface Chunk {
+  type: string;
+  /** Where the content begins, and its length as the chunk says; the last one may be cut. */
+  at: number;
+  length: number;
+}
+
+export function* chunks(source: Source): Generator<Chunk> {
+  const n = new Numbers(source, false);
+  for (let at = 12, i = 0; at + 8 <= source.size && i < MOST_CHUNKS; i++) {
+    const length = n.u32(at + 4);
+    yield { type: n.text(at, 4), at: at + 8, length };
+    at += 8 + length + (length & 1);
+  }
+}
+
+function take(found: Found, n: Numbers, { type, at: body, length }: Chunk): void {
   const whole = () =>
     length <= LONGEST_FIELD && body + length <= n.source.size ? n.source.bytes(body, length) : null;
-  switch (n.text(at, 4)) {
+  switch (type) {
     case 'VP8X': // extended: 24-bit sizes less one; bit 4 says alpha
       found.alpha = (n.u8(body) & 0x10) !== 0;
       found.width = (n.u32(body + 4) & 0xffffff) + 1;

@@ -1,6 +1,7 @@
 import type { RemedyFormat } from '../../shared/remedy';
 import type { Stored } from '../encode/stored';
 import type { Carried } from '../metadata/carried';
+import { fitted } from '../metadata/fit';
 import { RemedyError } from '../remedy-error';
 import { jpegBytes } from './jpeg';
 import { pngBytes } from './png';
@@ -26,7 +27,8 @@ export async function fileBytes(
   carried: Carried,
 ): Promise<Written> {
   refuse(stored, format);
-  return { bytes: await written(stored, format, quality, carried), told: carried.told };
+  const fit = fitted(carried, stored, format);
+  return { bytes: await written(stored, format, quality, fit), told: fit.told };
 }
 
 function written(stored: Stored, format: RemedyFormat, quality: number, carried: Carried): Promise<Buffer> {

@@ -1,8 +1,8 @@
 // no-unit-test: jpeg.test.ts writes inks through it
 import type { Stored } from '../encode/stored';
+import { laidOut } from '../metadata/directories';
 import { FieldMaker } from '../metadata/fields';
 import { emptyTree } from '../metadata/tree';
-import { laidOut } from './directories';
 
 const SEPARATED = 5;
 

@@ -1,10 +1,13 @@
 import { deflateSync } from 'node:zlib';
 import { sharp } from '../../picture/decode-sharp';
+import { XMP_KEYWORD } from '../../picture/header/png-text';
 import type { Stored } from '../encode/stored';
 import type { Carried } from '../metadata/carried';
 import { perMetre } from '../metadata/density';
+import { laidOut } from '../metadata/directories';
+import { resourceBytes, withIptc } from '../metadata/resources';
+import { IPTC_KEYWORD, rawProfileText } from '../metadata/source/raw-profile';
 import { crc32 } from './crc';
-import { laidOut } from './directories';
 
 /** PNG, third edition. */
 const SIGNATURE = 8;
@@ -39,13 +42,17 @@ function* chunks(png: Buffer): Generator<{ type: string; start: number; end: num
   }
 }
 
-function metadata({ icc }: Stored, { density, exif, xmp }: Carried): Buffer[] {
+function metadata({ icc }: Stored, carried: Carried): Buffer[] {
+  const { density, exif, xmp, iptc, resources, texts } = carried;
   const parts: Buffer[] = [];
   if (icc) parts.push(chunk('iCCP', Buffer.from('ICC profile\0\0'), deflateSync(icc)));
   const pixels = density && perMetre(density);
   if (pixels) parts.push(chunk('pHYs', physical(pixels)));
   if (exif) parts.push(chunk('eXIf', laidOut(exif).bytes));
-  if (xmp !== null) parts.push(international('XML:com.adobe.xmp', xmp));
+  if (xmp !== null) parts.push(international(XMP_KEYWORD, xmp));
+  const list = withIptc(iptc, resources);
+  if (list.length > 0) parts.push(compressed(IPTC_KEYWORD, rawProfileText('iptc', resourceBytes(list))));
+  for (const { keyword, text } of texts) parts.push(international(keyword, text));
   return parts;
 }
 
@@ -56,6 +63,10 @@ function physical({ x, y, unit }: NonNullable<ReturnType<typeof perMetre>>): Buf
   body[8] = unit;
   return body;
 }
+
+/** Text of plain characters, deflated. */
+const compressed = (keyword: string, text: string): Buffer =>
+  chunk('zTXt', Buffer.from(`${keyword}\0\0`), deflateSync(text));
 
 /** Text in UTF-8, neither compressed nor translated. */
 const international = (keyword: string, text: string): Buffer =>

@@ -2,14 +2,20 @@ import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
 import type { Stored } from '../encode/stored';
 import type { Carried } from '../metadata/carried';
-import { densityFields } from '../metadata/density';
+import { laidOut } from '../metadata/directories';
 import { FieldMaker, Type } from '../metadata/fields';
+import { resourceBytes } from '../metadata/resources';
+import { Tag } from '../metadata/tags';
 import { emptyTree } from '../metadata/tree';
 import { RemedyError } from '../remedy-error';
-import { laidOut } from './directories';
 import { predicted } from './predictor';
 
-const squeezed = promisify(deflate);
+/**
+ * On grey photographs of 24 megapixels the usual level 6 takes 1.5 to 10 times as long (black ink alone in 16 bits 12 s
+ * instead of 1.2) for files that are 0 to 11 % smaller.
+ */
+const LEVEL = 2;
+const squeezed = (bytes: Buffer) => promisify(deflate)(bytes, { level: LEVEL });
 
 /** TIFF 6.0, sections 4, 6 and 16. */
 const PHOTOMETRIC = { grey: 1, rgb: 2, cmyk: 5 } as const;
@@ -48,17 +54,18 @@ export async function tiffBytes(stored: Stored, carried: Carried): Promise<Buffe
     make.short(259, DEFLATE),
     make.short(262, PHOTOMETRIC[space]),
     make.long(STRIP_OFFSETS, ...strips.map(() => 0)),
-    make.short(274, carried.orientation),
     make.short(277, channels),
     make.long(278, rows),
     make.long(279, ...strips.map(strip => strip.length)),
     make.short(284, 1),
     make.short(317, HORIZONTAL),
-    ...(carried.density ? densityFields(carried.density, make) : []),
     ...(space === 'cmyk' ? [make.short(332, CMYK_INKS)] : []),
     ...(alpha ? [make.short(338, UNASSOCIATED)] : []),
-    ...(carried.xmp === null ? [] : [make.bytes(700, Buffer.from(carried.xmp), Type.byte)]),
-    ...(carried.iptc ? [make.bytes(33723, carried.iptc)] : []),
+    ...(carried.xmp === null ? [] : [make.bytes(Tag.xmp, Buffer.from(carried.xmp), Type.byte)]),
+    ...(carried.iptc ? [make.bytes(Tag.iptc, carried.iptc)] : []),
+    ...(carried.resources.length > 0
+      ? [make.bytes(Tag.resources, resourceBytes(carried.resources), Type.byte)]
+      : []),
     ...(icc ? [make.bytes(34675, icc)] : []),
   ];
   const front = laidOut({ ...tree, main: [...tree.main, ...main] });

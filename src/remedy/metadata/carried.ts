@@ -1,6 +1,17 @@
 import type { Header } from '../../picture/types';
+import { LONGEST_PACKET, parsePacket } from '../../picture/xmp/packet';
 import type { Density } from './density';
+import { densityOf } from './density-of';
+import { carriedResources, IPTC, PREVIEWS, readResources } from './resources';
+import { fromAvif } from './source/avif';
+import { type Found, nothing } from './source/found';
+import { fromJpeg } from './source/jpeg';
+import { fromPng } from './source/png';
+import { fromTiff } from './source/tiff';
+import { fromWebp } from './source/webp';
 import type { ExifTree } from './tree';
+import { joined } from './xmp/joined';
+import { packetText } from './xmp/properties';
 
 /** A text of a file that belongs to no standard of metadata: a JPEG's comment, a PNG's text chunks. */
 export interface Text {
@@ -25,6 +36,7 @@ export interface Carried {
   exif: ExifTree | null;
   /** IPTC-IIM data sets, as they were. */
   iptc: Buffer | null;
+  /** IPTC left out. */
   resources: Resource[];
   /** A whole packet (ISO 16684-1), well-formed. */
   xmp: string | null;
@@ -38,20 +50,82 @@ export interface Carried {
  * is told.
  * @param source the whole file
  */
-export function carriedFrom(_source: Buffer, header: Header): Carried {
-  const density: Density | null = header.ppi && {
-    x: [Math.round(header.ppi.x * 100), 100],
-    y: [Math.round(header.ppi.y * 100), 100],
-    unit: 'inch',
-  };
+export function carriedFrom(source: Buffer, header: Header): Carried {
+  const found = findIn(source, header);
+  const told = [...found.told];
+  const { resources, whole } = readResources(found.resources ?? Buffer.alloc(0));
+  if (!whole)
+    told.push('A part of the image resources (where IPTC data are kept) is damaged and was left out.');
+  const { exif } = found;
+  if (exif && exif.damaged > 0)
+    told.push(
+      `${exif.damaged === 1 ? 'One EXIF tag is' : `${exif.damaged} EXIF tags are`} damaged and could not be carried.`,
+    );
+  if (exif?.raw)
+    told.push(
+      'What the file says of its raw picture was left out; the picture that can be read was converted.',
+    );
+  if (exif?.more || resources.some(({ id }) => PREVIEWS.includes(id)))
+    told.push('The small preview inside the file was left out: it shows the picture before.');
   return {
-    density,
+    density: densityOf(found),
     orientation: header.orientation,
-    exif: null,
-    iptc: null,
-    resources: [],
-    xmp: null,
-    texts: [],
-    told: [],
+    exif: exif && isEmpty(exif.tree) ? null : (exif?.tree ?? null),
+    iptc: iptcOf(found.iptc ?? resources.find(({ id }) => id === IPTC)?.data ?? null, told),
+    resources: carriedResources(resources),
+    xmp: xmpOf(found, told),
+    texts: found.texts,
+    told,
   };
+}
+
+function findIn(source: Buffer, header: Header): Found {
+  try {
+    switch (header.format) {
+      case 'jpeg':
+        return fromJpeg(source);
+      case 'png':
+        return fromPng(source);
+      case 'tiff':
+        return fromTiff(source, header.page);
+      case 'webp':
+        return fromWebp(source);
+      case 'avif':
+        return fromAvif(source);
+      default:
+        return nothing();
+    }
+  } catch {
+    return { ...nothing(), told: ['The metadata of the file are damaged and were left out.'] };
+  }
+}
+
+const isEmpty = ({ main, exif, gps, interop }: ExifTree): boolean =>
+  main.length + exif.length + gps.length + interop.length === 0;
+
+/** Every data set begins with this byte (IPTC-IIM 4.2, section 1.5). */
+const TAG_MARKER = 0x1c;
+
+function iptcOf(bytes: Buffer | null, told: string[]): Buffer | null {
+  if (!bytes || bytes.length === 0 || bytes[0] === TAG_MARKER) return bytes;
+  // stored as 32-bit numbers of the other byte order by some writers of TIFF
+  if (bytes.length % 4 === 0 && bytes[3] === TAG_MARKER) return Buffer.from(bytes).swap32();
+  told.push('The IPTC data of the file are damaged and were left out.');
+  return null;
+}
+
+function xmpOf({ xmp, xmpMore }: Found, told: string[]): string | null {
+  if (!xmp) return null;
+  const packet = parsePacket(xmp);
+  if (!packet) {
+    told.push(
+      xmp.length > LONGEST_PACKET
+        ? 'The XMP data of the file are larger than can be carried and were left out.'
+        : 'The XMP data of the file are damaged and were left out.',
+    );
+    return null;
+  }
+  const more = xmpMore && parsePacket(xmpMore);
+  if (xmpMore && !more) told.push('A part of the XMP data of the file is damaged and was left out.');
+  return packetText(more ? joined(packet, more) : packet);
 }

@@ -43,6 +43,11 @@ export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
     assumed: facts.assumed,
     ppi: ppi && { x: round(ppi.x), y: round(ppi.y) },
     orientation: facts.orientation,
+    remedied: facts.remedied && {
+      from: facts.remedied.from,
+      to: facts.remedied.to,
+      toned: facts.remedied.toned,
+    },
     levels: facts.levels.map(({ min, max, mean }) => ({
       min: round(min),
       max: round(max),

@@ -242,6 +242,14 @@ const picture = object({
   assumed: orNull(text(), 'What the numbers were taken to mean where no profile says it'),
   ppi: orNull(object({ x: number('Across'), y: number('Down') }), 'Pixels per inch by the file’s own header'),
   orientation: whole('EXIF orientation; the raster is never turned', 1),
+  remedied: orNull(
+    object({
+      from: text('Hexadecimal SHA-256 of the picture that it was made from'),
+      to: words('What it was converted to', ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned']),
+      toned: flag('Its tint is meant'),
+    }),
+    'What its own XMP says of the conversion that made it; null where none did',
+  ),
   levels: list(
     level,
     'One a stored channel, native units, transparent pixels left out. Palette expanded; grey with 0 = black; CMYK with 0 = no ink',

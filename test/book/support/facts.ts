@@ -22,6 +22,7 @@ export function greyFacts(sha256: string, change: Partial<PictureFacts> = {}): P
     assumed: 'sRGB',
     ppi: null,
     orientation: 1,
+    remedied: null,
     levels: [0, 1, 2].map(() => ({ min: 128, max: 128, mean: 128 })),
     chroma: {
       max: 0,

@@ -125,6 +125,7 @@ function factsOf(encoding: Encoding, options: PictureOptions): PictureFacts {
     assumed: null,
     ppi: null,
     orientation: 1,
+    remedied: null,
     levels: [],
     chroma: { max: 0, mean: 0, share: 0, hue: null, zones: [], places: [], maxBlock: 0, maxPixel: 0 },
     ink: space === 'cmyk' ? { maxTotal: Math.max(...totals), meanTotal: totals[0] } : null,

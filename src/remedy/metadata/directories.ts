@@ -1,5 +1,5 @@
-import { type Field, FieldMaker } from '../metadata/fields';
-import type { ExifTree } from '../metadata/tree';
+import { type Field, FieldMaker } from './fields';
+import type { ExifTree } from './tree';
 
 /** Directories laid out behind a TIFF header. */
 export interface Laid {
