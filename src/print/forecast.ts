@@ -100,6 +100,7 @@ function assembled(
       black: weigh(result => result.range.black),
       white: press.model.white[0],
       blockedShare: weigh(result => result.range.blockedShare),
+      closedShare: weigh(result => result.range.closedShare),
       lostSteps: weigh(result => result.range.lostSteps),
     },
     ...(results.length > 1 ? { routes: results.map(routeForecast) } : {}),

@@ -1,4 +1,5 @@
 import { labToSrgb } from '../colour/srgb';
+import { fileRange } from './file-range';
 import { relativeLabOfInks } from './inks/file-colour';
 import { usualGeneration } from './inks/separation';
 import type { Press } from './press';
@@ -11,12 +12,19 @@ export interface TonalRange {
   white: number;
   /** Share of the picture (0-1) too dark to be told from black. */
   blockedShare: number;
+  /** The same without the file's own black: share whose shades are lost. */
+  closedShare: number;
   /** Steps of L* 1 that the picture uses and that come out as black. */
   lostSteps: number;
 }
 
 /** Shadow steps within this many L* of black are lost (this project's collection of facts; common practice). */
 const LOST = 3;
+/**
+ * Tones within this many L* of the file's darkest are its own black: told apart by no eye, and what grain and JPEG make
+ * of one black. Own choice.
+ */
+const OWN = 1;
 
 /** `printed`: print lightness of each zone of the picture. */
 export function tonalRange(
@@ -34,17 +42,36 @@ export function lostBelow(
   picture: SampledPicture,
   printed: readonly number[],
   black: number,
-): Pick<TonalRange, 'blockedShare' | 'lostSteps'> {
-  const { zones, histogram } = picture;
-  const isLost = (L: number) => L < black + LOST;
-  if (!histogram) {
-    const lost = zones.filter((_, i) => isLost(printed[i]));
-    return { blockedShare: lost.reduce((sum, { weight }) => sum + weight, 0), lostSteps: lost.length };
-  }
-  const printedAt = toneCurve(picture, printed);
-  const lost = histogram.filter((share, L) => share > 0 && isLost(printedAt(L)));
-  return { blockedShare: lost.reduce((sum, share) => sum + share, 0), lostSteps: lost.length };
+): Omit<TonalRange, 'black' | 'white'> {
+  const lost = tonesOf(picture, printed).filter(({ Lprint }) => Lprint < black + LOST);
+  const ownBlack = darkestOf(picture) + OWN;
+  return {
+    blockedShare: shareOf(lost),
+    closedShare: shareOf(lost.filter(({ L }) => L > ownBlack)),
+    lostSteps: lost.length,
+  };
 }
+
+/** Lightness in the file and in print, share of the area. */
+interface Tone {
+  L: number;
+  Lprint: number;
+  share: number;
+}
+
+const shareOf = (tones: readonly Tone[]) => tones.reduce((sum, { share }) => sum + share, 0);
+
+/** By steps of L* 1 where the file's histogram is known, else by zone. */
+function tonesOf(picture: SampledPicture, printed: readonly number[]): Tone[] {
+  const { zones, histogram } = picture;
+  if (!histogram) return zones.map(({ L, weight }, i) => ({ L, Lprint: printed[i], share: weight }));
+  const printedAt = toneCurve(picture, printed);
+  return histogram.flatMap((share, L) => (share > 0 ? [{ L, Lprint: printedAt(L), share }] : []));
+}
+
+/** L* of the file's darkest tone, whatever its encoding: solid black ink is no L* 0. */
+const darkestOf = ({ zones, histogram }: SampledPicture) =>
+  histogram ? fileRange(histogram).from : Math.min(...zones.map(({ L }) => L));
 
 /** Print lightness by lightness of the file: linear between the zones, and on beyond them. */
 function toneCurve({ zones }: SampledPicture, printed: readonly number[]): (L: number) => number {

@@ -93,6 +93,8 @@ export interface Forecast {
     white: number;
     /** Share of the picture (0-1) too dark to be told from black. */
     blockedShare: number;
+    /** The same without the file's own black (its darkest tone in its encoding): share whose shades are lost. */
+    closedShare: number;
     /** Steps of L* 1 that the picture uses and that come out as black. */
     lostSteps: number;
   };

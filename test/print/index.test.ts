@@ -26,6 +26,7 @@ function sound(forecast: Forecast) {
   for (const zone of zones) assert.ok(Math.abs(zone.corr) <= 1 + 1e-9 && zone.sdA >= 0 && zone.sdB >= 0);
   assert.ok(range.black > 0 && range.black < range.white && range.white <= 100);
   assert.ok(range.blockedShare >= 0 && range.blockedShare <= 1);
+  assert.ok(range.closedShare >= 0 && range.closedShare <= range.blockedShare);
   if (routes)
     near(
       routes.reduce((total, route) => total + route.weight, 0),
@@ -157,6 +158,7 @@ describe('forecast of a picture', () => {
       route: 'black-plate',
     })!.range;
     near(coatedRange.blockedShare, 0.4, 1e-9);
+    near(coatedRange.closedShare, 0, 1e-9);
     // black alone: 15 coated, 31 to 33 uncoated (published solids)
     near(coatedRange.black, 15, 0.1);
     near(uncoatedRange.black, 31, 0.1);

@@ -32,7 +32,33 @@ describe('what is lost in black', () => {
     assert.equal(lostSteps, 3);
   });
   it('are whole zones of stated values', () =>
-    assert.deepEqual(lostBelow(picture(null), [20, 57.5, 95], 18), { blockedShare: 0.2, lostSteps: 1 }));
+    assert.deepEqual(lostBelow(picture(null), [20, 57.5, 95], 18), {
+      blockedShare: 0.2,
+      closedShare: 0,
+      lostSteps: 1,
+    }));
+
+  const lostOf = (shares: Record<number, number>, printed: number[], black: number) => {
+    const histogram = Array.from({ length: 101 }, (_, L) => shares[L] ?? 0);
+    const { blockedShare, closedShare } = lostBelow(picture(histogram), printed, black);
+    return [blockedShare, closedShare].map(share => Number(share.toFixed(9)));
+  };
+  const even = [20, 57.5, 95];
+
+  it('are shades but for the file’s own black and what no eye tells from it', () => {
+    assert.deepEqual(lostOf({ 0: 0.3, 60: 0.7 }, even, 20), [0.3, 0]);
+    assert.deepEqual(lostOf({ 0: 0.3, 1: 0.1, 60: 0.6 }, even, 20), [0.4, 0]);
+    assert.deepEqual(lostOf({ 0: 0.3, 1: 0.1, 2: 0.2, 60: 0.4 }, even, 20), [0.6, 0.2]);
+  });
+  it('go by the darkest tone that the file has, which of solid ink is no L* 0', () => {
+    // as a press prints black alone: the file's L* 17 on the black
+    assert.deepEqual(lostOf({ 17: 0.3, 60: 0.7 }, [2, 48, 94], 17), [0.3, 0]);
+    assert.deepEqual(lostOf({ 17: 0.1, 19: 0.3, 60: 0.6 }, [2, 48, 94], 17), [0.4, 0.3]);
+  });
+  it('take no speck for the file’s black', () => {
+    assert.deepEqual(lostOf({ 0: 0.004, 2: 0.3, 60: 0.696 }, even, 20.1), [0.304, 0]);
+    assert.deepEqual(lostOf({ 0: 0.006, 2: 0.3, 60: 0.694 }, even, 20.1), [0.306, 0.3]);
+  });
 });
 
 describe('darkest black', () => {

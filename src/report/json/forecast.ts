@@ -40,6 +40,7 @@ export function forecastJson(forecast: Forecast) {
       black: round(range.black),
       white: round(range.white),
       blockedShare: round(range.blockedShare),
+      closedShare: round(range.closedShare),
       lostSteps: round(range.lostSteps),
     },
     ...(routes && { routes: routes.map(routeJson) }),

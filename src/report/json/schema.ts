@@ -69,7 +69,7 @@ const tint = object(
     directionProbability: share('Probability of dCh >= 1 within 45 degrees of the mean hue'),
     bands,
   },
-  'The print’s distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have.',
+  'The print’s distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have. Of a picture of black and white alone (one bit) these are figures of its solid black and the bare paper, and no odds that a tint is seen: there is no grey to be tinted.',
 );
 
 const spread = {
@@ -141,6 +141,9 @@ const forecast: Schema = {
         black: number('L* of the darkest black with this encoding'),
         white: number('L* of the paper'),
         blockedShare: share('Share of the picture that is too dark to be told from black'),
+        closedShare: share(
+          'Share of the picture whose shades come out as black: blockedShare without the file’s own black (its darkest tone, whatever that is in this encoding, and what lies within L* 1 of it)',
+        ),
         lostSteps: number('Steps of L* 1 that the picture uses and that come out as black'),
       }),
       routes: list(route, 'Where the route is not known: each one and its weight'),

@@ -14,16 +14,12 @@ export function conditionOf(
   target: Target,
   forecast: Forecast,
   series: number,
-  { encoding, space, tone }: PictureFacts,
+  { encoding }: PictureFacts,
 ): Condition {
   const { process, paper, light } = target;
   const orders = possibleOrders(forecast, target, series);
   const encodings = encodingLines(target, encoding);
-  const of = {
-    toned: encoding === 'rgb-toned',
-    // the black of inks has no lightness of its own that would tell it from their shades
-    plain: space === 'cmyk' ? undefined : tone?.histogram[0],
-  };
+  const of = { toned: encoding === 'rgb-toned' };
   return {
     target: target.name,
     process: nameOf(processes, process),

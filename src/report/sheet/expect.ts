@@ -9,8 +9,6 @@ export interface Foretold {
   toned?: boolean;
   /** It is one stated value, there is no picture. */
   stated?: boolean;
-  /** Share of the picture (0-1) that is plain black in the file; left out where that is not known. */
-  plain?: number;
 }
 
 /** Below this a share of the picture is none. */
@@ -52,19 +50,12 @@ function directionSentence({ direction, directionProbability }: Tint): string {
 const endsOf = ({ black, white }: Forecast['range']) =>
   `Black comes out at L* ${black.toFixed(0)} on a paper of ${white.toFixed(0)}`;
 
-/** What prints like black; what is black in the file already is no loss of the print. */
-function closing({ blockedShare }: Forecast['range'], { stated, plain }: Foretold): string {
-  const blocked = blockedShare >= SOME;
-  if (stated) return blocked ? 'this value prints as black' : 'this value is told from it';
-  if (!blocked) return 'no shade of the picture closes up in it';
-  if (plain === undefined)
-    return `${percent(blockedShare)} of the picture prints like it, what is black in the file included`;
-  const black = plain >= SOME ? `${percent(plain)} of the picture is black in the file` : '';
-  const closed = blockedShare - plain;
-  if (closed < SOME) return `${black}, and no shade beside that closes up`;
-  return black
-    ? `${black}, and shades on another ${percent(closed)} close up`
-    : `shades on ${percent(closed)} of the picture close up in it`;
+/** What is lost in black; the file's own black is no loss of the print. */
+function closing({ blockedShare, closedShare }: Forecast['range'], { stated }: Foretold): string {
+  if (stated) return blockedShare >= SOME ? 'this value prints as black' : 'this value is told from it';
+  return closedShare >= SOME
+    ? `shades on ${percent(closedShare)} of the picture close up in it`
+    : 'no shade of the picture closes up in it';
 }
 
 /** A forecast in numbers: the same labels in the same order for every forecast. */
@@ -92,16 +83,23 @@ export function figuresOf(forecast: Forecast, of: Foretold = {}): Condition['fig
     ['One order from the next, ± a* / b*', spreadOf(spread.order)],
     ['One page from the next, ± a* / b*', spreadOf(spread.page)],
     ...ends,
-    ['Prints as black', blackFigure(range, of)],
+    ...blackFigures(range, of),
     ...numbers,
   ];
 }
 
-function blackFigure({ blockedShare }: Forecast['range'], { stated, plain = 0 }: Foretold): string {
-  if (stated) return blockedShare > 0 ? 'yes' : 'no';
-  if (blockedShare === 0) return 'nothing';
-  return `${percent(blockedShare)}${plain >= SOME ? `, ${percent(plain)} of it in the file` : ''}`;
+function blackFigures(
+  { blockedShare, closedShare }: Forecast['range'],
+  { stated }: Foretold,
+): Condition['figures'] {
+  if (stated) return [['Prints as black', blockedShare > 0 ? 'yes' : 'no']];
+  return [
+    ['Prints as black', shareFigure(blockedShare)],
+    ['  of it shades of the file', shareFigure(closedShare)],
+  ];
 }
+
+const shareFigure = (share: number) => (share === 0 ? 'nothing' : percent(share));
 
 const routes: Record<Forecast['condition']['route'], string> = {
   rgb: 'printed as RGB',

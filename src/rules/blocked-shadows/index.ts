@@ -24,7 +24,7 @@ interface Shadows {
   forecast: Forecast;
   /** Lost by the process: the file has shades there. */
   own: number;
-  /** Plain black in the file already. */
+  /** Prints as black too, but is the file's own. */
   plain: number;
 }
 
@@ -59,10 +59,9 @@ export default defineRule<Options>({
 function shadowsOf(picture: BookPicture): Shadows[] {
   const { tone, encoding } = picture.facts;
   if (!tone || encoding === 'bilevel') return [];
-  const plain = tone.histogram[0];
   return forecastsOf(picture).map(({ target, forecast }) => {
-    const own = Math.max(0, forecast.range.blockedShare - plain);
-    return { picture, target, forecast, own, plain };
+    const { blockedShare, closedShare } = forecast.range;
+    return { picture, target, forecast, own: closedShare, plain: blockedShare - closedShare };
   });
 }
 
@@ -93,7 +92,7 @@ function* judgeTarget(all: Shadows[], share: number, targets: readonly Target[])
         ...words,
         own: percent(own),
         black: Math.round(forecast.range.black),
-        plain: plain >= 0.01 ? `Another ${percent(plain)} is plain black in the file. ` : '',
+        plain: plain >= 0.01 ? `Another ${percent(plain)} that prints so is the file’s own black. ` : '',
       }),
       data: { target: target.name, share: own, own, plain, black: forecast.range.black },
     };

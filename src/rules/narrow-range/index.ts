@@ -1,3 +1,4 @@
+import { fileRange } from '../../print/file-range';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
 import { grouped } from '../groups';
@@ -18,8 +19,6 @@ const messages = {
     'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
 } as const;
 
-/** Tails of the histogram that do not count: dust, specular lights, a film's edge. */
-const TAIL = 0.005;
 /** Range of L* below which it is one tone rather than a flat picture: blank pages, tints, plates. Own choice. */
 const ONE_TONE = 5;
 
@@ -55,7 +54,7 @@ export default defineRule<Options>({
   *check({ pictures, targets }, options) {
     const tonal = pictures.filter(({ facts }) => facts.tone && facts.encoding !== 'bilevel');
     for (const picture of tonal) {
-      const { from, to } = rangeOf(picture.facts.tone!.histogram);
+      const { from, to } = fileRange(picture.facts.tone!.histogram);
       if (to - from >= options.picture || to - from < ONE_TONE) continue;
       yield {
         picture,
@@ -66,16 +65,6 @@ export default defineRule<Options>({
     yield* fromProcess(tonal, options.process, targets);
   },
 });
-
-/** Whole L* between which all but the tails of the area lies. */
-function rangeOf(histogram: readonly number[]): { from: number; to: number } {
-  const ending = (levels: number[]) => {
-    let sum = 0;
-    return levels.find(L => (sum += histogram[L]) > TAIL) ?? levels[0];
-  };
-  const levels = histogram.map((_, L) => L);
-  return { from: ending(levels), to: ending(levels.toReversed()) };
-}
 
 function lacking(from: number, to: number): string {
   if (from > 25 && to < 75) return 'neither a black nor a white';

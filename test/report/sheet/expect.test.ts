@@ -54,18 +54,17 @@ describe('a forecast in sentences and numbers', () => {
   });
 
   it('says that shades close up only of shades, not of what is black in the file', () => {
-    const range = (blockedShare: number, plain?: number) =>
-      expectations({ ...forecast, range: { ...forecast.range, blockedShare } }, { plain }).range;
-    assert.match(range(0, 0), /; no shade of the picture closes up in it\.$/);
-    assert.match(range(0.4, 0.4), /; 40 % of the picture is black in the file, and no shade beside that/);
-    assert.match(range(0.45, 0.4), /; 40 % of .* black in the file, and shades on another 5 % close up\.$/);
-    assert.match(range(0.05, 0), /; shades on 5 % of the picture close up in it\.$/);
-    assert.match(range(0.4), /; 40 % of the picture prints like it, what is black in the file included\.$/);
-    const black = figuresOf(
-      { ...forecast, range: { ...forecast.range, blockedShare: 0.45 } },
-      { plain: 0.4 },
-    );
-    assert.ok(black.some(([, value]) => value === '45 %, 40 % of it in the file'));
+    const black = (blockedShare: number, closedShare: number) => ({
+      ...forecast,
+      range: { ...forecast.range, blockedShare, closedShare },
+    });
+    assert.match(expectations(black(0, 0)).range, /; no shade of the picture closes up in it\.$/);
+    assert.match(expectations(black(0.4, 0)).range, /; no shade of the picture closes up in it\.$/);
+    assert.match(expectations(black(0.45, 0.05)).range, /; shades on 5 % of the picture close up in it\.$/);
+    const figures = new Map(figuresOf(black(0.45, 0.05)));
+    assert.equal(figures.get('Prints as black'), '45 %');
+    assert.equal(figures.get('  of it shades of the file'), '5 %');
+    assert.equal(new Map(figuresOf(black(0.4, 0))).get('  of it shades of the file'), 'nothing');
   });
 
   it('gives no odds of a tint, no direction and no shadows of black and white alone', () => {

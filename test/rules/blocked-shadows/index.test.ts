@@ -1,4 +1,7 @@
 import assert from 'node:assert/strict';
+import { lightness } from '../../../src/colour/lab';
+import { measuredPress } from '../../../src/colour/press';
+import type { Encoding } from '../../../src/shared/picture';
 import { judged } from '../support/judged';
 import { picture, pictures, target } from '../support/pictures';
 
@@ -9,10 +12,43 @@ const light = [20, 30, 40, 50, 60, 70, 80];
 const drawn = [0, 0, 0, 0, 0, 40, 50, 60, 70, 80];
 const found = (tones: number[]) => judged([picture('rgb-neutral', { targets, tones })], 'blocked-shadows');
 
+/** Ink values kept, as a press prints them: coated black alone at L* 15 (TR 006), where no file reaches L* 0. */
+const kept = [target('offset-coated', { route: 'inks' })];
+/** L* of ink values in the file, relative to the paper, by the data that such a file is read with. */
+function lightnessOf(inks: number[]): number {
+  const [paper, print] = [[0, 0, 0, 0], inks].map(values => {
+    const xyz = new Float64Array(3);
+    measuredPress('TR006').xyz(values, xyz);
+    return xyz[1];
+  });
+  return lightness((100 * print) / paper);
+}
+/** A picture of these ink values, each on the same area. */
+function ofInks(encoding: Encoding, values: number[][], targets = kept) {
+  const next = values.values();
+  const tones = values.map(lightnessOf);
+  return picture(encoding, { targets, tones, inks: () => next.next().value! });
+}
+const black = (...tones: number[]) => tones.map(K => [0, 0, 0, K]);
+/** A separation with much black, up to an ink total of 305 %. */
+const four = (...depths: number[]) => depths.map(d => [0.75 * d, 0.65 * d, 0.65 * d, d]);
+
 describe('blocked-shadows', () => {
   describe('passes', () => {
     it('a picture without deep shadows', () => assert.deepEqual(found(light).named, []));
     it('black that is plain black in the file already', () => assert.deepEqual(found(drawn).named, []));
+    it('the darkest tone of the file, whatever it is', () =>
+      assert.deepEqual(found([4, 4, 4, 4, 5, 40, 50, 60]).named, []));
+    it('solid black ink, alone or with others, which prints as black', () => {
+      for (const solid of [
+        ofInks('black-only', black(1, 1, 1, 0.6, 0.3)),
+        ofInks('four-channel', four(1, 1, 1, 0.6, 0.3)),
+        ofInks('black-only', black(1, 1, 1, 0.6, 0.3), [target('silver-halide')]),
+      ]) {
+        assert.ok(Math.abs(solid.forecasts[0].range.blockedShare - 0.6) < 1e-9);
+        assert.deepEqual(judged([solid], 'blocked-shadows').named, []);
+      }
+    });
     it('the same dark picture on a process with a deep black', () => {
       const on = [target('offset-coated', { route: 'separated' })];
       const tones = [12, 14, 16, 18, 20, 40, 50];
@@ -33,9 +69,19 @@ describe('blocked-shadows', () => {
       assert.match(finding.message, /uncoated offset prints them like its black \(L\* \d\d\)/);
       assert.ok((finding.data.own as number) >= 0.5);
     });
-    it('with the share that is plain black in the file told apart', () => {
+    it('with the share that is the file’s own black told apart', () => {
       const [[finding]] = found([0, 0, ...dark]).pictures;
-      assert.match(finding.message, /Another 17 % is plain black in the file\./);
+      assert.match(finding.message, /Another 17 % that prints so is the file’s own black\./);
+    });
+    it('shades of black ink beside the solid, and shades of four inks', () => {
+      for (const inks of [
+        ofInks('black-only', black(1, 0.985, 0.98, 0.975, 0.6, 0.5, 0.4, 0.3)),
+        ofInks('four-channel', four(1, 0.96, 0.955, 0.95, 0.6, 0.5, 0.4, 0.3)),
+      ]) {
+        const [[finding]] = judged([inks], 'blocked-shadows').pictures;
+        assert.match(finding.message, /^About 38 % of this picture loses its shading/);
+        assert.match(finding.message, /Another 13 % that prints so is the file’s own black\./);
+      }
     });
     it('most of a book in one note that names the worst first', () => {
       const worst = picture('rgb-neutral', { targets, tones: dark.slice(0, 7), path: 'worst.tif' });
