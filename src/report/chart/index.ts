@@ -2,7 +2,7 @@ import { lights, papers, processes } from '../../print';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
 import { type Html, html } from '../page/html';
-import { expectations, figuresOf, signed } from '../sheet/expect';
+import { expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
 import { doubtOf } from '../text/forecast';
 import { wrap } from '../text/wrap';
 import { CHART } from './own';
@@ -23,10 +23,15 @@ const CAPTION = [
   'Ellipses: one and two standard deviations of a picture’s mean tint over orders, one for each way of the print house;',
   'heavier is likelier. The aim of the paper is in the middle. No proof: have a test print made before the run.',
 ];
+const LINE_WORK_CAPTION = ['No proof: have a test print made before the run.'];
+/** In the plane's place. */
+const NO_PLANE = ['No ellipses are drawn: black or white alone', 'has no grey that could be tinted.'];
 
 /** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. `stated`: of a value, not a picture. */
 export function forecastChart(subject: string, forecasts: readonly Forecast[], stated = false): string {
   const presses = [...new Set(forecasts.map(pressOf))];
+  const isLine = forecasts.length > 0 && isLineWork(forecasts[0], { stated });
+  const caption = isLine ? LINE_WORK_CAPTION : CAPTION;
   const height = TOP + Math.max(1, presses.length) * PANEL + MARGIN;
   return `${
     html`<svg xmlns="http://www.w3.org/2000/svg" class="${CHART}" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" aria-labelledby="title" font-family="sans-serif" font-size="13">
@@ -34,13 +39,13 @@ export function forecastChart(subject: string, forecasts: readonly Forecast[], s
 <style>.small{font-size:11px}.end{text-anchor:end}.strong{font-weight:bold}</style>
 <rect width="100%" height="100%" fill="#fff"/>
 <text x="${MARGIN}" y="28" font-size="17" class="strong">${subject}</text>
-${CAPTION.map((line, i) => html`<text x="${MARGIN}" y="${48 + 16 * i}">${line}</text>`)}
+${caption.map((line, i) => html`<text x="${MARGIN}" y="${48 + 16 * i}">${line}</text>`)}
 ${presses.length === 0 && html`<text x="${MARGIN}" y="${TOP + 20}">Nothing can be forecast: it is no grey, or it has no pixel that prints.</text>`}
 ${presses.map((press, i) =>
   panel(
     forecasts.filter(forecast => pressOf(forecast) === press),
     TOP + i * PANEL,
-    stated,
+    { stated, isLine },
   ),
 )}
 </svg>`.text
@@ -49,7 +54,13 @@ ${presses.map((press, i) =>
 
 const pressOf = ({ condition }: Forecast) => `${condition.process} ${condition.paper}`;
 
-function panel(forecasts: readonly Forecast[], top: number, stated: boolean): Html {
+interface Drawn {
+  stated: boolean;
+  /** No grey in it: nothing that a tint could be drawn of. */
+  isLine: boolean;
+}
+
+function panel(forecasts: readonly Forecast[], top: number, drawn: Drawn): Html {
   const [first] = forecasts;
   const { condition } = first;
   const name = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
@@ -57,24 +68,29 @@ function panel(forecasts: readonly Forecast[], top: number, stated: boolean): Ht
   return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${PANEL}">
 <text x="0" y="14" class="strong">${name}</text>
 <text x="0" y="31">${light}</text>
-<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${plane(forecasts)}${range(first)}${words(forecasts, stated)}</svg>
+<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${drawn.isLine ? noPlane : plane(forecasts)}${range(first, drawn.isLine)}${words(forecasts, drawn)}</svg>
 </svg>`;
 }
 
-function words([forecast, ...others]: readonly Forecast[], stated: boolean): Html {
+const lines = (texts: readonly string[], top: number) =>
+  texts.map((text, i) => html`<text x="0" y="${top + LINE * i}" class="small">${text}</text>`);
+
+const noPlane = html`<svg x="0" y="0" width="300" height="300">${lines(NO_PLANE, 24)}</svg>`;
+
+function words([forecast, ...others]: readonly Forecast[], { stated, isLine }: Drawn): Html {
   const { tint, direction, range: tonal } = expectations(forecast, { stated });
-  const figures = figuresOf(forecast).slice(0, BANDS);
+  const figures = isLine ? [] : figuresOf(forecast, { stated }).slice(0, BANDS);
   const routes =
     forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];
-  const seen = others.map(({ condition, tint: { a, b } }) => `${condition.light} ${signed(a)}/${signed(b)}`);
-  const lines = [
-    ...wrap(`${doubtOf(forecast)} ${tint} ${direction} ${tonal}`, WORDS),
-    '',
-    ...figures.map(([label, value]) => `${label}: ${value}`),
+  const dots = isLine ? [] : others;
+  const seen = dots.map(({ condition, tint: { a, b } }) => `${condition.light} ${signed(a)}/${signed(b)}`);
+  const all = [
+    ...wrap([doubtOf(forecast), tint, direction, tonal].filter(Boolean).join(' '), WORDS),
+    ...(figures.length ? ['', ...figures.map(([label, value]) => `${label}: ${value}`)] : []),
     ...(routes.length ? ['', 'Ways of the print house, guessed:', ...routes] : []),
     ...(seen.length ? ['', ...wrap(`Tint under other lights (dots): ${seen.join(', ')}.`, WORDS)] : []),
   ];
-  return html`<svg x="560" y="0" width="340" height="330">${lines.map((line, i) => html`<text x="0" y="${14 + LINE * i}" class="small">${line}</text>`)}</svg>`;
+  return html`<svg x="560" y="0" width="340" height="330">${lines(all, 14)}</svg>`;
 }
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string) =>

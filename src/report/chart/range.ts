@@ -11,8 +11,8 @@ const SIDE = 176;
 /** Within this many L* of black nothing is told apart. */
 const LOST = 3;
 
-/** Print lightness over file lightness, between the press's black and its paper. */
-export function range({ zones, range: { black, white } }: Forecast): Html {
+/** Print lightness over file lightness, between the press's black and its paper; `apart`: with nothing between its tones. */
+export function range({ zones, range: { black, white } }: Forecast, apart: boolean): Html {
   const x = (L: number) => px(LEFT + (L / 100) * SIDE);
   const y = (L: number) => px(TOP + SIDE - (L / 100) * SIDE);
   const points = zones.toSorted((one, other) => one.L - other.L);
@@ -24,7 +24,7 @@ export function range({ zones, range: { black, white } }: Forecast): Html {
 <rect x="${LEFT}" y="${y(black)}" width="${SIDE}" height="${px(TOP + SIDE - y(black))}" fill="#ddd"/>
 <rect x="${LEFT}" y="${y(black + LOST)}" width="${SIDE}" height="${px(y(black) - y(black + LOST))}" fill="#eee"/>
 <path d="M${LEFT} ${TOP + SIDE}L${LEFT + SIDE} ${TOP}" stroke="#bbb"/>
-${points.length > 1 ? html`<path d="${line}" fill="none" stroke="#000" stroke-width="2"/>` : points.map(({ L, Lprint }) => html`<circle cx="${x(L)}" cy="${y(Lprint)}" r="3" fill="#000"/>`)}
+${points.length > 1 && !apart ? html`<path d="${line}" fill="none" stroke="#000" stroke-width="2"/>` : points.map(({ L, Lprint }) => html`<circle cx="${x(L)}" cy="${y(Lprint)}" r="3" fill="#000"/>`)}
 <text x="${LEFT - 4}" y="${px(y(white) + 4)}" class="small end">${white.toFixed(0)}</text>
 <text x="${LEFT - 4}" y="${px(y(black) + 4)}" class="small end">${black.toFixed(0)}</text>
 <text x="${LEFT}" y="${TOP + SIDE + 14}" class="small">0</text>

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { defaultTarget, forecastPicture, forecastValue, lights, processes } from '../../../src/print';
 import { forecastChart } from '../../../src/report/chart';
 import { isChart } from '../../../src/report/chart/own';
-import { greyScale } from '../../print/facts';
+import { greyScale, pictureFacts } from '../../print/facts';
 
 const grey = { space: 'grey' as const, values: [0.5] };
 const offset = forecastValue(grey, defaultTarget('offset-coated'));
@@ -38,6 +38,33 @@ describe('chart of forecasts', () => {
     assert.match(svg, /generic process, not your printer/);
     assert.match(svg, /No predictable/);
     assert.match(svg, /No tint \(below 1\): about \d in 10/);
+  });
+  it('draws no tint of line work, and says why', () => {
+    const [zone] = greyScale().zones;
+    const ends = [0, 100].map(L => ({
+      ...zone,
+      L,
+      clusters: [{ weight: 1, mean: [L / 100], covariance: [0] }],
+    }));
+    const plan = pictureFacts({ space: 'grey', encoding: 'bilevel', bits: 1, zones: ends });
+    const drawn = lights.map(({ id }) => forecastPicture(plan, { ...defaultTarget('inkjet'), light: id })!);
+    const svg = forecastChart('plan.tif', drawn);
+    assert.doesNotMatch(svg, /<ellipse|llipses:|pinkish|dots|in 10|leans|undefined/);
+    assert.match(svg, /No ellipses are drawn: black or white alone/);
+    assert.match(svg, /No proof: have a test print made/);
+    assert.equal(
+      svg.match(/<circle /g)!.length,
+      2,
+      'its black and its white on the tone scale, no line between',
+    );
+    assert.doesNotMatch(svg, /stroke-width="2"/);
+    const stated = forecastChart(
+      'Grey 0 of 255',
+      [forecastValue({ ...grey, values: [0] }, defaultTarget('inkjet'))],
+      true,
+    );
+    assert.match(stated, /<ellipse/, 'one stated value is no drawing');
+    assert.match(stated, /No tint \(below 1\): /);
   });
   it('turns an ellipse with the correlation: long along +a* +b*, as an SVG turns (clockwise)', () => {
     const slanted = structuredClone(offset);
