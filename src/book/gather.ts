@@ -1,5 +1,3 @@
-import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
 import fs from 'node:fs/promises';
 import { UnreadableError } from '../picture/header/unreadable';
 import { unreadableFacts } from '../picture/unreadable-facts';
@@ -8,6 +6,7 @@ import type { FactsCache } from './cache/cache';
 import { now, type Stamp, sameStamp, stampOf } from './cache/stamp';
 import type { Found } from './discovery/discover';
 import { look } from './discovery/look';
+import { hashOf } from './hash';
 import { inLanes } from './lanes';
 import type { Pool } from './pool';
 
@@ -60,7 +59,7 @@ async function freshly(found: Found, how: Gathering, again = true): Promise<Pict
   const readAt = now();
   const before = await stamped(found.file);
   if (!before) return [obstructed(await whyNot(found, how.realRoot))];
-  const sha256 = cache?.knowsSize(before.size) ? await hashOf(found.file, signal) : undefined;
+  const sha256 = cache?.knowsSize(before.size) ? await hashIfReadable(found.file, signal) : undefined;
   const cached = sha256 ? cache!.facts(sha256) : null;
   const facts = cached ?? (await hashed(found.file, await pool.facts(found.file, signal, sha256), signal));
   const after = await stamped(found.file);
@@ -76,7 +75,7 @@ const lasts = (facts: readonly PictureFacts[]): boolean =>
 /** A file that was given up at its first byte still has a hash: it must not depend on what the cache knew before. */
 async function hashed(file: string, facts: PictureFacts[], signal?: AbortSignal): Promise<PictureFacts[]> {
   if (!lasts(facts) || facts[0].sha256) return facts;
-  const sha256 = (await hashOf(file, signal)) ?? '';
+  const sha256 = (await hashIfReadable(file, signal)) ?? '';
   return facts.map(page => ({ ...page, sha256 }));
 }
 
@@ -96,16 +95,11 @@ const obstructed = ({ reason, text }: Unreadable): PictureFacts =>
   unreadableFacts(new UnreadableError(reason, text), '');
 
 /** Undefined where the file cannot be read: the reader will say why. */
-async function hashOf(file: string, signal?: AbortSignal): Promise<string | undefined> {
-  const hash = createHash('sha256');
+async function hashIfReadable(file: string, signal?: AbortSignal): Promise<string | undefined> {
   try {
-    for await (const chunk of createReadStream(file, { highWaterMark: 256 * 1024 })) {
-      signal?.throwIfAborted();
-      hash.update(chunk);
-    }
+    return await hashOf(file, signal);
   } catch {
     signal?.throwIfAborted();
     return undefined;
   }
-  return hash.digest('hex');
 }

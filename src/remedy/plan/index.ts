@@ -1,0 +1,63 @@
+import path from 'node:path';
+import type { RemedyWish } from '../../shared/remedy';
+import { storedAs } from './format';
+import { folded, resultName } from './names';
+import { irreplaceable, unusable } from './refusal';
+import { afterReplacement, needsNothing } from './skips';
+import type { Asked, Decision, Order, Place } from './types';
+import { wishKey } from './wish-key';
+
+/**
+ * What is to be done with each picture, in their order. Two pictures never get one result: the first by path has the
+ * name, also where only some file systems would take the two names for one, so that a book comes out alike everywhere.
+ * @param all sorted by path, each file once
+ */
+export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Decision[] {
+  const key = wishKey(wish);
+  const takenBy = new Map<string, string>();
+  return all.map(asked => {
+    const again = place.kind === 'in-place' ? afterReplacement(asked, key) : null;
+    if (again) return { asked, ...again };
+    const broken = unusable(asked.pages);
+    if (broken) return { asked, do: 'refuse', reason: broken };
+    const nothing = needsNothing(asked, wish);
+    if (nothing) return { asked, do: 'skip', reason: nothing };
+    const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
+    if (kept) return { asked, do: 'refuse', reason: kept };
+    const order = orderFor(asked, wish, place);
+    const other = takenBy.get(folded(order.output));
+    // in place every picture keeps the name it has
+    if (other !== undefined && place.kind !== 'in-place')
+      return {
+        asked,
+        do: 'refuse',
+        reason: `Its result would have the same name as that of "${other}". Rename one of the two.`,
+      };
+    takenBy.set(folded(order.output), asked.path);
+    return { asked, do: 'convert', order };
+  });
+}
+
+function orderFor(asked: Asked, wish: RemedyWish, place: Place): Order {
+  const { path: at, file } = asked;
+  const stored = storedAs(asked.pages[0], wish);
+  const order = { ...stored, told: namesTold(asked, place) };
+  if (place.kind === 'in-place') return { ...order, output: file, shown: at };
+  const encoding = place.kind === 'beside' ? wish.to : null;
+  const name = resultName(path.basename(file), stored.format, encoding);
+  const mirrored = path.posix.join(path.posix.dirname(at), name);
+  if (place.kind === 'beside')
+    return { ...order, output: path.join(path.dirname(file), name), shown: mirrored };
+  return {
+    ...order,
+    output: path.join(place.folder, mirrored),
+    shown: path.posix.join(place.shown, mirrored),
+  };
+}
+
+function namesTold({ link, names }: Asked, place: Place): string[] {
+  const told = link === null ? [] : [`"${link}" is a link to it.`];
+  if (place.kind === 'in-place' && names > 1)
+    told.push('The file has other names too (hard links): under those it stays as it was.');
+  return told;
+}

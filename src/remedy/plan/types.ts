@@ -1,0 +1,51 @@
+// no-unit-test: types only
+import type { Intent, PictureFacts } from '../../shared/picture';
+import type { Remedied, RemedyFormat } from '../../shared/remedy';
+
+/** A picture that was named, or found in a named folder. */
+export interface Asked {
+  /** Relative to the book's root, forward slashes. */
+  path: string;
+  /** Absolute, links resolved. */
+  file: string;
+  /** False: found in a folder. */
+  named: boolean;
+  /** The link it was named by. */
+  link: string | null;
+  /** What was read of it, page by page. */
+  pages: readonly PictureFacts[];
+  /** What its own record says of the conversion that made it. */
+  remedied: Remedied | null;
+  /** What the settings say it is meant to be. */
+  intent: Intent;
+  /** Nobody may write it. */
+  isProtected: boolean;
+  /** How many names the file has (hard links). */
+  names: number;
+  /** The wish, by its key, whose result in place it is; null: it is none. */
+  replacedBy: string | null;
+}
+
+/** Where results go. */
+export type Place =
+  | { kind: 'beside' }
+  | { kind: 'in-place' }
+  /** Absolute, links resolved; `shown`: as it was named. */
+  | { kind: 'folder'; folder: string; shown: string };
+
+/** What is to be written for a picture. */
+export interface Order {
+  /** Absolute. */
+  output: string;
+  /** The same for people. */
+  shown: string;
+  format: RemedyFormat;
+  bits: 8 | 16;
+  /** What a person should know of the names. */
+  told: string[];
+}
+
+export type Decision =
+  | { asked: Asked; do: 'convert'; order: Order }
+  | { asked: Asked; do: 'skip'; reason: string }
+  | { asked: Asked; do: 'refuse'; reason: string };

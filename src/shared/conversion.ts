@@ -1,0 +1,53 @@
+// no-unit-test: types only
+import type { Encoding } from './picture';
+import type { RemedyEncoding, RemedyFormat, RemedyProof } from './remedy';
+
+/** What became of one picture that was to be converted. */
+export interface Conversion {
+  /** Relative to the book's root, forward slashes; where it was named by a link, what that leads to. */
+  path: string;
+  /** `planned`: what a dry run would convert. */
+  outcome: 'converted' | 'planned' | 'skipped' | 'failed';
+  /**
+   * Where the result is, would be, or lies from before: relative to the root like `path`, or in the output folder as it
+   * was named. Null where there is none.
+   */
+  output: string | null;
+  /** SHA-256 of the picture; empty where it could not be opened. */
+  sha256: string;
+  from: Encoding;
+  to: RemedyEncoding;
+  /** Null where nothing is written. */
+  format: RemedyFormat | null;
+  bits: 8 | 16 | null;
+  /** Why it was skipped, or failed and what to do; null where it was converted. */
+  reason: string | null;
+  /** What the result was found to be when it was read again; null where there is none. */
+  proof: RemedyProof | null;
+  /** What a person should know: what was assumed, changed or lost. */
+  told: string[];
+}
+
+/** What became of a picture whose conversion was to be undone. */
+export interface Undone {
+  path: string;
+  outcome: 'restored' | 'planned' | 'skipped' | 'failed';
+  /** SHA-256 of the original; null where there is none. */
+  sha256: string | null;
+  reason: string | null;
+}
+
+export interface ConvertReport {
+  dryRun: boolean;
+  conversions: Conversion[];
+  /** What was left out. */
+  notices: string[];
+  /** Why nothing more was begun, such as a full disk; null where the work came to its end. */
+  stopped: string | null;
+}
+
+export interface UndoReport {
+  dryRun: boolean;
+  undone: Undone[];
+  stopped: string | null;
+}

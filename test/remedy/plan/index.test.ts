@@ -1,0 +1,161 @@
+import assert from 'node:assert/strict';
+import { plan } from '../../../src/remedy/plan';
+import { copiesAmong } from '../../../src/remedy/plan/skips';
+import type { Asked, Decision, Place } from '../../../src/remedy/plan/types';
+import { wishKey } from '../../../src/remedy/plan/wish-key';
+import type { RemedyEncoding, RemedyWish } from '../../../src/shared/remedy';
+import { brokenFacts, greyFacts } from '../../book/support/facts';
+import { askedFor, wishFor } from '../support';
+
+const beside: Place = { kind: 'beside' };
+const inPlace: Place = { kind: 'in-place' };
+const apart: Place = { kind: 'folder', folder: '/elsewhere/out', shown: '../out' };
+
+const one = (asked: Asked, wish: Partial<RemedyWish> = {}, place = beside): Decision =>
+  plan([asked], wishFor(wish), place)[0];
+const reasonOf = (decision: Decision) => ('reason' in decision ? decision.reason : '');
+const outputs = (decisions: Decision[]) =>
+  decisions.map(decision => ('order' in decision ? decision.order.shown : decision.do));
+
+describe('plan of a conversion', () => {
+  it('puts results beside the pictures, into a folder by the book’s folders, or in their place', () => {
+    const asked = askedFor('plates/01.jpg');
+    const order = (place: Place) => {
+      const decision = one(asked, {}, place);
+      assert.ok(decision.do === 'convert');
+      return [decision.order.output, decision.order.shown];
+    };
+    assert.deepEqual(order(beside), ['/book/plates/01.rgb-neutral.jpg', 'plates/01.rgb-neutral.jpg']);
+    assert.deepEqual(order(apart), ['/elsewhere/out/plates/01.jpg', '../out/plates/01.jpg']);
+    assert.deepEqual(order(inPlace), ['/book/plates/01.jpg', 'plates/01.jpg']);
+  });
+
+  it('says the format and the depth', () => {
+    const stored = (path: string, wish: Partial<RemedyWish>, facts = {}) => {
+      const decision = one(askedFor(path, {}, facts), wish);
+      assert.ok(decision.do === 'convert');
+      return [decision.order.format, decision.order.bits];
+    };
+    assert.deepEqual(stored('a.jpg', {}), ['jpeg', 8]);
+    assert.deepEqual(stored('a.jpg', { bits: 16 }), ['tiff', 16]);
+    assert.deepEqual(stored('a.png', { to: 'black-only' }), ['tiff', 8]);
+    assert.deepEqual(stored('a.tif', {}, { bits: 16 }), ['tiff', 16]);
+    assert.deepEqual(stored('a.tif', {}, { bits: 1 }), ['tiff', 8]);
+    assert.deepEqual(stored('a.tif', { format: 'jpeg' }, { bits: 16 }), ['jpeg', 8]);
+    assert.deepEqual(stored('a.webp', {}, { format: 'webp' }), ['tiff', 8]);
+  });
+
+  it('gives a picture the same name whatever else is named along with it', () => {
+    const all = ['a.jpg', 'a.png', 'a.tif', 'b/a.jpg'].map(path => askedFor(path));
+    const together = outputs(plan(all, wishFor({ format: 'png' }), beside));
+    assert.deepEqual(together, [
+      'a.jpg.rgb-neutral.png',
+      'a.rgb-neutral.png',
+      'a.tif.rgb-neutral.png',
+      'b/a.jpg.rgb-neutral.png',
+    ]);
+    assert.deepEqual(
+      all.flatMap(asked => outputs([one(asked, { format: 'png' })])),
+      together,
+    );
+  });
+
+  it('lets no two pictures have one result, on any file system', () => {
+    const decisions = plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), beside);
+    assert.deepEqual(outputs(decisions), ['A.rgb-neutral.jpg', 'refuse']);
+    assert.match(reasonOf(decisions[1]), /same name as that of "A.jpg"/);
+    assert.deepEqual(outputs(plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), inPlace)), [
+      'A.jpg',
+      'a.jpg',
+    ]);
+  });
+
+  it('skips what is right already, but not what is to be changed otherwise', () => {
+    const right = (to: RemedyEncoding) => askedFor('a.tif', {}, { encoding: to });
+    assert.equal(one(right('rgb-neutral')).do, 'skip');
+    assert.equal(one(right('black-only'), { to: 'black-only' }).do, 'skip');
+    const curve = Array.from({ length: 101 }, (_, L) => L);
+    for (const wish of [{ curve }, { bits: 16 }, { format: 'png' }] as Partial<RemedyWish>[])
+      assert.equal(one(right('rgb-neutral'), wish).do, 'convert', JSON.stringify(Object.keys(wish)));
+    assert.equal(one(right('rgb-toned'), { to: 'rgb-toned' }).do, 'skip');
+    assert.equal(one(right('rgb-toned'), { to: 'rgb-toned', tone: { kind: 'even' } }).do, 'convert');
+    const lying = askedFor('a.tif', {}, { encoding: 'rgb-neutral', orientation: 6 });
+    assert.deepEqual([one(lying).do, one(lying, { upright: true }).do], ['skip', 'convert']);
+  });
+
+  it('leaves pictures in colour that are meant so, unless they are named themselves', () => {
+    const meant = { intent: 'colour' as const };
+    assert.match(reasonOf(one(askedFor('a.jpg', meant))), /meant to be in colour/);
+    assert.equal(one(askedFor('a.jpg', { ...meant, named: true })).do, 'convert');
+    assert.equal(one(askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-toned' })).do, 'skip');
+    const residual = askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-residual' });
+    assert.equal(one(residual, { to: 'rgb-toned' }).do, 'convert');
+  });
+
+  it('refuses what cannot be read, in the reader’s words, and what holds several pages', () => {
+    const broken = one(askedFor('a.jpg', { pages: [brokenFacts('truncated')] }));
+    assert.deepEqual([broken.do, reasonOf(broken)], ['refuse', 'It is truncated.']);
+    const pages = [greyFacts('1'), greyFacts('1', { page: 2 })];
+    assert.match(reasonOf(one(askedFor('a.tif', { pages }))), /It holds 2 pages/);
+  });
+
+  it('refuses in place what needs another name or is write-protected, and nothing of it beside', () => {
+    const cases: [Asked, Partial<RemedyWish>, RegExp][] = [
+      [askedFor('a.png'), { to: 'black-only' }, /cannot hold inks.*cannot be converted in place/],
+      [askedFor('a.webp', {}, { format: 'webp' }), {}, /No WEBP is written here.*in place/],
+      [askedFor('a.jpg'), { bits: 16 }, /16 bits.*in place/],
+      [askedFor('a.jpg'), { format: 'png' }, /wants another name.*in place/],
+      [askedFor('a.jpg', { isProtected: true }), {}, /write-protected/],
+    ];
+    for (const [asked, wish, reason] of cases) {
+      const decision = one(asked, wish, inPlace);
+      assert.deepEqual([decision.do, reason.test(reasonOf(decision))], ['refuse', true], reasonOf(decision));
+      assert.equal(one(asked, wish, beside).do, 'convert');
+    }
+  });
+
+  it('never converts the result of a conversion in place once more in place', () => {
+    const done = askedFor('a.jpg', { replacedBy: wishKey(wishFor()) });
+    assert.deepEqual(
+      [one(done, {}, inPlace).do, reasonOf(one(done, {}, inPlace))],
+      ['skip', 'It was converted so before.'],
+    );
+    const other = one(done, { to: 'black-only' }, inPlace);
+    assert.equal(other.do, 'refuse');
+    assert.match(reasonOf(other), /Undo the earlier one first/);
+    assert.equal(one(done, { to: 'black-only' }, beside).do, 'convert');
+  });
+
+  it('tells by which link a picture was named, and that a second name of it stays as it was', () => {
+    const decision = one(askedFor('a.jpg', { link: 'b.jpg', names: 2 }), {}, inPlace);
+    assert.ok(decision.do === 'convert');
+    assert.equal(decision.order.told.length, 2);
+    assert.match(decision.order.told.join(), /"b.jpg" is a link to it.*hard links/);
+  });
+});
+
+describe('copies among the pictures of a folder', () => {
+  const original = askedFor('a.jpg');
+  const record = (from: string) => ({ from, to: 'rgb-neutral' as const, toned: false });
+  const copies = (...others: Asked[]) => [...copiesAmong([original, ...others])].map(({ path }) => path);
+
+  it('are known by the hash of what they were made from, wherever they lie', () =>
+    assert.deepEqual(copies(askedFor('x/a.jpg', { remedied: record(original.pages[0].sha256) })), [
+      'x/a.jpg',
+    ]));
+
+  it('are known by their name where the original was changed since', () => {
+    const stale = record('d'.repeat(64));
+    assert.deepEqual(copies(askedFor('a.rgb-neutral.jpg', { remedied: stale })), ['a.rgb-neutral.jpg']);
+    assert.deepEqual(copies(askedFor('a.jpg.black-only.tif', { remedied: stale })), ['a.jpg.black-only.tif']);
+  });
+
+  it('are none without a record, without an original, in its place, or named themselves', () => {
+    const stale = record('d'.repeat(64));
+    assert.deepEqual(copies(askedFor('a.rgb-neutral.jpg')), []);
+    assert.deepEqual(copies(askedFor('b.rgb-neutral.jpg', { remedied: stale })), []);
+    const mine = record(original.pages[0].sha256);
+    assert.deepEqual(copies(askedFor('b.jpg', { remedied: mine, replacedBy: 'x' })), []);
+    assert.deepEqual(copies(askedFor('b.jpg', { remedied: mine, named: true })), []);
+  });
+});
