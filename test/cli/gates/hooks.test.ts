@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import { parse } from 'yaml';
 import { extensions } from '../../../src/book/discovery/extensions';
@@ -13,6 +14,11 @@ describe('the pre-commit hook', () => {
     for (const extension of extensions) assert.match(`a b/1.${extension.toUpperCase()}`, files);
     for (const name of ['evengrey.json', 'house/x.json', 'press.icc']) assert.match(name, files);
     for (const name of ['a.md', 'jpg', 'a.jpgx']) assert.doesNotMatch(name, files);
+  });
+
+  it('can be installed by pre-commit, which takes what "npm pack" prints for a file name', () => {
+    const { stdout } = spawnSync('npm', ['config', 'get', 'foreground-scripts'], { encoding: 'utf8' });
+    assert.equal(stdout.trim(), 'false');
   });
 
   it('checks the whole book by a command that is installed with the package', () => {
