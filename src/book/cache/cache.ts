@@ -35,6 +35,10 @@ export class FactsCache {
   private readonly known = new Map<string, Known>();
   private readonly records = new Map<string, Record>();
   private readonly sizes = new Set<number>();
+  /** Contents of git's object store, by their name there. */
+  private readonly blobs = new Map<string, string>();
+  /** Those that were asked for since this cache was opened: the others go when the file is next written anew. */
+  private readonly usedBlobs = new Set<string>();
   private added: string[] = [];
 
   private constructor(private readonly file: string) {}
@@ -81,11 +85,32 @@ export class FactsCache {
     this.known.set(file, known);
     this.sizes.add(stamp.size);
     this.added.push(indexText(file, known));
-    if (facts && !this.records.has(sha256)) {
-      const text = JSON.stringify(['facts', sha256, facts]);
-      this.records.set(sha256, { text, pages: facts });
-      this.added.push(text);
+    this.keep(sha256, facts);
+  }
+
+  private keep(sha256: string, facts: PictureFacts[] | null): void {
+    if (!facts || this.records.has(sha256)) return;
+    const text = JSON.stringify(['facts', sha256, facts]);
+    this.records.set(sha256, { text, pages: facts });
+    this.added.push(text);
+  }
+
+  /** Facts of what git calls `oid`. */
+  blobFacts(oid: string): PictureFacts[] | null {
+    const sha256 = this.blobs.get(oid);
+    if (sha256 === undefined) return null;
+    this.usedBlobs.add(oid);
+    return this.facts(sha256);
+  }
+
+  /** Keeps what was read of what git calls `oid`; `facts` null: they are known already. */
+  rememberBlob(oid: string, sha256: string, facts: PictureFacts[] | null): void {
+    this.usedBlobs.add(oid);
+    if (this.blobs.get(oid) !== sha256) {
+      this.blobs.set(oid, sha256);
+      this.added.push(blobText(oid, sha256));
     }
+    this.keep(sha256, facts);
   }
 
   /** Forgets the files that the book no longer holds; their facts go when the file is next written anew. */
@@ -130,7 +155,12 @@ export class FactsCache {
 
   private index(text: string | null): void {
     if (text === null) return;
-    const [, file, size, mtime, ctime, inode, sha256, settled] = JSON.parse(text);
+    const entry = JSON.parse(text);
+    if (entry[0] === 'blob') {
+      this.blobs.set(entry[1], entry[2]);
+      return;
+    }
+    const [, file, size, mtime, ctime, inode, sha256, settled] = entry;
     const stamp = { size, mtime: BigInt(mtime), ctime: BigInt(ctime), inode: BigInt(inode) };
     this.known.set(file, { ...stamp, sha256, settled });
     this.sizes.add(size);
@@ -138,7 +168,8 @@ export class FactsCache {
 
   private usedRecords(): Map<string, Record> {
     const used = new Map<string, Record>();
-    for (const { sha256 } of this.known.values()) {
+    const blobs = [...this.usedBlobs].map(oid => this.blobs.get(oid)!);
+    for (const sha256 of [...[...this.known.values()].map(known => known.sha256), ...blobs]) {
       const record = this.records.get(sha256);
       if (record) used.set(sha256, record);
     }
@@ -157,6 +188,7 @@ export class FactsCache {
     const folder = path.dirname(this.file);
     await fs.mkdir(folder, { recursive: true });
     const texts = [...this.known].map(([file, known]) => indexText(file, known));
+    for (const oid of this.usedBlobs) texts.push(blobText(oid, this.blobs.get(oid)!));
     for (const record of this.usedRecords().values()) {
       const text = 'text' in record ? record.text : textAt(this.bytes, record);
       if (text) texts.push(text);
@@ -171,6 +203,8 @@ export class FactsCache {
 }
 
 const FACTS = '["facts","';
+
+const blobText = (oid: string, sha256: string) => JSON.stringify(['blob', oid, sha256]);
 
 const indexText = (file: string, known: Known) =>
   JSON.stringify([

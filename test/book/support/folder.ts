@@ -14,9 +14,13 @@ export function write(folder: string, files: Record<string, string | Uint8Array>
   for (const [name, content] of Object.entries(files)) {
     const file = path.join(folder, name);
     fs.mkdirSync(path.dirname(file), { recursive: true });
-    fs.writeFileSync(file, content);
+    fs.writeFileSync(file, content, { flag: NOT_THROUGH_LINKS });
   }
 }
+
+/** A test that made a link must not write to what it leads to. As a number the flag is taken, though not by the types. */
+const { O_WRONLY, O_CREAT, O_TRUNC, O_NOFOLLOW } = fs.constants;
+const NOT_THROUGH_LINKS = (O_WRONLY | O_CREAT | O_TRUNC | O_NOFOLLOW) as unknown as string;
 
 const folders: string[] = [];
 

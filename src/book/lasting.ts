@@ -1,0 +1,8 @@
+import type { PictureFacts, Unreadable } from '../shared/picture';
+
+/** Reasons that lie in the content; others may be gone the next time. */
+const LASTING: Unreadable['reason'][] = ['empty', 'truncated', 'corrupt', 'too-large', 'format'];
+
+/** Whether what was read stays true as long as the content does. */
+export const lasts = (facts: readonly PictureFacts[]): boolean =>
+  facts.every(page => !page.unreadable || LASTING.includes(page.unreadable.reason));

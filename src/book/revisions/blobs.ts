@@ -1,0 +1,135 @@
+import type { ChildProcessWithoutNullStreams } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs/promises';
+import { GitError, notStarted, startGit } from './git';
+
+export interface Blob {
+  /** Bytes. */
+  size: number;
+  sha256: string;
+}
+
+/**
+ * Contents straight from git's object store, one after the other through one `git cat-file --batch`: no checkout, no
+ * filter, no network. Close it when done.
+ */
+export class Blobs {
+  private child: ChildProcessWithoutNullStreams | null = null;
+  private incoming: AsyncIterator<Buffer> | null = null;
+  private kept: Buffer = Buffer.alloc(0);
+  private turn: Promise<unknown> = Promise.resolve();
+  private failure: Error | null = null;
+
+  constructor(private readonly folder: string) {}
+
+  /** A content of up to `most` bytes. Null where it is not in this clone, or larger. */
+  async small(oid: string, most: number): Promise<Buffer | null> {
+    const content = await this.take(oid, most, null);
+    return Buffer.isBuffer(content) ? content : null;
+  }
+
+  /**
+   * Writes a content into a new file, or hands it over where it has up to `most` bytes. Null where it is not in this
+   * clone.
+   */
+  extract(oid: string, file: string, most: number): Promise<Buffer | Blob | null> {
+    return this.take(oid, most, file);
+  }
+
+  close(): void {
+    this.child?.kill();
+    this.child = null;
+  }
+
+  /** One question at a time: answers come in the order of questions. */
+  private take(oid: string, most: number, file: string | null): Promise<Buffer | Blob | null> {
+    const mine = this.turn.then(async () => {
+      const size = await this.ask(oid);
+      if (size === null) return null;
+      return size <= most ? this.whole(size) : this.written(size, file);
+    });
+    this.turn = mine.catch(() => {});
+    return mine;
+  }
+
+  private async whole(size: number): Promise<Buffer> {
+    const parts: Buffer[] = [];
+    for await (const part of this.content(size)) parts.push(part);
+    return Buffer.concat(parts);
+  }
+
+  /** Without a file the bytes go nowhere: what comes after them is waited for. */
+  private async written(size: number, file: string | null): Promise<Blob> {
+    const hash = createHash('sha256');
+    const handle = file === null ? null : await fs.open(file, 'wx', 0o600);
+    try {
+      for await (const part of this.content(size)) {
+        hash.update(part);
+        await handle?.writeFile(part);
+      }
+    } finally {
+      await handle?.close();
+    }
+    return { size, sha256: hash.digest('hex') };
+  }
+
+  /** Size of a content whose bytes follow; null where there is none. */
+  private async ask(oid: string): Promise<number | null> {
+    this.start();
+    this.child!.stdin.write(`${oid}\n`);
+    const line = await this.line();
+    // of a clone without all contents: git ends rather than fetch, and is started anew for the next
+    if (line === null) {
+      this.close();
+      if (this.failure) throw this.failure;
+      return null;
+    }
+    const size = /^[0-9a-f]+ blob (\d+)$/.exec(line);
+    return size ? Number(size[1]) : null;
+  }
+
+  private start(): void {
+    if (this.child) return;
+    const child = startGit(this.folder, ['cat-file', '--batch']);
+    child.on('error', error => {
+      this.failure = notStarted(error);
+    });
+    child.stdin.on('error', () => {}); // its end is seen at the other end
+    child.stderr.resume();
+    this.child = child;
+    this.kept = Buffer.alloc(0);
+    this.incoming = child.stdout[Symbol.asyncIterator]() as AsyncIterator<Buffer>;
+  }
+
+  private async more(): Promise<Buffer | null> {
+    const { value, done } = await this.incoming!.next();
+    return done ? null : value;
+  }
+
+  private async line(): Promise<string | null> {
+    for (let end = this.kept.indexOf(0x0a); ; end = this.kept.indexOf(0x0a)) {
+      if (end !== -1) {
+        const line = this.kept.toString('latin1', 0, end);
+        this.kept = this.kept.subarray(end + 1);
+        return line;
+      }
+      const part = await this.more();
+      if (!part) return null;
+      this.kept = Buffer.concat([this.kept, part]);
+    }
+  }
+
+  /** The bytes, and the line's end that git writes after them. */
+  private async *content(size: number): AsyncGenerator<Buffer> {
+    let left = size + 1;
+    while (left > 0) {
+      const part = this.kept.length ? this.kept : await this.more();
+      if (!part) throw new GitError('git ended in the middle of a content.');
+      const used = part.subarray(0, left);
+      this.kept = part.subarray(used.length);
+      left -= used.length;
+      const ofContent = left === 0 ? used.subarray(0, -1) : used;
+      if (ofContent.length) yield ofContent;
+    }
+  }
+}

@@ -1,0 +1,57 @@
+import path from 'node:path';
+import { askGit, GitError, runGit } from './git';
+
+/** The repository that a book's folder lies in. */
+export interface Repository {
+  /** The book's folder, absolute: git is asked from there, and paths go from there. */
+  root: string;
+  /** Where objects are, shared by all worktrees of the repository. */
+  commonDir: string;
+  /** How many commits are here is less than there are. */
+  shallow: boolean;
+  /** How objects are named. */
+  hash: 'sha1' | 'sha256';
+  /** What git needs to know to look at the index that a running commit makes; empty outside of a hook. */
+  env: Record<string, string>;
+}
+
+/** @throws GitError where the folder belongs to no repository, or where git does not trust it */
+export async function openRepository(root: string): Promise<Repository> {
+  const asked = await runGit(root, ['rev-parse', '--git-common-dir']);
+  if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
+  const line = async (what: string) => oneLine(await askGit(root, ['rev-parse', what]));
+  const inTree = await line('--is-inside-work-tree');
+  if (inTree !== 'true')
+    throw new GitError(`"${root}" is no folder of pictures, but the inside of a git repository.`);
+  const gitDir = await line('--absolute-git-dir');
+  const index = indexOfHook(gitDir);
+  return {
+    root,
+    commonDir: path.resolve(root, oneLine(asked.stdout)),
+    shallow: (await line('--is-shallow-repository')) === 'true',
+    hash: (await line('--show-object-format')) === 'sha256' ? 'sha256' : 'sha1',
+    env: index ? { GIT_INDEX_FILE: index } : {},
+  };
+}
+
+/**
+ * A commit of some files, or with `-a`, is made from an index of its own, and its hooks are told which. One of another
+ * repository is none of ours.
+ */
+function indexOfHook(gitDir: string): string | null {
+  const told = process.env.GIT_INDEX_FILE;
+  if (!told) return null;
+  const file = path.resolve(told);
+  return path.dirname(file) === gitDir ? file : null;
+}
+
+/** A name may end in a space, so only the line's end goes. */
+const oneLine = (answer: Buffer): string => answer.toString('utf8').replace(/\r?\n$/, '');
+
+function notOne(root: string, complaint: string): string {
+  if (/dubious ownership/.test(complaint))
+    return `git does not trust the repository of "${root}", since it belongs to somebody else. Trust it with "git config --global --add safe.directory FOLDER".`;
+  if (/not a git repository/.test(complaint))
+    return `"${root}" is in no git repository, so there are no revisions of it.`;
+  return complaint.replace(/^fatal: /, '');
+}

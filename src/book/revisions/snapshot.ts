@@ -1,0 +1,40 @@
+import { askGit, GitError, pieces } from './git';
+import type { Repository } from './repository';
+
+/** What stands at a path in a revision or in the index. */
+export interface Entry {
+  /** Octal, as git tells it: `100644`, `100755`, `120000` (symbolic link), `160000` (submodule). */
+  mode: string;
+  oid: string;
+}
+
+/** Every path of the book's folder (relative to it, forward slashes), as a revision or the index holds it. */
+export type Snapshot = ReadonlyMap<string, Entry>;
+
+export const isFile = ({ mode }: Entry): boolean => mode.startsWith('100');
+export const isLink = ({ mode }: Entry): boolean => mode === '120000';
+export const isSubmodule = ({ mode }: Entry): boolean => mode === '160000';
+
+/** What the commit holds of the book's folder; nothing where it does not hold the folder. */
+export async function snapshotOf({ root }: Repository, commit: string): Promise<Snapshot> {
+  const listed = pieces(await askGit(root, ['ls-tree', '-r', '-z', commit]));
+  return new Map(
+    listed.map(line => {
+      const [, mode, oid, path] = /^(\d+) \w+ ([0-9a-f]+)\t(.*)$/s.exec(line)!;
+      return [path, { mode, oid }];
+    }),
+  );
+}
+
+/** What is staged. @throws GitError in the middle of a merge */
+export async function snapshotOfIndex({ root, env }: Repository): Promise<Snapshot> {
+  const listed = pieces(await askGit(root, ['ls-files', '--stage', '-z'], { env }));
+  return new Map(
+    listed.map(line => {
+      const [, mode, oid, stage, path] = /^(\d+) ([0-9a-f]+) (\d)\t(.*)$/s.exec(line)!;
+      if (stage !== '0')
+        throw new GitError(`"${path}" is in conflict: resolve the merge first, then check what is staged.`);
+      return [path, { mode, oid }];
+    }),
+  );
+}

@@ -1,0 +1,59 @@
+import path from 'node:path';
+import { type SettingsFiles, TooLarge, type Within } from '../settings/within';
+import type { Blobs } from './blobs';
+import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from './snapshot';
+
+/** A link that leads further than through so many others leads nowhere. */
+const MOST_LINKS = 8;
+const LONGEST_PATH = 4096;
+
+/** Settings, and the files that they name, as a revision or the index holds them; `root` is the book's folder. */
+export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'small'>): SettingsFiles {
+  const relative = (file: string) => path.relative(root, file).split(path.sep).join('/');
+  return {
+    async within(_, folder, written): Promise<Within> {
+      const at = relative(path.resolve(folder, written));
+      const other = (message: string): Within => ({ ok: false, why: 'other', message });
+      if (isOutside(at))
+        return other(
+          `"${written}" lies outside the book's folder. Copy it into the folder and name it there.`,
+        );
+      const found = await follow(snapshot, blobs, at);
+      if (found === 'outside')
+        return other(
+          `"${written}" is a link that leads out of the book's folder. Copy the file itself into it.`,
+        );
+      if (!found) return { ok: false, why: 'missing', message: `There is no file "${written}".` };
+      if (!isFile(found.entry)) return other(`"${written}" is not a file.`);
+      return { ok: true, file: path.join(root, ...found.at.split('/')), relative: found.at };
+    },
+    async bytes(file, most) {
+      const found = await follow(snapshot, blobs, relative(file));
+      if (!found || found === 'outside') throw new Error('is not there');
+      const bytes = await blobs.small(found.entry.oid, most);
+      if (!bytes) throw new TooLarge(most);
+      return bytes;
+    },
+  };
+}
+
+/** What a path leads to. Links among folders are not followed: a snapshot has no folders, only paths. */
+async function follow(
+  snapshot: Snapshot,
+  blobs: Pick<Blobs, 'small'>,
+  start: string,
+): Promise<{ at: string; entry: Entry } | 'outside' | null> {
+  let at = start;
+  for (let step = 0; step <= MOST_LINKS; step++) {
+    const entry = snapshot.get(at);
+    if (!entry || isSubmodule(entry)) return null;
+    if (!isLink(entry)) return { at, entry };
+    const target = (await blobs.small(entry.oid, LONGEST_PATH))?.toString('utf8') ?? '';
+    if (path.posix.isAbsolute(target)) return 'outside';
+    at = path.posix.join(path.posix.dirname(at), target);
+    if (isOutside(at)) return 'outside';
+  }
+  return null;
+}
+
+const isOutside = (at: string): boolean => at === '..' || at.startsWith('../') || path.isAbsolute(at);

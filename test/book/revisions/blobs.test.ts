@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { Blobs } from '../../../src/book/revisions/blobs';
+import { temporaryFolder } from '../support/folder';
+import { git, repositoryOf } from './support/repository';
+
+const MOST = 100;
+const oidOf = (top: string, file: string) => git(top, 'rev-parse', `HEAD:${file}`).trim();
+const noise = (bytes: number) => Buffer.from(Array.from({ length: bytes }, (_, i) => (i * 7919) % 256));
+
+describe('blobs', () => {
+  let blobs: Blobs | undefined;
+  afterEach(() => blobs?.close());
+
+  it('are written out to the byte, small ones are handed over, in whatever order they are asked for', async () => {
+    const large = noise(300_001);
+    const top = repositoryOf({ 'large.tif': large, 'small.txt': 'a few\nlines\n', 'empty.txt': '' });
+    blobs = new Blobs(top);
+    const file = path.join(temporaryFolder(), 'large');
+    const [small, written, empty] = await Promise.all([
+      blobs.extract(oidOf(top, 'small.txt'), file, MOST),
+      blobs.extract(oidOf(top, 'large.tif'), file, MOST),
+      blobs.extract(oidOf(top, 'empty.txt'), file, MOST),
+    ]);
+    assert.equal(String(small), 'a few\nlines\n');
+    assert.equal((empty as Buffer).length, 0);
+    assert.deepEqual(fs.readFileSync(file), large);
+    assert.deepEqual(written, { size: 300_001, sha256: createHash('sha256').update(large).digest('hex') });
+  });
+
+  it('that are larger than is wanted are nothing, and the next is read all the same', async () => {
+    const top = repositoryOf({ 'large.tif': noise(200_000), 'small.txt': 'text' });
+    blobs = new Blobs(top);
+    assert.equal(await blobs.small(oidOf(top, 'large.tif'), MOST), null);
+    assert.equal(String(await blobs.small(oidOf(top, 'small.txt'), MOST)), 'text');
+  });
+
+  it('that are not in this clone are nothing, without a way to the network, and the next is read all the same', async () => {
+    const top = repositoryOf({ 'a.txt': 'a' });
+    git(top, 'config', 'uploadpack.allowFilter', 'true');
+    const clone = path.join(temporaryFolder(), 'clone');
+    git(top, 'clone', '--quiet', '--no-checkout', '--filter=blob:none', `file://${top}`, clone);
+    fs.writeFileSync(path.join(clone, 'here.txt'), 'here');
+    const here = git(clone, 'hash-object', '-w', 'here.txt').trim();
+    blobs = new Blobs(clone);
+    assert.equal(await blobs.small(oidOf(top, 'a.txt'), MOST), null);
+    assert.equal(await blobs.small('1'.repeat(40), MOST), null);
+    assert.equal(String(await blobs.small(here, MOST)), 'here');
+  });
+});

@@ -1,0 +1,104 @@
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { FactsCache } from '../../../src/book/cache/cache';
+import { Blobs } from '../../../src/book/revisions/blobs';
+import { readBlobs } from '../../../src/book/revisions/read';
+import { openRepository } from '../../../src/book/revisions/repository';
+import type { PictureFacts } from '../../../src/shared/picture';
+import { greyFacts } from '../support/facts';
+import { temporaryFolder } from '../support/folder';
+import { type Files, git, repositoryOf } from './support/repository';
+
+const sha256 = (content: string | Uint8Array) => createHash('sha256').update(content).digest('hex');
+const pointerTo = (content: string) =>
+  `version https://git-lfs.github.com/spec/v1\noid sha256:${sha256(content)}\nsize ${content.length}\n`;
+
+let blobs: Blobs | undefined;
+afterEach(() => blobs?.close());
+
+async function reading(files: Files) {
+  const top = repositoryOf(files);
+  const repository = await openRepository(top);
+  const asked: string[] = [];
+  const pool = {
+    async facts(file: string): Promise<PictureFacts[]> {
+      const content = fs.readFileSync(file);
+      asked.push(content.toString('utf8', 0, 20));
+      return [greyFacts(sha256(content))];
+    },
+  };
+  blobs = new Blobs(top);
+  const oid = (name: string) => git(top, 'rev-parse', `HEAD:${name}`).trim();
+  return {
+    ...{ top, asked, oid },
+    read: async (names: string[], cache: FactsCache | null = null) => {
+      const facts = await readBlobs(names.map(oid), { repository, blobs: blobs!, pool, cache });
+      return names.map(name => facts.get(oid(name))![0]);
+    },
+    store(content: string) {
+      const name = sha256(content);
+      const file = path.join(top, '.git/lfs/objects', name.slice(0, 2), name.slice(2, 4), name);
+      fs.mkdirSync(path.dirname(file), { recursive: true });
+      fs.writeFileSync(file, content);
+      return file;
+    },
+  };
+}
+
+describe('reading revisions', () => {
+  it('reads a content once, whatever its names, and leaves nothing behind', async () => {
+    const before = fs
+      .readdirSync(path.dirname(temporaryFolder()))
+      .filter(name => /^evengrey-\w{6}$/.test(name));
+    const { read, asked } = await reading({
+      'a.tif': 'x'.repeat(2000),
+      'copy.tif': 'x'.repeat(2000),
+      'tiny.tif': 'tiny',
+    });
+    const [a, copy, tiny] = await read(['a.tif', 'copy.tif', 'tiny.tif']);
+    assert.deepEqual([a.sha256, copy], [sha256('x'.repeat(2000)), a]);
+    assert.equal(tiny.sha256, sha256('tiny'));
+    assert.equal(asked.length, 2);
+    const after = fs
+      .readdirSync(path.dirname(temporaryFolder()))
+      .filter(name => /^evengrey-\w{6}$/.test(name));
+    assert.deepEqual(after, before);
+  });
+
+  it('reads nothing that the cache knows, in this run or the next', async () => {
+    const { read, asked, top } = await reading({ 'a.tif': 'x'.repeat(2000) });
+    const folder = temporaryFolder();
+    const cache = await FactsCache.open(folder, top, 'v');
+    const first = await read(['a.tif'], cache);
+    await cache.save();
+    assert.deepEqual(await read(['a.tif'], await FactsCache.open(folder, top, 'v')), first);
+    assert.equal(asked.length, 1);
+  });
+
+  it('reads the picture that a large-file pointer stands for from the local store', async () => {
+    const { read, store, asked } = await reading({ 'a.tif': pointerTo('the picture itself') });
+    store('the picture itself');
+    const [facts] = await read(['a.tif']);
+    assert.deepEqual(asked, ['the picture itself']);
+    assert.equal(facts.sha256, sha256('the picture itself'));
+  });
+
+  it('says of a pointer without its picture that it has not been fetched, and keeps no memory of that', async () => {
+    const { read, store, top } = await reading({ 'a.tif': pointerTo('the picture itself') });
+    const cache = await FactsCache.open(temporaryFolder(), top, 'v');
+    const [facts] = await read(['a.tif'], cache);
+    assert.deepEqual([facts.unreadable?.reason, facts.format], ['not-fetched', 'lfs-pointer']);
+    assert.match(facts.unreadable!.text, /git lfs fetch --all/);
+    store('the picture itself');
+    assert.equal((await read(['a.tif'], cache))[0].unreadable, null);
+  });
+
+  it('does not take another file for the one that the pointer names', async () => {
+    const { read, store } = await reading({ 'a.tif': pointerTo('the picture itself') });
+    fs.writeFileSync(store('the picture itself'), 'another of like size'.slice(0, 18));
+    const [facts] = await read(['a.tif']);
+    assert.match(facts.unreadable!.text, /is not the one that its pointer names/);
+  });
+});

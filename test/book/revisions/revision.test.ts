@@ -1,0 +1,61 @@
+import assert from 'node:assert/strict';
+import path from 'node:path';
+import { openRepository } from '../../../src/book/revisions/repository';
+import { commitOf, mergeBase } from '../../../src/book/revisions/revision';
+import { temporaryFolder } from '../support/folder';
+import { commit, git, repositoryOf } from './support/repository';
+
+describe('revisions', () => {
+  it('are commits, by whatever name', async () => {
+    const top = repositoryOf({ a: '1' });
+    const first = git(top, 'rev-parse', 'HEAD').trim();
+    git(top, 'tag', '-a', 'v1', '-m', 'one');
+    commit(top, { a: '2' });
+    const repository = await openRepository(top);
+    for (const name of ['HEAD~1', 'v1', first, first.slice(0, 10)])
+      assert.equal(await commitOf(repository, name), first, name);
+  });
+
+  it('that are none are told, and a name is never taken for an option', async () => {
+    const repository = await openRepository(repositoryOf({ a: '1' }));
+    await assert.rejects(
+      commitOf(repository, 'nowhere'),
+      /^GitError: There is no revision "nowhere" here\.$/,
+    );
+    await assert.rejects(commitOf(repository, '--all'), /There is no revision "--all" here/);
+    const empty = temporaryFolder();
+    git(empty, 'init', '--quiet');
+    await assert.rejects(commitOf(await openRepository(empty), 'HEAD'), /There is no commit yet/);
+  });
+
+  it('part at their merge base', async () => {
+    const top = repositoryOf({ a: '1' });
+    const parted = git(top, 'rev-parse', 'HEAD').trim();
+    git(top, 'checkout', '--quiet', '-b', 'work');
+    const work = commit(top, { b: '1' });
+    git(top, 'checkout', '--quiet', 'main');
+    const main = commit(top, { a: '2' });
+    assert.equal(await mergeBase(await openRepository(top), main, work), parted);
+  });
+
+  it('of histories that share nothing have none, and a shallow clone says that it cannot know', async () => {
+    const top = repositoryOf({ a: '1' });
+    const main = git(top, 'rev-parse', 'HEAD').trim();
+    git(top, 'checkout', '--quiet', '--orphan', 'other');
+    const other = commit(top, { a: '3' });
+    const repository = await openRepository(top);
+    await assert.rejects(mergeBase(repository, main, other), /share no history.*--no-merge-base/);
+
+    git(top, 'checkout', '--quiet', 'main');
+    commit(top, { a: '4' });
+    git(top, 'branch', 'work', 'main~1');
+    git(top, 'checkout', '--quiet', 'work');
+    commit(top, { b: '1' });
+    const clone = path.join(temporaryFolder(), 'clone');
+    git(top, 'clone', '--quiet', '--depth=1', '--no-single-branch', `file://${top}`, clone);
+    const shallow = await openRepository(clone);
+    const [x, y] = [await commitOf(shallow, 'origin/main'), await commitOf(shallow, 'origin/work')];
+    await assert.rejects(mergeBase(shallow, x, y), /does not reach back to where .*git fetch --unshallow/);
+    await assert.rejects(commitOf(shallow, main), /There is no revision .* This clone is shallow/);
+  });
+});
