@@ -87,6 +87,7 @@ async function buildProduct() {
   const entries = {
     cli: 'src/cli/main.ts',
     reader: 'src/picture/reader.ts',
+    converter: 'src/remedy/converter.ts',
     extension: 'src/editor/extension.ts',
     checker: 'src/editor/checker/main.ts',
   };

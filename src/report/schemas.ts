@@ -1,5 +1,6 @@
 // no-unit-test: a list for the build; test/report/schemas.test.ts checks what stands in media/schemas
 import { language } from '../book/settings/words';
+import { convertReportSchema, undoReportSchema } from './json/convert-schema';
 import { checkReportSchema, forecastReportSchema } from './json/schema';
 
 /** The JSON schemas that are shipped in `media/schemas`, by file name. Written by the build. */
@@ -8,4 +9,6 @@ export const schemas: Record<string, Record<string, unknown>> = {
   'house.schema.json': language.house,
   'check-report.schema.json': checkReportSchema,
   'forecast-report.schema.json': forecastReportSchema,
+  'convert-report.schema.json': convertReportSchema,
+  'undo-report.schema.json': undoReportSchema,
 };

@@ -1,12 +1,10 @@
 import path from 'node:path';
 import { checkBook } from '../../book/check';
 import { override } from '../../book/overrides';
-import { findRoot, RootError } from '../../book/root';
-import { loadSettings } from '../../book/settings/load';
-import { describeProblem } from '../../book/settings/problem';
 import type { Settings } from '../../book/settings/settings';
 import { writers } from '../../report/check';
 import type { BookReport, Severity } from '../../shared/finding';
+import { rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
@@ -23,7 +21,7 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   if (options.output !== undefined) await refuse(options.output);
   const paths = (named.length ? named : ['.']).map(name => path.resolve(name));
   const root = await rootOf(paths);
-  const { settings, files } = await settingsOf(root, options.settings);
+  const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const targets = override(settings.targets, conditions);
   if (!targets.length && (conditions.paper || conditions.light))
     throw new Failure('Nobody said how this book is printed: name a process with --process too.');
@@ -47,26 +45,6 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
 function holdsPicture({ pictures }: BookReport, relative: string): boolean {
   const at = relative.split(path.sep).join('/');
   return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
-}
-
-const shown = (file: string) => `"${path.relative(process.cwd(), file) || '.'}"`;
-
-async function rootOf(paths: readonly string[]): Promise<string> {
-  try {
-    return await findRoot(paths);
-  } catch (error) {
-    throw error instanceof RootError ? new Failure(error.message) : error;
-  }
-}
-
-/** The settings, and the files that they came from, the book's own first. */
-async function settingsOf(root: string, file: string | undefined) {
-  const { settings, problems, files } = await loadSettings(root, { file: file && path.resolve(file) });
-  if (settings) return { settings, files };
-  const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
-  throw new Failure(
-    `The settings have ${what}, so nothing was checked.\n${problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
-  );
 }
 
 function readAndJudge(

@@ -3,13 +3,11 @@ import type { Forecast } from '../../shared/forecast';
 import type { Space } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { dutyOf } from '../sheet/advice';
+import { document, SCHEMA } from './document';
 import { findingJson } from './finding';
 import { forecastJson } from './forecast';
 import { canonical } from './number';
 import { pictureJson } from './picture';
-
-/** Number of the contract: goes up when a name changes or goes, not when one is added. */
-export const SCHEMA = 1;
 
 /**
  * The report of a check as JSON text, by `check-report.schema.json`: no absolute paths, no times, every list in a
@@ -59,15 +57,3 @@ const targetJson = (target: Target) => ({
   profile: target.profile,
   record: target.record,
 });
-
-/** One line a key, and one line an entry of the lists of objects. */
-function document(content: Record<string, unknown>): string {
-  const lines = Object.entries(content).map(([key, value]) => {
-    const isList = Array.isArray(value) && typeof value[0] === 'object';
-    const text = isList
-      ? `[\n${value.map(entry => JSON.stringify(entry)).join(',\n')}\n]`
-      : JSON.stringify(value);
-    return `${JSON.stringify(key)}:${text}`;
-  });
-  return `{\n${lines.join(',\n')}\n}\n`;
-}

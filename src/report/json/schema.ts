@@ -1,51 +1,23 @@
 // no-unit-test: test/report/json/index.test.ts validates reports against it, test/report/schemas.test.ts the schema itself
-import { DECIMALS } from './number';
-
-type Schema = Record<string, unknown>;
-
-/** Everything stands in a report whenever it is one; what is missing is null. More keys may come. */
-const object = (properties: Record<string, Schema>, description?: string): Schema => ({
-  type: 'object',
-  ...(description && { description }),
-  properties,
-  required: Object.keys(properties),
-});
-const list = (items: Schema, description?: string): Schema => ({
-  type: 'array',
-  ...(description && { description }),
-  items,
-});
-const orNull = (schema: Schema, description?: string): Schema => ({
-  ...(description && { description }),
-  anyOf: [schema, { type: 'null' }],
-});
-const number = (description: string, rest: Schema = {}): Schema => ({ type: 'number', description, ...rest });
-const whole = (description: string, minimum = 0): Schema => ({ type: 'integer', minimum, description });
-const share = (description: string): Schema => number(description, { minimum: 0, maximum: 1 });
-const text = (description?: string): Schema => ({ type: 'string', ...(description && { description }) });
-const flag = (description: string): Schema => ({ type: 'boolean', description });
-const words = (description: string, values: (string | null)[]): Schema => ({
-  ...(description && { description }),
-  enum: values,
-});
+import {
+  ENCODINGS,
+  FORMATS,
+  flag,
+  head,
+  list,
+  number,
+  object,
+  orNull,
+  type Schema,
+  share,
+  text,
+  whole,
+  words,
+} from './schema-parts';
 
 const point = (description: string): Schema =>
   object({ a: number('CIELAB a*'), b: number('CIELAB b*') }, description);
 
-const ENCODINGS = [
-  'single-channel',
-  'rgb-neutral',
-  'rgb-residual',
-  'rgb-toned',
-  'black-only',
-  'four-channel',
-  'three-ink',
-  'bilevel',
-  'lab-neutral',
-  'colour',
-  'unreadable',
-];
-const FORMATS = 'jpeg png tiff webp avif gif psd bmp heic jp2 svg pdf lfs-pointer unknown'.split(' ');
 const ROUTES = ['rgb', 'separated', 'inks', 'black-plate'];
 
 const bands = object(
@@ -281,12 +253,6 @@ const picture = object({
     'What to do with it: `send` it as it is, `convert` it first, `ask` the print house, `mend` the file, `leave`: nothing to judge. Shared findings of the book count too',
     ['send', 'convert', 'ask', 'mend', 'leave'],
   ),
-});
-
-const head = (title: string): Schema => ({
-  $schema: 'http://json-schema.org/draft-07/schema#',
-  title,
-  $comment: `Numbers are rounded to ${DECIMALS} decimals. Shares and probabilities run from 0 to 1. Keys may be added; none is renamed or dropped without a new number in "schema".`,
 });
 
 /** What `check --format json` prints. */

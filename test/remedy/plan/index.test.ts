@@ -11,7 +11,7 @@ const beside: Place = { kind: 'beside' };
 const inPlace: Place = { kind: 'in-place' };
 const apart: Place = { kind: 'folder', folder: '/elsewhere/out', shown: '../out' };
 
-const one = (asked: Asked, wish: Partial<RemedyWish> = {}, place = beside): Decision =>
+const one = (asked: Asked, wish: Partial<RemedyWish> = {}, place: Place = beside): Decision =>
   plan([asked], wishFor(wish), place)[0];
 const reasonOf = (decision: Decision) => ('reason' in decision ? decision.reason : '');
 const outputs = (decisions: Decision[]) =>

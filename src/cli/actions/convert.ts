@@ -1,0 +1,122 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { cacheFolder } from '../../book/cache/folder';
+import { isWithin } from '../../book/settings/within';
+import { convertPictures } from '../../remedy/batch';
+import { createConverters } from '../../remedy/converters';
+import type { Place } from '../../remedy/plan/types';
+import { RemedyError } from '../../remedy/remedy-error';
+import { undoConversions } from '../../remedy/undo';
+import { convertJson, undoJson } from '../../report/json/convert';
+import { convertText, undoText } from '../../report/text/convert';
+import type { ConvertReport, UndoReport } from '../../shared/conversion';
+import { rootOf, settingsOf, shown } from '../book';
+import { EXIT, Failure } from '../failure';
+import { interruptible } from '../interrupt';
+import { refuse, writeResult } from '../output';
+import { Progress } from '../progress';
+import { withReading } from '../reading';
+import { styleOf } from '../style';
+import type { ConvertVerbOptions } from '../verbs/convert';
+import { wishOf } from '../wish';
+
+const STOPPED = 'Stopped. Every picture is whole, and what was converted stands.';
+
+/** Converts pictures, or undoes that, writes the report and gives the exit code. */
+export async function convert(named: readonly string[], options: ConvertVerbOptions): Promise<number> {
+  if (options.output !== undefined) await refuse(options.output);
+  const paths = named.map(name => path.resolve(name));
+  try {
+    return await (options.undo ? undo(paths, options) : convertAll(paths, options));
+  } catch (error) {
+    throw error instanceof RemedyError ? new Failure(error.message) : error;
+  }
+}
+
+async function convertAll(paths: string[], options: ConvertVerbOptions): Promise<number> {
+  const wish = await wishOf(options);
+  const place = await placeOf(options, paths);
+  const root = await rootOf(paths);
+  const { settings } = await settingsOf(root, undefined, 'converted');
+  const dryRun = options.dryRun ?? false;
+  const report = await working((signal, onProgress) =>
+    withReading(root, { jobs: options.jobs, cache: true }, ({ pool, cache }) => {
+      const converters = createConverters({
+        converterFile: path.join(__dirname, 'converter.js'),
+        size: options.jobs,
+      });
+      return convertPictures({
+        ...{ root, paths, settings, pool, cache, wish, place, converters, dryRun, signal, onProgress },
+        jobs: options.jobs,
+        memory: cacheFolder(),
+      });
+    }),
+  );
+  const { format, output } = options;
+  await writeResult(format === 'json' ? convertJson(report) : convertText(report, styleOf(output)), output);
+  if (!report.conversions.length)
+    throw new Failure(
+      `${paths.map(shown).join(', ')} ${paths.length === 1 ? 'holds' : 'hold'} no picture of the book to convert. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
+    );
+  return exitCodeOf(report, report.conversions);
+}
+
+async function undo(paths: string[], options: ConvertVerbOptions): Promise<number> {
+  const { format, output, undo: _, dryRun = false, jobs: __, ...others } = options;
+  const [other] = Object.keys(others);
+  if (other)
+    throw new Failure(`--undo goes with no other option but --dry-run: leave --${dashed(other)} out.`);
+  const root = await rootOf(paths);
+  const { settings } = await settingsOf(root, undefined, 'undone');
+  const report = await working((signal, onProgress) =>
+    undoConversions({ root, paths, settings, dryRun, signal, onProgress }),
+  );
+  await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output);
+  return exitCodeOf(report, report.undone);
+}
+
+const dashed = (key: string) => key.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`);
+
+/** Work that can be stopped and shows how far it is. */
+function working<T>(
+  work: (signal: AbortSignal, onProgress: (done: number, total: number, file: string) => void) => Promise<T>,
+): Promise<T> {
+  const progress = new Progress(process.stderr);
+  return interruptible(async signal => {
+    try {
+      return await work(signal, (done, total, file) => progress.tell(done, total, file));
+    } finally {
+      progress.end();
+    }
+  }, STOPPED);
+}
+
+function exitCodeOf(
+  { stopped }: Pick<ConvertReport | UndoReport, 'stopped'>,
+  all: readonly { outcome: string }[],
+): number {
+  if (stopped !== null) throw new Failure(stopped);
+  return all.some(({ outcome }) => outcome === 'failed') ? EXIT.findings : EXIT.clean;
+}
+
+async function placeOf({ out, inPlace }: ConvertVerbOptions, paths: readonly string[]): Promise<Place> {
+  if (out === undefined) return { kind: inPlace ? 'in-place' : 'beside' };
+  if (inPlace) throw new Failure('--in-place and --out contradict each other: leave one of them out.');
+  const folder = await trueFolder(path.resolve(out));
+  for (const named of paths) {
+    const real = await fs.realpath(named).catch(() => named);
+    if (isWithin(folder, real))
+      throw new Failure(
+        `--out: "${out}" holds ${shown(named)} itself. Name a folder for the results alone, or --in-place.`,
+      );
+  }
+  return { kind: 'folder', folder, shown: out.split(path.sep).join('/').replace(/\/+$/, '') };
+}
+
+/** A folder that need not be there yet, with the links resolved that lead to it. */
+async function trueFolder(folder: string): Promise<string> {
+  const stat = await fs.stat(folder).catch(() => null);
+  if (stat && !stat.isDirectory()) throw new Failure(`--out: ${shown(folder)} is no folder. Name another.`);
+  if (stat) return fs.realpath(folder);
+  return path.join(await trueFolder(path.dirname(folder)), path.basename(folder));
+}

@@ -1,0 +1,106 @@
+// no-unit-test: declares options; test/cli runs the built program
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { greyPresets } from '../../remedy/grey/presets';
+import { wrap } from '../../report/text/wrap';
+import { formatOption, numbers, outputOption, wholeFrom } from '../options';
+
+export interface ConvertVerbOptions {
+  to?: string;
+  out?: string;
+  inPlace?: boolean;
+  undo?: boolean;
+  dryRun?: boolean;
+  as?: string;
+  bits?: string;
+  quality?: number;
+  method?: string;
+  below?: number[];
+  tone?: string;
+  blackPoint?: string;
+  profile?: string;
+  upright?: boolean;
+  jobs?: number;
+  format: 'text' | 'json';
+  output?: string;
+}
+
+export function convertVerb(): Command {
+  return new Command('convert')
+    .description(
+      'Converts pictures to the encoding that prints evenly: writes new files, reads them again to prove them, and loses nothing.',
+    )
+    .argument('<pictures...>', 'pictures, or folders with pictures of the book')
+    .addOption(new Option('--to <encoding>', 'rgb-neutral, single-channel, black-only or rgb-toned'))
+    .addOption(new Option('--out <folder>', 'write into this folder; left out: beside the pictures'))
+    .addOption(new Option('--in-place', 'put the results in the place of the pictures; originals are kept'))
+    .addOption(new Option('--undo', 'bring back what --in-place replaced, bit for bit'))
+    .addOption(new Option('--dry-run', 'say what would be done, and write nothing'))
+    .addOption(new Option('--as <format>', 'jpeg, tiff or png; left out: as the picture, else tiff'))
+    .addOption(new Option('--bits <n>', '8 or 16 bits a channel; left out: as the picture'))
+    .addOption(new Option('--quality <n>', 'of JPEG, 1 to 100; left out: 100').argParser(wholeUpTo(100)))
+    .addOption(
+      new Option(
+        '--method <name>',
+        'how colour becomes grey: lightness, luminance, weights R,G,B, or a mix below; left out: lightness',
+      ),
+    )
+    .addOption(
+      new Option('--below <c>', 'remove only colour of less chroma than this (rgb-neutral)').argParser(
+        numbers(1, 200),
+      ),
+    )
+    .addOption(new Option('--tone <tone>', 'of rgb-toned: own, even, or a*,b* such as 1.5,6; left out: own'))
+    .addOption(
+      new Option(
+        '--black-point <how>',
+        'scaled: full black ink becomes black; kept: L* stays; left out: scaled',
+      ),
+    )
+    .addOption(new Option('--profile <file>', 'grey ICC profile to embed (single-channel)'))
+    .addOption(new Option('--upright', 'turn the pixels upright; left out: the orientation tag is kept'))
+    .addOption(new Option('--jobs <n>', 'pictures converted at a time').argParser(wholeFrom(1)))
+    .addOption(formatOption())
+    .addOption(outputOption())
+    .addHelpText(
+      'after',
+      `
+A result is called by its picture and its encoding: plate.rgb-neutral.jpg. Where the
+format changes, the old extension stays in the name: plate.png.rgb-neutral.tif. With
+--out, names stay and folders are those of the book. Nothing is written over but our
+own earlier result of the same picture, and never a picture without --in-place.
+With --in-place the originals go into the folder of git, or into .evengrey.
+Done a second time, it does nothing.
+Exit codes: 0 all done, or nothing to do; 1 some pictures could not be converted;
+2 usage, settings or a full disk.
+Examples:
+  evengrey convert my-book --to rgb-neutral --dry-run
+  evengrey convert my-book/plates --to black-only --as tiff --out for-the-press
+  evengrey convert my-book/plate.tif --to single-channel --in-place
+  evengrey convert my-book --undo
+
+Mixes, by what they do:
+${mixes()}`,
+    )
+    .action(async (pictures: string[], options: ConvertVerbOptions) => {
+      const { convert } = await import('../actions/convert');
+      process.exitCode = await convert(pictures, options);
+    });
+}
+
+function mixes(): string {
+  const longest = Math.max(...greyPresets.map(({ id }) => id.length));
+  const hang = longest + 4;
+  return greyPresets
+    .map(({ id, does }) =>
+      wrap(does, 80 - hang)
+        .map((line, at) => `  ${(at === 0 ? id : '').padEnd(longest)}  ${line}`)
+        .join('\n'),
+    )
+    .join('\n');
+}
+
+const wholeUpTo = (most: number) => (value: string) => {
+  const number = wholeFrom(1)(value);
+  if (number > most) throw new InvalidArgumentError(`It must be a whole number from 1 to ${most}.`);
+  return number;
+};

@@ -1,0 +1,105 @@
+// no-unit-test: test/cli/actions/convert.test.ts and test/cli/usage.test.ts run the built program with every option
+import fs from 'node:fs/promises';
+import { formatOf } from '../remedy/format';
+import { greyPresets } from '../remedy/grey/presets';
+import { RemedyError } from '../remedy/remedy-error';
+import type { GreyMethod, RemedyEncoding, RemedyFormat, RemedyWish, Tone } from '../shared/remedy';
+import { Failure } from './failure';
+import { known, meantOr } from './known';
+import type { ConvertVerbOptions } from './verbs/convert';
+
+const ENCODINGS: RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned'];
+const FORMATS: RemedyFormat[] = ['jpeg', 'tiff', 'png'];
+
+/**
+ * What the options ask of each picture, without a curve.
+ * @throws Failure where an option is not known, or two contradict each other
+ */
+export async function wishOf(options: ConvertVerbOptions): Promise<RemedyWish> {
+  if (options.to === undefined)
+    throw new Failure(`--to: name what the pictures are to become: ${ENCODINGS.join(', ')}.`);
+  const to = known('encoding', options.to, ENCODINGS, 'to') as RemedyEncoding;
+  onlyFor(to, 'rgb-neutral', options.below, 'below');
+  onlyFor(to, 'rgb-toned', options.tone, 'tone');
+  onlyFor(to, 'single-channel', options.profile, 'profile');
+  const bits = known('depth', options.bits, ['8', '16'], 'bits');
+  const wish: RemedyWish = {
+    to,
+    grey: methodOf(options.method),
+    below: options.below?.[0] ?? null,
+    tone: toneOf(options.tone),
+    curve: null,
+    blackPoint: (known('way', options.blackPoint, ['scaled', 'kept'], 'black-point') ??
+      'scaled') as RemedyWish['blackPoint'],
+    bits: bits === undefined ? null : (Number(bits) as 8 | 16),
+    format: (known('format', options.as, FORMATS, 'as') ?? null) as RemedyFormat | null,
+    quality: options.quality ?? 100,
+    upright: options.upright ?? false,
+    greyProfile: options.profile === undefined ? null : await profileIn(options.profile),
+  };
+  refuseContradiction(wish);
+  return wish;
+}
+
+function onlyFor(to: RemedyEncoding, encoding: RemedyEncoding, value: unknown, option: string): void {
+  if (value !== undefined && to !== encoding)
+    throw new Failure(`--${option} goes with --to ${encoding} only. Leave it out, or convert to that.`);
+}
+
+function refuseContradiction(wish: RemedyWish): void {
+  try {
+    formatOf('tiff', wish);
+  } catch (error) {
+    throw error instanceof RemedyError ? new Failure(error.message) : error;
+  }
+}
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+
+/** Numbers between commas; null for anything else. */
+function listOf(text: string, count: number): number[] | null {
+  const parts = text.split(',').map(part => part.trim());
+  return parts.length === count && parts.every(part => NUMBER.test(part)) ? parts.map(Number) : null;
+}
+
+function methodOf(word = 'lightness'): GreyMethod {
+  if (word === 'lightness' || word === 'luminance') return { kind: word };
+  const preset = greyPresets.find(({ id }) => id === word);
+  if (preset) return preset.method;
+  const weights = listOf(word, 3);
+  if (!weights) {
+    const names = ['lightness', 'luminance', ...greyPresets.map(({ id }) => id)];
+    throw new Failure(
+      `--method: "${word}" is neither a known method nor three weights such as 0.5,0.4,0.1. ${meantOr(word, names)}`,
+    );
+  }
+  const [red, green, blue] = weights;
+  if (red + green + blue <= 0)
+    throw new Failure(
+      `--method: the weights add up to ${red + green + blue}, so white would not stay white.`,
+    );
+  return { kind: 'mix', red, green, blue };
+}
+
+function toneOf(word = 'own'): Tone {
+  if (word === 'own' || word === 'even') return { kind: word };
+  const tone = listOf(word, 2);
+  if (!tone || tone.some(value => Math.abs(value) > 60))
+    throw new Failure(
+      `--tone: "${word}" is neither "own" nor "even" nor a tint of two numbers up to 60, a* and b*, such as 1.5,6.`,
+    );
+  return { kind: 'stated', a: tone[0], b: tone[1] };
+}
+
+const MOST_PROFILE = 4 << 20;
+
+async function profileIn(file: string): Promise<Uint8Array> {
+  try {
+    const stat = await fs.stat(file);
+    if (!stat.isFile()) throw new Error('it is no file');
+    if (stat.size > MOST_PROFILE) throw new Error('it is too large for a profile');
+    return new Uint8Array(await fs.readFile(file));
+  } catch (error) {
+    throw new Failure(`--profile: "${file}" cannot be read: ${(error as Error).message}.`);
+  }
+}

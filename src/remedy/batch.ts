@@ -1,0 +1,183 @@
+import { availableParallelism } from 'node:os';
+import path from 'node:path';
+import { inLanes } from '../book/lanes';
+import type { Conversion, ConvertReport } from '../shared/conversion';
+import type { Remedied, RemedyWish } from '../shared/remedy';
+import { carryOut, type Means, type Undertaking } from './carry-out';
+import type { Converters } from './converters';
+import { formatChange } from './format';
+import type { OpenKeep } from './keep/place';
+import { sweep } from './keep/temporary';
+import { withKeep } from './keep/with-keep';
+import { plan } from './plan';
+import { besides, type Existing } from './plan/existing';
+import type { Asked, Decision } from './plan/types';
+import { Results } from './results';
+import { type Selecting, select } from './select';
+import { DiskFull, troubleOf } from './trouble';
+
+export interface Converting extends Selecting {
+  wish: RemedyWish;
+  converters: Converters;
+  /** How many pictures at a time. */
+  jobs?: number;
+  /** The user's cache folder: what was written is remembered there. */
+  memory: string;
+  dryRun: boolean;
+}
+
+/**
+ * Converts the pictures of a book that are meant. What fails costs only that picture; a full disk ends the work in good
+ * order. Done again, it does nothing. The converters are closed at the end.
+ * @throws RemedyError where another run is at work on the book, or the originals cannot be kept; the signal's reason
+ * when cancelled: then everything is whole, and nothing half-written is left
+ */
+export async function convertPictures(how: Converting): Promise<ConvertReport> {
+  const folders = new Set<string>();
+  try {
+    if (how.dryRun || how.place.kind !== 'in-place') return await convertAll(how, null, folders);
+    return await withKeep(how.root, keep => convertAll(how, keep, folders));
+  } finally {
+    await how.converters.close();
+    // a converter that was stopped in the middle leaves what it had begun
+    await Promise.all([...folders].map(sweep));
+  }
+}
+
+async function convertAll(
+  how: Converting,
+  keep: OpenKeep | null,
+  folders: Set<string>,
+): Promise<ConvertReport> {
+  const { pictures, notices } = await select(how);
+  const decisions = plan(pictures, how.wish, how.place);
+  const results = new Results(how.memory);
+  const conversions: Conversion[] = new Array(decisions.length);
+  const undertakings: { at: number; of: Undertaking }[] = [];
+  for (const [at, decision] of decisions.entries()) {
+    const settled = await settle(decision, how, results);
+    if ('path' in settled) conversions[at] = settled;
+    else if (how.dryRun) conversions[at] = planned(settled, how.wish);
+    else {
+      undertakings.push({ at, of: settled });
+      folders.add(path.dirname(settled.order.output));
+    }
+  }
+  await Promise.all([...folders].map(sweep));
+  const means: Means = { ...how, results, keep, inTurn: oneAtATime() };
+  let stopped: string | null = null;
+  let done = 0;
+  try {
+    const jobs = how.jobs ?? Math.min(2, availableParallelism());
+    // one more than there are converters, so that none of them waits for a disk
+    await inLanes(undertakings, jobs + 1, async ({ at, of }) => {
+      how.signal?.throwIfAborted();
+      conversions[at] = await attempt(of, means);
+      how.onProgress?.(++done, undertakings.length, of.asked.path);
+    });
+  } catch (error) {
+    if (!(error instanceof DiskFull)) throw error;
+    stopped = error.message;
+    for (const { at, of } of undertakings)
+      conversions[at] ??= failed(of.asked, how.wish, 'Not converted: the disk is full.');
+  }
+  return { dryRun: how.dryRun, conversions, notices, stopped };
+}
+
+/** A conversion that is none, or what is to be undertaken. */
+async function settle(
+  decision: Decision,
+  { wish, place, pool, signal }: Converting,
+  results: Results,
+): Promise<Conversion | Undertaking> {
+  const { asked } = decision;
+  if (decision.do === 'skip') return skipped(asked, wish, decision.reason);
+  if (decision.do === 'refuse') return failed(asked, wish, decision.reason);
+  const { order } = decision;
+  if (place.kind === 'in-place') return { asked, order, replaces: null };
+  const existing = await results.at(order.output);
+  const record = await recordOf(order.output, existing, pool, signal);
+  const verdict = besides(asked, order, wish, existing, record);
+  switch (verdict.do) {
+    case 'skip':
+      return { ...skipped(asked, wish, verdict.reason), output: order.shown };
+    case 'refuse':
+      return failed(asked, wish, verdict.reason);
+    case 'write':
+      return { asked, order, replaces: null };
+    case 'replace':
+      return {
+        asked,
+        order: { ...order, told: [verdict.told, ...order.told] },
+        replaces: verdict.sha256,
+      };
+  }
+}
+
+/** What an existing file says of itself, where this program remembers nothing of it. */
+async function recordOf(
+  file: string,
+  existing: Existing,
+  pool: Converting['pool'],
+  signal: AbortSignal | undefined,
+): Promise<Remedied | null> {
+  if (existing.kind !== 'file' || existing.made) return null;
+  const [facts] = await pool.facts(file, signal, existing.sha256);
+  return facts.remedied;
+}
+
+async function attempt(of: Undertaking, means: Means): Promise<Conversion> {
+  try {
+    return await carryOut(of, means);
+  } catch (error) {
+    means.signal?.throwIfAborted();
+    return failed(of.asked, means.wish, troubleOf(error));
+  }
+}
+
+/** Runs what it is given one after the other. */
+function oneAtATime(): Means['inTurn'] {
+  let last: Promise<unknown> = Promise.resolve();
+  return work => {
+    const turn = last.then(work);
+    last = turn.catch(() => {});
+    return turn;
+  };
+}
+
+const unwritten = ({ path: at, pages: [facts] }: Asked, { to }: RemedyWish) => ({
+  path: at,
+  output: null,
+  sha256: facts.sha256,
+  from: facts.encoding,
+  to,
+  format: null,
+  bits: null,
+  proof: null,
+  told: [],
+});
+
+const skipped = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
+  ...unwritten(asked, wish),
+  outcome: 'skipped',
+  reason,
+});
+
+const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
+  ...unwritten(asked, wish),
+  outcome: 'failed',
+  reason,
+});
+
+function planned({ asked, order }: Undertaking, wish: RemedyWish): Conversion {
+  const change = formatChange(asked.pages[0].format, wish);
+  return {
+    ...unwritten(asked, wish),
+    outcome: 'planned',
+    output: order.shown,
+    format: order.format,
+    bits: order.bits,
+    reason: null,
+    told: change ? [...order.told, change] : order.told,
+  };
+}

@@ -1,0 +1,104 @@
+// no-unit-test: test/remedy/batch.test.ts goes through every way of it
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { FactsCache } from '../book/cache/cache';
+import { discover, type Found } from '../book/discovery/discover';
+import { gather } from '../book/gather';
+import { standings } from '../book/pictures';
+import type { Pool } from '../book/pool';
+import type { Settings } from '../book/settings/settings';
+import { isWithin } from '../book/settings/within';
+import { History } from './keep/history';
+import { copiesAmong } from './plan/skips';
+import type { Asked, Place } from './plan/types';
+
+export interface Selecting {
+  root: string;
+  /** Absolute; folders are searched, files are taken as they are named. */
+  paths: readonly string[];
+  settings: Settings;
+  pool: Pick<Pool, 'facts'>;
+  cache: FactsCache | null;
+  place: Place;
+  signal?: AbortSignal;
+  onProgress?: (done: number, total: number, path: string) => void;
+}
+
+/** A file of the book by its true path. */
+export interface Target extends Found {
+  named: boolean;
+  link: string | null;
+}
+
+/**
+ * The pictures that are meant by the named paths, sorted by path, each file once however often and by whichever link it
+ * was named; and what was left out.
+ */
+export async function select(how: Selecting): Promise<{ pictures: Asked[]; notices: string[] }> {
+  const realRoot = await fs.realpath(how.root);
+  const { targets, notices } = await targetsOf(how);
+  const pages = await gather(targets, { ...how, realRoot });
+  const standing = standings(how.settings);
+  const history = new History();
+  const all = await Promise.all(
+    targets.map(async ({ path: at, file, named, link }, i): Promise<Asked> => {
+      const [facts] = pages[i];
+      const stat = await fs.stat(file).catch(() => null);
+      const replaced = await history.resultAt(file, facts.sha256);
+      return {
+        ...{ path: at, file, named, link },
+        pages: pages[i],
+        remedied: facts.remedied,
+        intent: standing(at).intent,
+        isProtected: stat !== null && (stat.mode & 0o222) === 0,
+        names: stat?.nlink ?? 1,
+        replacedBy: replaced?.entry.wish ?? null,
+      };
+    }),
+  );
+  const copies = copiesAmong(all);
+  if (copies.size)
+    notices.push(
+      `${many(copies.size)} left out: results of earlier conversions of the others. Name one by itself to have it converted all the same.`,
+    );
+  return { pictures: all.filter(asked => !copies.has(asked)), notices };
+}
+
+/** The files meant, without what was found in the output folder. */
+export async function targetsOf(
+  how: Pick<Selecting, 'root' | 'paths' | 'settings' | 'place' | 'signal'>,
+): Promise<{ targets: Target[]; notices: string[] }> {
+  const realRoot = await fs.realpath(how.root);
+  const { files, notEntered } = await discover(how);
+  const named = new Set(how.paths);
+  const targets = new Map<string, Target>();
+  let inOutput = 0;
+  for (const found of files) {
+    const isNamed = named.has(found.file);
+    const target = await trueTarget(found, realRoot, isNamed);
+    if (!isNamed && how.place.kind === 'folder' && isWithin(how.place.folder, target.file)) inOutput++;
+    else targets.set(target.file, merged(target, targets.get(target.file)));
+  }
+  const notices = notEntered.map(folder => `"${folder.path}" was left out: ${folder.why}.`);
+  if (inOutput) notices.push(`${many(inOutput)} left out: they lie in the folder for the results.`);
+  return { targets: [...targets.values()].sort((x, y) => (x.path < y.path ? -1 : 1)), notices };
+}
+
+/** A file that was met twice: it was named if it was once, and is no link's work where it was met by itself. */
+const merged = (target: Target, before: Target | undefined): Target =>
+  before
+    ? {
+        ...target,
+        named: target.named || before.named,
+        link: before.link === null ? null : target.link,
+      }
+    : target;
+
+const many = (count: number) => (count === 1 ? '1 picture was' : `${count} pictures were`);
+
+async function trueTarget(found: Found, realRoot: string, named: boolean): Promise<Target> {
+  const file = found.obstacle ? null : await fs.realpath(found.file).catch(() => null);
+  if (file === null) return { ...found, named, link: null };
+  const at = path.relative(realRoot, file).split(path.sep).join('/');
+  return { ...found, path: at, file, named, link: at === found.path ? null : found.path };
+}

@@ -1,0 +1,53 @@
+// no-unit-test: test/remedy/batch.test.ts goes through every way of it
+import { ChildFailure } from '../book/child';
+import { RemedyError } from './remedy-error';
+
+/** Nothing more can be written: there is no use in going on. */
+export class DiskFull extends Error {
+  override readonly name = 'DiskFull';
+}
+
+export const DISK_FULL =
+  'The disk is full, so the conversion was stopped. Every picture is whole, the old one or the new one. Make room and start again: what is done already is not done twice.';
+
+/**
+ * Why a picture was not converted, in a sentence, from whatever was thrown.
+ * @throws DiskFull, and what is no picture's own failure
+ */
+export function troubleOf(error: unknown): string {
+  if (error instanceof RemedyError) return error.message;
+  if (error instanceof ChildFailure) return lost(error);
+  const { code } = error as NodeJS.ErrnoException;
+  if (code === 'ENOSPC' || code === 'EDQUOT') throw new DiskFull(DISK_FULL);
+  if (typeof code !== 'string' || !/^E[A-Z0-9]+$/.test(code)) throw error;
+  return sentences[code] ?? `The file system refused it (${code}). The picture was left as it is.`;
+}
+
+/** @throws the failure itself where no converter can be started at all */
+function lost(failure: ChildFailure): string {
+  switch (failure.kind) {
+    case 'crashed':
+      return 'The converter crashed on this picture, which was left as it is. It may be damaged: export it again.';
+    case 'timeout':
+      return `Converting was given up: ${failure.message}. The picture was left as it is. It may be damaged: export it again.`;
+    default:
+      throw failure;
+  }
+}
+
+const noRight =
+  'The folder of the result may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.';
+
+const sentences: Record<string, string> = {
+  EACCES: noRight,
+  EPERM: noRight,
+  EROFS:
+    'The disk of the result is read-only, so nothing was changed. Have the results written into a folder elsewhere.',
+  ENOENT: 'The picture or its folder was taken away while it was converted.',
+  ENAMETOOLONG: 'The name of the result would be too long for its disk. Shorten the name of the picture.',
+  EFBIG: 'The result would be larger than its disk, or a limit of this system, lets a file be.',
+  ENOTDIR:
+    'A file stands where the folder of the result should be. Have the results written into another folder.',
+  EEXIST:
+    'A file stands where the folder of the result should be. Have the results written into another folder.',
+};

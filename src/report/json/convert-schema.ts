@@ -1,0 +1,85 @@
+// no-unit-test: test/report/json/convert.test.ts validates reports against it, test/report/schemas.test.ts the schema itself
+import {
+  ENCODINGS,
+  flag,
+  head,
+  list,
+  number,
+  object,
+  orNull,
+  type Schema,
+  text,
+  whole,
+  words,
+} from './schema-parts';
+
+const path = text('Relative to the root of the book, forward slashes');
+const contract = { const: 1, description: 'Number of this contract' };
+const stopped = orNull(text(), 'Why nothing more was begun; null where the work came to its end');
+const counts = (outcomes: readonly string[]): Schema =>
+  object(Object.fromEntries(outcomes.map(outcome => [outcome, whole('Pictures')])));
+
+const OUTCOMES = ['converted', 'planned', 'skipped', 'failed'];
+
+const proof = object(
+  {
+    encoding: words('As a check would find it', ENCODINGS),
+    maxError: number('Largest difference of a pixel’s L* from the intended'),
+    meanError: number('The mean of the same'),
+    sha256: text('Of the result, hexadecimal'),
+    bytes: whole('Size of the result'),
+  },
+  'What the result was found to be when it was read again',
+);
+
+const conversion = object({
+  path,
+  outcome: words('`planned`: a dry run would convert it', OUTCOMES),
+  output: orNull(
+    text(),
+    'Where the result is, would be, or lies from before: relative to the root, or in the output folder as it was named',
+  ),
+  sha256: orNull(text('Hexadecimal'), 'Hash of the picture; null where it was not opened'),
+  from: words('How the picture stores its grey', ENCODINGS),
+  to: words('What was asked for', ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned']),
+  format: words('Of the result; null where none is written', ['jpeg', 'tiff', 'png', null]),
+  bits: words('Of the result, a channel', [8, 16, null]),
+  reason: orNull(text(), 'Why it was skipped, or why it failed and what to do'),
+  proof: orNull(proof),
+  told: list({ type: 'string' }, 'What was assumed, changed or lost'),
+});
+
+/** What `convert --format json` prints. */
+export const convertReportSchema: Schema = {
+  ...head('Evengrey: report of a conversion'),
+  ...object({
+    schema: contract,
+    dryRun: flag('Nothing was written'),
+    conversions: list(conversion, 'Sorted by path'),
+    notices: list({ type: 'string' }, 'What was left out'),
+    stopped,
+    summary: counts(OUTCOMES),
+  }),
+};
+
+const UNDONE = ['restored', 'planned', 'skipped', 'failed'];
+
+/** What `convert --undo --format json` prints. */
+export const undoReportSchema: Schema = {
+  ...head('Evengrey: report of an undoing'),
+  ...object({
+    schema: contract,
+    dryRun: flag('Nothing was written'),
+    undone: list(
+      object({
+        path,
+        outcome: words('`planned`: a dry run would restore it', UNDONE),
+        sha256: orNull(text('Hexadecimal'), 'Hash of the original; null where there is none'),
+        reason: orNull(text(), 'Why it was skipped, or why it failed and what to do'),
+      }),
+      'Sorted by path',
+    ),
+    stopped,
+    summary: counts(UNDONE),
+  }),
+};

@@ -1,0 +1,55 @@
+import type { Conversion, ConvertReport, UndoReport } from '../../shared/conversion';
+import { document, SCHEMA } from './document';
+import { canonical } from './number';
+
+/**
+ * What `evengrey convert` prints, by `convert-report.schema.json`: no absolute paths but in reasons, no times, the same
+ * to the byte for the same pictures.
+ */
+export function convertJson({ dryRun, conversions, notices, stopped }: ConvertReport): string {
+  return document({
+    schema: SCHEMA,
+    dryRun,
+    conversions: conversions.map(conversionJson),
+    notices,
+    stopped,
+    summary: counted(conversions, ['converted', 'planned', 'skipped', 'failed']),
+  });
+}
+
+/** What `evengrey convert --undo` prints, by `undo-report.schema.json`. */
+export function undoJson({ dryRun, undone, stopped }: UndoReport): string {
+  return document({
+    schema: SCHEMA,
+    dryRun,
+    undone: undone.map(({ path, outcome, sha256, reason }) => ({ path, outcome, sha256, reason })),
+    stopped,
+    summary: counted(undone, ['restored', 'planned', 'skipped', 'failed']),
+  });
+}
+
+const conversionJson = (conversion: Conversion) => ({
+  path: conversion.path,
+  outcome: conversion.outcome,
+  output: conversion.output,
+  sha256: conversion.sha256 || null,
+  from: conversion.from,
+  to: conversion.to,
+  format: conversion.format,
+  bits: conversion.bits,
+  reason: conversion.reason,
+  proof: conversion.proof && {
+    encoding: conversion.proof.encoding,
+    maxError: canonical(conversion.proof.maxError),
+    meanError: canonical(conversion.proof.meanError),
+    sha256: conversion.proof.sha256,
+    bytes: conversion.proof.bytes,
+  },
+  told: conversion.told,
+});
+
+function counted(all: readonly { outcome: string }[], outcomes: readonly string[]): Record<string, number> {
+  return Object.fromEntries(
+    outcomes.map(outcome => [outcome, all.filter(each => each.outcome === outcome).length]),
+  );
+}

@@ -1,0 +1,103 @@
+import type { Conversion, ConvertReport, Undone, UndoReport } from '../../shared/conversion';
+import { type Paint, paintOf, type Style, safe } from './style';
+import { indent, wrap } from './wrap';
+
+/** What was converted, for people: the sum first, then each picture, what failed last so that it is seen. */
+export function convertText({ conversions, notices, dryRun, stopped }: ConvertReport, style: Style): string {
+  const paint = paintOf(style);
+  const of = (...outcomes: Conversion['outcome'][]) =>
+    conversions.filter(({ outcome }) => outcomes.includes(outcome));
+  const made = of('converted', 'planned');
+  const common = saidOfAll(made);
+  const blocks = [
+    [paint.bold(headline(conversions, dryRun))],
+    ...made.map(conversion => madeLines(conversion, common, style)),
+    common.length ? ['Of all of them:', ...bullets(common, style)] : [],
+    reasons('Skipped', of('skipped'), style),
+    reasons(paint.red('Failed'), of('failed'), style),
+    notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
+    stopped === null && !dryRun && made.length ? wrap(ADVICE, style.width) : [],
+  ];
+  return text(blocks);
+}
+
+const ADVICE =
+  'The results were read again and are what was asked for. Check the book, and have a test print made before the run.';
+
+export function undoText({ undone, dryRun }: UndoReport, style: Style): string {
+  const paint = paintOf(style);
+  const of = (outcome: Undone['outcome']) => undone.filter(each => each.outcome === outcome);
+  const back = of(dryRun ? 'planned' : 'restored');
+  const [verb, would] = dryRun ? ['would be brought back', true] : ['brought back, bit for bit', false];
+  const head = back.length
+    ? `${originals(back.length)} ${verb}.`
+    : `Nothing ${would ? 'would be' : 'was'} undone.`;
+  return text([
+    [paint.bold(head)],
+    back.map(({ path }) => safe(path)),
+    reasons('Skipped', of('skipped'), style),
+    reasons(paint.red('Failed'), of('failed'), style),
+  ]);
+}
+
+const text = (blocks: readonly (readonly string[])[]) =>
+  `${blocks
+    .filter(lines => lines.length)
+    .map(lines => lines.join('\n'))
+    .join('\n\n')}\n`;
+
+const pictures = (count: number) => (count === 1 ? '1 picture' : `${count} pictures`);
+const originals = (count: number) => (count === 1 ? '1 original' : `${count} originals`);
+
+function headline(conversions: readonly Conversion[], dryRun: boolean): string {
+  const count = (outcome: Conversion['outcome']) =>
+    conversions.filter(each => each.outcome === outcome).length;
+  const made = count(dryRun ? 'planned' : 'converted');
+  const parts = [
+    dryRun ? `${pictures(made)} would be converted` : `${pictures(made)} converted`,
+    ...(count('skipped') ? [`${count('skipped')} skipped`] : []),
+    ...(count('failed') ? [`${count('failed')} failed`] : []),
+  ];
+  return `${parts.join(', ')}.${dryRun ? ' Nothing was written.' : ''}`;
+}
+
+function madeLines(conversion: Conversion, common: readonly string[], style: Style): string[] {
+  const { path, output, told } = conversion;
+  const own = told.filter(sentence => !common.includes(sentence));
+  const name = path === output ? `${safe(path)}, in place` : `${safe(path)} -> ${safe(output!)}`;
+  return [name, ...indent(wrap(whatWasMade(conversion), style.width - 2), 2), ...bullets(own, style)];
+}
+
+function whatWasMade({ from, to, format, bits, proof }: Conversion): string {
+  const stored = `${from} to ${to}, ${format!.toUpperCase()}, ${bits} bits`;
+  if (!proof) return `${stored}.`;
+  const { maxError, meanError } = proof;
+  return `${stored}. Read again: ${proof.encoding}, its lightness off by L* ${maxError.toFixed(2)} at most, ${meanError.toFixed(3)} on average.`;
+}
+
+/** Sentences that are told of every one of several pictures: said once. */
+function saidOfAll([first, ...others]: readonly Conversion[]): string[] {
+  if (!others.length) return [];
+  return first.told.filter(sentence => others.every(({ told }) => told.includes(sentence)));
+}
+
+const bullets = (sentences: readonly string[], style: Style): string[] =>
+  sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));
+
+/** Pictures under the reason that they share. */
+function reasons(
+  title: ReturnType<Paint['red']>,
+  all: readonly { path: string; reason: string | null }[],
+  { width }: Style,
+): string[] {
+  if (!all.length) return [];
+  const shared = new Map<string, string[]>();
+  for (const { path, reason } of all) shared.set(reason!, [...(shared.get(reason!) ?? []), safe(path)]);
+  return [
+    title,
+    ...[...shared].flatMap(([reason, paths]) => [
+      ...indent(wrap(safe(reason), width - 2, 2), 2),
+      ...indent(paths, 4),
+    ]),
+  ];
+}

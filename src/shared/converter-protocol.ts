@@ -1,0 +1,12 @@
+// no-unit-test: types only
+import type { RemedyResult, RemedyWish } from './remedy';
+
+/** What a converter is asked: `file` as the wish says, written to `temporary`. */
+export interface ConverterTask {
+  file: string;
+  temporary: string;
+  wish: RemedyWish;
+}
+
+/** `refused`: why the picture cannot be converted, in plain sentences. */
+export type ConverterDone = { result: RemedyResult } | { refused: string };

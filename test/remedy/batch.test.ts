@@ -1,0 +1,348 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { ChildFailure } from '../../src/book/child';
+import { noSettings } from '../../src/book/settings/settings';
+import type { Converters } from '../../src/remedy/converters';
+import { lock } from '../../src/remedy/keep/lock';
+import { RemedyError } from '../../src/remedy/remedy-error';
+import { book, contents, fakeConverters, outcomes, run, sha } from './book-support';
+import { wishFor } from './support';
+
+const made = (source: string, to = 'rgb-neutral') => `${to} of ${sha(source)}`;
+const inPlace = { place: { kind: 'in-place' } as const };
+
+describe('batch, beside the pictures', () => {
+  it('writes what is needed, says what it is, and leaves the pictures alone', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'x/b.png': 'colour 2', 'c.tif': 'rgb-neutral 3', 'd.txt': 'x' });
+    const report = await run(root);
+    assert.deepEqual(outcomes(report.conversions), {
+      'a.jpg': 'converted',
+      'c.tif': 'skipped',
+      'x/b.png': 'converted',
+    });
+    assert.deepEqual(contents(root), {
+      'a.jpg': 'colour 1',
+      'a.rgb-neutral.jpg': made('colour 1'),
+      'c.tif': 'rgb-neutral 3',
+      'd.txt': 'x',
+      'x/b.png': 'colour 2',
+      'x/b.rgb-neutral.png': made('colour 2'),
+    });
+    const [first] = report.conversions;
+    assert.deepEqual(
+      [first.output, first.sha256, first.proof?.sha256],
+      ['a.rgb-neutral.jpg', sha('colour 1'), sha(made('colour 1'))],
+    );
+  });
+
+  it('does nothing the second time, and takes its results for no pictures', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
+    await run(root);
+    const before = contents(root);
+    const converters = fakeConverters();
+    const report = await run(root, { converters });
+    assert.deepEqual(outcomes(report.conversions), { 'a.jpg': 'skipped', 'b.jpg': 'skipped' });
+    assert.deepEqual([converters.tasks, contents(root)], [[], before]);
+    assert.equal(report.conversions[0].output, 'a.rgb-neutral.jpg');
+    assert.match(report.notices.join(), /2 pictures were left out: results of earlier conversions/);
+  });
+
+  it('does nothing the second time where nothing is remembered, either', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    await run(root);
+    const converters = fakeConverters();
+    await run(root, { converters, memory: path.join(root, '.other') });
+    assert.deepEqual(converters.tasks, []);
+  });
+
+  it('replaces its own result of a picture that was changed since, but not one that was worked on', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
+    await run(root);
+    fs.writeFileSync(path.join(root, 'a.jpg'), 'colour 11');
+    fs.writeFileSync(path.join(root, 'b.jpg'), 'colour 22');
+    fs.writeFileSync(path.join(root, 'b.rgb-neutral.jpg'), `${made('colour 2')} retouched`);
+    const { conversions } = await run(root);
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'converted', 'b.jpg': 'failed' });
+    assert.match(conversions[0].told.join(), /Replaces the earlier result/);
+    assert.equal(contents(root)['a.rgb-neutral.jpg'], made('colour 11'));
+    assert.equal(contents(root)['b.rgb-neutral.jpg'], `${made('colour 2')} retouched`);
+  });
+
+  it('never writes over a file of somebody’s own, a link or a folder', async () => {
+    const root = book({
+      'a.jpg': 'colour 1',
+      'a.rgb-neutral.jpg': 'colour mine',
+      'b.jpg': 'colour 2',
+      'c.jpg': 'colour 3',
+      'c.rgb-neutral.jpg/x.txt': '',
+    });
+    fs.symlinkSync('nowhere', path.join(root, 'b.rgb-neutral.jpg'));
+    const before = contents(root);
+    const { conversions } = await run(root, { paths: ['a', 'b', 'c'].map(n => path.join(root, `${n}.jpg`)) });
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'failed', 'b.jpg': 'failed', 'c.jpg': 'failed' });
+    assert.deepEqual(contents(root), before);
+  });
+
+  it('never writes over what comes into being meanwhile', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    const converters = fakeConverters(() => fs.writeFileSync(path.join(root, 'a.rgb-neutral.jpg'), 'new'));
+    const { conversions } = await run(root, { converters });
+    assert.match(conversions[0].reason!, /came into being meanwhile/);
+    assert.equal(contents(root)['a.rgb-neutral.jpg'], 'new');
+  });
+
+  it('converts a file once, however often and by whichever link it is named', async () => {
+    const root = book({ 'x/a.jpg': 'colour 1' });
+    fs.symlinkSync('x/a.jpg', path.join(root, 'link.jpg'));
+    fs.symlinkSync('x', path.join(root, 'y'));
+    const at = (name: string) => path.join(root, name);
+    const { conversions } = await run(root, {
+      paths: [at('link.jpg'), at('x/a.jpg'), at('y/a.jpg'), at('x'), at('x/a.jpg')],
+    });
+    assert.deepEqual(outcomes(conversions), { 'x/a.jpg': 'converted' });
+    const byLink = await run(root, { paths: [at('link.jpg')], wish: wishFor({ to: 'black-only' }) });
+    assert.equal(byLink.conversions[0].output, 'x/a.black-only.jpg');
+    assert.match(byLink.conversions[0].told.join(), /"link.jpg" is a link to it/);
+  });
+
+  it('leaves a link that leads out of the book alone', async () => {
+    const elsewhere = book({ 'a.jpg': 'colour 1' });
+    const root = book({ 'b.jpg': 'colour 2' });
+    fs.symlinkSync(path.join(elsewhere, 'a.jpg'), path.join(root, 'a.jpg'));
+    const { conversions } = await run(root, inPlace);
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'failed', 'b.jpg': 'converted' });
+    assert.deepEqual(contents(elsewhere), { 'a.jpg': 'colour 1' });
+  });
+
+  it('tells of a picture that is changed under its hands, and leaves no result of the old one', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
+    const converters = fakeConverters(({ file }) => {
+      if (file.endsWith('b.jpg')) fs.writeFileSync(file, 'colour 22');
+    });
+    const { conversions } = await run(root, { converters });
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'converted', 'b.jpg': 'failed' });
+    assert.match(conversions[1].reason!, /was changed while it was converted/);
+    assert.deepEqual(Object.keys(contents(root)), ['a.jpg', 'a.rgb-neutral.jpg', 'b.jpg']);
+  });
+
+  it('says all of it in a dry run and writes nothing', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.png': 'colour 2' });
+    for (const how of [{}, inPlace]) {
+      const converters = fakeConverters();
+      const { conversions } = await run(root, {
+        ...{ ...how, converters, dryRun: true },
+        wish: wishFor({ to: 'black-only' }),
+      });
+      const place = 'place' in how;
+      assert.deepEqual(outcomes(conversions), { 'a.jpg': 'planned', 'b.png': place ? 'failed' : 'planned' });
+      assert.equal(conversions[0].output, place ? 'a.jpg' : 'a.black-only.jpg');
+      if (!place) assert.match(conversions[1].told.join(), /cannot hold inks: the result is a TIFF/);
+      assert.deepEqual(converters.tasks, []);
+    }
+    assert.deepEqual(fs.readdirSync(root), ['a.jpg', 'b.png']);
+  });
+});
+
+describe('batch, into a folder', () => {
+  const into = (root: string, name: string) =>
+    ({ place: { kind: 'folder', folder: path.join(root, name), shown: name } }) as const;
+
+  it('mirrors the book’s folders, and takes what lies there for no pictures', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'x/a.jpg': 'colour 2', 'out/z.jpg': 'colour 3' });
+    const report = await run(root, into(root, 'out'));
+    assert.deepEqual(
+      report.conversions.map(({ output }) => output),
+      ['out/a.jpg', 'out/x/a.jpg'],
+    );
+    assert.deepEqual(report.notices, ['1 picture was left out: they lie in the folder for the results.']);
+    assert.equal(contents(root)['out/x/a.jpg'], made('colour 2'));
+    const again = await run(root, into(root, 'out'));
+    assert.deepEqual(outcomes(again.conversions), { 'a.jpg': 'skipped', 'x/a.jpg': 'skipped' });
+  });
+
+  it('never follows a link out of it', async () => {
+    const elsewhere = book({});
+    const root = book({ 'x/a.jpg': 'colour 1', 'out/y.txt': '' });
+    fs.symlinkSync(elsewhere, path.join(root, 'out/x'));
+    const { conversions } = await run(root, into(root, 'out'));
+    assert.match(conversions[0].reason!, /is a link that leads out of it/);
+    assert.deepEqual(contents(elsewhere), {});
+  });
+});
+
+describe('batch, in place', () => {
+  it('keeps the originals, and the rights of the files', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    fs.chmodSync(path.join(root, 'a.jpg'), 0o640);
+    const { conversions } = await run(root, inPlace);
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'converted' });
+    assert.deepEqual(contents(root), { 'a.jpg': made('colour 1') });
+    assert.equal(fs.statSync(path.join(root, 'a.jpg')).mode & 0o7777, 0o640);
+    const original = path.join(root, '.evengrey/originals', sha('colour 1'));
+    assert.equal(fs.readFileSync(original, 'utf8'), 'colour 1');
+  });
+
+  it('does nothing the second time, and refuses another conversion on top', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    await run(root, inPlace);
+    const converters = fakeConverters();
+    const second = await run(root, { ...inPlace, converters });
+    assert.equal(second.conversions[0].reason, 'It was converted so before.');
+    const other = await run(root, { ...inPlace, converters, wish: wishFor({ to: 'black-only' }) });
+    assert.match(other.conversions[0].reason!, /Undo the earlier one first/);
+    assert.deepEqual(converters.tasks, []);
+  });
+
+  it('leaves a picture alone that is changed between reading and renaming', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    const real = fakeConverters();
+    const converters: Converters = {
+      ...real,
+      async convert(task) {
+        const result = await real.convert(task);
+        fs.writeFileSync(task.file, 'colour 11');
+        return result;
+      },
+    };
+    const { conversions } = await run(root, { ...inPlace, converters });
+    assert.match(conversions[0].reason!, /was changed while it was converted/);
+    assert.deepEqual(contents(root), { 'a.jpg': 'colour 11' });
+  });
+
+  it('leaves a write-protected picture alone', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    fs.chmodSync(path.join(root, 'a.jpg'), 0o444);
+    const { conversions } = await run(root, inPlace);
+    assert.match(conversions[0].reason!, /write-protected/);
+    assert.deepEqual(contents(root), { 'a.jpg': 'colour 1' });
+  });
+
+  it('leaves the other name of a file as it was, and says so', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    fs.linkSync(path.join(root, 'a.jpg'), path.join(root, 'other.txt'));
+    const { conversions } = await run(root, inPlace);
+    assert.match(conversions[0].told.join(), /other names too/);
+    assert.deepEqual(contents(root), { 'a.jpg': made('colour 1'), 'other.txt': 'colour 1' });
+  });
+
+  it('is refused while another run is at it', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    const keep = path.join(root, '.evengrey');
+    fs.mkdirSync(keep);
+    const unlock = await lock(keep);
+    await assert.rejects(run(root, inPlace), /Another run of evengrey is changing pictures of this book/);
+    await unlock();
+    assert.deepEqual(contents(root), { 'a.jpg': 'colour 1' });
+  });
+});
+
+describe('batch, when something goes wrong', () => {
+  const failing = (name: string, error: unknown) =>
+    fakeConverters(({ file, temporary }) => {
+      if (!file.endsWith(name)) return;
+      fs.writeFileSync(temporary, 'half');
+      throw error;
+    });
+  const system = (code: string) => Object.assign(new Error(code), { code });
+  const four = () => book(Object.fromEntries([1, 2, 3, 4].map(n => [`${n}.jpg`, `colour ${n}`])));
+
+  const failures: [string, unknown, RegExp][] = [
+    ['a refusal', new RemedyError('It will not do.'), /^It will not do\.$/],
+    ['a crash', new ChildFailure('crashed', 'x'), /crashed on this picture/],
+    ['a hanging converter', new ChildFailure('timeout', 'no answer within 5 seconds'), /5 seconds/],
+    ['a folder without the right to write', system('EACCES'), /may not be written to/],
+    ['a read-only disk', system('EROFS'), /read-only/],
+    ['a name that is too long', system('ENAMETOOLONG'), /too long/],
+    ['whatever else a file system says', system('EIO'), /\(EIO\)/],
+  ];
+  for (const [what, error, reason] of failures)
+    it(`${what} costs one picture, and leaves nothing half`, async () => {
+      const root = four();
+      const { conversions, stopped } = await run(root, { ...inPlace, converters: failing('2.jpg', error) });
+      assert.deepEqual(outcomes(conversions), {
+        '1.jpg': 'converted',
+        '2.jpg': 'failed',
+        '3.jpg': 'converted',
+        '4.jpg': 'converted',
+      });
+      assert.match(conversions[1].reason!, reason);
+      assert.equal(stopped, null);
+      assert.equal(contents(root)['2.jpg'], 'colour 2');
+      assert.ok(!fs.readdirSync(root).some(name => name.endsWith('.tmp')));
+    });
+
+  for (const code of ['ENOSPC', 'EDQUOT'])
+    it(`a full disk (${code}) ends it in good order`, async () => {
+      const root = four();
+      const converters = failing('2.jpg', system(code));
+      const { conversions, stopped } = await run(root, { ...inPlace, converters, jobs: 1 });
+      assert.match(stopped!, /The disk is full.*Every picture is whole/);
+      assert.equal(outcomes(conversions)['2.jpg'], 'failed');
+      assert.equal(outcomes(conversions)['4.jpg'], 'failed');
+      for (const { path: at, outcome, sha256 } of conversions) {
+        const now = contents(root)[at];
+        assert.equal(
+          outcome === 'converted' ? now : sha(now),
+          outcome === 'converted' ? `rgb-neutral of ${sha256}` : sha256,
+        );
+      }
+      assert.ok(converters.closed);
+    });
+
+  it('a fault of ours is not told as the picture’s', async () => {
+    const converters = failing('2.jpg', new TypeError('x is undefined'));
+    await assert.rejects(run(four(), { converters }), /x is undefined/);
+    assert.ok(converters.closed);
+  });
+
+  it('a converter that cannot be started is told once', async () => {
+    const error = new ChildFailure('not-started', 'The converter could not be started.');
+    await assert.rejects(run(four(), { converters: failing('1.jpg', error) }), /could not be started/);
+  });
+
+  it('is stopped between two pictures, and nothing half-written stays', async () => {
+    const root = four();
+    const stop = new AbortController();
+    let temporary = '';
+    const hanging = fakeConverters(task => {
+      if (!task.file.endsWith('2.jpg')) return;
+      temporary = task.temporary;
+      stop.abort(new Error('stopped'));
+    });
+    const converters: Converters = {
+      async convert(task, signal) {
+        const result = await hanging.convert(task, signal);
+        signal?.throwIfAborted();
+        return result;
+      },
+      async close() {
+        // a child that was in the middle of it
+        fs.writeFileSync(temporary, 'half');
+      },
+    };
+    await assert.rejects(run(root, { ...inPlace, converters, jobs: 1, signal: stop.signal }), /stopped/);
+    assert.deepEqual(fs.readdirSync(root), ['.evengrey', '1.jpg', '2.jpg', '3.jpg', '4.jpg']);
+    assert.equal(contents(root)['4.jpg'], 'colour 4');
+  });
+
+  it('sweeps what a killed run left, in the folders it writes to', async () => {
+    const { pid } = spawnSync('true');
+    const root = book({ 'x/a.jpg': 'colour 1', [`x/.a.jpg.evengrey-${pid}.tmp`]: 'half' });
+    await run(root);
+    assert.deepEqual(fs.readdirSync(path.join(root, 'x')), ['a.jpg', 'a.rgb-neutral.jpg']);
+  });
+});
+
+describe('batch of pictures that are meant to be coloured', () => {
+  it('leaves them alone', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
+    const settings = {
+      ...noSettings,
+      intents: [{ intent: 'colour' as const, pictures: ['a.jpg'], reference: null }],
+    };
+    const { conversions } = await run(root, { settings });
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'skipped', 'b.jpg': 'converted' });
+  });
+});

@@ -1,0 +1,132 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { lock } from '../../src/remedy/keep/lock';
+import { book, contents, outcomes, run, sha, undo } from './book-support';
+
+const inPlace = { place: { kind: 'in-place' } as const };
+
+describe('undoing a conversion in place', () => {
+  const converted = async (
+    files: Record<string, string> = { 'a.jpg': 'colour 1', 'x/b.jpg': 'colour 2' },
+  ) => {
+    const root = book(files);
+    fs.chmodSync(path.join(root, 'a.jpg'), 0o604);
+    await run(root, inPlace);
+    return { root, at: (name: string) => path.join(root, name) };
+  };
+  const originals = { 'a.jpg': 'colour 1', 'x/b.jpg': 'colour 2' };
+
+  it('brings back the bytes and the rights, and nothing the second time', async () => {
+    const { root, at } = await converted();
+    fs.chmodSync(at('a.jpg'), 0o666);
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'restored', 'x/b.jpg': 'restored' });
+    assert.deepEqual(contents(root), originals);
+    assert.equal(fs.statSync(at('a.jpg')).mode & 0o7777, 0o604);
+    const again = await undo(root);
+    assert.deepEqual(outcomes(again.undone), { 'a.jpg': 'skipped', 'x/b.jpg': 'skipped' });
+  });
+
+  it('does so again after the same was done again', async () => {
+    const { root } = await converted();
+    await undo(root);
+    await run(root, inPlace);
+    assert.notDeepEqual(contents(root), originals);
+    await undo(root);
+    assert.deepEqual(contents(root), originals);
+  });
+
+  it('brings back only what is named', async () => {
+    const { root, at } = await converted();
+    await undo(root, { paths: [at('x')] });
+    assert.deepEqual(contents(root), { 'a.jpg': `rgb-neutral of ${sha('colour 1')}`, 'x/b.jpg': 'colour 2' });
+  });
+
+  it('never writes over what was changed since, and says where the original is', async () => {
+    const { root, at } = await converted();
+    fs.writeFileSync(at('a.jpg'), 'retouched');
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'failed', 'x/b.jpg': 'restored' });
+    assert.ok(undone[0].reason!.includes(`originals/${sha('colour 1')}`));
+    assert.equal(contents(root)['a.jpg'], 'retouched');
+  });
+
+  it('leaves alone what was put back by hand, or was worked on after it was brought back', async () => {
+    const { root, at } = await converted();
+    fs.writeFileSync(at('a.jpg'), 'colour 1');
+    assert.equal(outcomes((await undo(root)).undone)['a.jpg'], 'skipped');
+    fs.writeFileSync(at('x/b.jpg'), 'worked on');
+    assert.deepEqual(outcomes((await undo(root)).undone), { 'a.jpg': 'skipped' });
+  });
+
+  it('finds a picture that was moved, and misses one that is gone', async () => {
+    const { root, at } = await converted({ ...originals, 'c.jpg': 'colour 3' });
+    fs.renameSync(at('a.jpg'), at('x/moved.jpg'));
+    fs.rmSync(at('c.jpg'));
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), {
+      'c.jpg': 'failed',
+      'x/b.jpg': 'restored',
+      'x/moved.jpg': 'restored',
+    });
+    assert.match(undone[0].reason!, /not there any more\. Its original is kept as/);
+    assert.equal(contents(root)['x/moved.jpg'], 'colour 1');
+    assert.deepEqual(outcomes((await undo(root)).undone), {
+      'c.jpg': 'failed',
+      'x/b.jpg': 'skipped',
+      'x/moved.jpg': 'skipped',
+    });
+  });
+
+  it('works from any folder, and after the book was moved', async () => {
+    const { root, at } = await converted();
+    const moved = path.join(book({}), 'moved');
+    fs.renameSync(root, moved);
+    fs.mkdirSync(root);
+    await undo(path.join(moved, 'x'));
+    assert.equal(contents(moved)['x/b.jpg'], 'colour 2');
+    assert.ok(!fs.existsSync(at('x')));
+  });
+
+  it('leaves a damaged original where it is, and the picture too', async () => {
+    const { root, at } = await converted();
+    const kept = at(`.evengrey/originals/${sha('colour 1')}`);
+    fs.chmodSync(kept, 0o644);
+    fs.writeFileSync(kept, 'rot');
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'failed', 'x/b.jpg': 'restored' });
+    assert.match(undone[0].reason!, /missing or damaged/);
+    assert.equal(contents(root)['a.jpg'], `rgb-neutral of ${sha('colour 1')}`);
+  });
+
+  it('leaves a write-protected picture alone', async () => {
+    const { root, at } = await converted();
+    fs.chmodSync(at('a.jpg'), 0o444);
+    assert.equal(outcomes((await undo(root)).undone)['a.jpg'], 'failed');
+  });
+
+  it('says all of it in a dry run and changes nothing', async () => {
+    const { root } = await converted();
+    const before = contents(root);
+    assert.deepEqual(outcomes((await undo(root, { dryRun: true })).undone), {
+      'a.jpg': 'planned',
+      'x/b.jpg': 'planned',
+    });
+    assert.deepEqual(contents(root), before);
+  });
+
+  it('has nothing to say of pictures that were never converted, unless they are named', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    assert.deepEqual((await undo(root)).undone, []);
+    const { undone } = await undo(root, { paths: [path.join(root, 'a.jpg')] });
+    assert.equal(undone[0].reason, 'It was not converted in place.');
+  });
+
+  it('is refused while another run is at it', async () => {
+    const { root, at } = await converted();
+    const unlock = await lock(at('.evengrey'));
+    await assert.rejects(undo(root), /Another run of evengrey/);
+    await unlock();
+  });
+});

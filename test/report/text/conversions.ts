@@ -1,0 +1,42 @@
+// no-unit-test: part of the tests
+import type { Conversion, ConvertReport, UndoReport } from '../../../src/shared/conversion';
+
+const made = (path: string, output: string, told: string[]): Conversion => ({
+  ...{
+    path,
+    output,
+    told,
+    outcome: 'converted',
+    sha256: 'a'.repeat(64),
+    from: 'four-channel',
+    to: 'rgb-neutral',
+  },
+  ...{ format: 'tiff', bits: 8, reason: null },
+  proof: { encoding: 'rgb-neutral', maxError: 1 / 3, meanError: 0.1, sha256: 'b'.repeat(64), bytes: 100 },
+});
+
+const none = (path: string, outcome: 'skipped' | 'failed', reason: string): Conversion => ({
+  ...{ path, outcome, reason, output: null, sha256: '', from: 'unreadable', to: 'rgb-neutral' },
+  ...{ format: null, bits: null, proof: null, told: [] },
+});
+
+export const report: ConvertReport = {
+  dryRun: false,
+  conversions: [
+    made('a.tif', 'a.rgb-neutral.tif', ['Said of all.', 'Said of one.']),
+    made('b\u001b[2J.tif', 'b\u001b[2J.tif', ['Said of all.']),
+    none('c.tif', 'skipped', 'It is rgb-neutral already.'),
+    none('d.tif', 'failed', 'It is cut short.'),
+  ],
+  notices: ['1 picture was left out.'],
+  stopped: null,
+};
+
+export const undone: UndoReport = {
+  dryRun: false,
+  undone: [
+    { path: 'a.tif', outcome: 'restored', sha256: 'a'.repeat(64), reason: null },
+    { path: 'b.tif', outcome: 'failed', sha256: null, reason: 'It was changed.' },
+  ],
+  stopped: null,
+};

@@ -1,0 +1,62 @@
+import assert from 'node:assert/strict';
+import { convertText, undoText } from '../../../src/report/text/convert';
+import { report, undone } from './conversions';
+
+const style = { width: 60, colour: false };
+
+describe('conversions for people', () => {
+  it('say the sum first, then every picture, what is said of all once', () => {
+    assert.equal(
+      convertText(report, style),
+      `2 pictures converted, 1 skipped, 1 failed.
+
+a.tif -> a.rgb-neutral.tif
+  four-channel to rgb-neutral, TIFF, 8 bits. Read again:
+  rgb-neutral, its lightness off by L* 0.33 at most, 0.100
+  on average.
+  - Said of one.
+
+b\\u{1b}[2J.tif, in place
+  four-channel to rgb-neutral, TIFF, 8 bits. Read again:
+  rgb-neutral, its lightness off by L* 0.33 at most, 0.100
+  on average.
+
+Of all of them:
+  - Said of all.
+
+Skipped
+  It is rgb-neutral already.
+    c.tif
+
+Failed
+  It is cut short.
+    d.tif
+
+1 picture was left out.
+
+The results were read again and are what was asked for.
+Check the book, and have a test print made before the run.
+`,
+    );
+  });
+
+  it('never say that anything was written in a dry run', () => {
+    const planned = report.conversions.map(each => ({ ...each, outcome: 'planned' as const, proof: null }));
+    const text = convertText({ ...report, conversions: planned.slice(0, 1), dryRun: true }, style);
+    assert.match(text, /^1 picture would be converted\. Nothing was written\.\n\na\.tif -> /);
+    assert.doesNotMatch(text, /read again/i);
+  });
+
+  it('say what was brought back, and what was not', () => {
+    assert.equal(
+      undoText(undone, style),
+      '1 original brought back, bit for bit.\n\na.tif\n\nFailed\n  It was changed.\n    b.tif\n',
+    );
+    assert.equal(undoText({ ...undone, undone: [] }, style), 'Nothing was undone.\n');
+    const planned = { ...undone.undone[0], outcome: 'planned' as const };
+    assert.match(
+      undoText({ ...undone, undone: [planned], dryRun: true }, style),
+      /^1 original would be brought back\./,
+    );
+  });
+});
