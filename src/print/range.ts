@@ -19,12 +19,12 @@ export interface TonalRange {
 }
 
 /** Shadow steps within this many L* of black are lost (this project's collection of facts; common practice). */
-const LOST = 3;
+export const LOST = 3;
 /**
  * Tones within this many L* of the file's darkest are its own black: told apart by no eye, and what grain and JPEG make
  * of one black. Own choice.
  */
-const OWN = 1;
+export const OWN = 1;
 
 /** `printed`: print lightness of each zone of the picture. */
 export function tonalRange(

@@ -1,3 +1,4 @@
+// no-unit-test: index.test.ts stores through it
 import type { TonePlane } from '../grey/plane';
 import { toSrgb } from './gamut';
 

@@ -1,3 +1,4 @@
+// no-unit-test: index.test.ts and the outside checks read them
 import { plainProfile } from '../../colour/icc/write';
 import { SRGB_TO_XYZ } from '../../colour/srgb';
 import { srgbCurve } from '../../colour/tone-curves';

@@ -1,3 +1,4 @@
+// no-unit-test: a type and its units; index.test.ts uses them
 /**
  * A picture as lightness: `lightness[index[i]]` is the L* of pixel i (0-100, CIELAB D50, relative to white or paper).
  * Where the picture is R = G = B, one channel or black ink alone, `index` is the stored values themselves, so that

@@ -1,3 +1,4 @@
+// no-unit-test: index.test.ts holds it against the meaning, pixel by pixel
 import type { AdditiveRgb } from '../../picture/meaning/additive';
 import { quickLabF } from '../../picture/meaning/cie';
 import type { Samples } from '../../picture/types';

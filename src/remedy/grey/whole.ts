@@ -1,3 +1,4 @@
+// no-unit-test: index.test.ts converts floats through it
 import type { Samples } from '../../picture/types';
 
 /** Whole numbers, as everything but floating point is stored already: floats 0-1 become 16 bits, beyond is clamped. */

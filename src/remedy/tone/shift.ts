@@ -39,9 +39,8 @@ export function shiftedTones(
   if (curve) steps.push(L => curveAt(curve, L));
   if (toInk) {
     const full = blackLightness(1);
-    const darkest = shift(
-      scaled && black.kind !== 'none' ? (black.kind === 'ink' ? black.L : 0) : darkestOf(plane),
-    );
+    // of a source with a black of its own, that is 0 by now, whatever the curve makes of it
+    const darkest = scaled && black.kind !== 'none' ? 0 : shift(darkestOf(plane));
     if (darkest < full - SAME) {
       steps.push(scaled ? blackPointScaled(darkest, full) : L => Math.max(L, full));
       if (black.kind !== 'ink') told.push(scaled ? closed(darkest, full) : cut(full));
