@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readJpeg, segments } from '../../../src/picture/header/jpeg';
 import { bufferSource } from '../../../src/picture/header/source';
 import { frame, jpegBytes, RATIONAL, SHORT, segment, tiffBytes } from '../bytes';
+import { RECORD, REMEDIED } from './remedied';
 
 const read = (...parts: Buffer[]) => readJpeg(bufferSource(jpegBytes(...parts)));
 const profile = (number: number, count: number, text: string) =>
@@ -68,6 +69,13 @@ describe('readJpeg', () => {
     const both = read(jfif(0, 1, 1), exif, frame(1));
     assert.deepEqual([both.ppi, both.orientation], [{ x: 240, y: 240 }, 3]);
     assert.equal(read(frame(1)).ppi, null);
+  });
+
+  it('reads what remedy made it, and passes over other packets', () => {
+    const packet = (content: string) => segment(0xe1, `http://ns.adobe.com/xap/1.0/\0${content}`);
+    assert.deepEqual(read(packet(RECORD), frame(3)).remedied, REMEDIED);
+    assert.equal(read(packet('<a>'), frame(3)).remedied, null);
+    assert.equal(read(segment(0xe1, RECORD), frame(3)).remedied, null);
   });
 
   it('steps over fill bytes, stray bytes and markers without length', () => {

@@ -3,6 +3,7 @@ import { deflateSync } from 'node:zlib';
 import { readPng } from '../../../src/picture/header/png';
 import { bufferSource } from '../../../src/picture/header/source';
 import { chunk, pngBytes, SHORT, tiffBytes } from '../bytes';
+import { RECORD, REMEDIED } from './remedied';
 
 const read = (depth: number, colourType: number, ...chunks: Buffer[]) =>
   readPng(bufferSource(pngBytes(depth, colourType, ...chunks)));
@@ -74,6 +75,21 @@ describe('readPng', () => {
       chunk('eXIf', tiffBytes([[[274, SHORT, [6]]]])),
     );
     assert.equal(header.orientation, 6);
+  });
+
+  it('reads what remedy made it, deflated or not', () => {
+    const text = (keyword: string, deflated: boolean) =>
+      chunk(
+        'iTXt',
+        Buffer.concat([
+          Buffer.from(`${keyword}\0${deflated ? '\x01' : '\0'}\0\0\0`),
+          deflated ? deflateSync(RECORD) : Buffer.from(RECORD),
+        ]),
+      );
+    for (const deflated of [false, true])
+      assert.deepEqual(read(8, 2, text('XML:com.adobe.xmp', deflated)).remedied, REMEDIED);
+    assert.equal(read(8, 2, text('Comment', false)).remedied, null);
+    assert.equal(read(8, 2, chunk('iTXt', Buffer.from('XML:com.adobe.xmp'))).remedied, null);
   });
 
   it('tells a whole file from one without an end', () => {

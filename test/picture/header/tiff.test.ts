@@ -4,6 +4,7 @@ import { MOST_PAGES, readTiff } from '../../../src/picture/header/tiff';
 import { UnreadableError } from '../../../src/picture/header/unreadable';
 import type { Header } from '../../../src/picture/types';
 import { greyPage, LONG, RATIONAL, SHORT, type Tag, tiffBytes, UNDEFINED } from '../bytes';
+import { RECORD, REMEDIED } from './remedied';
 
 const pages = (...all: Tag[][]) => readTiff(bufferSource(tiffBytes(all)));
 const page = (...more: Tag[]) => pages(greyPage(more))[0] as Header;
@@ -14,6 +15,14 @@ const depths = (n: number, bits = 8): Tag[] => [
 const text = (s: string) => [...Buffer.from(s)];
 
 describe('readTiff', () => {
+  it('reads what remedy made it; a packet that lies outside the file says nothing', () => {
+    assert.deepEqual(page([700, 1, text(RECORD)]).remedied, REMEDIED);
+    assert.equal(page().remedied, null);
+    const file = tiffBytes([greyPage([[700, 1, text(RECORD)]])]);
+    const [cut] = readTiff(bufferSource(file.subarray(0, file.length - 10)));
+    assert.deepEqual([(cut as Header).remedied, (cut as Header).incomplete], [null, true]);
+  });
+
   it('takes the defaults of the standard: one bit, one sample', () => {
     const [header] = pages([
       [256, LONG, [8]],
