@@ -1,5 +1,5 @@
 // Builds what is shipped into dist/ and, with --tests, every test file into out/ (--only FOLDER, --out and --dist
-// FOLDER build apart, for work side by side).
+// FOLDER build apart, for work side by side). --metafile FILE: which source files what is shipped was made of, JSON.
 // One set of loaders for both, so that a test reads the same data files and pages as the product.
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
@@ -19,6 +19,7 @@ const { values: options } = parseArgs({
     only: { type: 'string', default: 'test' },
     out: { type: 'string', default: 'out' },
     dist: { type: 'string', default: 'dist' },
+    metafile: { type: 'string' },
   },
 });
 const { dev, dist } = options;
@@ -83,6 +84,14 @@ function buildKernel() {
   );
 }
 
+/** esbuild's account of what is shipped: every output with the files that are in it. */
+const shipped = { outputs: {} };
+
+async function ship(what) {
+  const { metafile } = await esbuild.build({ ...what, outdir: dist, metafile: true });
+  Object.assign(shipped.outputs, metafile.outputs);
+}
+
 async function buildProduct() {
   const entries = {
     cli: 'src/cli/main.ts',
@@ -92,18 +101,18 @@ async function buildProduct() {
     checker: 'src/editor/checker/main.ts',
   };
   const present = Object.fromEntries(Object.entries(entries).filter(([, file]) => fs.existsSync(file)));
-  await esbuild.build({ ...node, entryPoints: present, outdir: dist, minifySyntax: !dev });
+  await ship({ ...node, entryPoints: present, minifySyntax: !dev });
   if (fs.existsSync(`${dist}/cli.js`)) fs.chmodSync(`${dist}/cli.js`, 0o755);
   if (fs.existsSync('src/preview/main.ts'))
-    await esbuild.build({
+    await ship({
       ...common,
       platform: 'browser',
       target: 'chrome120',
       format: 'iife',
       entryPoints: { preview: 'src/preview/main.ts' },
-      outdir: dist,
       minify: !dev,
     });
+  if (options.metafile) fs.writeFileSync(options.metafile, JSON.stringify(shipped));
 }
 
 /** The JSON schemas follow the code: rules, processes and reports describe themselves. */
