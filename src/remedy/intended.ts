@@ -1,3 +1,4 @@
+// no-unit-test: picture.test.ts goes through it with every layout
 import type { Facts } from '../picture/facts';
 import type { RemedyFormat, RemedyWish } from '../shared/remedy';
 import { greyPlane } from './grey';

@@ -52,11 +52,17 @@ export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: num
 const scaleOf = (bits: 8 | 16, lightnessOf: (value: number) => number) =>
   Float32Array.from({ length: 2 ** bits }, (_, i) => lightnessOf(i / (2 ** bits - 1)));
 
+/** A scale by depth, made on first use, then kept. */
+function kept(lightnessOf: (value: number) => number): (bits: 8 | 16) => Float32Array {
+  const known: Partial<Record<8 | 16, Float32Array>> = {};
+  return bits => (known[bits] ??= scaleOf(bits, lightnessOf));
+}
+
 /** L* of the greys of sRGB, by level. */
-const srgbGreys = (bits: 8 | 16) => scaleOf(bits, value => lightness(100 * srgbCurve.decode(value)));
+const srgbGreys = kept(value => lightness(100 * srgbCurve.decode(value)));
 
 /** L* of black ink alone by ANSI/CGATS TR 006, relative to its paper, by level. */
-const blacks = (bits: 8 | 16) => scaleOf(bits, blackLightness);
+const blacks = kept(blackLightness);
 
 /** L* of a grey profile's levels. */
 async function levelsOf(icc: Uint8Array, bits: 8 | 16): Promise<Float32Array> {

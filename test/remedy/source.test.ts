@@ -1,0 +1,28 @@
+import assert from 'node:assert/strict';
+import path from 'node:path';
+import { RemedyError } from '../../src/remedy/remedy-error';
+import { readPicture } from '../../src/remedy/source';
+
+const KNOWN = path.join('test', 'picture', 'known');
+const refused = (wanted: RegExp) => (error: Error) =>
+  error instanceof RemedyError && wanted.test(error.message);
+
+describe('a picture read for a remedy', () => {
+  it('comes with its header, its samples, its meaning and its bytes', async () => {
+    const { header, samples, reading, sha256, bytes } = await readPicture(path.join(KNOWN, 'cmyk8.tif'));
+    assert.equal(header.space, 'cmyk');
+    assert.equal(samples.channels, 4);
+    assert.match(reading.assumed!, /TR 006/);
+    assert.match(sha256, /^[0-9a-f]{64}$/);
+    assert.equal(bytes.toString('latin1', 0, 2), 'II');
+  });
+  it("is refused in the reader's own words where it cannot be read", async () => {
+    await assert.rejects(readPicture(path.join(KNOWN, 'picture.psd')), RemedyError);
+    await assert.rejects(readPicture(path.join(KNOWN, 'none.tif')), refused(/no such file/));
+  });
+  it('is refused where it holds more pages than one', async () =>
+    assert.rejects(
+      readPicture(path.join(KNOWN, 'pages.tif')),
+      refused(/holds \d pages.*save the pages as files of their own/),
+    ));
+});
