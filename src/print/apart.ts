@@ -27,6 +27,12 @@ export const tintsOf = ({ zones, spread }: Forecast): Tints => ({
   spread: { order: spread.order, page: spread.page },
 });
 
+/**
+ * Distance in a*, b* from which two greys side by side are seen as two: changes between facing pages are seen from about
+ * 1.5 to 2 (from memory).
+ */
+export const SEEN_APART = 2;
+
 /** Less of a picture than this (share of the area) says nothing of the rest. Own choice. */
 const LEAST_SHARE = 0.05;
 /** Differences this much smaller than the limit are no matter of probability. Own choice. */
@@ -59,7 +65,12 @@ export function apart(one: Tints, other: Tints, limit: number): Apart | null {
   return {
     difference: { a: mean(step => step.difference.a), b: mean(step => step.difference.b) },
     size,
-    probability: same ? byPrinter : mean(step => beyond(step.difference, aa, bb)),
+    probability: same
+      ? byPrinter
+      : Math.min(
+          1,
+          mean(step => beyond(step.difference, aa, bb)),
+        ),
     byPrinter,
   };
 }

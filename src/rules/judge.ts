@@ -10,6 +10,8 @@ export interface JudgeInput {
   targets: readonly Target[];
   /** Rules not named here run as they are by default. */
   ruleSettings?: RuleSettings;
+  /** Only some pictures of the book were looked at: rules that compare are left out. */
+  partial?: boolean;
 }
 
 export interface Judgement {
@@ -26,7 +28,9 @@ export interface Judgement {
 export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement {
   const place = new Map(input.pictures.map((picture, i) => [picture, i]));
   const judgement: Judgement = { pictures: input.pictures.map(() => []), book: [] };
-  const active = activeRules(rules, input.ruleSettings ?? {});
+  const active = activeRules(rules, input.ruleSettings ?? {}).filter(
+    ({ rule }) => !(input.partial && rule.compares),
+  );
   const recommend = recommendations(input.pictures, gainOf(active));
   for (const { rule, severity, options } of active) {
     const pictures = input.pictures.filter(picture => concerns(rule, picture));

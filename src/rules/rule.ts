@@ -40,6 +40,8 @@ export interface Rule {
   severity: Severity;
   /** What its findings are about. */
   scope: 'picture' | 'book' | 'both';
+  /** What it says of a picture depends on the others: it is silent where some of the book were not looked at. */
+  compares?: true;
   /** How far a picture must have been read before the rule can say anything. */
   needs: 'header' | 'pixels' | 'forecast';
   /**

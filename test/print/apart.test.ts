@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { defaultTarget, forecastPicture, processes } from '../../src/print';
-import { apart, middleOf, type Tints, tintAt, tintsOf } from '../../src/print/apart';
+import { apart, middleOf, SEEN_APART, type Tints, tintAt, tintsOf } from '../../src/print/apart';
 import type { Target } from '../../src/shared/target';
 import { greyScale, inkScale } from './facts';
 
-const LIMIT = 2;
+const LIMIT = SEEN_APART;
 const near = (value: number, wanted: number) => assert.ok(Math.abs(value - wanted) < 1e-9, `${value}`);
 const none = { a: 0, b: 0 };
 const flat = (a: number, b: number, spread: Tints['spread'] = { order: none, page: none }): Tints => ({

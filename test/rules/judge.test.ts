@@ -31,6 +31,13 @@ describe('judge', () => {
     );
   });
 
+  it('leaves out what compares where only some pictures were looked at', () => {
+    const rules = [speaks('alone'), speaks('beside', { compares: true })];
+    const input = book(picture('rgb-neutral'));
+    const told = (partial: boolean) => judgeWith(rules, { ...input, partial }).pictures[0].map(f => f.rule);
+    assert.deepEqual([told(false), told(true)], [['alone', 'beside'], ['alone']]);
+  });
+
   it('sorts by severity, then rule, whatever the order of the rules', () => {
     const rules = [
       speaks('b'),

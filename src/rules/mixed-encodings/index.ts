@@ -28,6 +28,7 @@ export default defineRule({
   description: 'Pictures of one part and intent that store their grey in different ways.',
   severity: 'warning',
   scope: 'both',
+  compares: true,
   needs: 'pixels',
   intents: greyOrToned,
   options: noOptions,

@@ -15,6 +15,7 @@ export default defineRule({
   description: 'Several profiles among the pictures of one part.',
   severity: 'note',
   scope: 'book',
+  compares: true,
   needs: 'header',
   intents: greyOrToned,
   options: noOptions,

@@ -1,0 +1,37 @@
+import type { FindingChanges } from '../../shared/comparison';
+import type { Finding, PictureReport } from '../../shared/finding';
+
+/**
+ * What is said of a picture: its own findings, and those about the book that ask for it by name. More than a few alike
+ * are one finding about the book, so a picture's own can turn into a shared one without anything new in it.
+ */
+export function claimsOn(picture: PictureReport, book: readonly Finding[]): Finding[] {
+  return [...picture.findings, ...book.filter(finding => !isOfBook(finding) && names(finding, picture.path))];
+}
+
+/** Whether a finding about the book is said of it as a whole: of no picture by name, or only worth knowing. */
+export const isOfBook = (finding: Finding): boolean =>
+  finding.severity === 'note' || namedIn(finding).length === 0;
+
+const names = (finding: Finding, path: string): boolean => namedIn(finding).includes(path);
+
+/** What is to be changed stands under `convert`, else under `pictures`. */
+function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
+  if (Array.isArray(convert)) return convert;
+  return Array.isArray(pictures) ? pictures : [];
+}
+
+/** Matches findings before and after by rule, target and severity; of several alike each counts once. */
+export function changesOf(before: readonly Finding[], after: readonly Finding[]): FindingChanges {
+  const left = new Map<string, Finding[]>();
+  for (const finding of before) left.set(keyOf(finding), [...(left.get(keyOf(finding)) ?? []), finding]);
+  const changes: FindingChanges = { new: [], ended: [], unchanged: [] };
+  for (const finding of after)
+    (left.get(keyOf(finding))?.shift() ? changes.unchanged : changes.new).push(finding);
+  const ended = new Set([...left.values()].flat());
+  changes.ended = before.filter(finding => ended.has(finding));
+  return changes;
+}
+
+const keyOf = ({ rule, severity, data }: Finding): string =>
+  JSON.stringify([rule, severity, typeof data.target === 'string' ? data.target : null]);

@@ -1,0 +1,129 @@
+import type { ComparedRevision, Comparison } from '../../shared/comparison';
+import type { PictureFacts } from '../../shared/picture';
+import type { FactsCache } from '../cache/cache';
+import { doubtNotices } from '../doubts';
+import type { Overrides } from '../overrides';
+import type { Pool } from '../pool';
+import { Blobs } from './blobs';
+import { changesBetween } from './changes';
+import { joined } from './join';
+import { knownFacts } from './known';
+import { oidsToRead, pageChanges, unchangedPages } from './page-changes';
+import { readBlobs } from './read';
+import { openRepository } from './repository';
+import { commitOf, mergeBase } from './revision';
+import { type Judged, judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
+import { snapshotOf } from './snapshot';
+import { toldOf } from './told';
+
+export interface CompareOptions {
+  /** The book's folder, absolute. */
+  root: string;
+  /** Revisions, by any name that git knows. */
+  base: string;
+  /** Null: the current commit. */
+  head: string | null;
+  /** Compare with where the two parted, not with `base` itself. */
+  fromMergeBase: boolean;
+  /** Go before the settings of either revision. */
+  conditions: Overrides;
+  /** Read the unchanged pictures too, where they are not known: the set is judged whole. */
+  whole: boolean;
+  pool: Pick<Pool, 'facts'>;
+  cache: FactsCache | null;
+  signal?: AbortSignal;
+  onProgress?: (done: number, total: number) => void;
+}
+
+/**
+ * Compares a book at two revisions, each with the settings that it had then. Only contents that differ are read; what
+ * the unchanged ones are is taken from the cache if all of them are there, else nothing is said of the set.
+ * @throws GitError, RevisionSettingsError; the signal's reason when cancelled
+ */
+export async function compareRevisions(options: CompareOptions): Promise<Comparison> {
+  const { root, cache, pool, signal, onProgress } = options;
+  const repository = await openRepository(root);
+  const asked = await commitOf(repository, options.base);
+  const headCommit = await commitOf(repository, options.head ?? 'HEAD');
+  const baseCommit = options.fromMergeBase ? await mergeBase(repository, asked, headCommit) : asked;
+  const blobs = new Blobs(root);
+  try {
+    const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headCommit);
+    const head = await sideOf(root, await snapshotOf(repository, headCommit), blobs, options.conditions);
+    const { base, borrowed } = await baseSide(
+      root,
+      await snapshotOf(repository, baseCommit),
+      blobs,
+      head,
+      options.conditions,
+    );
+    const pages = pageChanges(changes, base, head);
+    const reading = { repository, blobs, pool, cache, signal, onProgress };
+    const read = await readBlobs(pages.flatMap(oidsToRead), reading);
+    const same = unchangedPages(base, head, pages);
+    let known = await knownFacts(repository, same, cache);
+    if (!known && options.whole)
+      known = await readBlobs(
+        same.map(([, { oid }]) => oid),
+        reading,
+      );
+
+    const factsOn =
+      (side: Side) =>
+      (path: string): PictureFacts[] | null => {
+        const { oid } = side.pages.get(path)!;
+        return read.get(oid) ?? known?.get(oid) ?? null;
+      };
+    const before = await judgeSide(base, factsOn(base), !known, signal);
+    const after = await judgeSide(head, factsOn(head), !known, signal);
+    return joined({
+      base: revisionOf(options.base, baseCommit, base, before),
+      head: revisionOf(options.head, headCommit, head, after),
+      mergeBase: options.fromMergeBase && baseCommit !== asked,
+      sides: { base, head },
+      judged: { before, after },
+      pages,
+      unread: known ? 0 : same.length,
+      notices: [
+        ...borrowed,
+        ...(renamesFollowed ? [] : [NO_RENAMES]),
+        ...toldOf(changes, base, head),
+        ...head.settings.targets.flatMap(doubtNotices),
+      ],
+    });
+  } finally {
+    blobs.close();
+  }
+}
+
+const NO_RENAMES =
+  'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
+
+/** A base whose settings are broken was judged by nobody: today's settings are the nearest that there is. */
+async function baseSide(
+  root: string,
+  snapshot: Side['snapshot'],
+  blobs: Blobs,
+  head: Side,
+  conditions: Overrides,
+): Promise<{ base: Side; borrowed: string[] }> {
+  try {
+    return { base: await sideOf(root, snapshot, blobs, conditions), borrowed: [] };
+  } catch (error) {
+    if (!(error instanceof RevisionSettingsError)) throw error;
+    return {
+      base: await withSettings(head.settings, snapshot, blobs),
+      borrowed: [
+        'The settings before have problems, so the pictures before are judged by the settings after.',
+      ],
+    };
+  }
+}
+
+const revisionOf = (asked: string | null, commit: string, side: Side, judged: Judged): ComparedRevision => ({
+  asked,
+  commit,
+  targets: side.settings.targets,
+  pictures: side.pages.size,
+  findings: judged.findings,
+});

@@ -1,0 +1,135 @@
+// no-unit-test: test/book/revisions/compare.test.ts compares books through it
+import type {
+  ChangeKind,
+  ComparedRevision,
+  Comparison,
+  FindingChanges,
+  OtherChange,
+  PageChange,
+  PictureChange,
+  SeverityCounts,
+} from '../../shared/comparison';
+import type { Finding, PictureReport } from '../../shared/finding';
+import { matcher } from '../discovery/globs';
+import { placesIn } from '../order';
+import { changesOf, claimsOn, isOfBook } from './claims';
+import { matcherOf } from './match';
+import type { PageOf } from './page-changes';
+import type { Judged, Side } from './side';
+
+/** What was found out of both sides. */
+export interface Joining {
+  base: ComparedRevision;
+  head: ComparedRevision;
+  mergeBase: boolean;
+  sides: { base: Side; head: Side };
+  judged: { before: Judged; after: Judged };
+  pages: PageOf[];
+  unread: number;
+  notices: string[];
+}
+
+/** Puts both sides beside each other: changes with their findings, what became of the others, and of the set. */
+export function joined({
+  base,
+  head,
+  mergeBase,
+  sides,
+  judged,
+  pages,
+  unread,
+  notices,
+}: Joining): Comparison {
+  const { before, after } = judged;
+  const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
+  const unchanged = after.pictures.filter(({ path }) => !moved.has(path));
+  const match = matcherOf(unread ? null : { unchanged, all: after.pictures });
+  const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
+  const { spreads } = sides.head.settings;
+  const place = placesIn(
+    sides.head.pages.keys(),
+    existing(spreads, sides.head),
+    path => parts.get(path) ?? null,
+  );
+  const changes = pages.map(({ kind, path, from, before: was, after: is }): PictureChange => {
+    const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
+    const pagesBefore = kind === 'mode' ? [] : pagesAt(before, was && (from ?? path));
+    const pagesAfter = kind === 'mode' ? [] : pagesAt(after, is && path);
+    const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
+    return {
+      ...{ kind, path, from, modes, neighbours: place(path) },
+      pages: numbers
+        .sort((x, y) => x - y)
+        .map((page): PageChange => {
+          const [x, y] = [pagesBefore, pagesAfter].map(
+            list => list.find(({ facts }) => facts.page === page) ?? null,
+          );
+          const claims = y ? claimsOn(y, after.findings) : [];
+          return {
+            page,
+            before: x,
+            after: y,
+            findings: changesOf(x ? claimsOn(x, before.findings) : [], claims),
+            matches: y ? match(y, claims) : [],
+          };
+        }),
+    };
+  });
+  const others = otherChanges(before, after, moved);
+  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook));
+  const all = [...changes.flatMap(({ pages }) => pages.map(({ findings }) => findings)), book];
+  const counted = (which: keyof FindingChanges) =>
+    countsOf([
+      ...all.flatMap(findings => findings[which]),
+      ...(which === 'unchanged' ? [] : others.flatMap(({ findings }) => findings[which])),
+    ]);
+  const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
+  return {
+    ...{ base, head, mergeBase, changes, others, book, notices },
+    scope: unread ? 'changes' : 'book',
+    unread,
+    summary: {
+      changes: Object.fromEntries(
+        kinds.map(kind => [kind, changes.filter(change => change.kind === kind).length]),
+      ) as Record<ChangeKind, number>,
+      new: counted('new'),
+      ended: counted('ended'),
+      unchanged: counted('unchanged'),
+    },
+  };
+}
+
+/** Spreads may name pictures as globs do, in letters of another form. */
+function existing(spreads: readonly string[][], { pages }: Side): string[][] {
+  return spreads.map(names =>
+    names.flatMap(name => {
+      if (pages.has(name)) return [name];
+      const isIt = matcher([name]);
+      return [...pages.keys()].filter(isIt).slice(0, 1);
+    }),
+  );
+}
+
+const pagesAt = (judged: Judged, path: string | null): PictureReport[] =>
+  path === null ? [] : judged.pictures.filter(picture => picture.path === path);
+
+/** Pictures that stayed as they were, with what is said of them now and was not before. Notes about them are no news. */
+function otherChanges(before: Judged, after: Judged, moved: ReadonlySet<string>): OtherChange[] {
+  const key = ({ path, facts }: PictureReport) => `${facts.page} ${path}`;
+  const was = new Map(before.pictures.map(picture => [key(picture), picture]));
+  return after.pictures.flatMap(picture => {
+    const same = moved.has(picture.path) ? undefined : was.get(key(picture));
+    if (!same) return [];
+    const loud = (findings: Finding[]) => findings.filter(({ severity }) => severity !== 'note');
+    const found = changesOf(loud(claimsOn(same, before.findings)), loud(claimsOn(picture, after.findings)));
+    if (!found.new.length && !found.ended.length) return [];
+    return [
+      { path: picture.path, page: picture.facts.page, findings: { new: found.new, ended: found.ended } },
+    ];
+  });
+}
+
+function countsOf(findings: readonly Finding[]): SeverityCounts {
+  const count = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length;
+  return { errors: count('error'), warnings: count('warning'), notes: count('note') };
+}

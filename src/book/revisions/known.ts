@@ -1,0 +1,45 @@
+// no-unit-test: test/book/revisions/compare.test.ts compares books through it
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { PictureFacts } from '../../shared/picture';
+import type { FactsCache } from '../cache/cache';
+import { stampOf } from '../cache/stamp';
+import { inLanes } from '../lanes';
+import type { Repository } from './repository';
+import type { Entry } from './snapshot';
+import { settledFiles } from './worktree';
+
+const LOOKING = 32;
+
+/**
+ * Facts of pictures that are known without reading any of them: of earlier comparisons by the content's name in git, of
+ * earlier checks where the file in the book's folder still holds that content. Null where one of them is not known: what
+ * is said of a set must not hang on which of its pictures happen to be known.
+ */
+export async function knownFacts(
+  repository: Repository,
+  pages: readonly (readonly [path: string, entry: Entry])[],
+  cache: FactsCache | null,
+): Promise<Map<string, PictureFacts[]> | null> {
+  if (!pages.length) return new Map();
+  if (!cache) return null;
+  const facts = new Map<string, PictureFacts[]>();
+  const others = pages.filter(([, { oid }]) => {
+    const known = cache.blobFacts(oid);
+    if (known) facts.set(oid, known);
+    return !known;
+  });
+  if (!others.length) return facts;
+  const settled = await settledFiles(repository);
+  const found = await inLanes(others, LOOKING, async ([name, { oid }]) => {
+    if (settled.get(name) !== oid) return false;
+    const stat = await fs.lstat(path.join(repository.root, name), { bigint: true }).catch(() => null);
+    const checked = stat?.isFile() ? cache.lookUp(name, stampOf(stat)) : null;
+    const known = checked?.settled ? cache.facts(checked.sha256) : null;
+    if (!known) return false;
+    facts.set(oid, known);
+    cache.rememberBlob(oid, checked!.sha256, null);
+    return true;
+  });
+  return found.every(Boolean) ? facts : null;
+}

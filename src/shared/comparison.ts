@@ -1,0 +1,103 @@
+// no-unit-test: types only
+import type { Finding, PictureReport } from './finding';
+import type { Target } from './target';
+
+/** A book at one of two revisions. */
+export interface ComparedRevision {
+  /** As it was asked for; null: the current commit. */
+  asked: string | null;
+  /** The commit in full. */
+  commit: string;
+  targets: Target[];
+  /** How many pictures the book holds there, each file once. */
+  pictures: number;
+  /** About the book as a whole, as far as it was looked at. */
+  findings: Finding[];
+}
+
+/**
+ * - `renamed`: the same content under another name; `moved`: renamed and changed
+ * - `mode`: only who may do what with the file
+ * - `added`, `deleted`: from the book's point of view, also where the settings let it in or out
+ */
+export type ChangeKind = 'added' | 'deleted' | 'changed' | 'renamed' | 'moved' | 'mode';
+
+/** Findings of one rule, target and severity are one finding, whatever figures its message tells. */
+export interface FindingChanges {
+  new: Finding[];
+  ended: Finding[];
+  unchanged: Finding[];
+}
+
+/** Whether a picture will print like the rest of the book on a target. */
+export interface Match {
+  target: string | null;
+  /** `unknown`: the others were not looked at, or nothing is forecast. `alone`: there are no others to match. */
+  verdict: 'matches' | 'differs' | 'unknown' | 'alone';
+  /** Rules that say so, where any does. */
+  rules: string[];
+  /** Distance in a*, b* from the middle of the others at the same lightness; null where it is not known. */
+  distance: number | null;
+  /** Probability (0-1) that the distance is seen on facing pages; null where it is not known. */
+  probability: number | null;
+}
+
+/** One page of a file before and after. */
+export interface PageChange {
+  /** From 1. */
+  page: number;
+  before: PictureReport | null;
+  after: PictureReport | null;
+  findings: FindingChanges;
+  /** One a target of the picture as it is now; none of a deleted one. */
+  matches: Match[];
+}
+
+export interface PictureChange {
+  kind: ChangeKind;
+  path: string;
+  /** Its name before, where it has another. */
+  from: string | null;
+  /** Octal, where they differ. */
+  modes: { before: string; after: string } | null;
+  /** Pictures that stand before and after it in the book, and beside it on its spread; as the book is now. */
+  neighbours: { before: string | null; after: string | null; beside: string[] };
+  /** None where only the mode changed. */
+  pages: PageChange[];
+}
+
+/** A picture that did not change itself, and is judged otherwise. */
+export interface OtherChange {
+  path: string;
+  page: number;
+  findings: Pick<FindingChanges, 'new' | 'ended'>;
+}
+
+export interface SeverityCounts {
+  errors: number;
+  warnings: number;
+  notes: number;
+}
+
+export interface Comparison {
+  base: ComparedRevision;
+  head: ComparedRevision;
+  /** The base is where the two revisions parted, not the revision that was asked for. */
+  mergeBase: boolean;
+  /** `book`: what is said of the set holds for all of it. `changes`: the unchanged pictures were not looked at. */
+  scope: 'book' | 'changes';
+  /** Unchanged pictures (files) that were not looked at. */
+  unread: number;
+  /** By path. */
+  changes: PictureChange[];
+  others: OtherChange[];
+  /** About the book as a whole. */
+  book: FindingChanges;
+  notices: string[];
+  summary: {
+    changes: Record<ChangeKind, number>;
+    new: SeverityCounts;
+    ended: SeverityCounts;
+    unchanged: SeverityCounts;
+  };
+}

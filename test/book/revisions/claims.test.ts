@@ -1,0 +1,46 @@
+import assert from 'node:assert/strict';
+import { changesOf, claimsOn, isOfBook } from '../../../src/book/revisions/claims';
+import type { Finding, PictureReport } from '../../../src/shared/finding';
+
+const finding = (
+  rule: string,
+  data: Finding['data'] = {},
+  severity: Finding['severity'] = 'warning',
+): Finding => ({
+  ...{ rule, severity, data },
+  message: rule,
+});
+const rules = (findings: readonly Finding[]) => findings.map(({ rule }) => rule);
+
+describe('findings before and after', () => {
+  it('are one by rule, target and severity, whatever their figures', () => {
+    const {
+      new: fresh,
+      ended,
+      unchanged,
+    } = changesOf(
+      [finding('a', { share: 1 }), finding('b', { target: 'x' }), finding('c')],
+      [finding('a', { share: 2 }), finding('b', { target: 'y' }), finding('c', {}, 'error')],
+    );
+    assert.deepEqual([rules(fresh), rules(ended), rules(unchanged)], [['b', 'c'], ['b', 'c'], ['a']]);
+  });
+  it('count each where there are several alike', () => {
+    const {
+      new: fresh,
+      ended,
+      unchanged,
+    } = changesOf([finding('a'), finding('a'), finding('a')], [finding('a')]);
+    assert.deepEqual([fresh.length, ended.length, unchanged.length], [0, 2, 1]);
+  });
+  it('of the book are those of a picture that they name, unless they are only worth knowing', () => {
+    const picture = { path: 'x.tif', findings: [finding('own')] } as unknown as PictureReport;
+    const shared = [
+      finding('named', { pictures: ['x.tif', 'y.tif'] }),
+      finding('convert', { convert: ['y.tif'], pictures: ['x.tif'] }),
+      finding('note', { pictures: ['x.tif'] }, 'note'),
+      finding('whole', { groups: 2 }),
+    ];
+    assert.deepEqual(rules(claimsOn(picture, shared)), ['own', 'named']);
+    assert.deepEqual(rules(shared.filter(isOfBook)), ['note', 'whole']);
+  });
+});

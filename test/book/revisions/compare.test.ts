@@ -1,0 +1,269 @@
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { FactsCache } from '../../../src/book/cache/cache';
+import { checkBook } from '../../../src/book/check';
+import { type CompareOptions, compareRevisions } from '../../../src/book/revisions/compare';
+import { loadSettings } from '../../../src/book/settings/load';
+import type { Comparison } from '../../../src/shared/comparison';
+import type { PictureFacts } from '../../../src/shared/picture';
+import { greyFacts } from '../support/facts';
+import { temporaryFolder, write } from '../support/folder';
+import { commit, git, repositoryOf } from './support/repository';
+
+/** The text of a picture says how it stores its grey: `black-only 1`, `rgb-neutral 7`. */
+function pool() {
+  const read: string[] = [];
+  return {
+    read,
+    async facts(file: string): Promise<PictureFacts[]> {
+      const content = fs.readFileSync(file, 'utf8');
+      read.push(content);
+      const sha256 = createHash('sha256').update(content).digest('hex');
+      return [factsOf(content, sha256)];
+    },
+  };
+}
+
+function factsOf(content: string, sha256: string): PictureFacts {
+  const neutral = greyFacts(sha256);
+  if (!content.startsWith('black-only')) return neutral;
+  const [zone] = neutral.zones;
+  const inks = { weight: 1, mean: [0, 0, 0, 0.5], covariance: new Array(16).fill(0) };
+  return {
+    ...neutral,
+    encoding: 'black-only',
+    space: 'cmyk',
+    channels: 4,
+    zones: [{ ...zone, clusters: [inks] }],
+  };
+}
+
+/** Longer than any large-file pointer, as pictures are. */
+const picture = (encoding: string, seed: number | string) => `${encoding} ${seed} ${'.'.repeat(1100)}`;
+const neutral = (seed: number | string) => picture('rgb-neutral', seed);
+
+const book = (count: number) =>
+  Object.fromEntries(
+    Array.from({ length: count }, (_, i) => [`plates/${String(i + 1).padStart(3, '0')}.tif`, neutral(i)]),
+  );
+const settings = { 'evengrey.json': '{ "process": "offset-coated" }' };
+
+async function compared(
+  root: string,
+  change: Partial<CompareOptions> = {},
+): Promise<Comparison & { read: string[] }> {
+  const reader = pool();
+  const comparison = await compareRevisions({
+    ...{ root, base: 'HEAD~1', head: null, fromMergeBase: true, conditions: {}, whole: false },
+    ...{ pool: reader, cache: null },
+    ...change,
+  });
+  return { ...comparison, read: reader.read };
+}
+
+const rulesOf = (comparison: Comparison, which: 'new' | 'ended' | 'unchanged') =>
+  comparison.changes.flatMap(({ path, pages }) =>
+    pages.flatMap(({ findings }) => findings[which].map(({ rule }) => `${path} ${rule}`)),
+  );
+
+describe('comparing revisions', () => {
+  it('reads nothing but what changed: of 200 pictures and 30 changed, 60 contents', async () => {
+    const top = repositoryOf({ ...settings, ...book(200) });
+    const changed = Object.fromEntries(Object.keys(book(30)).map((name, i) => [name, neutral(`new ${i}`)]));
+    commit(top, changed);
+    const comparison = await compared(top);
+    assert.equal(comparison.read.length, 60);
+    assert.deepEqual([comparison.scope, comparison.unread, comparison.changes.length], ['changes', 170, 30]);
+    assert.ok(comparison.changes.every(({ kind }) => kind === 'changed'));
+  });
+
+  it('is exact on renames and modes: reads a renamed content once, and none of which only the mode changed', async () => {
+    const top = repositoryOf({ ...settings, ...book(4) });
+    fs.renameSync(path.join(top, 'plates/001.tif'), path.join(top, 'plates/new.tif'));
+    fs.chmodSync(path.join(top, 'plates/002.tif'), 0o755);
+    fs.rmSync(path.join(top, 'plates/003.tif'));
+    commit(top, { 'text.md': 'not a picture' });
+    const comparison = await compared(top);
+    assert.deepEqual(
+      comparison.changes.map(({ kind, path, from, modes }) => [kind, path, from, modes]),
+      [
+        ['mode', 'plates/002.tif', null, { before: '100644', after: '100755' }],
+        ['deleted', 'plates/003.tif', null, null],
+        ['renamed', 'plates/new.tif', 'plates/001.tif', null],
+      ],
+    );
+    assert.deepEqual(comparison.read.map(text => text.slice(0, 13)).sort(), [
+      'rgb-neutral 0',
+      'rgb-neutral 2',
+    ]);
+    assert.deepEqual(comparison.summary.changes, {
+      added: 0,
+      deleted: 1,
+      changed: 0,
+      renamed: 1,
+      moved: 0,
+      mode: 1,
+    });
+  });
+
+  it('judges the set where all unchanged pictures are known from a check, and reads none of them for it', async () => {
+    const top = repositoryOf({ ...settings, ...book(5) });
+    const past = new Date(Date.now() - 60_000);
+    for (const name of Object.keys(book(5))) fs.utimesSync(path.join(top, name), past, past);
+    git(top, 'update-index', '--refresh');
+    await new Promise(resolve => setTimeout(resolve, 150));
+    const cache = await FactsCache.open(temporaryFolder(), top, 'v');
+    const { settings: read } = await loadSettings(top);
+    await checkBook({ root: top, paths: [top], settings: read!, pool: pool(), cache });
+    commit(top, { 'plates/006.tif': picture('black-only', 1) });
+
+    const comparison = await compared(top, { cache });
+    assert.deepEqual([comparison.scope, comparison.unread], ['book', 0]);
+    assert.deepEqual(
+      comparison.read.map(text => text.slice(0, 12)),
+      ['black-only 1'],
+    );
+    assert.deepEqual(
+      rulesOf(comparison, 'new').filter(rule => /mixed/.test(rule)),
+      ['plates/006.tif mixed-encodings'],
+    );
+    const [{ pages, neighbours }] = comparison.changes;
+    assert.deepEqual(neighbours, { before: 'plates/005.tif', after: null, beside: [] });
+    const [match] = pages[0].matches;
+    assert.deepEqual([match.target, match.verdict, match.rules], ['book', 'differs', ['mixed-encodings']]);
+
+    const again = await compared(top, { cache });
+    assert.deepEqual({ ...again, read: [] }, { ...comparison, read: [] });
+    assert.deepEqual(again.read, [], 'known by its name in git');
+  });
+
+  it('says nothing of the set where one unchanged picture is not known, unless all are to be read', async () => {
+    const top = repositoryOf({ ...settings, ...book(5) });
+    commit(top, { 'plates/006.tif': picture('black-only', 1) });
+    const some = await compared(top);
+    assert.deepEqual(
+      rulesOf(some, 'new').filter(rule => /mixed/.test(rule)),
+      [],
+    );
+    assert.deepEqual(
+      some.changes[0].pages[0].matches.map(({ verdict }) => verdict),
+      ['unknown'],
+    );
+    const whole = await compared(top, { whole: true });
+    assert.deepEqual([whole.scope, whole.read.length], ['book', 6]);
+    assert.deepEqual(
+      rulesOf(whole, 'new').filter(rule => /mixed/.test(rule)),
+      ['plates/006.tif mixed-encodings'],
+    );
+  });
+
+  it('tells what is new, what ended and what stayed, for others too that changed places with the majority', async () => {
+    const top = repositoryOf({
+      ...settings,
+      'a.tif': neutral(1),
+      'b.tif': neutral(2),
+      'c.tif': picture('black-only', 3),
+    });
+    commit(top, { 'b.tif': picture('black-only', 4) });
+    const comparison = await compared(top, { whole: true });
+    const mixed = (rules: string[]) => rules.filter(rule => /mixed/.test(rule));
+    assert.deepEqual(mixed(rulesOf(comparison, 'new')), []);
+    assert.deepEqual(
+      comparison.others.map(({ path, findings }) => [
+        path,
+        findings.new.map(f => f.rule),
+        findings.ended.map(f => f.rule),
+      ]),
+      [
+        ['a.tif', ['mixed-encodings'], []],
+        ['c.tif', [], ['mixed-encodings']],
+      ],
+    );
+    assert.deepEqual(comparison.summary.new.warnings, 1);
+  });
+
+  it('judges either side by its own settings', async () => {
+    const top = repositoryOf({ ...settings, ...book(3), 'drafts/1.tif': neutral('draft') });
+    commit(top, {
+      'evengrey.json': '{ "process": "silver-halide", "ignore": "drafts/**" }',
+      'plates/001.tif': neutral('new'),
+    });
+    const { changes, base, head } = await compared(top);
+    assert.deepEqual([base.targets[0].process, head.targets[0].process], ['offset-coated', 'silver-halide']);
+    assert.deepEqual(
+      changes.map(({ kind, path }) => [kind, path]),
+      [
+        ['deleted', 'drafts/1.tif'],
+        ['changed', 'plates/001.tif'],
+      ],
+    );
+    const [{ before, after }] = changes[1].pages;
+    assert.deepEqual(
+      [before, after].map(side => side?.forecasts[0].condition.process),
+      ['offset-coated', 'silver-halide'],
+    );
+    const inkjet = await compared(top, { conditions: { process: 'inkjet' } });
+    assert.deepEqual(
+      [inkjet.base, inkjet.head].map(side => side.targets[0].process),
+      ['inkjet', 'inkjet'],
+    );
+  });
+
+  it('borrows settings where those before were broken, and says so', async () => {
+    const top = repositoryOf({ 'evengrey.json': '{ "proces": 1 }', ...book(1) });
+    commit(top, { ...settings, 'plates/001.tif': neutral('new') });
+    const { notices, base } = await compared(top);
+    assert.equal(base.targets[0].process, 'offset-coated');
+    assert.match(notices[0], /^The settings before have problems, so/);
+    await assert.rejects(
+      compared(top, { base: 'HEAD', head: 'HEAD~1', fromMergeBase: false }),
+      /settings have problems/,
+    );
+  });
+
+  it('starts from where the two parted, or from the revision itself', async () => {
+    const top = repositoryOf({ ...settings, ...book(2) });
+    git(top, 'checkout', '--quiet', '-b', 'work');
+    commit(top, { 'plates/002.tif': neutral('work') });
+    git(top, 'checkout', '--quiet', 'main');
+    commit(top, { 'plates/001.tif': neutral('main') });
+    const paths = ({ changes }: Comparison) => changes.map(({ path }) => path);
+    const parted = await compared(top, { base: 'main', head: 'work' });
+    assert.deepEqual([paths(parted), parted.mergeBase], [['plates/002.tif'], true]);
+    const itself = await compared(top, { base: 'main', head: 'work', fromMergeBase: false });
+    assert.deepEqual([paths(itself), itself.mergeBase], [['plates/001.tif', 'plates/002.tif'], false]);
+  });
+
+  it('tells links and submodules instead of following them', async () => {
+    const top = repositoryOf({ ...settings, ...book(1) });
+    git(top, 'submodule', '--quiet', 'add', repositoryOf({ 'p.tif': neutral(1) }), 'inner');
+    fs.symlinkSync('001.tif', path.join(top, 'plates/link.tif'));
+    commit(top);
+    const { notices, changes, read } = await compared(top);
+    assert.deepEqual([changes, read], [[], []]);
+    assert.deepEqual(notices, [
+      '"inner" is a submodule: pictures in it belong to another repository and are not compared.',
+      '"plates/link.tif" is a symbolic link: what it leads to is compared under its own name.',
+    ]);
+    fs.rmSync(path.join(top, 'plates/link.tif'));
+    commit(top);
+    assert.match(
+      (await compared(top)).notices[0],
+      /"plates\/link\.tif" is a symbolic link.* not there any more\.$/,
+    );
+  });
+
+  it('compares a book in a folder of its repository, and one that is new there', async () => {
+    const top = repositoryOf({ 'other.tif': neutral('other') });
+    const files = { ...settings, ...book(2) };
+    commit(top, Object.fromEntries(Object.entries(files).map(([name, text]) => [`books/one/${name}`, text])));
+    write(top, { 'books/one/plates/001.tif': 'not committed' });
+    const { changes } = await compared(path.join(top, 'books/one'));
+    assert.deepEqual(
+      changes.map(({ kind, path }) => `${kind} ${path}`),
+      ['added plates/001.tif', 'added plates/002.tif'],
+    );
+  });
+});
