@@ -1,0 +1,35 @@
+import type { LayoutKind } from './types';
+
+const kinds: Record<string, LayoutKind> = {
+  md: 'markdown',
+  markdown: 'markdown',
+  mdown: 'markdown',
+  mkd: 'markdown',
+  qmd: 'markdown',
+  rmd: 'markdown',
+  html: 'html',
+  htm: 'html',
+  xhtml: 'html',
+  css: 'css',
+  tex: 'latex',
+  ltx: 'latex',
+  latex: 'latex',
+  sty: 'latex',
+  cls: 'latex',
+  typ: 'typst',
+  adoc: 'asciidoc',
+  asciidoc: 'asciidoc',
+  asc: 'asciidoc',
+};
+
+/** Files that tell of a folder; they lay out no book. */
+const ABOUT = /^(?:readme|changelog|changes|contributing|licen[cs]e|code_of_conduct)\b/i;
+
+/** The language of a layout source by its name; null for what is none. */
+export function kindOf(path: string): LayoutKind | null {
+  const name = path.slice(path.lastIndexOf('/') + 1);
+  const dot = name.lastIndexOf('.');
+  const extension = name.slice(dot + 1).toLowerCase();
+  if (dot < 1 || ABOUT.test(name) || !Object.hasOwn(kinds, extension)) return null;
+  return kinds[extension];
+}

@@ -1,0 +1,90 @@
+// no-unit-test: types only
+export type LayoutKind = 'markdown' | 'html' | 'css' | 'latex' | 'typst' | 'asciidoc';
+
+/** How a text is written in a language: what has to be escaped, and how. Innermost of several first. */
+export type Writing =
+  | 'url'
+  | 'url-ascii'
+  | 'srcset'
+  | 'markdown-bare'
+  | 'markdown-angle'
+  | 'html-double'
+  | 'html-single'
+  | 'html-bare'
+  | 'css-bare'
+  | 'css-double'
+  | 'css-single'
+  | 'latex'
+  | 'typst'
+  | 'asciidoc';
+
+/** Printed size as a layout says it: mm, or a scale of the picture's own size (its pixels at its ppi). */
+export interface LayoutSize {
+  width?: number;
+  height?: number;
+  scale?: number;
+  /** With both edges given, the picture keeps its shape and fits between them; else it fills them. */
+  fits?: true;
+}
+
+/** A picture that a layout source places. Offsets count UTF-16 units of the text, as editors do. */
+export interface Reference {
+  /** As the language means it: escapes, entities and percent codes undone. */
+  path: string;
+  /** The same with its percent codes, where they could be part of a file's name. */
+  literal: string | null;
+  /** Exactly the text of the path, without quotes, query or fragment. */
+  start: number;
+  end: number;
+  /** Of `start`, from 1. */
+  line: number;
+  column: number;
+  /** Null where the source says no size, or one that cannot be known from it. */
+  size: LayoutSize | null;
+  /**
+   * False where the source only names a file and nobody can tell without running it what becomes of it: it places a
+   * picture if there is one of this name.
+   */
+  certain: boolean;
+  /** What the source puts before and after the path, such as an image folder or a macro's extension. */
+  before: string;
+  after: string;
+  /** Folders in which the layout's tool looks, beside its usual ones. */
+  folders: readonly string[];
+  writing: readonly Writing[];
+}
+
+/** Another layout source that this one takes in, as written. */
+export interface Include {
+  path: string;
+  kind: LayoutKind;
+}
+
+/** What a source hands on to those it includes. */
+export interface Inherited {
+  /** mm. */
+  textWidth?: number;
+  /** LaTeX: `\graphicspath`. AsciiDoc: `imagesdir`. */
+  folders?: readonly string[];
+  /** LaTeX: macros that place the picture they are given, by name. */
+  macros?: ReadonlyMap<string, PlacingMacro>;
+}
+
+/** `\newcommand{\plate}[2]{\includegraphics[width=#2]{plates/#1.jpg}}` */
+export interface PlacingMacro {
+  /** One letter an argument: `m` in braces, `o` in brackets and may be missing, `s` a star that may be missing. */
+  arguments: string;
+  /** Which of them is the picture, from 0. */
+  picture: number;
+  before: string;
+  after: string;
+  size: LayoutSize | null;
+}
+
+export interface Source {
+  references: Reference[];
+  includes: Include[];
+  /** The source a tool is started on: LaTeX with a document class. Others cannot be told from parts. */
+  isMain: boolean;
+  passesOn: Inherited;
+}
