@@ -24,7 +24,7 @@ export function emptyPacket(): Packet {
 /** The packet as a file keeps it (ISO 16684-1, section 7.3): UTF-8, the wrapper around, no padding: we write files anew. */
 export function packetText({ document }: Packet): string {
   const content = xmlText(new XMLSerializer().serializeToString(document.documentElement!));
-  return `<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>\n${content}\n<?xpacket end="w"?>`;
+  return `<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>\n${content}\n<?xpacket end="w"?>\n`;
 }
 
 /** The element of a property; null where it is none, or stands as an attribute. */
@@ -83,10 +83,15 @@ export function structure(
   return el;
 }
 
-/** Where new properties go. */
+/** Where new properties go: their namespaces are declared there, once, as most readers expect it. */
 export function home(packet: Packet): Element {
-  const [first] = descriptions(packet);
-  if (first) return first;
+  const el = descriptions(packet)[0] ?? newDescription(packet);
+  for (const [namespace, prefix] of Object.entries(PREFIX))
+    if (!el.hasAttributeNS(Ns.xmlns, prefix)) el.setAttributeNS(Ns.xmlns, `xmlns:${prefix}`, namespace);
+  return el;
+}
+
+function newDescription(packet: Packet): Element {
   const el = make(packet, Ns.rdf, 'Description');
   el.setAttributeNS(Ns.rdf, 'rdf:about', '');
   packet.rdf.appendChild(el);
