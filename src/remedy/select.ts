@@ -80,7 +80,7 @@ export async function targetsOf(
     else targets.set(target.file, merged(target, targets.get(target.file)));
   }
   const notices = notEntered.map(folder => `"${folder.path}" was left out: ${folder.why}.`);
-  if (inOutput) notices.push(`${many(inOutput)} left out: they lie in the folder for the results.`);
+  if (inOutput) notices.push(`${many(inOutput)} left out, in the folder for the results.`);
   return { targets: [...targets.values()].sort((x, y) => (x.path < y.path ? -1 : 1)), notices };
 }
 

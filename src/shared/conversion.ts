@@ -51,3 +51,27 @@ export interface UndoReport {
   undone: Undone[];
   stopped: string | null;
 }
+
+/** How tones were fitted to a target, and what tint answers it: the same for every picture of a run. */
+export interface Fitting {
+  fit: {
+    /** The target by its name, or the process. */
+    target: string;
+    process: string;
+    strength: number;
+    /** False: nothing was to be fitted. */
+    moves: boolean;
+    /** L* in the file and in the result, and what prints, by the forecast, as the file is and as the result is. */
+    tones: { from: number; to: number; printedAsIs: number; printed: number }[];
+    told: string[];
+  } | null;
+  counterTint: {
+    target: string;
+    against: 'print' | 'paper';
+    strength: number;
+    /** The tint of the file. */
+    a: number;
+    b: number;
+    told: string[];
+  } | null;
+}

@@ -6,7 +6,7 @@ import { evenBook } from './support/book';
 import { golden } from './support/golden';
 import { evengrey } from './support/run';
 
-const verbs = ['check', 'forecast', 'explain', 'demo'];
+const verbs = ['check', 'forecast', 'convert', 'explain', 'demo'];
 
 describe('usage', () => {
   it('is told on request, for every verb, with its formats', async () => {

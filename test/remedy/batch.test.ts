@@ -156,7 +156,7 @@ describe('batch, into a folder', () => {
       report.conversions.map(({ output }) => output),
       ['out/a.jpg', 'out/x/a.jpg'],
     );
-    assert.deepEqual(report.notices, ['1 picture was left out: they lie in the folder for the results.']);
+    assert.deepEqual(report.notices, ['1 picture was left out, in the folder for the results.']);
     assert.equal(contents(root)['out/x/a.jpg'], made('colour 2'));
     const again = await run(root, into(root, 'out'));
     assert.deepEqual(outcomes(again.conversions), { 'a.jpg': 'skipped', 'x/a.jpg': 'skipped' });

@@ -12,6 +12,7 @@ import { convertText, undoText } from '../../report/text/convert';
 import type { ConvertReport, UndoReport } from '../../shared/conversion';
 import { rootOf, settingsOf, shown } from '../book';
 import { EXIT, Failure } from '../failure';
+import { fitted } from '../fitting';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { Progress } from '../progress';
@@ -34,10 +35,11 @@ export async function convert(named: readonly string[], options: ConvertVerbOpti
 }
 
 async function convertAll(paths: string[], options: ConvertVerbOptions): Promise<number> {
-  const wish = await wishOf(options);
+  const plain = await wishOf(options);
   const place = await placeOf(options, paths);
   const root = await rootOf(paths);
   const { settings } = await settingsOf(root, undefined, 'converted');
+  const { wish, fitting } = fitted(plain, options, settings);
   const dryRun = options.dryRun ?? false;
   const report = await working((signal, onProgress) =>
     withReading(root, { jobs: options.jobs, cache: true }, ({ pool, cache }) => {
@@ -53,7 +55,10 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     }),
   );
   const { format, output } = options;
-  await writeResult(format === 'json' ? convertJson(report) : convertText(report, styleOf(output)), output);
+  await writeResult(
+    format === 'json' ? convertJson(report, fitting) : convertText(report, fitting, styleOf(output)),
+    output,
+  );
   if (!report.conversions.length)
     throw new Failure(
       `${paths.map(shown).join(', ')} ${paths.length === 1 ? 'holds' : 'hold'} no picture of the book to convert. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,

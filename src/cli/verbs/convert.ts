@@ -16,6 +16,10 @@ export interface ConvertVerbOptions {
   method?: string;
   below?: number[];
   tone?: string;
+  fit?: string;
+  counterTint?: string;
+  against?: string;
+  strength?: number[];
   blackPoint?: string;
   profile?: string;
   upright?: boolean;
@@ -52,6 +56,29 @@ export function convertVerb(): Command {
     .addOption(new Option('--tone <tone>', 'of rgb-toned: own, even, or a*,b* such as 1.5,6; left out: own'))
     .addOption(
       new Option(
+        '--fit <target>',
+        'fit the tones to what a target of the book, or a process, can print; the curve is shown',
+      ),
+    )
+    .addOption(
+      new Option(
+        '--counter-tint <target>',
+        'answer the tint that the prints of a target had, by its record (rgb-toned)',
+      ),
+    )
+    .addOption(
+      new Option(
+        '--against <what>',
+        'what is answered: print, the tint of the print; paper, that and the paper’s own; left out: print',
+      ),
+    )
+    .addOption(
+      new Option('--strength <s>', 'of --fit and --counter-tint, 0 to 1; left out: 1').argParser(
+        numbers(1, 1),
+      ),
+    )
+    .addOption(
+      new Option(
         '--black-point <how>',
         'scaled: full black ink becomes black; kept: L* stays; left out: scaled',
       ),
@@ -64,14 +91,14 @@ export function convertVerb(): Command {
     .addHelpText(
       'after',
       `
-A result is called by its picture and its encoding: plate.rgb-neutral.jpg. Where the
-format changes, the old extension stays in the name: plate.png.rgb-neutral.tif. With
---out, names stay and folders are those of the book. Nothing is written over but our
-own earlier result of the same picture, and never a picture without --in-place.
-With --in-place the originals go into the folder of git, or into .evengrey.
+A result is called by its picture and its encoding: plate.rgb-neutral.jpg. Where
+the format changes, the old extension stays: plate.png.rgb-neutral.tif. With
+--out, names stay and folders are those of the book. Nothing is written over but
+our own earlier result of the same picture, and no picture without --in-place:
+its original then goes into git's own folder, or into .evengrey.
 Done a second time, it does nothing.
-Exit codes: 0 all done, or nothing to do; 1 some pictures could not be converted;
-2 usage, settings or a full disk.
+Exit codes: 0 all done, or nothing to do; 1 some pictures could not be
+converted; 2 usage, settings or a full disk.
 Examples:
   evengrey convert my-book --to rgb-neutral --dry-run
   evengrey convert my-book/plates --to black-only --as tiff --out for-the-press

@@ -51,7 +51,7 @@ export interface OpenKeep extends Keep {
 export async function openKeep(keep: Keep): Promise<OpenKeep> {
   const { folder } = keep;
   for (const each of [folder, originalsIn(folder)]) {
-    await fs.mkdir(each, { recursive: true });
+    await fs.mkdir(each).catch(unlessThere);
     if (!(await isRealFolder(each)))
       throw new RemedyError(`"${each}" is a link, so no original is kept there. Nothing was changed.`);
   }
@@ -65,6 +65,10 @@ export const originalsIn = (folder: string) => path.join(folder, 'originals');
 
 /** A file as a keep's journal names it. */
 export const pathIn = ({ top }: Keep, file: string) => path.relative(top, file).split(path.sep).join('/');
+
+function unlessThere(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EEXIST') throw error;
+}
 
 async function ignoreItself(folder: string): Promise<void> {
   const file = path.join(folder, '.gitignore');

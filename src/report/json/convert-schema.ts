@@ -49,12 +49,49 @@ const conversion = object({
   told: list({ type: 'string' }, 'What was assumed, changed or lost'),
 });
 
+const told = list({ type: 'string' }, 'What it does and what it rests on');
+const strength = number('From 0 to 1', { minimum: 0, maximum: 1 });
+
+const fit = object(
+  {
+    target: text('Target of the book, or process'),
+    process: text('Process by its id'),
+    strength,
+    moves: flag('False: nothing was to be fitted'),
+    tones: list(
+      object({
+        from: number('L* in the file'),
+        to: number('L* in the result'),
+        printedAsIs: number('L* in print by the forecast, as the file is'),
+        printed: number('The same, as the result is'),
+      }),
+      'The curve',
+    ),
+    told,
+  },
+  'How tones were fitted to what a target can print, all pictures alike',
+);
+
+const counterTint = object(
+  {
+    target: text('Target of the book'),
+    against: words('The tint of the print, or that and the paper’s own', ['print', 'paper']),
+    strength,
+    a: number('a* of the tint in the result'),
+    b: number('b* of the tint in the result'),
+    told,
+  },
+  'The tint that answers that of earlier prints, all pictures alike',
+);
+
 /** What `convert --format json` prints. */
 export const convertReportSchema: Schema = {
   ...head('Evengrey: report of a conversion'),
   ...object({
     schema: contract,
     dryRun: flag('Nothing was written'),
+    fit: orNull(fit),
+    counterTint: orNull(counterTint),
     conversions: list(conversion, 'Sorted by path'),
     notices: list({ type: 'string' }, 'What was left out'),
     stopped,

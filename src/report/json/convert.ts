@@ -1,4 +1,4 @@
-import type { Conversion, ConvertReport, UndoReport } from '../../shared/conversion';
+import type { Conversion, ConvertReport, Fitting, UndoReport } from '../../shared/conversion';
 import { document, SCHEMA } from './document';
 import { canonical } from './number';
 
@@ -6,10 +6,15 @@ import { canonical } from './number';
  * What `evengrey convert` prints, by `convert-report.schema.json`: no absolute paths but in reasons, no times, the same
  * to the byte for the same pictures.
  */
-export function convertJson({ dryRun, conversions, notices, stopped }: ConvertReport): string {
+export function convertJson(
+  { dryRun, conversions, notices, stopped }: ConvertReport,
+  { fit, counterTint }: Fitting,
+): string {
   return document({
     schema: SCHEMA,
     dryRun,
+    fit,
+    counterTint,
     conversions: conversions.map(conversionJson),
     notices,
     stopped,

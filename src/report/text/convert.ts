@@ -1,9 +1,13 @@
-import type { Conversion, ConvertReport, Undone, UndoReport } from '../../shared/conversion';
+import type { Conversion, ConvertReport, Fitting, Undone, UndoReport } from '../../shared/conversion';
 import { type Paint, paintOf, type Style, safe } from './style';
-import { indent, wrap } from './wrap';
+import { columns, indent, wrap } from './wrap';
 
 /** What was converted, for people: the sum first, then each picture, what failed last so that it is seen. */
-export function convertText({ conversions, notices, dryRun, stopped }: ConvertReport, style: Style): string {
+export function convertText(
+  { conversions, notices, dryRun, stopped }: ConvertReport,
+  fitting: Fitting,
+  style: Style,
+): string {
   const paint = paintOf(style);
   const of = (...outcomes: Conversion['outcome'][]) =>
     conversions.filter(({ outcome }) => outcomes.includes(outcome));
@@ -11,6 +15,8 @@ export function convertText({ conversions, notices, dryRun, stopped }: ConvertRe
   const common = saidOfAll(made);
   const blocks = [
     [paint.bold(headline(conversions, dryRun))],
+    fitLines(fitting, style),
+    counterLines(fitting, style),
     ...made.map(conversion => madeLines(conversion, common, style)),
     common.length ? ['Of all of them:', ...bullets(common, style)] : [],
     reasons('Skipped', of('skipped'), style),
@@ -74,6 +80,33 @@ function whatWasMade({ from, to, format, bits, proof }: Conversion): string {
   const { maxError, meanError } = proof;
   return `${stored}. Read again: ${proof.encoding}, its lightness off by L* ${maxError.toFixed(2)} at most, ${meanError.toFixed(3)} on average.`;
 }
+
+/** L* that are left out, so that the table is no wider than a terminal. */
+const TOO_MUCH = new Set([2, 6]);
+
+/** The curve as a table, and what it rests on. */
+function fitLines({ fit }: Fitting, style: Style): string[] {
+  if (!fit) return [];
+  const tones = fit.tones.filter(({ from }) => !TOO_MUCH.has(from));
+  const head = ['L* in the file', ...tones.map(({ from }) => whole(from))];
+  const rows = [
+    ['in the result', ...tones.map(({ to }) => whole(to))],
+    ['prints as it was', ...tones.map(({ printedAsIs }) => whole(printedAsIs))],
+    ['prints now', ...tones.map(({ printed }) => whole(printed))],
+  ];
+  const table = columns([head, ...rows], head.map((_, at) => at).slice(1));
+  const title = `Tones fitted to ${fit.target}, strength ${fit.strength}`;
+  return [title, ...indent(fit.moves ? table : [], 2), ...bullets(fit.told, style)];
+}
+
+function counterLines({ counterTint: answer }: Fitting, style: Style): string[] {
+  if (!answer) return [];
+  const of = answer.against === 'print' ? 'the print' : 'the print and its paper';
+  const title = `A tint of a* ${answer.a}, b* ${answer.b} answers that of ${of}: ${answer.target}, strength ${answer.strength}`;
+  return [...wrap(title, style.width, 2), ...bullets(answer.told, style)];
+}
+
+const whole = (L: number) => L.toFixed(0);
 
 /** Sentences that are told of every one of several pictures: said once. */
 function saidOfAll([first, ...others]: readonly Conversion[]): string[] {

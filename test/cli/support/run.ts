@@ -47,10 +47,18 @@ export function evengrey(args: readonly string[], options: RunOptions = {}): Pro
 }
 
 /** A copy of the built program beside a reader of the test's own. `reader` may use `real`, the built reader's path. */
-export function withReader(reader: string): string {
+export const withReader = (reader: string): string => withChild('reader', reader);
+
+/** The same with a converter of the test's own, and the built reader. */
+export const withConverter = (converter: string): string => withChild('converter', converter);
+
+function withChild(name: 'reader' | 'converter', script: string): string {
   const folder = temporaryFolder();
   fs.copyFileSync(path.join(dist, 'cli.js'), path.join(folder, 'cli.js'));
-  const real = JSON.stringify(path.join(dist, 'reader.js'));
-  fs.writeFileSync(path.join(folder, 'reader.js'), `const real = ${real};\n${reader}`);
+  for (const each of ['reader', 'converter']) {
+    const real = JSON.stringify(path.join(dist, `${each}.js`));
+    const text = each === name ? script : 'require(real);';
+    fs.writeFileSync(path.join(folder, `${each}.js`), `const real = ${real};\n${text}`);
+  }
   return path.join(folder, 'cli.js');
 }

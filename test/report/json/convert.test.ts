@@ -2,16 +2,16 @@ import assert from 'node:assert/strict';
 import { convertJson, undoJson } from '../../../src/report/json/convert';
 import { convertReportSchema, undoReportSchema } from '../../../src/report/json/convert-schema';
 import { strictErrors } from '../support';
-import { report, undone } from '../text/conversions';
+import { fitting, report, undone } from '../text/conversions';
 
 describe('conversions as JSON', () => {
   it('are what their schema describes, every key of it', () => {
-    assert.equal(strictErrors(convertReportSchema, JSON.parse(convertJson(report))), '');
+    assert.equal(strictErrors(convertReportSchema, JSON.parse(convertJson(report, fitting))), '');
     assert.equal(strictErrors(undoReportSchema, JSON.parse(undoJson(undone))), '');
   });
 
   it('give a picture a line, round, and count', () => {
-    const text = convertJson(report);
+    const text = convertJson(report, fitting);
     assert.equal(text.split('\n').filter(line => line.startsWith('{"path"')).length, 4);
     const { conversions, summary } = JSON.parse(text);
     assert.equal(conversions[0].proof.maxError, 0.333333);

@@ -1,5 +1,5 @@
 // no-unit-test: part of the tests
-import type { Conversion, ConvertReport, UndoReport } from '../../../src/shared/conversion';
+import type { Conversion, ConvertReport, Fitting, UndoReport } from '../../../src/shared/conversion';
 
 const made = (path: string, output: string, told: string[]): Conversion => ({
   ...{
@@ -39,4 +39,27 @@ export const undone: UndoReport = {
     { path: 'b.tif', outcome: 'failed', sha256: null, reason: 'It was changed.' },
   ],
   stopped: null,
+};
+
+export const noFitting: Fitting = { fit: null, counterTint: null };
+
+export const fitting: Fitting = {
+  fit: {
+    ...{
+      target: 'book',
+      process: 'offset-uncoated',
+      strength: 0.5,
+      moves: true,
+      told: ['It rests on a guess.'],
+    },
+    tones: [
+      { from: 0, to: 4.4, printedAsIs: 31, printed: 31 },
+      { from: 10, to: 18, printedAsIs: 32.6, printed: 38.2 },
+      { from: 100, to: 100, printedAsIs: 95, printed: 95 },
+    ],
+  },
+  counterTint: {
+    ...{ target: 'book', against: 'paper', strength: 0.5, a: -1.2, b: 0.5 },
+    told: ['The next order will differ.'],
+  },
 };

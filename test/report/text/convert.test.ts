@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { convertText, undoText } from '../../../src/report/text/convert';
-import { report, undone } from './conversions';
+import { fitting, noFitting, report, undone } from './conversions';
 
 const style = { width: 60, colour: false };
 
 describe('conversions for people', () => {
   it('say the sum first, then every picture, what is said of all once', () => {
     assert.equal(
-      convertText(report, style),
+      convertText(report, noFitting, style),
       `2 pictures converted, 1 skipped, 1 failed.
 
 a.tif -> a.rgb-neutral.tif
@@ -40,9 +40,33 @@ Check the book, and have a test print made before the run.
     );
   });
 
+  it('show the curve and the tint, and what they rest on', () => {
+    const text = convertText({ ...report, conversions: [] }, fitting, style);
+    assert.equal(
+      text,
+      `0 pictures converted.
+
+Tones fitted to book, strength 0.5
+  L* in the file     0  10  100
+  in the result      4  18  100
+  prints as it was  31  33   95
+  prints now        31  38   95
+  - It rests on a guess.
+
+A tint of a* -1.2, b* 0.5 answers that of the print and its
+  paper: book, strength 0.5
+  - The next order will differ.
+
+1 picture was left out.
+`,
+    );
+    const still = { ...fitting.fit!, moves: false };
+    assert.doesNotMatch(convertText(report, { ...noFitting, fit: still }, style), /in the result/);
+  });
+
   it('never say that anything was written in a dry run', () => {
     const planned = report.conversions.map(each => ({ ...each, outcome: 'planned' as const, proof: null }));
-    const text = convertText({ ...report, conversions: planned.slice(0, 1), dryRun: true }, style);
+    const text = convertText({ ...report, conversions: planned.slice(0, 1), dryRun: true }, noFitting, style);
     assert.match(text, /^1 picture would be converted\. Nothing was written\.\n\na\.tif -> /);
     assert.doesNotMatch(text, /read again/i);
   });
