@@ -20,6 +20,12 @@ export function ourProcesses(): Running[] {
 
 export const readers = () => ourProcesses().filter(({ command }) => command.includes('reader.js'));
 
+/** Which build of the decoder a reader has loaded, by the files that Linux has mapped for it. */
+export function decoderOf({ pid }: Running): 'native' | 'wasm' {
+  const native = /@img\/sharp-[\w-]+\/lib\/sharp-[\w.-]+\.node$/m;
+  return native.test(fs.readFileSync(`/proc/${pid}/maps`, 'utf8')) ? 'native' : 'wasm';
+}
+
 function look(entry: string): Running[] {
   if (!/^\d+$/.test(entry)) return [];
   try {

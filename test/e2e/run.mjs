@@ -1,5 +1,5 @@
 // Runs the suites of .vscode-test.mjs in a real VS Code without a screen: its server and node extension host, its
-// workbench in headless Chromium. The same list serves `vscode-test` on a desktop.
+// workbench in headless Chromium. The same list serves `vscode-test` on a desktop. After them the packages, installed.
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -8,6 +8,7 @@ import { parseArgs } from 'node:util';
 import picomatch from 'picomatch';
 import { readCounts } from '../tools/counts.mjs';
 import { startBridge } from './bridge.mjs';
+import { driver, installedSuites, wantsInstalled } from './installed.mjs';
 import { installServer } from './server/install.mjs';
 import { startServer } from './vscode-server.mjs';
 import { openWorkbench } from './workbench.mjs';
@@ -24,10 +25,15 @@ const longest = Number(process.env.E2E_TIMEOUT_MS ?? 240_000);
 export async function* runEditorSuites({ code, only }) {
   fs.mkdirSync(shots, { recursive: true });
   const { default: config } = await import(pathToFileURL(path.join(root, '.vscode-test.mjs')));
-  for (const suite of [config].flat().filter(suite => !only || suite.label === only)) {
-    const since = Date.now();
-    yield { label: suite.label, since, ...(await runSuite(code, suite)) };
-  }
+  const wanted = suites => suites.filter(suite => !only || suite.label === only);
+  for (const suite of wanted([config].flat())) yield await timed(code, suite);
+  if (!wantsInstalled(only)) return;
+  for (const suite of wanted(installedSuites(root))) yield await timed(code, suite);
+}
+
+async function timed(code, suite) {
+  const since = Date.now();
+  return { label: suite.label, since, ...(await runSuite(code, suite)) };
 }
 
 async function runSuite(code, suite) {
@@ -44,13 +50,15 @@ async function runSuite(code, suite) {
       code,
       tmp,
       log,
-      env: testEnvironment(suite, bridge.url, resultFile, report.file),
+      env: { ...testEnvironment(suite, bridge.url, resultFile, report.file), ...suite.env },
+      vsix: suite.vsix,
+      more: suite.settings,
     });
     const workbench = await openWorkbench({
       server,
       log,
       workspace: path.resolve(root, suite.workspaceFolder),
-      development: root,
+      development: suite.vsix ? driver : root,
       tests: path.join(root, 'test/e2e/runner.cjs'),
     });
     window.page = workbench.page;

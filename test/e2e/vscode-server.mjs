@@ -1,7 +1,8 @@
 // The VS Code server of one test run: own profile, own extensions folder, a free port of this machine.
-import { spawn } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
+import { promisify } from 'node:util';
 
 const settings = {
   'security.workspace.trust.enabled': false,
@@ -17,36 +18,30 @@ const settings = {
 };
 
 /**
- * `code`: the server's folder. `tmp`: a folder that the caller removes. `env`: for the extension host too.
+ * `code`: the server's folder. `tmp`: a folder that the caller removes. `env`: for the extension host too. `vsix`: a
+ * package that is installed first. `more`: settings beside the usual ones.
  * Returns the `port`, a promise of why it `died` if it does, and `stop()`.
  */
-export async function startServer({ code, tmp, log, env }) {
+export async function startServer({ code, tmp, log, env, vsix, more = {} }) {
   const data = path.join(tmp, 'data');
   fs.mkdirSync(path.join(data, 'User'), { recursive: true });
-  fs.writeFileSync(path.join(data, 'User/settings.json'), JSON.stringify(settings, null, 2));
+  fs.writeFileSync(path.join(data, 'User/settings.json'), JSON.stringify({ ...settings, ...more }, null, 2));
 
   const cache = path.join(tmp, 'cache');
   const environment = { ...process.env, EXTENSIONS_GALLERY: '{}', EVENGREY_CACHE_DIR: cache, ...env };
   // each would make it believe that it runs inside another VS Code
   for (const name of ['CODE_SERVER_PARENT_PID', 'NODE_OPTIONS', 'VSCODE_IPC_HOOK_CLI'])
     delete environment[name];
-  const child = spawn(
-    process.execPath,
-    [
-      path.join(code, 'out/server-main.js'),
-      ...[
-        '--host',
-        '127.0.0.1',
-        '--port',
-        '0',
-        '--without-connection-token',
-        '--accept-server-license-terms',
-      ],
-      ...['--telemetry-level', 'off', '--server-data-dir', tmp, '--user-data-dir', data],
-      ...['--extensions-dir', path.join(tmp, 'extensions')],
-    ],
-    { env: environment, stdio: ['ignore', 'pipe', 'pipe'] },
-  );
+  const program = path.join(code, 'out/server-main.js');
+  const common = ['--accept-server-license-terms', '--server-data-dir', tmp, '--user-data-dir', data];
+  common.push('--extensions-dir', path.join(tmp, 'extensions'), '--telemetry-level', 'off');
+  const install = [program, ...common, '--install-extension', vsix];
+  if (vsix) await promisify(execFile)(process.execPath, install, { env: environment });
+  const address = ['--host', '127.0.0.1', '--port', '0', '--without-connection-token'];
+  const child = spawn(process.execPath, [program, ...address, ...common], {
+    env: environment,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   const died = new Promise(resolve =>
     child.once('exit', (status, signal) => resolve(`exit ${status ?? signal}`)),
   );

@@ -7,7 +7,7 @@ import sharp from 'sharp';
 export async function makeWorkspaces(dir) {
   await fs.rm(dir, { recursive: true, force: true });
   const made = {};
-  for (const [name, make] of Object.entries({ book, 'no-book': noBook, spare })) {
+  for (const [name, make] of Object.entries({ book, 'no-book': noBook, installed: book, spare })) {
     made[name] = path.resolve(dir, name);
     await fs.mkdir(made[name], { recursive: true });
     await make(file => path.join(made[name], file));

@@ -1,0 +1,30 @@
+// The suites that test a package as a user has it: installed from its VSIX, nothing of the working tree in reach.
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { builtPackages } from '../tools/built-packages.mjs';
+
+const here = path.dirname(fileURLToPath(import.meta.url));
+
+/** An empty extension under development. */
+export const driver = path.join(here, 'driver');
+
+/** One suite a package; the one for every platform in a workspace that nobody has said to trust. */
+export function installedSuites(root) {
+  return Object.entries(builtPackages(path.join(root, 'out/packages'))).map(([target, vsix]) => ({
+    label: `installed-${target}`,
+    files: 'out/test/e2e/suites/installed/**/*.test.js',
+    workspaceFolder: 'out/workspaces/installed',
+    mocha: { ui: 'bdd', timeout: 120_000 },
+    vsix,
+    env: { E2E_PACKAGE: target },
+    settings: target === 'universal' ? untrusted : {},
+  }));
+}
+
+const untrusted = {
+  'security.workspace.trust.enabled': true,
+  'security.workspace.trust.startupPrompt': 'never',
+};
+
+/** Whether labels are wanted by `only`; a package is made for no other. */
+export const wantsInstalled = only => !only || only.startsWith('installed');
