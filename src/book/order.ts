@@ -7,14 +7,22 @@ export interface Place {
 }
 
 /**
- * The pictures of a book in its order: spreads as the settings list them, then what no spread names, by name as people
- * count (`2.tif` before `10.tif`).
+ * The pictures of a book in its order: spreads as the settings list them; what no spread names follows the picture that
+ * is before it by name, as people count (`2.tif` before `10.tif`), and that one's whole spread.
  */
 export function inOrder(paths: Iterable<string>, spreads: readonly (readonly string[])[]): string[] {
-  const all = new Set(paths);
-  const placed = new Set(spreads.flat().filter(path => all.has(path)));
-  const others = [...all].filter(path => !placed.has(path)).sort(asCounted);
-  return [...placed, ...others];
+  const byName = [...new Set(paths)].sort(asCounted);
+  const all = new Set(byName);
+  const groups = spreads.map(names => names.filter(name => all.has(name))).filter(names => names.length);
+  const groupOf = new Map(groups.flatMap(group => group.map(name => [name, group] as const)));
+  const first: string[] = [];
+  let at = first;
+  for (const name of byName) {
+    const group = groupOf.get(name);
+    if (group) at = group;
+    else at.push(name);
+  }
+  return [...new Set([...first, ...groups.flat()])];
 }
 
 /** Finds the neighbours of pictures of a book. Those of another group, such as another part, are none. */

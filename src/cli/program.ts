@@ -2,6 +2,7 @@
 import { Command } from 'commander';
 import { version } from '../../package.json';
 import { checkVerb } from './verbs/check';
+import { compareVerb } from './verbs/compare';
 import { convertVerb } from './verbs/convert';
 import { demoVerb } from './verbs/demo';
 import { explainVerb } from './verbs/explain';
@@ -23,7 +24,7 @@ Exit codes: 0 nothing fails, 1 findings that fail, 2 usage, settings or a crash.
 Results go to the standard output, progress to the standard error. NO_COLOR=1 turns colour off.
 What was read of a picture is kept in your cache folder; EVENGREY_CACHE_DIR names another.`,
     );
-  for (const verb of [checkVerb(), forecastVerb(), convertVerb(), explainVerb(), demoVerb()])
+  for (const verb of [checkVerb(), compareVerb(), forecastVerb(), convertVerb(), explainVerb(), demoVerb()])
     evengrey.addCommand(verb);
   for (const command of [evengrey, ...evengrey.commands]) tidy(command);
   return evengrey;

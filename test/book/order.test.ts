@@ -11,10 +11,9 @@ describe('the order of a book', () => {
       '10.tif',
       'a.tif',
     ]);
-    assert.deepEqual(inOrder(['1.tif', '2.tif', '3.tif'], [['3.tif', 'gone.tif'], ['1.tif']]), [
-      '3.tif',
-      '1.tif',
-      '2.tif',
+    const spreads = [['3.tif', 'gone.tif', '1.tif'], ['6.tif']];
+    assert.deepEqual(inOrder(['0.tif', '1.tif', '2.tif', '3.tif', '5.tif', '6.tif', '7.tif'], spreads), [
+      ...['0.tif', '3.tif', '1.tif', '2.tif', '5.tif', '6.tif', '7.tif'],
     ]);
   });
   it('gives a picture its neighbours, of its own group alone, and what is beside it', () => {

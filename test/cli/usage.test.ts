@@ -1,12 +1,13 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { commit, git } from '../book/revisions/support/repository';
 import { temporaryFolder } from '../book/support/folder';
-import { evenBook } from './support/book';
+import { evenBook, pictures } from './support/book';
 import { golden } from './support/golden';
 import { evengrey } from './support/run';
 
-const verbs = ['check', 'forecast', 'convert', 'explain', 'demo'];
+const verbs = ['check', 'compare', 'forecast', 'convert', 'explain', 'demo'];
 
 describe('usage', () => {
   it('is told on request, for every verb, with its formats', async () => {
@@ -65,6 +66,9 @@ describe('usage', () => {
     const root = temporaryFolder();
     fs.cpSync(evenBook(), path.join(root, 'my-book'), { recursive: true });
     fs.copyFileSync(path.join(root, 'my-book/plates/01.tif'), path.join(root, 'my-book/plate.tif'));
+    git(root, 'init', '--quiet', '--initial-branch=main');
+    commit(root);
+    commit(root, { 'my-book/plates/05.tif': pictures.neutral(5) });
     let examples = 0;
     for (const verb of verbs) {
       const { stdout } = await evengrey([verb, '--help']);

@@ -46,7 +46,8 @@ export function forecastsJson(
 const attentionOf = ({ pictures, findings }: BookReport): number =>
   pictures.filter(picture => dutyOf(picture, findings)).length;
 
-const targetJson = (target: Target) => ({
+/** A target as reports give it. */
+export const targetJson = (target: Target) => ({
   name: target.name,
   process: target.process,
   paper: typeof target.paper === 'string' ? target.paper : canonical(target.paper),

@@ -126,14 +126,14 @@ const forecast: Schema = {
   required: 'condition zones tint absolute spread parts lightParts range ground'.split(' '),
 };
 
-const finding = object({
+export const finding = object({
   rule: text('Id of the rule'),
   severity: words('', ['error', 'warning', 'note']),
   message: text('The consequence in print, the cause, the way out'),
   data: { type: 'object', description: 'Figures behind the message; each rule’s own' },
 });
 
-const target = object({
+export const target = object({
   name: text('As the settings name it'),
   process: text('Process by its id'),
   paper: {
@@ -181,7 +181,7 @@ const chroma = object({
   maxPixel: number('Largest distance of a single pixel from the tone line'),
 });
 
-const picture = object({
+export const picture = object({
   path: text('Relative to the root, forward slashes'),
   page: whole('Page of the file, from 1', 1),
   sha256: orNull(text('Hexadecimal'), 'Hash of the file; null where it was not opened'),

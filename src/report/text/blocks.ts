@@ -1,4 +1,4 @@
-import type { BookReport, Finding, Severity } from '../../shared/finding';
+import type { BookReport, Finding, PictureReport, Severity } from '../../shared/finding';
 import { rank } from '../told';
 
 /** Findings of one rule and one severity: what a person would put right in one go. */
@@ -16,8 +16,14 @@ export interface Block {
 /** A picture as a person calls it: by its path, and by its page where the file has several. */
 export const nameOf = (path: string, page: number) => (page > 1 ? `${path} (page ${page})` : path);
 
+/** Findings with the pictures that they are about: of a whole report, or of a part of it. */
+export interface Told {
+  pictures: readonly Pick<PictureReport, 'path' | 'facts' | 'findings'>[];
+  findings: BookReport['findings'];
+}
+
 /** The findings of a report by rule: worst first, then what concerns most pictures. */
-export function blocksOf(report: BookReport): Block[] {
+export function blocksOf(report: Told): Block[] {
   const blocks = new Map<string, Block>();
   const blockOf = ({ rule, severity }: Finding): Block => {
     const key = `${severity} ${rule}`;

@@ -1,0 +1,70 @@
+import type {
+  ComparedRevision,
+  Comparison,
+  FindingChanges,
+  Match,
+  PageChange,
+} from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import { targetJson } from '../json';
+import { document, SCHEMA } from '../json/document';
+import { findingJson } from '../json/finding';
+import { round } from '../json/number';
+import { pictureJson } from '../json/picture';
+
+/** A comparison as JSON text, by `compare-report.schema.json`: the same to the byte for the same revisions. */
+export function comparisonJson(comparison: Comparison): string {
+  const { base, head, mergeBase, scope, unread, changes, others, book, notices, summary } = comparison;
+  return document({
+    schema: SCHEMA,
+    base: revisionJson(base),
+    head: revisionJson(head),
+    mergeBase,
+    scope,
+    unread,
+    changes: changes.map(({ kind, path, from, modes, neighbours, pages }) => ({
+      ...{ kind, path, from, modes, neighbours },
+      pages: pages.map(page => pageJson(page, base, head)),
+    })),
+    others: others.map(({ path, page, findings }) => ({
+      path,
+      page,
+      findings: { new: findings.new.map(findingJson), ended: findings.ended.map(findingJson) },
+    })),
+    findings: changesJson(book),
+    notices,
+    summary,
+  });
+}
+
+const revisionJson = ({ asked, commit, targets, pictures }: ComparedRevision) => ({
+  asked,
+  commit,
+  targets: targets.map(targetJson),
+  pictures,
+});
+
+const pageJson = (
+  { page, before, after, findings, matches }: PageChange,
+  base: ComparedRevision,
+  head: ComparedRevision,
+) => ({
+  page,
+  before: before && pictureJson(before, base.findings),
+  after: after && pictureJson(after, head.findings),
+  findings: changesJson(findings),
+  matches: matches.map(matchJson),
+});
+
+const matchJson = ({ target, verdict, rules, distance, probability }: Match) => ({
+  target,
+  verdict,
+  rules,
+  distance: distance === null ? null : round(distance),
+  probability: probability === null ? null : round(probability),
+});
+
+const changesJson = (findings: FindingChanges) => {
+  const list = (some: readonly Finding[]) => some.map(findingJson);
+  return { new: list(findings.new), ended: list(findings.ended), unchanged: list(findings.unchanged) };
+};

@@ -1,0 +1,102 @@
+import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
+import { CAUTION } from '../caution';
+import { code, words } from '../markdown/escape';
+import { nameOf, sharedSentences } from '../text/blocks';
+import { blocksNow, namesOf } from './news';
+import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+
+/** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
+const ROWS = 60;
+const TOLD = 20;
+
+/** A comparison as a comment in a review: what the change does, whether it matches the book, a row a picture. */
+export function comparisonMarkdown(comparison: Comparison): string {
+  const ended = blocksNow(comparison, 'ended').map(
+    block =>
+      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}`,
+  );
+  const others = comparison.others.map(({ path, page, findings }) => {
+    const told = (which: 'new' | 'ended') =>
+      findings[which].map(({ rule, severity }) => `${which}: ${severity} ${code(rule)}`);
+    return `${code(nameOf(path, page))}: ${[...told('new'), ...told('ended')].join('; ')}`;
+  });
+  const verdict = setVerdict(comparison);
+  const sections = [
+    `### Evengrey: ${words(headline(comparison))}`,
+    verdict && `**The set:** ${words(verdict)}`,
+    table(comparison),
+    news(comparison),
+    bullets('Findings that ended', ended),
+    bullets('Judged otherwise, though unchanged themselves', capped(others, TOLD)),
+    bullets('To know', comparison.notices.map(words)),
+    [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
+    comparison.head.targets.length && comparison.changes.length ? words(CAUTION) : '',
+  ];
+  return `${sections.filter(Boolean).join('\n\n')}\n`;
+}
+
+function table({ changes }: Comparison): string {
+  if (!changes.length) return '';
+  const rows = changes.flatMap(change =>
+    change.pages.length ? change.pages.map(page => row(change, page)) : [row(change, null)],
+  );
+  return [
+    '| Picture | What happened | How it is stored | How it may print | The set | New findings |',
+    '| --- | --- | --- | --- | --- | --- |',
+    ...rows.slice(0, ROWS),
+    ...(rows.length > ROWS ? [`| and ${rows.length - ROWS} more | | | | | |`] : []),
+  ].join('\n');
+}
+
+function row(change: PictureChange, page: PageChange | null): string {
+  const several = (lines: { target: string | null; words: string }[]) =>
+    lines
+      .map(
+        line =>
+          `${words(line.words)}${lines.length > 1 && line.target !== null ? ` (${words(line.target)})` : ''}`,
+      )
+      .join('<br>');
+  const fresh = page?.findings.new ?? [];
+  const cells = [
+    code(page ? nameOf(change.path, page.page) : change.path),
+    words(happened(change)),
+    page ? words(stored(page)) : '',
+    page ? several(tints(page)) : '',
+    page ? several(matched(page)) : '',
+    fresh.map(({ severity, rule }) => `${severity} ${code(rule)}`).join('<br>'),
+  ];
+  return `| ${cells.join(' | ')} |`;
+}
+
+/** What is new, by rule, with the way out; folded away, since the table names them. */
+function news(comparison: Comparison): string {
+  const blocks = blocksNow(comparison, 'new');
+  if (!blocks.length) return '';
+  const inside = blocks.map(({ severity, rule, book, entries }) => {
+    const shared = sharedSentences(entries.map(({ message }) => message));
+    const lines = [
+      ...book.map(({ message }) => words(message)),
+      ...entries.map(
+        entry => `${entry.pictures.map(code).join(', ')}: ${words(entry.message.slice(shared.length))}`,
+      ),
+    ];
+    const head = `**New ${severity}, ${code(rule)}**${shared ? `: ${words(shared.trim())}` : ''}`;
+    return [head, '', ...capped(lines, TOLD).map(line => `- ${line}`)].join('\n');
+  });
+  return [
+    '<details>',
+    '<summary>What is new, and the way out</summary>',
+    '',
+    inside.join('\n\n'),
+    '',
+    '</details>',
+  ].join('\n');
+}
+
+const capped = (lines: readonly string[], most: number): string[] => [
+  ...lines.slice(0, most),
+  ...(lines.length > most ? [`and ${lines.length - most} more`] : []),
+];
+
+const bullets = (title: string, lines: readonly string[]): string =>
+  lines.length ? [`**${title}**`, '', ...lines.map(line => `- ${line}`)].join('\n') : '';

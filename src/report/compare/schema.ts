@@ -1,0 +1,105 @@
+// no-unit-test: test/report/compare/json.test.ts validates reports against it, test/report/schemas.test.ts the schema itself
+import { finding, picture, target } from '../json/schema';
+import {
+  flag,
+  head,
+  list,
+  number,
+  object,
+  orNull,
+  type Schema,
+  share,
+  text,
+  whole,
+  words,
+} from '../json/schema-parts';
+
+const KINDS = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'];
+
+const revision = (which: string) =>
+  object(
+    {
+      asked: orNull(text(), 'The revision as it was asked for; null: the current commit'),
+      commit: text('The commit that was compared, in full'),
+      targets: list(target, 'By the settings of that revision'),
+      pictures: whole('Files'),
+    },
+    which,
+  );
+
+const changes = object({
+  new: list(finding),
+  ended: list(finding),
+  unchanged: list(finding, 'As they are told now'),
+});
+
+const match = object({
+  target: orNull(text(), 'Name of the target; null where nobody said where the book is printed'),
+  verdict: words('Whether it is likely to print like the rest of its part and intent', [
+    'matches',
+    'differs',
+    'unknown',
+    'alone',
+  ]),
+  rules: list({ type: 'string' }, 'Rules that say so'),
+  distance: orNull(
+    number('CIELAB, a*b* plane'),
+    'From the middle of the others at the same lightness: what the files cause',
+  ),
+  probability: orNull(share('0 to 1'), 'That the distance is seen on facing pages'),
+});
+
+const page = object({
+  page: whole('Page of the file, from 1', 1),
+  before: orNull(picture, 'Null where it was not there'),
+  after: orNull(picture, 'Null where it is not there any more'),
+  findings: changes,
+  matches: list(match, 'One a target; empty for what is no grey, and for what is gone'),
+});
+
+const change = object({
+  kind: words('`moved`: renamed and changed. `mode`: the content is the same', KINDS),
+  path: text('As it is called now; of a deleted one, as it was'),
+  from: orNull(text(), 'Its name before, where it has another'),
+  modes: orNull(object({ before: text('Octal'), after: text('Octal') }), 'Where they differ'),
+  neighbours: object({
+    before: orNull(text(), 'The picture before it in the book'),
+    after: orNull(text(), 'The picture after it'),
+    beside: list({ type: 'string' }, 'On the same spread, by the settings'),
+  }),
+  pages: list(page, 'Empty where only the mode changed: the content was not read'),
+});
+
+const counts = object({ errors: whole('Findings'), warnings: whole('Findings'), notes: whole('Findings') });
+
+/** What `compare --format json` prints. */
+export const compareReportSchema: Schema = {
+  ...head('Evengrey: two revisions of a book compared'),
+  ...object({
+    schema: { const: 1, description: 'Number of this contract' },
+    base: revision('The book before'),
+    head: revision('The book after'),
+    mergeBase: flag('The base is where the two revisions parted, not the revision that was asked for'),
+    scope: words('`changes`: unchanged pictures were not looked at, so nothing is said of the set', [
+      'book',
+      'changes',
+    ]),
+    unread: whole('Unchanged pictures that were not looked at'),
+    changes: list(change, 'By path'),
+    others: list(
+      object({
+        path: text('A picture that did not change itself'),
+        page: whole('Page of the file, from 1', 1),
+        findings: object({ new: list(finding), ended: list(finding) }, 'Errors and warnings alone'),
+      }),
+    ),
+    findings: { ...changes, description: 'About the book as a whole' },
+    notices: list({ type: 'string' }, 'What was not compared'),
+    summary: object({
+      changes: object(Object.fromEntries(KINDS.map(kind => [kind, whole('Files')]))),
+      new: counts,
+      ended: counts,
+      unchanged: counts,
+    }),
+  }),
+};

@@ -1,0 +1,84 @@
+import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import { CAUTION } from '../caution';
+import { blockLines } from '../text/block-lines';
+import { nameOf } from '../text/blocks';
+import { type Paint, paintOf, type Style, safe } from '../text/style';
+import { indent, wrap } from '../text/wrap';
+import { blocksNow, namesOf } from './news';
+import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+
+/** So many pictures that did not change themselves are named. */
+const OTHERS = 12;
+
+/** A comparison for people: what the change does to the book, picture by picture, then the findings that are new. */
+export function comparisonText(comparison: Comparison, style: Style): string {
+  const paint = paintOf(style);
+  const text = (words: string, by = 0, hang = 0) => indent(wrap(safe(words), style.width - by, hang), by);
+  const fresh = blocksNow(comparison, 'new');
+  const ended = blocksNow(comparison, 'ended').map(block => {
+    const names = namesOf(block);
+    return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}`;
+  });
+  const sections = [
+    [...text(headline(comparison)).map(paint.bold), ...text(revisions(comparison))],
+    text(setVerdict(comparison)),
+    ...comparison.changes.map(change => changeLines(change, text, paint)),
+    ...(fresh.length ? [[paint.bold('New findings')]] : []),
+    ...fresh.map(block => blockLines(block, style, paint)),
+    ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],
+    otherLines(comparison, text, paint),
+    comparison.notices.flatMap(notice => text(notice, 0, 2)),
+    comparison.head.targets.length && comparison.changes.length ? text(CAUTION) : [],
+    [closing(comparison)],
+  ];
+  return `${sections
+    .filter(lines => lines.length > 0)
+    .map(lines => lines.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+type Text = (words: string, by?: number, hang?: number) => string[];
+
+function changeLines(change: PictureChange, text: Text, paint: Paint): string[] {
+  const several = change.pages.length > 1;
+  return [
+    ...text(`${change.path}: ${happened(change)}`, 0, 2).map((line, i) => (i ? line : paint.bold(line))),
+    ...change.pages.flatMap(page => [
+      ...(several ? text(nameOf('', page.page).trim() || '(page 1)', 2) : []),
+      ...pageLines(page).flatMap(line => text(line, several ? 4 : 2, 2)),
+    ]),
+  ];
+}
+
+function pageLines(page: PageChange): string[] {
+  const on = (target: string | null, several: boolean) => (several && target !== null ? ` (${target})` : '');
+  const seen = tints(page);
+  const matches = matched(page);
+  const same = page.findings.unchanged.map(({ rule }) => rule);
+  return [
+    stored(page),
+    ...seen.map(({ target, words }) => `${words}${on(target, seen.length > 1)}`),
+    ...matches.map(({ target, words }) => `${words}${on(target, page.matches.length > 1)}`),
+    ...(same.length ? [`findings as before: ${[...new Set(same)].join(', ')}`] : []),
+  ];
+}
+
+function otherLines({ others }: Comparison, text: Text, paint: Paint): string[] {
+  if (!others.length) return [];
+  const rules = (findings: readonly Finding[]) =>
+    findings.map(({ rule, severity }) => `${severity} ${rule}`).join(', ');
+  const lines = others.slice(0, OTHERS).map(({ path, page, findings }) => {
+    const parts = [
+      ...(findings.new.length ? [`new: ${rules(findings.new)}`] : []),
+      ...(findings.ended.length ? [`ended: ${rules(findings.ended)}`] : []),
+    ];
+    return `${nameOf(path, page)}: ${parts.join('; ')}`;
+  });
+  const more = others.length - lines.length;
+  return [
+    paint.bold('Judged otherwise, though unchanged themselves'),
+    ...lines.flatMap(line => text(line, 2, 2)),
+    ...(more > 0 ? [`  and ${more} more`] : []),
+  ];
+}

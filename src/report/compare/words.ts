@@ -1,0 +1,167 @@
+import { visibleShare } from '../../print/bands';
+import { count, inOrders, list } from '../../rules/words';
+import type {
+  ComparedRevision,
+  Comparison,
+  Match,
+  PageChange,
+  PictureChange,
+  SeverityCounts,
+} from '../../shared/comparison';
+import type { PictureReport } from '../../shared/finding';
+import { nameOf } from '../text/blocks';
+
+/** So many pictures are named in one sentence. */
+const NAMED = 5;
+const SHORT = 10;
+
+/** What the change does to the book, in one sentence. */
+export function headline({ changes, summary }: Comparison): string {
+  if (!changes.length) return `No picture of the book changed.${news(summary.new)}`;
+  const what = (Object.entries(summary.changes) as [PictureChange['kind'], number][])
+    .filter(([, many]) => many)
+    .map(([kind, many]) => `${many} ${KIND[kind]}`);
+  return `${count(changes.length, 'picture')}: ${list(what, what.length)}.${news(summary.new)}`;
+}
+
+const KIND: Record<PictureChange['kind'], string> = {
+  added: 'new',
+  deleted: 'gone',
+  changed: 'changed',
+  renamed: 'renamed',
+  moved: 'renamed and changed',
+  mode: 'with another file mode alone',
+};
+
+function news({ errors, warnings }: SeverityCounts): string {
+  if (!errors && !warnings) return ' Nothing new stands against printing.';
+  const parts = [
+    ...(errors ? [count(errors, 'new error')] : []),
+    ...(warnings ? [count(warnings, 'new warning')] : []),
+  ];
+  return ` ${list(parts)}.`;
+}
+
+/** `Before: main (1a2b3c4d5e), where the two parted. After: the current commit (...).` */
+export function revisions({ base, head, mergeBase }: Comparison): string {
+  const name = ({ asked, commit }: ComparedRevision, way = '') => {
+    const short = commit.slice(0, SHORT);
+    const same = asked !== null && commit.startsWith(asked);
+    return same ? short : `${asked ?? 'the current commit'} (${way}${short})`;
+  };
+  return `Before: ${name(base, mergeBase ? 'parted at ' : '')}. After: ${name(head)}.`;
+}
+
+/** Whether the new and changed pictures match the book: the verdict on the set. */
+export function setVerdict(comparison: Comparison): string {
+  const { scope, unread, changes } = comparison;
+  const judged = changes.flatMap(change =>
+    change.pages.filter(({ matches }) => matches.length).map(page => ({ change, page })),
+  );
+  if (!judged.length) return '';
+  if (scope === 'changes')
+    return `Whether they match the book was not judged: the other ${count(unread, 'picture')} did not change and ${unread === 1 ? 'was' : 'were'} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
+  const names = (verdict: Match['verdict']) =>
+    judged
+      .filter(({ page }) => worst(page.matches) === verdict)
+      .map(({ change, page }) => nameOf(change.path, page.page));
+  const [differs, matches, unknown, alone] = (['differs', 'matches', 'unknown', 'alone'] as const).map(names);
+  const sentences = [
+    differs.length
+      ? `${list(differs, NAMED)} ${differs.length === 1 ? 'does' : 'do'} not match the rest of the book.`
+      : '',
+    matches.length && !differs.length && matches.length === judged.length
+      ? matches.length === 1
+        ? 'It matches the rest of the book.'
+        : `All ${matches.length} match the rest of the book.`
+      : matches.length
+        ? `${list(matches, NAMED)} ${matches.length === 1 ? 'matches' : 'match'} it.`
+        : '',
+    unknown.length ? `Of ${list(unknown, NAMED)} nothing is forecast that could be compared.` : '',
+    alone.length
+      ? `${list(alone, NAMED)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
+      : '',
+  ];
+  return sentences.filter(Boolean).join(' ');
+}
+
+/** Over all targets, the one that matters. */
+export function worst(matches: readonly Match[]): Match['verdict'] {
+  const order: Match['verdict'][] = ['differs', 'unknown', 'matches', 'alone'];
+  return order.find(verdict => matches.some(match => match.verdict === verdict)) ?? 'unknown';
+}
+
+/** `new, between plates/05.tif and plates/07.tif` */
+export function happened({ kind, from, modes, neighbours }: PictureChange): string {
+  const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
+  const what: Record<PictureChange['kind'], string> = {
+    added: 'new',
+    deleted: 'no longer in the book',
+    changed: 'changed',
+    renamed: `called ${from} before, unchanged`,
+    moved: `called ${from} before, and changed`,
+    mode: 'content unchanged',
+  };
+  return [what[kind], mode, kind === 'mode' ? '' : stands(neighbours)].filter(Boolean).join(', ');
+}
+
+function stands({ before, after, beside }: PictureChange['neighbours']): string {
+  const spread = beside.length ? `, on a spread with ${list(beside)}` : '';
+  if (before && after) return `between ${before} and ${after}${spread}`;
+  if (before) return `after ${before}${spread}`;
+  return after ? `before ${after}${spread}` : spread.slice(2);
+}
+
+/** How it is stored, before and after where that differs. */
+export function stored({ before, after }: PageChange): string {
+  const [was, is] = [before, after].map(picture => picture?.facts.encoding);
+  if (was && is && was !== is) return `stored as ${was}, now ${is}`;
+  return is ? `stored as ${is}` : `was stored as ${was}`;
+}
+
+/** How often a tint is seen, before and after, a line a target: `in about 2 orders of 10`. */
+export function tints({ before, after }: PageChange): { target: string; words: string }[] {
+  const picture = after ?? before;
+  if (!picture) return [];
+  return picture.targets.flatMap(({ name }) => {
+    const [was, is] = [before, after].map(side => side && tintOn(side, name));
+    if (!was && !is) return [];
+    if (!is) return [{ target: name, words: `a tint was seen ${was}` }];
+    const earlier = was === is ? ', as before' : was ? `; before ${was}` : '';
+    return [{ target: name, words: `a tint is seen ${is}${earlier}` }];
+  });
+}
+
+function tintOn({ targets, forecasts }: PictureReport, name: string): string | null {
+  const forecast = forecasts[targets.findIndex(target => target.name === name)];
+  if (!forecast) return null;
+  const { bands, direction } = forecast.tint;
+  return `${inOrders(visibleShare(bands))}${direction ? `, ${direction}` : ''}`;
+}
+
+/** Why a picture matches or does not, a line a target that has something to say. */
+export function matched({ matches }: PageChange): { target: string | null; words: string }[] {
+  return matches.flatMap(({ target, verdict, rules, distance, probability }) => {
+    if (verdict === 'unknown' || verdict === 'alone') return [];
+    const away = distance ?? 0;
+    const seen = probability ?? 0;
+    if (verdict === 'matches')
+      return [{ target, words: `matches the book${away >= FELT ? ` (about ${away.toFixed(1)} away)` : ''}` }];
+    const apart =
+      away >= FELT || seen >= CHANCE
+        ? [`about ${away.toFixed(1)} away from the others in a*, b*, seen on facing pages ${inOrders(seen)}`]
+        : [];
+    return [{ target, words: `does not match the book (${[...rules, ...apart].join('; ')})` }];
+  });
+}
+
+/** Smaller distances in a*, b*, and rarer ones, are not worth a word. Own choice. */
+const FELT = 0.5;
+const CHANCE = 0.1;
+
+/** `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...` */
+export function closing({ summary }: Comparison): string {
+  const of = ({ errors, warnings, notes }: SeverityCounts) =>
+    `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
+  return `New: ${of(summary.new)}. Ended: ${of(summary.ended)}. As before: ${of(summary.unchanged)}.`;
+}

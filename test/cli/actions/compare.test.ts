@@ -1,0 +1,136 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { compareReportSchema } from '../../../src/report/compare/schema';
+import { commit, git, repositoryOf } from '../../book/revisions/support/repository';
+import { temporaryFolder } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
+import { pictures } from '../support/book';
+import { golden } from '../support/golden';
+import { evengrey, withReader } from '../support/run';
+
+const settings = {
+  'evengrey.json': '{ "process": "offset-coated", "spreads": [["plates/02.tif", "plates/04.tif"]] }',
+};
+
+/** A book of five alike, and a change of every kind on a branch of its own; `main` went on meanwhile. */
+function review(): string {
+  const plates = Object.fromEntries([1, 2, 3, 4, 5].map(i => [`plates/0${i}.tif`, pictures.neutral(i)]));
+  const top = repositoryOf({ ...settings, ...plates, 'text.md': 'words' });
+  git(top, 'checkout', '--quiet', '-b', 'work');
+  fs.renameSync(path.join(top, 'plates/01.tif'), path.join(top, 'plates/01 | new.tif'));
+  fs.chmodSync(path.join(top, 'plates/03.tif'), 0o755);
+  fs.rmSync(path.join(top, 'plates/05.tif'));
+  commit(top, {
+    'plates/02.tif': pictures.blackOnly(2),
+    'plates/06.tif': pictures.neutral(6),
+    'plates/07.tif': pictures.neutral(7).subarray(0, 900),
+  });
+  git(top, 'checkout', '--quiet', 'main');
+  commit(top, { 'plates/03.tif': pictures.neutral(33) });
+  git(top, 'checkout', '--quiet', 'work');
+  return top;
+}
+
+/** Commits are called otherwise in every run of git that writes another format; their length stays. */
+const plain = (text: string) =>
+  text.replace(/\b[0-9a-f]{40}\b/g, 'COMMIT').replace(/\b[0-9a-f]{10}\b/g, 'COMMIT');
+
+describe('evengrey compare', () => {
+  it('tells a review what changed, whether it matches the book, and what is new', async () => {
+    const cwd = review();
+    const ran = await evengrey(['compare', 'main', '--whole'], { cwd });
+    golden('compare/whole.txt', plain(ran.stdout));
+    assert.deepEqual([ran.code, ran.stderr], [1, '']);
+    const markdown = await evengrey(['compare', 'main', '--whole', '--format', 'markdown'], { cwd });
+    golden('compare/whole.md', plain(markdown.stdout));
+  });
+
+  it('says of what nobody remembers that the set was not judged', async () => {
+    const ran = await evengrey(['compare', 'main'], { cwd: review() });
+    golden('compare/changes.txt', plain(ran.stdout));
+  });
+
+  it('says so where nothing changed', async () => {
+    const ran = await evengrey(['compare', 'HEAD'], { cwd: review() });
+    golden('compare/nothing.txt', plain(ran.stdout));
+    assert.deepEqual([ran.code, ran.stderr], [0, '']);
+  });
+
+  it('writes the same JSON to the byte, cold and warm, as its schema says', async () => {
+    const cwd = review();
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    for (const more of [[], ['--whole']]) {
+      const args = ['compare', 'main', '--format', 'json', ...more];
+      const cold = await evengrey(args, { cwd, env });
+      const report = JSON.parse(cold.stdout);
+      assert.equal(strictErrors(compareReportSchema, report), '');
+      assert.ok(!cold.stdout.includes(cwd), 'no absolute path');
+      assert.equal((await evengrey(args, { cwd, env })).stdout, cold.stdout);
+      assert.equal((await evengrey([...args, '--no-cache'], { cwd, env })).stdout, cold.stdout);
+      assert.deepEqual(report.summary.changes, {
+        added: 2,
+        deleted: 1,
+        changed: 1,
+        renamed: 1,
+        moved: 0,
+        mode: 1,
+      });
+    }
+  });
+
+  it('decodes only what changed: of 200 pictures and 30 changed, 60 contents', async () => {
+    const cwd = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated" }',
+      ...Object.fromEntries(Array.from({ length: 200 }, (_, i) => [`${1000 + i}.tif`, pictures.neutral(i)])),
+    });
+    commit(
+      cwd,
+      Object.fromEntries(Array.from({ length: 30 }, (_, i) => [`${1000 + i}.tif`, pictures.grey(i)])),
+    );
+    const log = path.join(temporaryFolder(), 'log');
+    const program = withReader(`
+      const fs = require('node:fs');
+      process.on('message', ({ kind, file }) => kind === 'facts' && fs.appendFileSync(${JSON.stringify(log)}, file + '\\n'));
+      require(real);`);
+    const { stdout, code } = await evengrey(['compare', 'HEAD~1', '--format', 'json'], { cwd, program });
+    assert.equal(fs.readFileSync(log, 'utf8').trim().split('\n').length, 60);
+    const { changes, unread } = JSON.parse(stdout);
+    assert.deepEqual([code, changes.length, unread], [0, 30, 170]);
+  });
+
+  it('fails on more new warnings than are allowed, and on new errors, not on old ones', async () => {
+    const top = repositoryOf({
+      ...settings,
+      'a.tif': pictures.neutral(1),
+      'b.tif': pictures.neutral(2),
+      'broken.tif': 'no picture',
+    });
+    commit(top, { 'c.tif': pictures.blackOnly(3), 'broken.tif': 'no picture either' });
+    const args = ['compare', 'HEAD~1', '--whole'];
+    assert.equal((await evengrey(args, { cwd: top })).code, 0);
+    const strict = await evengrey([...args, '--max-warnings', '0'], { cwd: top });
+    assert.deepEqual(
+      [strict.code, strict.stderr],
+      [1, '1 new warning is more than --max-warnings 0 allows.\n'],
+    );
+  });
+
+  it('ends with code 2 and a sentence where there is nothing to compare with', async () => {
+    const top = review();
+    const told = async (...args: string[]) => {
+      const { code, stdout, stderr } = await evengrey(args, { cwd: top });
+      assert.deepEqual([code, stdout], [2, '']);
+      return stderr;
+    };
+    assert.match(await told('compare', 'nowhere'), /^evengrey: There is no revision "nowhere" here\.\n$/);
+    assert.match(await told('compare', 'main', '--book', temporaryFolder()), /is in no git repository/);
+    const clone = path.join(temporaryFolder(), 'clone');
+    git(top, 'clone', '--quiet', '--depth=1', '--no-single-branch', `file://${top}`, clone);
+    const shallow = await evengrey(['compare', 'origin/main', 'origin/work'], { cwd: clone });
+    assert.equal(shallow.code, 2);
+    assert.match(shallow.stderr, /^evengrey: The history in this shallow clone does not reach back/);
+    commit(top, { 'evengrey.json': '{\n  "proces": "inkjet"\n}' });
+    assert.match(await told('compare', 'main'), /nothing was compared\.\nevengrey\.json:2:3: /);
+  });
+});

@@ -1,0 +1,38 @@
+import assert from 'node:assert/strict';
+import MarkdownIt from 'markdown-it';
+import { comparisonMarkdown } from '../../../src/report/compare/markdown';
+import { AWKWARD } from '../awkward';
+import { finding, picture } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const html = (...of: Parameters<typeof comparison>) =>
+  new MarkdownIt({ html: true }).render(comparisonMarkdown(comparison(...of)));
+const bad = (path: string) =>
+  page(null, picture(path), {
+    findings: findings({ new: [finding('x', 'warning', `It is so. See ${path}.`)] }),
+  });
+
+describe('a comparison as Markdown', () => {
+  it('is a row a picture, whatever it is called', () => {
+    const page = html([change('added', AWKWARD, [bad(AWKWARD)]), change('mode', 'b.tif', [])]);
+    const rows = page.match(/<tr>[\s\S]*?<\/tr>/g)!;
+    assert.equal(rows.length, 3);
+    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 6, row);
+    assert.match(rows[1], /warning <code>x<\/code>/);
+    assert.ok(!/<(script|img|a)\b/i.test(page));
+  });
+
+  it('begins with what is new, and folds the way out away', () => {
+    const page = html([change('added', 'a.tif', [bad('a.tif')]), change('added', 'b.tif', [bad('b.tif')])]);
+    assert.match(page, /^<h3>Evengrey: 2 pictures: 2 new\. 2 new warnings\.<\/h3>/);
+    assert.equal(page.match(/It is so\./g)!.length, 1);
+    assert.match(page, /<details>[\s\S]*<li><code>a\.tif<\/code>: See a\.tif\.<\/li>[\s\S]*<\/details>/);
+  });
+
+  it('stays short enough for a comment, however many pictures changed', () => {
+    const many = Array.from({ length: 2000 }, (_, i) => change('added', `${i}.tif`, [bad(`${i}.tif`)]));
+    const text = comparisonMarkdown(comparison(many));
+    assert.ok(text.length < 65536, String(text.length));
+    assert.match(text, /\| and 1940 more \|/);
+  });
+});

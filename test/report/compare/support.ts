@@ -1,0 +1,54 @@
+import type { Comparison, FindingChanges, PageChange, PictureChange } from '../../../src/shared/comparison';
+import type { Finding, PictureReport } from '../../../src/shared/finding';
+import { target } from '../text/support';
+
+const revision = (asked: string | null, digit: string) => ({
+  asked,
+  commit: digit.repeat(40),
+  targets: [target],
+  pictures: 9,
+  findings: [],
+});
+
+export const findings = (change: Partial<FindingChanges> = {}): FindingChanges => ({
+  ...{ new: [], ended: [], unchanged: [] },
+  ...change,
+});
+
+export const page = (
+  before: PictureReport | null,
+  after: PictureReport | null,
+  change: Partial<PageChange> = {},
+): PageChange => ({ page: 1, before, after, findings: findings(), matches: [], ...change });
+
+export const change = (
+  kind: PictureChange['kind'],
+  path: string,
+  pages: PageChange[],
+  more: Partial<PictureChange> = {},
+): PictureChange => ({
+  ...{ kind, path, pages, from: null, modes: null, neighbours: { before: null, after: null, beside: [] } },
+  ...more,
+});
+
+/** A comparison of these changes, counted. */
+export function comparison(changes: PictureChange[], more: Partial<Comparison> = {}): Comparison {
+  const book = more.book ?? findings();
+  const counts = (which: keyof FindingChanges) => {
+    const all: Finding[] = [
+      ...book[which],
+      ...changes.flatMap(({ pages }) => pages.flatMap(of => of.findings[which])),
+    ];
+    const count = (severity: Finding['severity']) => all.filter(f => f.severity === severity).length;
+    return { errors: count('error'), warnings: count('warning'), notes: count('note') };
+  };
+  const kinds = { added: 0, deleted: 0, changed: 0, renamed: 0, moved: 0, mode: 0 };
+  for (const { kind } of changes) kinds[kind]++;
+  return {
+    base: revision('main', 'a'),
+    head: revision(null, 'b'),
+    ...{ mergeBase: false, scope: 'book', unread: 0, changes, others: [], book, notices: [] },
+    summary: { changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
+    ...more,
+  };
+}

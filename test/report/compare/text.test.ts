@@ -1,0 +1,51 @@
+import assert from 'node:assert/strict';
+import { comparisonText } from '../../../src/report/compare/text';
+import { finding, picture, target } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const style = { width: 80, colour: false };
+const text = (...of: Parameters<typeof comparison>) => comparisonText(comparison(...of), style);
+
+describe('a comparison as a text', () => {
+  it('tells picture by picture, then what is new by rule, once for all that it is said of', () => {
+    const news = () => findings({ new: [finding('x', 'warning', 'It prints oddly.')] });
+    const told = text([
+      change('changed', 'a.tif', [page(picture('a.tif'), picture('a.tif'), { findings: news() })]),
+      change('added', 'b.tif', [page(null, picture('b.tif'), { findings: news() })], {
+        neighbours: { before: 'a.tif', after: null, beside: ['a.tif'] },
+      }),
+    ]);
+    assert.match(told, /\nb\.tif: new, after a\.tif, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
+    assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif\n {4}It prints oddly\.\n/);
+  });
+
+  it('names what ended, and pictures that are judged otherwise though they did not change', () => {
+    const ended = findings({ ended: [finding('x', 'warning', 'It was odd.')] });
+    const told = text(
+      [change('changed', 'a.tif', [page(picture('a.tif'), picture('a.tif'), { findings: ended })])],
+      {
+        others: Array.from({ length: 14 }, (_, i) => ({
+          path: `o${i}.tif`,
+          page: i + 1,
+          findings: { new: [finding('mixed-encodings', 'warning', '')], ended: [] },
+        })),
+      },
+    );
+    assert.match(told, /Findings that ended\n {2}warning x: a\.tif\n/);
+    assert.match(told, /\n {2}o1\.tif \(page 2\): new: warning mixed-encodings\n/);
+    assert.match(told, /\n {2}and 2 more\n/);
+  });
+
+  it('tells pages and targets apart where there are several', () => {
+    const two = () => ({ ...picture('a.tif'), targets: [target, { ...target, name: 'dummy' }] });
+    const [first] = [two()];
+    first.forecasts.push(first.forecasts[0]);
+    const told = text([change('changed', 'a.tif', [page(first, first), page(first, first, { page: 2 })])]);
+    assert.match(told, /\n {2}\(page 1\)\n {4}stored/);
+    assert.match(told, /\n {2}\(page 2\)\n {4}stored/);
+    assert.match(told, /as before \(dummy\)/);
+  });
+
+  it('lets no name steer the terminal', () =>
+    assert.ok(!text([change('mode', 'a\u001b[31m.tif', [])]).includes('\u001b')));
+});

@@ -1,0 +1,100 @@
+import assert from 'node:assert/strict';
+import {
+  headline,
+  matched,
+  revisions,
+  setVerdict,
+  stored,
+  tints,
+  worst,
+} from '../../../src/report/compare/words';
+import type { Match } from '../../../src/shared/comparison';
+import { finding, picture } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const match = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
+  ...{ target: 'book', verdict, rules: [], distance: 0, probability: 0 },
+  ...more,
+});
+const added = (path: string, verdict: Match['verdict']) =>
+  change('added', path, [page(null, picture(path), { matches: [match(verdict)] })]);
+
+describe('a comparison in words', () => {
+  it('begins with what changed and what is new', () => {
+    const bad = page(picture('a'), picture('a'), {
+      findings: findings({ new: [finding('x', 'error', 'No.')] }),
+    });
+    assert.equal(
+      headline(comparison([change('changed', 'a', [bad]), added('b', 'matches')])),
+      '2 pictures: 1 new and 1 changed. 1 new error.',
+    );
+    assert.equal(
+      headline(comparison([])),
+      'No picture of the book changed. Nothing new stands against printing.',
+    );
+  });
+
+  it('calls revisions as they were asked for, and by their commits', () => {
+    const both = comparison([], { mergeBase: true });
+    assert.equal(
+      revisions(both),
+      'Before: main (parted at aaaaaaaaaa). After: the current commit (bbbbbbbbbb).',
+    );
+    both.base.asked = 'aaaaaaa';
+    assert.match(revisions(both), /^Before: aaaaaaaaaa\. /, 'not twice');
+  });
+
+  it('has a verdict on the set', () => {
+    const verdict = (...changes: ReturnType<typeof added>[]) => setVerdict(comparison(changes));
+    assert.equal(verdict(added('a', 'matches')), 'It matches the rest of the book.');
+    assert.equal(verdict(added('a', 'matches'), added('b', 'matches')), 'All 2 match the rest of the book.');
+    assert.equal(
+      verdict(added('a', 'matches'), added('b', 'differs')),
+      'b does not match the rest of the book. a matches it.',
+    );
+    assert.match(verdict(added('a', 'alone')), /^a has no others of the same part and intent to match\.$/);
+    assert.match(verdict(added('a', 'unknown')), /^Of a nothing is forecast/);
+    const partial = comparison([added('a', 'unknown')], { scope: 'changes', unread: 7 });
+    assert.match(setVerdict(partial), /was not judged: the other 7 pictures did not change .*--whole/);
+    assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
+  });
+
+  it('takes the worst of several targets', () => {
+    assert.equal(worst([match('matches'), match('differs')]), 'differs');
+    assert.equal(worst([match('matches'), match('unknown')]), 'unknown');
+  });
+
+  it('says how a picture is and was stored, and how often a tint is seen', () => {
+    const [before, after] = [picture('a'), picture('a', [], { encoding: 'black-only' })];
+    assert.equal(stored(page(before, after)), 'stored as rgb-neutral, now black-only');
+    assert.equal(stored(page(before, before)), 'stored as rgb-neutral');
+    assert.equal(stored(page(before, null)), 'was stored as rgb-neutral');
+    const words = (...of: Parameters<typeof page>) => tints(page(...of)).map(line => line.words);
+    assert.match(words(before, before)[0], /^a tint is seen in .* of 10, as before$/);
+    assert.match(words(before, null)[0], /^a tint was seen in .* of 10$/);
+    assert.match(words(null, before)[0], /^a tint is seen in .* of 10$/);
+    const strong = structuredClone(before);
+    Object.assign(strong.forecasts[0].tint, {
+      direction: 'warm',
+      bands: { neutral: 0, faint: 0.1, visible: 0.9, obvious: 0, heavy: 0 },
+    });
+    assert.match(
+      words(before, strong)[0],
+      /^a tint is seen in about 9 orders of 10, warm; before in about \d/,
+    );
+    assert.deepEqual(words(null, { ...before, forecasts: [] }), []);
+  });
+
+  it('says why a picture does not match, and how far off one is that does', () => {
+    const why = (of: Match) => matched(page(null, picture('a'), { matches: [of] })).map(({ words }) => words);
+    assert.deepEqual(why(match('matches')), ['matches the book']);
+    assert.deepEqual(why(match('matches', { distance: 1.23 })), ['matches the book (about 1.2 away)']);
+    assert.deepEqual(why(match('differs', { rules: ['mixed-encodings'] })), [
+      'does not match the book (mixed-encodings)',
+    ]);
+    assert.deepEqual(why(match('differs', { distance: 3, probability: 0.8 })), [
+      'does not match the book (about 3.0 away from the others in a*, b*, seen on facing pages in about 8 orders of 10)',
+    ]);
+    assert.deepEqual(why(match('unknown')), []);
+  });
+});
