@@ -1,6 +1,7 @@
 // no-unit-test: names only; every test under test/layout reads through it
-export { kindOf } from './kinds';
+export { isAbout, kindOf } from './kinds';
 export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';
-export type { Include, Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';
+export { takes } from './takes';
+export type { Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';

@@ -22,7 +22,6 @@ const kinds: Record<string, LayoutKind> = {
   asc: 'asciidoc',
 };
 
-/** Files that tell of a folder; they lay out no book. */
 const ABOUT = /^(?:readme|changelog|changes|contributing|licen[cs]e|code_of_conduct)\b/i;
 
 /** The language of a layout source by its name; null for what is none. */
@@ -30,6 +29,9 @@ export function kindOf(path: string): LayoutKind | null {
   const name = path.slice(path.lastIndexOf('/') + 1);
   const dot = name.lastIndexOf('.');
   const extension = name.slice(dot + 1).toLowerCase();
-  if (dot < 1 || ABOUT.test(name) || !Object.hasOwn(kinds, extension)) return null;
+  if (dot < 1 || !Object.hasOwn(kinds, extension)) return null;
   return kinds[extension];
 }
+
+/** A file that tells of its folder, such as a readme: it lays out no book unless somebody says so. */
+export const isAbout = (path: string): boolean => ABOUT.test(path.slice(path.lastIndexOf('/') + 1));

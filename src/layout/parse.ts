@@ -1,14 +1,14 @@
 // no-unit-test: test/layout/*/index.test.ts and test/layout/hostile.test.ts read through it
 import { asciidocText } from './asciidoc';
 import { cssDrafts } from './css';
-import { htmlText } from './html';
+import { htmlDrafts } from './html';
 import { latexText } from './latex';
 import { lineFinder } from './lines';
 import { Mapped } from './mapped';
 import { markdownDrafts } from './markdown';
 import type { Draft } from './reference';
-import type { Include, Inherited, LayoutKind, Reference, Source } from './types';
-import { typstText } from './typst';
+import type { Inherited, LayoutKind, Reference, Source } from './types';
+import { typstDrafts } from './typst';
 
 export interface ParseOptions {
   /** Width of the text in mm, where the settings say it: goes before what a source says of itself. */
@@ -42,16 +42,14 @@ function read(text: string, kind: LayoutKind, { textWidth, inherited }: ParseOpt
   switch (kind) {
     case 'markdown':
       return { drafts: markdownDrafts(text, width) };
-    case 'html': {
-      const { drafts, stylesheets } = htmlText(text, width);
-      return { drafts, includes: stylesheets.map((path): Include => ({ path, kind: 'css' })) };
-    }
+    case 'html':
+      return { drafts: htmlDrafts(text, width) };
     case 'css':
       return { drafts: cssDrafts(Mapped.of(text)) };
     case 'latex':
       return latexText(text, inherited, textWidth);
     case 'typst':
-      return typstText(text, width);
+      return { drafts: typstDrafts(text, width) };
     case 'asciidoc':
       return asciidocText(text, inherited, width);
   }

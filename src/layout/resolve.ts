@@ -41,6 +41,7 @@ export function resolve(
   const found = inside.find(({ path }) => existing(path));
   if (found) return { kind: 'found', ...found };
   if (!reference.certain) return { kind: 'elsewhere' };
+  // as it is written: nobody knows which extension was left out
   return inside.length ? { kind: 'missing', ...inside[0] } : { kind: 'outside' };
 }
 
@@ -64,9 +65,8 @@ export function candidates(
     names.map(name => ({ path: joined(base, name.replace(/^\/+/, '')), base })),
   );
   if (kind !== 'latex') return found;
-  const spelled = found.filter(({ path }) => /\.[^./]+$/.test(path));
   return [
-    ...spelled,
+    ...found,
     ...found.flatMap(({ path, base }) => EXTENSIONS.map(end => ({ path: path + end, base }))),
   ];
 }

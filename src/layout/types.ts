@@ -54,12 +54,6 @@ export interface Reference {
   writing: readonly Writing[];
 }
 
-/** Another layout source that this one takes in, as written. */
-export interface Include {
-  path: string;
-  kind: LayoutKind;
-}
-
 /** What a source hands on to those it includes. */
 export interface Inherited {
   /** mm. */
@@ -83,7 +77,8 @@ export interface PlacingMacro {
 
 export interface Source {
   references: Reference[];
-  includes: Include[];
+  /** Other sources that this one takes in, as written; an extension that was left out is added. */
+  includes: string[];
   /** The source a tool is started on: LaTeX with a document class. Others cannot be told from parts. */
   isMain: boolean;
   passesOn: Inherited;

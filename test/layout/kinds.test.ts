@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { kindOf } from '../../src/layout';
+import { isAbout, kindOf } from '../../src/layout';
 
 describe('the language of a layout', () => {
   it('is told by the extension', () => {
@@ -10,11 +10,9 @@ describe('the language of a layout', () => {
     assert.deepEqual(of('a.jpg', 'md', '.md', 'a.md/b', 'a.constructor', 'x.txt'), new Array(6).fill(null));
   });
 
-  it('is none for a file that tells of the folder', () => {
-    assert.deepEqual(
-      ['README.md', 'a/readme.adoc', 'CHANGELOG.md', 'LICENSE.html'].map(kindOf),
-      new Array(4).fill(null),
-    );
-    assert.equal(kindOf('readmes.md'), 'markdown');
+  it('says nothing of files that tell of the folder', () => {
+    for (const name of ['README.md', 'a/readme.adoc', 'CHANGELOG.md', 'LICENSE.html'])
+      assert.ok(isAbout(name), name);
+    for (const name of ['readmes.md', 'book.md', 'readme/book.md']) assert.ok(!isAbout(name), name);
   });
 });

@@ -67,9 +67,9 @@ describe('where a picture lies', () => {
       'found a.png',
       'png before jpg',
     );
-    assert.equal(where(text, 'latex', 'x.tex', ['a', 'plates/a.JPG']), 'found plates/a.JPG');
+    assert.equal(where(text, 'latex', 'x.tex', ['plates/a.JPG']), 'found plates/a.JPG');
     assert.equal(where(String.raw`\includegraphics{a.b}`, 'latex', 'x.tex', ['a.b.jpg']), 'found a.b.jpg');
-    assert.equal(where(text, 'latex', 'x.tex', []), 'missing a.pdf');
+    assert.equal(where(text, 'latex', 'x.tex', []), 'missing a');
   });
 
   it('in AsciiDoc: from the folder of images, of the main file too', () => {

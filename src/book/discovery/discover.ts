@@ -32,6 +32,8 @@ export interface DiscoverOptions {
   /** Absolute; folders are searched, files are taken as they are named. */
   paths: readonly string[];
   settings: Pick<Settings, 'pictures' | 'ignore'>;
+  /** Other files than pictures, by their path. */
+  wanted?: (path: string) => boolean;
   signal?: AbortSignal;
 }
 
@@ -73,7 +75,7 @@ class Walk {
     private readonly realRoot: string,
   ) {
     const { pictures, ignore } = options.settings;
-    this.wanted = pictures ? matcher(pictures) : namesPicture;
+    this.wanted = options.wanted ?? (pictures ? matcher(pictures) : namesPicture);
     this.unwanted = matcher(ignore);
     this.idleIgnore = new Map(ignore.map(pattern => [pattern, matcher([pattern.replace(/^!/, '')])]));
   }

@@ -150,7 +150,9 @@ export function settingsSchema(words: Words): Schema {
     allowTrailingCommas: true,
     ...object({
       $schema: { type: 'string' },
-      pictures: globs('The pictures of the book, as globs from this folder. Left out: every picture in it.'),
+      pictures: globs(
+        'The pictures of the book, as globs from this folder. Left out: those that layouts place, else every picture in it.',
+      ),
       ignore: globs('Left out of the book, as globs from this folder.'),
       ...target,
       targets: {
@@ -209,6 +211,10 @@ export function settingsSchema(words: Words): Schema {
           { minProperties: 1 },
         ),
       },
+      layouts: globs(
+        'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs. Left out: every one in this folder, readmes excepted.',
+      ),
+      textWidth: millimetres('Width of the text in mm: what a layout’s shares of the text width are of.'),
       spreads: {
         type: 'array',
         description:

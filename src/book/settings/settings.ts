@@ -8,7 +8,7 @@ import type { Parsed } from './validate';
 
 /** `evengrey.json` as the book uses it: lists where one word was enough, defaults filled in. */
 export interface Settings {
-  /** Globs; null: every picture in the folder. */
+  /** Globs; null: what layouts place, else every picture in the folder. */
   pictures: string[] | null;
   ignore: string[];
   targets: Target[];
@@ -18,6 +18,10 @@ export interface Settings {
   /** Trimmed page in mm. */
   trim: { width: number; height: number } | null;
   placements: { picture: string; width?: number; height?: number }[];
+  /** Globs of the sources that lay out the book; null: every one in the folder. */
+  layouts: string[] | null;
+  /** Of the text, in mm. */
+  textWidth: number | null;
   /** Pictures seen side by side, in the order of the book. */
   spreads: string[][];
   rules: Record<string, RuleSetting>;
@@ -56,6 +60,8 @@ export interface RawSettings extends RawTarget {
   intent?: Partial<Record<Intent, Globs | Group | (string | Group)[]>>;
   trim?: { width: number; height: number };
   placements?: Record<string, { width?: number; height?: number }>;
+  layouts?: Globs;
+  textWidth?: number;
   spreads?: string[][];
   rules?: Record<string, RuleSetting>;
 }
@@ -85,6 +91,8 @@ export const noSettings: Settings = {
   intents: [],
   trim: null,
   placements: [],
+  layouts: null,
+  textWidth: null,
   spreads: [],
   rules: {},
 };
@@ -185,6 +193,8 @@ function rest(raw: RawSettings): Omit<Settings, 'targets'> {
     ),
     trim: raw.trim ?? null,
     placements: Object.entries(raw.placements ?? {}).map(([picture, size]) => ({ picture, ...size })),
+    layouts: raw.layouts === undefined ? null : listOf(raw.layouts),
+    textWidth: raw.textWidth ?? null,
     spreads: raw.spreads ?? [],
     rules: raw.rules ?? {},
   };

@@ -5,12 +5,6 @@ import type { LayoutSize } from '../types';
 import { srcsetUrls } from './srcset';
 import { type Attribute, type Tag, tagsOf } from './tags';
 
-export interface HtmlText {
-  drafts: Draft[];
-  /** URLs of linked style sheets, as written. */
-  stylesheets: string[];
-}
-
 /** Attributes that hold one picture. */
 const PICTURES: Record<string, readonly string[]> = {
   img: ['src'],
@@ -30,9 +24,8 @@ const SETS = new Set(['img', 'source']);
 const ANYTHING = new Set(['input', 'object', 'embed']);
 
 /** The pictures of an HTML text. `textWidth`: mm that shares of the width are of. */
-export function htmlText(html: string, textWidth?: number): HtmlText {
+export function htmlDrafts(html: string, textWidth?: number): Draft[] {
   const drafts: Draft[] = [];
-  const stylesheets: string[] = [];
   let base = '';
   let cells = 0;
   for (const tag of tagsOf(html)) {
@@ -40,12 +33,10 @@ export function htmlText(html: string, textWidth?: number): HtmlText {
     if (name === 'td' || name === 'th') cells = Math.max(0, cells + (tag.closes ? -1 : 1));
     if (tag.closes) continue;
     if (name === 'base') base ||= attributes.get('href')?.value.text.replace(/[^/]*$/, '') ?? '';
-    if (name === 'link' && /\bstylesheet\b/i.test(attributes.get('rel')?.value.text ?? ''))
-      stylesheets.push(attributes.get('href')?.value.text ?? '');
     // how wide a column of a table is, nobody knows
     drafts.push(...picturesOf(tag, cells ? undefined : textWidth));
   }
-  return { drafts: base ? drafts.map(draft => ({ ...draft, before: base })) : drafts, stylesheets };
+  return base ? drafts.map(draft => ({ ...draft, before: base })) : drafts;
 }
 
 function picturesOf({ name, attributes, content }: Tag, textWidth: number | undefined): Draft[] {

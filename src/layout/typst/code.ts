@@ -23,8 +23,6 @@ export interface Call {
 export interface Visitor {
   string(literal: StringLiteral): void;
   call(call: Call): void;
-  /** The file of an `include` or `import`. */
-  include(literal: StringLiteral): void;
 }
 
 interface Context {
@@ -165,12 +163,8 @@ export function walk(text: string, visitor: Visitor): void {
     if (character === '"') {
       const end = behindString(text, at);
       const literal = { from: at + 1, to: end - 1 };
-      const { call, keyword } = top();
-      if ((keyword === 'include' || keyword === 'import') && !call) visitor.include(literal);
-      else {
-        visitor.string(literal);
-        call?.strings.push(literal);
-      }
+      visitor.string(literal);
+      top().call?.strings.push(literal);
       at = end;
       return;
     }

@@ -1,19 +1,13 @@
 import { Mapped } from '../mapped';
 import { type Draft, looksLikePicture, plainDraft } from '../reference';
-import type { Include, LayoutSize } from '../types';
+import type { LayoutSize } from '../types';
 import { type StringLiteral, walk } from './code';
 import { imageSize, pageTextWidth, widthIn } from './measures';
 import { typstUnescaped } from './strings';
 
-export interface TypstText {
-  drafts: Draft[];
-  includes: Include[];
-}
-
 /** The pictures of a Typst text: calls of `image`, and strings that name a picture for a function to place. */
-export function typstText(source: string, textWidth?: number): TypstText {
+export function typstDrafts(source: string, textWidth?: number): Draft[] {
   const drafts: Draft[] = [];
-  const includes: Include[] = [];
   let pageWidth: number | undefined;
   const placed = new Set<StringLiteral>();
   const strings: StringLiteral[] = [];
@@ -29,13 +23,9 @@ export function typstText(source: string, textWidth?: number): TypstText {
       placed.add(call.first);
       draft(call.first, imageSize(call, widthIn(call, textWidth ?? pageWidth)), true);
     },
-    include: ({ from, to }) => {
-      const path = typstUnescaped(Mapped.of(source, from, to)).text;
-      if (!path.startsWith('@')) includes.push({ path, kind: 'typst' });
-    },
   });
   for (const literal of strings)
     if (!placed.has(literal) && looksLikePicture(source.slice(literal.from, literal.to)))
       draft(literal, null, false);
-  return { drafts, includes };
+  return drafts;
 }

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { parseLayout, references } from '../../../src/layout';
+import { references } from '../../../src/layout';
 import { paths, sizes, written } from '../support/placed';
 
 describe('pictures in HTML', () => {
@@ -64,13 +64,5 @@ describe('pictures in HTML', () => {
   it('count from the base that the page names', () => {
     const [{ path, before }] = references('<base href="plates/x.html"><img src="a.jpg">', 'html');
     assert.deepEqual([before, path], ['plates/', 'a.jpg']);
-  });
-
-  it('come with the style sheets of the page', () => {
-    const { includes } = parseLayout(
-      '<link rel=stylesheet href="a/b.css"><link rel=icon href=c.png>',
-      'html',
-    );
-    assert.deepEqual(includes, [{ path: 'a/b.css', kind: 'css' }]);
   });
 });

@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { parseLayout } from '../../../src/layout';
 import { paths, sizes, written } from '../support/placed';
 
 describe('pictures in Typst', () => {
@@ -80,17 +79,6 @@ image("no.jpg") \\#image("no.jpg") https://a.b/c #image("yes.jpg")
     assert.equal(paper('paper: "a5", flipped: true, margin: (inside: 20mm, outside: 10mm)'), 'a: 180 x -');
     assert.equal(paper('paper: "a4"'), 'a: 160 x -', '2.5/21 of the shorter edge on each side');
     assert.equal(paper('fill: white'), 'a: unknown');
-  });
-
-  it('stand in texts that are included', () => {
-    const { includes } = parseLayout(
-      '#include "parts/one.typ"\n#import "x.typ": plate\n#import "@preview/y:1.0.0"',
-      'typst',
-    );
-    assert.deepEqual(
-      includes.map(({ path }) => path),
-      ['parts/one.typ', 'x.typ'],
-    );
   });
 
   it('are made out in broken text', () => {

@@ -1,0 +1,111 @@
+// no-unit-test: test/book/layouts/index.test.ts reads whole documents by it
+import {
+  type Inherited,
+  type LayoutKind,
+  normalised,
+  parseLayout,
+  type Reference,
+  type Source,
+} from '../../layout';
+
+export interface Text {
+  /** Relative to the root. */
+  path: string;
+  kind: LayoutKind;
+  text: string;
+}
+
+export interface Parsed {
+  references: Reference[];
+  /** Folders that the tool may be started in, beside that of the file: those of the documents it is part of. */
+  mainFolders: string[];
+}
+
+/**
+ * The pictures of layout sources, each read with what the documents say that it is part of: LaTeX and AsciiDoc keep
+ * folders, widths and macros in one file for all that it includes. In the order of `texts`; gives way by `breathe`.
+ */
+export async function parseDocuments(
+  texts: readonly Text[],
+  textWidth: number | undefined,
+  breathe: () => Promise<void> | undefined,
+): Promise<Parsed[]> {
+  const sources: Source[] = [];
+  for (const { text, kind } of texts) {
+    sources.push(parseLayout(text, kind, { textWidth }));
+    await breathe();
+  }
+  const parsed: Parsed[] = sources.map(({ references }) => ({ references, mainFolders: [] }));
+  const { documents, included } = documentsOf(texts, sources);
+  for (const document of documents) {
+    const mains = document.filter(at => sources[at].isMain || !included.has(at));
+    const mainFolders = [...new Set(mains.map(at => folderOf(texts[at].path)))];
+    const inherited = merged([...mains, ...document].map(at => sources[at].passesOn));
+    for (const at of document) {
+      const { text, kind } = texts[at];
+      // AsciiDoc reads from top to bottom: what a file says further down does not hold above
+      const told = kind === 'latex' || included.has(at);
+      const { references } = told ? parseLayout(text, kind, { textWidth, inherited }) : sources[at];
+      parsed[at] = { references, mainFolders };
+      await breathe();
+    }
+  }
+  return parsed;
+}
+
+/** What one of several says, the first that says it; all macros. */
+function merged(all: readonly Inherited[]): Inherited {
+  return {
+    folders: all.find(({ folders }) => folders?.length)?.folders,
+    textWidth: all.find(({ textWidth }) => textWidth)?.textWidth,
+    macros: new Map(all.flatMap(({ macros }) => [...(macros ?? [])]).reverse()),
+  };
+}
+
+/** Sources that include each other, of two or more; and those that are included. By their place in `texts`. */
+function documentsOf(
+  texts: readonly Text[],
+  sources: readonly Source[],
+): { documents: number[][]; included: Set<number> } {
+  const places = new Map(texts.map(({ path }, at) => [path, at]));
+  const neighbours = texts.map((): number[] => []);
+  const included = new Set<number>();
+  for (const [at, { path: from, kind }] of texts.entries()) {
+    if (kind !== 'latex' && kind !== 'asciidoc') continue;
+    for (const path of sources[at].includes) {
+      const to = includedAt(from, path, places);
+      if (to === undefined || to === at) continue;
+      neighbours[at].push(to);
+      neighbours[to].push(at);
+      included.add(to);
+    }
+  }
+  const seen = new Set<number>();
+  const documents: number[][] = [];
+  for (const [start, around] of neighbours.entries()) {
+    if (!around.length || seen.has(start)) continue;
+    const document: number[] = [];
+    seen.add(start);
+    for (const queue = [start]; queue.length; ) {
+      const at = queue.pop()!;
+      document.push(at);
+      for (const next of neighbours[at])
+        if (!seen.has(next)) {
+          seen.add(next);
+          queue.push(next);
+        }
+    }
+    documents.push(document.sort((x, y) => x - y));
+  }
+  return { documents, included };
+}
+
+/** From the file's own folder, then from those above it: one of them is where the tool is started. */
+function includedAt(from: string, path: string, places: ReadonlyMap<string, number>): number | undefined {
+  for (let folder = folderOf(from); ; folder = folderOf(folder)) {
+    const at = places.get(normalised(folder ? `${folder}/${path}` : path) ?? '');
+    if (at !== undefined || !folder) return at;
+  }
+}
+
+const folderOf = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('/')));

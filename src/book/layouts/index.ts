@@ -1,0 +1,100 @@
+import { candidates, normalised, type Reference, type Resolution, resolve } from '../../layout';
+import { breather } from '../lanes';
+import type { Settings } from '../settings/settings';
+import { parseDocuments } from './documents';
+import { existingFiles } from './existing';
+import { type LayoutFile, layoutFiles } from './sources';
+
+/** A picture that a layout places. */
+export interface Placement {
+  /** The source, relative to the root. */
+  file: string;
+  /** Of its path in the source, from 1. */
+  line: number;
+  column: number;
+  /** The picture, relative to the root. */
+  picture: string;
+  size: Reference['size'];
+}
+
+/** A line that places what is not there, or what may not be looked at. */
+export interface Misplaced {
+  file: string;
+  line: number;
+  column: number;
+  /** `missing`: where the picture was expected, relative to the root; `outside`: as it is written. */
+  path: string;
+}
+
+export interface BookLayouts {
+  /** The sources that were read. */
+  files: string[];
+  placements: Placement[];
+  missing: Misplaced[];
+  /** Out of the book's folder. */
+  outside: Misplaced[];
+  notRead: { path: string; why: string }[];
+}
+
+type LayoutSettings = Pick<Settings, 'layouts' | 'ignore' | 'textWidth'>;
+
+/** The pictures that the layouts of the book at `root` (absolute) place, file by file in the order of their lines. */
+export async function layouts(
+  root: string,
+  settings: LayoutSettings,
+  signal?: AbortSignal,
+): Promise<BookLayouts> {
+  const { sources, notRead } = await resolvedLayouts(root, settings, signal);
+  const all: BookLayouts = {
+    files: sources.map(({ path }) => path),
+    placements: [],
+    missing: [],
+    outside: [],
+    notRead,
+  };
+  for (const { path: file, placed } of sources)
+    for (const { reference, found } of placed) {
+      const { line, column, size } = reference;
+      if (found.kind === 'found') all.placements.push({ file, line, column, picture: found.path, size });
+      else if (found.kind !== 'elsewhere') {
+        const path = found.kind === 'missing' ? found.path : reference.path;
+        all[found.kind].push({ file, line, column, path });
+      }
+    }
+  return all;
+}
+
+/** A layout source, and where each of its pictures lies. */
+export interface ResolvedLayout extends LayoutFile {
+  placed: { reference: Reference; found: Resolution }[];
+}
+
+export async function resolvedLayouts(
+  root: string,
+  settings: LayoutSettings,
+  signal?: AbortSignal,
+): Promise<{ sources: ResolvedLayout[]; notRead: BookLayouts['notRead'] }> {
+  const { files, notRead } = await layoutFiles(root, settings, signal);
+  const breathe = breather();
+  const parsed = await parseDocuments(files, settings.textWidth ?? undefined, breathe);
+  signal?.throwIfAborted();
+  const asked = new Set<string>();
+  for (const [at, { references, mainFolders }] of parsed.entries())
+    for (const reference of references) {
+      const places = candidates(reference, files[at].path, files[at].kind, { mainFolders });
+      if (places !== 'elsewhere') for (const { path } of places) asked.add(normalised(path) ?? '');
+    }
+  asked.delete('');
+  const existing = await existingFiles(root, asked);
+  const sources = files.map((file, at) => {
+    const { references, mainFolders } = parsed[at];
+    const placed = references.map(reference => {
+      const found = resolve(reference, file.path, file.kind, path => existing(path) !== null, {
+        mainFolders,
+      });
+      return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
+    });
+    return { ...file, placed };
+  });
+  return { sources, notRead };
+}

@@ -1,0 +1,65 @@
+// no-unit-test: test/book/layouts/index.test.ts reads books by it
+import fs from 'node:fs/promises';
+import { isAbout, kindOf, type LayoutKind } from '../../layout';
+import { discover, type Found } from '../discovery/discover';
+import { matcher } from '../discovery/globs';
+import { inLanes } from '../lanes';
+import type { Settings } from '../settings/settings';
+import { type FileText, fileText } from './encoding';
+
+/** A layout of more than this was written by a program, with its pictures inside. */
+const MOST_BYTES = 4 * 1024 * 1024;
+const READING = 8;
+
+/** A layout source with its text. */
+export interface LayoutFile extends FileText {
+  /** Relative to the root, forward slashes. */
+  path: string;
+  file: string;
+  kind: LayoutKind;
+  bytes: Buffer;
+}
+
+export interface LayoutFiles {
+  /** Sorted by path. */
+  files: LayoutFile[];
+  notRead: { path: string; why: string }[];
+}
+
+/**
+ * Reads the sources that lay out the book at `root` (absolute): those that `layouts` names, else every one in the
+ * folder but readmes. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
+ */
+export async function layoutFiles(
+  root: string,
+  settings: Pick<Settings, 'layouts' | 'ignore'>,
+  signal?: AbortSignal,
+): Promise<LayoutFiles> {
+  const named = settings.layouts && matcher(settings.layouts);
+  const wanted = (path: string) => kindOf(path) !== null && (named ? named(path) : !isAbout(path));
+  const found =
+    settings.layouts?.length === 0
+      ? []
+      : (await discover({ root, paths: [root], settings: { ...settings, pictures: null }, wanted, signal }))
+          .files;
+  const read = await inLanes(found, READING, async source => {
+    signal?.throwIfAborted();
+    return textOf(source);
+  });
+  return {
+    files: read.flatMap(one => ('bytes' in one ? [one] : [])),
+    notRead: read.flatMap(one => ('why' in one ? [one] : [])),
+  };
+}
+
+async function textOf({ path, file, obstacle }: Found): Promise<LayoutFile | { path: string; why: string }> {
+  if (obstacle) return { path, why: obstacle.text };
+  try {
+    const { size } = await fs.stat(file);
+    if (size > MOST_BYTES) return { path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB.` };
+    const bytes = await fs.readFile(file);
+    return { path, file, kind: kindOf(path)!, bytes, ...fileText(bytes) };
+  } catch (error) {
+    return { path, why: `It cannot be read (${(error as NodeJS.ErrnoException).code}).` };
+  }
+}

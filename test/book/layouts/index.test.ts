@@ -1,0 +1,120 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { layouts } from '../../../src/book/layouts';
+import { noSettings } from '../../../src/book/settings/settings';
+import { temporaryFolder } from '../support/folder';
+
+const tex = String.raw;
+const read = (root: string, settings = {}) => layouts(root, { ...noSettings, ...settings });
+const told = (places: { file: string; line: number; column: number; picture?: string; path?: string }[]) =>
+  places.map(place => `${place.file}:${place.line}:${place.column} ${place.picture ?? place.path}`);
+
+describe('the layouts of a book', () => {
+  it('are found as pictures are, and say which pictures they place, where, and how large', async () => {
+    const root = temporaryFolder({
+      'book.md': '# Book\n\n![a](p/1.jpg){width=50%}\n\n<img src="p/2.jpg" width=96>\n',
+      'style/book.css': 'body { background: url(../p/3.png) }',
+      'README.md': '![](p/no.jpg)',
+      '.gitignore': '_out/\n',
+      '_out/book.html': '<img src="no.jpg">',
+      'old/x.md': '![](no.jpg)',
+      'p/1.jpg': '',
+      'p/2.jpg': '',
+      'p/3.png': '',
+    });
+    const found = await read(root, { textWidth: 160, ignore: ['old'] });
+    assert.deepEqual(found.files, ['book.md', 'style/book.css']);
+    assert.deepEqual(told(found.placements), [
+      'book.md:3:6 p/1.jpg',
+      'book.md:5:11 p/2.jpg',
+      'style/book.css:1:24 p/3.png',
+    ]);
+    assert.deepEqual(
+      found.placements.map(({ size }) => size),
+      [{ width: 80 }, { width: 25.4 }, null],
+    );
+    assert.deepEqual([found.missing, found.outside, found.notRead], [[], [], []]);
+  });
+
+  it('are those that the settings name, a readme too, or none', async () => {
+    const root = temporaryFolder({ 'README.md': '![](a.jpg)', 'b.md': '![](a.jpg)', 'a.jpg': '' });
+    assert.deepEqual((await read(root, { layouts: ['README.md', 'a.jpg'] })).files, ['README.md']);
+    assert.deepEqual((await read(root, { layouts: [] })).files, []);
+  });
+
+  it('tell what is missing, what lies outside and what could not be read', async () => {
+    const root = temporaryFolder({
+      'a/x.md': '![](no.jpg)\n![](../../out.jpg)\n![](https://a.b/c.jpg)\n![](A.JPG)',
+      'a/a.jpg': '',
+      'huge.html': '<img src="a/a.jpg">'.padEnd(4 * 1024 * 1024 + 1),
+    });
+    execFileSync('mkfifo', [path.join(root, 'pipe.md')]);
+    const found = await read(root);
+    assert.deepEqual(told(found.missing), ['a/x.md:1:5 a/no.jpg', 'a/x.md:4:5 a/A.JPG']);
+    assert.deepEqual(told(found.outside), ['a/x.md:2:5 ../../out.jpg']);
+    assert.deepEqual(
+      found.notRead.map(({ path, why }) => `${path}: ${why}`),
+      [
+        'huge.html: It is larger than 4 MB.',
+        'pipe.md: This is a pipe, not a file, and was not opened. Put the picture itself here.',
+      ],
+    );
+  });
+
+  it('share what a document says: folders, macros and widths of LaTeX, wherever in it they stand', async () => {
+    const root = temporaryFolder({
+      'tex/main.tex': tex`\documentclass{book}\input{preamble}\begin{document}\include{parts/one}\end{document}`,
+      'tex/preamble.tex': tex`\usepackage[textwidth=120mm]{geometry}\graphicspath{{img/}}\newcommand{\plate}[1]{\includegraphics[width=.5\textwidth]{#1}}`,
+      'tex/parts/one.tex': tex`\plate{a} \includegraphics{b.c.png} \includegraphics{no}`,
+      'tex/img/a.jpg': '',
+      'tex/img/b.c.png': '',
+      'other.tex': tex`\plate{tex/img/a.jpg}`,
+    });
+    const found = await read(root);
+    assert.deepEqual(told(found.placements), [
+      'other.tex:1:8 tex/img/a.jpg',
+      'tex/parts/one.tex:1:8 tex/img/a.jpg',
+      'tex/parts/one.tex:1:28 tex/img/b.c.png',
+    ]);
+    assert.deepEqual(found.placements[1].size, { width: 60 });
+    assert.deepEqual(told(found.missing), ['tex/parts/one.tex:1:54 tex/no']);
+  });
+
+  it('share the folder of images of an AsciiDoc document', async () => {
+    const root = temporaryFolder({
+      'main.adoc': 'image::x.jpg[]\n\n:imagesdir: img\n\ninclude::parts/one.adoc[]\n',
+      'parts/one.adoc': 'image::a.jpg[]',
+      'img/a.jpg': '',
+      'x.jpg': '',
+    });
+    assert.deepEqual(told((await read(root)).placements), [
+      'main.adoc:1:8 x.jpg',
+      'parts/one.adoc:1:8 img/a.jpg',
+    ]);
+  });
+
+  it('that include each other in a circle come to an end', async () => {
+    const root = temporaryFolder({
+      'a.tex': tex`\input{b}\includegraphics{x}`,
+      'b.tex': tex`\input{a}\input{b}`,
+      'x.png': '',
+    });
+    assert.deepEqual(told((await read(root)).placements), ['a.tex:1:27 x.png']);
+  });
+
+  it('find a name in either form of Unicode, and nothing through a link out of the book', async () => {
+    const outside = temporaryFolder({ 'b.jpg': '' });
+    const root = temporaryFolder({ 'x.md': '![](ä.jpg)\n![](out/b.jpg)', 'a\u0308.jpg': '' });
+    fs.symlinkSync(outside, path.join(root, 'out'));
+    const found = await read(root);
+    assert.deepEqual(told(found.placements), ['x.md:1:5 a\u0308.jpg']);
+    assert.deepEqual(told(found.missing), ['x.md:2:5 out/b.jpg']);
+  });
+
+  it('stop when cancelled', async () => {
+    const root = temporaryFolder({ 'x.md': '' });
+    await assert.rejects(layouts(root, noSettings, AbortSignal.abort()), { name: 'AbortError' });
+  });
+});
