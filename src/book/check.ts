@@ -8,6 +8,7 @@ import { gather } from './gather';
 import { noticesOf } from './notices';
 import { bookPictures, standings } from './pictures';
 import type { Pool } from './pool';
+import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
 
@@ -38,6 +39,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
 
   const standing = standings(settings);
   const pictures = found.files.flatMap(({ path }, at) => bookPictures(path, facts[at], standing(path)));
+  markReplaced(pictures);
   await forecastAll(pictures, signal);
   const findings = judge({ pictures, targets: settings.targets, ruleSettings: settings.rules });
   const reports = pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] }));
@@ -45,7 +47,7 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
     targets: settings.targets,
     pictures: reports,
     findings: findings.book,
-    notices: noticesOf(found, settings, paths.includes(root) ? pictures : null),
+    notices: noticesOf(found, settings, pictures, paths.includes(root)),
     summary: summarise(reports, findings.book),
   };
 }

@@ -3,16 +3,19 @@ import type { Target } from '../shared/target';
 import type { Discovery } from './discovery/discover';
 import { matcher } from './discovery/globs';
 import { doubtNotices, doubtsOf } from './doubts';
+import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
 
 /**
  * What was not looked at, and settings that concern nothing or cannot be: no verdicts, but a person would want to know.
- * `pictures`: all of the book, null where only some were looked at.
+ * @param pictures those that were looked at
+ * @param whole they are all of the book
  */
 export function noticesOf(
   { notEntered, ignored, idleIgnore }: Discovery,
   settings: Settings,
-  pictures: readonly BookPicture[] | null,
+  pictures: readonly BookPicture[],
+  whole: boolean,
 ): string[] {
   return [
     ...notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
@@ -22,7 +25,8 @@ export function noticesOf(
         ]
       : []),
     ...settings.targets.flatMap(doubtNotices),
-    ...(pictures
+    ...replacedNotices(pictures),
+    ...(whole
       ? [
           ...idleIgnore.map(pattern => `"ignore" has ${pattern}, and nothing that was searched matches it.`),
           ...idle(settings, pictures),

@@ -48,5 +48,10 @@ export function bookPictures(
   pages: readonly PictureFacts[],
   standing: Standing,
 ): BookPicture[] {
-  return pages.map(facts => ({ path, facts, ...standing, forecasts: [] }));
+  return pages.map(facts => ({ path, facts, ...standing, ...meantBy(facts, standing), forecasts: [] }));
+}
+
+/** A tone that a conversion gave on purpose is meant, unless the settings say otherwise. */
+function meantBy({ remedied }: PictureFacts, { intentStated }: Standing): Partial<Standing> {
+  return remedied?.toned && !intentStated ? { intent: 'toned', intentStated: true } : {};
 }

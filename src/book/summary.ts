@@ -6,7 +6,8 @@ export function summarise(pictures: readonly PictureReport[], book: readonly Fin
   const all = [...book, ...pictures.flatMap(picture => picture.findings)];
   const count = (severity: Finding['severity']) => all.filter(f => f.severity === severity).length;
   const encodings: Summary['encodings'] = {};
-  for (const { facts } of pictures) encodings[facts.encoding] = (encodings[facts.encoding] ?? 0) + 1;
+  for (const { facts } of pictures.filter(({ replacedBy }) => !replacedBy))
+    encodings[facts.encoding] = (encodings[facts.encoding] ?? 0) + 1;
   return {
     pictures: pictures.length,
     errors: count('error'),

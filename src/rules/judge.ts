@@ -22,7 +22,8 @@ export interface Judgement {
 }
 
 /**
- * Every verdict of `rules` on a book. Pure: the same book and settings give the same findings in the same order.
+ * Every verdict of `rules` on a book; pictures that a converted copy replaces are passed over. Pure: the same book and
+ * settings give the same findings in the same order.
  * @throws RuleSettingsError where the settings name an unknown rule, severity or option.
  */
 export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement {
@@ -31,9 +32,10 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
   const active = activeRules(rules, input.ruleSettings ?? {}).filter(
     ({ rule }) => !(input.partial && rule.compares),
   );
-  const recommend = recommendations(input.pictures, gainOf(active));
+  const judged = input.pictures.filter(({ replacedBy }) => !replacedBy);
+  const recommend = recommendations(judged, gainOf(active));
   for (const { rule, severity, options } of active) {
-    const pictures = input.pictures.filter(picture => concerns(rule, picture));
+    const pictures = judged.filter(picture => concerns(rule, picture));
     for (const verdict of rule.check(
       { pictures, everything: input.pictures, targets: input.targets, recommend },
       options,

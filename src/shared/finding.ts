@@ -19,11 +19,11 @@ export interface BookPicture {
   path: string;
   facts: PictureFacts;
   intent: Intent;
-  /** True where the settings say the intent; false where it was taken for granted. */
+  /** True where the settings, or a conversion's record in the file, say it; false where it was taken for granted. */
   intentStated: boolean;
   /** Name of the part, null for the book's own. */
   part: string | null;
-  /** The targets this picture is printed on. */
+  /** The targets this picture is printed on; none where a converted copy took its place. */
   targets: Target[];
   /** One per target, same order; empty where nothing can be said (colour, unreadable). */
   forecasts: Forecast[];
@@ -31,6 +31,8 @@ export interface BookPicture {
   placed: { width?: number; height?: number } | null;
   /** Path of the toned picture whose tone this one is to match, where the settings name one. */
   reference?: string | null;
+  /** Path of the converted copy in the book that took its place, so that it is not judged; absent or null: none did. */
+  replacedBy?: string | null;
 }
 
 export interface PictureReport extends BookPicture {

@@ -58,6 +58,38 @@ describe('checking a book', () => {
     assert.equal(report.pictures[3].findings[0].rule, 'unreadable');
   });
 
+  it('judges a converted copy in the place of its original, and leaves a tone that was given on purpose', async () => {
+    const remedied = { from: sha, to: 'rgb-toned', toned: true } as const;
+    const toned = { encoding: 'rgb-toned' as const };
+    const others = Object.fromEntries(
+      ['c.png', 'd.png', 'e.png'].map((name, i) => [name, [greyFacts(String(i + 2).repeat(64))]]),
+    );
+    const book = (copy: Partial<PictureFacts>) =>
+      check({
+        'a-toned.png': [greyFacts('1'.repeat(64), { ...toned, ...copy })],
+        'a.png': [greyFacts(sha, toned)],
+        ...others,
+      });
+    const found = (report: Awaited<ReturnType<typeof check>>) =>
+      report.pictures.map(({ path, findings }) => [path, findings.map(({ rule }) => rule)]).slice(0, 2);
+    const before = await book({});
+    assert.deepEqual(found(before), [
+      ['a-toned.png', ['mixed-encodings']],
+      ['a.png', ['mixed-encodings']],
+    ]);
+    assert.deepEqual(before.notices, []);
+    const after = await book({ remedied });
+    assert.deepEqual(found(after), [
+      ['a-toned.png', []],
+      ['a.png', []],
+    ]);
+    assert.equal(after.pictures[1].replacedBy, 'a-toned.png');
+    assert.deepEqual(after.notices, [
+      'One picture is replaced by a converted copy and is not judged: a.png by a-toned.png.',
+    ]);
+    assert.deepEqual(after.summary.encodings, { 'rgb-toned': 1, 'rgb-neutral': 3 });
+  });
+
   it('obeys the rules’ settings', async () => {
     const report = await check({ 'c.png': [brokenFacts('truncated')] }, { rules: { unreadable: 'off' } });
     assert.equal(report.summary.errors, 0);

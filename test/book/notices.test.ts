@@ -18,7 +18,7 @@ function notices(settings: Partial<Settings>, encoding: 'rgb-neutral' | 'black-o
     picture(encoding, { path: 'a.tif', targets }),
     picture('rgb-neutral', { path: 'b.tif', targets }),
   ];
-  return noticesOf(nothingFound, { ...noSettings, ...settings }, book);
+  return noticesOf(nothingFound, { ...noSettings, ...settings }, book, true);
 }
 
 describe('notices', () => {
@@ -33,11 +33,11 @@ describe('notices', () => {
       '"out" was not searched: it is a link.',
       '2 pictures are left out by ignore files (.gitignore, .evengreyignore).',
     ];
-    assert.deepEqual(noticesOf(found, noSettings, []), [
+    assert.deepEqual(noticesOf(found, noSettings, [], true), [
       ...always,
       '"ignore" has drafts/**, and nothing that was searched matches it.',
     ]);
-    assert.deepEqual(noticesOf(found, noSettings, null), always, 'only some of the book was looked at');
+    assert.deepEqual(noticesOf(found, noSettings, [], false), always, 'only some of the book was looked at');
   });
 
   it('tell which part, intent, placement and spread is of no picture, each once', () => {
@@ -74,7 +74,7 @@ describe('notices', () => {
       'The target "book": the route "inks" cannot apply on silver halide: forecast there as "rgb".',
     ];
     assert.deepEqual(notices({ targets }), told, 'once');
-    assert.deepEqual(noticesOf(nothingFound, { ...noSettings, targets }, null), told);
+    assert.deepEqual(noticesOf(nothingFound, { ...noSettings, targets }, [], false), told);
   });
 
   it('tell of a route that the press has and none of the pictures can take', () => {

@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
-import { standings } from '../../src/book/pictures';
+import { bookPictures, standings } from '../../src/book/pictures';
 import { noSettings } from '../../src/book/settings/settings';
+import type { Remedied } from '../../src/shared/remedy';
 import type { Target } from '../../src/shared/target';
+
+import { greyFacts } from './support/facts';
 
 const target = (name: string) => ({ name }) as Target;
 
@@ -68,5 +71,24 @@ describe('a picture’s standing', () => {
     });
     assert.deepEqual(of('a/(1).jpg').placed, { width: undefined, height: 50 });
     assert.deepEqual(of('a/2.jpg').placed, { width: 100, height: undefined });
+  });
+});
+
+describe('a picture of the book', () => {
+  const intentOf = (remedied: Remedied | null, stated: boolean) => {
+    const standing = standings({
+      ...noSettings,
+      intents: stated ? [{ intent: 'grey', pictures: ['**'], reference: null }] : [],
+    })('a.jpg');
+    const [picture] = bookPictures('a.jpg', [greyFacts('', { remedied })], standing);
+    return [picture.intent, picture.intentStated];
+  };
+
+  it('is meant to be toned where a conversion gave it its tone, unless the settings say otherwise', () => {
+    const remedied: Remedied = { from: 'a'.repeat(64), to: 'rgb-toned', toned: true };
+    assert.deepEqual(intentOf(remedied, false), ['toned', true]);
+    assert.deepEqual(intentOf(remedied, true), ['grey', true]);
+    assert.deepEqual(intentOf({ ...remedied, toned: false }, false), ['grey', false]);
+    assert.deepEqual(intentOf(null, false), ['grey', false]);
   });
 });

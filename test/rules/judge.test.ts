@@ -31,6 +31,18 @@ describe('judge', () => {
     );
   });
 
+  it('passes over pictures that a converted copy replaces', () => {
+    const input = book(
+      { ...picture('rgb-toned', { path: 'a' }), replacedBy: 'b' },
+      picture('rgb-neutral', { path: 'b' }),
+    );
+    const { pictures } = judgeWith([speaks('x')], input);
+    assert.deepEqual(
+      pictures.map(findings => findings.map(f => f.message)),
+      [[], ['b']],
+    );
+  });
+
   it('leaves out what compares where only some pictures were looked at', () => {
     const rules = [speaks('alone'), speaks('beside', { compares: true })];
     const input = book(picture('rgb-neutral'));

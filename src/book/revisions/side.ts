@@ -6,6 +6,7 @@ import { compare } from '../discovery/discover';
 import { forecastAll } from '../forecasts';
 import { type Overrides, override } from '../overrides';
 import { bookPictures, standings } from '../pictures';
+import { markReplaced } from '../replaced';
 import { loadSettings } from '../settings/load';
 import type { Problem } from '../settings/problem';
 import type { Settings } from '../settings/settings';
@@ -77,6 +78,7 @@ export async function judgeSide(
     const facts = factsOf(path);
     return facts ? bookPictures(path, facts, standing(path)) : [];
   });
+  markReplaced(pictures);
   await forecastAll(pictures, signal);
   const { targets, rules } = settings;
   const findings = judge({ pictures, targets, ruleSettings: rules, partial });

@@ -30,6 +30,7 @@ export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
     intentStated: picture.intentStated,
     part: picture.part,
     targets: picture.targets.map(target => target.name),
+    replacedBy: picture.replacedBy ?? null,
     placed: picture.placed && {
       width: picture.placed.width ?? null,
       height: picture.placed.height ?? null,

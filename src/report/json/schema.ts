@@ -195,9 +195,13 @@ export const picture = object({
   space: orNull(words('', ['grey', 'rgb', 'cmyk', 'lab']), 'Colour model of the stored channels'),
   encoding: words('How the picture stores its grey', ENCODINGS),
   intent: words('What it is meant to be', ['grey', 'toned', 'colour', 'line']),
-  intentStated: flag('False: nobody said so, grey was taken for granted'),
+  intentStated: flag('False: nobody said so, and no conversion recorded it: grey was taken for granted'),
   part: orNull(text(), 'Part of the book'),
   targets: list({ type: 'string' }, 'Names of the targets it is printed on, as `forecast` lists them'),
+  replacedBy: orNull(
+    text(),
+    'Path of the converted copy in the book that took its place: it is not judged and has no forecast; null where none did',
+  ),
   placed: orNull(
     object({
       width: orNull({ type: 'number' }, 'mm'),
@@ -285,7 +289,7 @@ export const checkReportSchema: Schema = {
       encodings: {
         type: 'object',
         additionalProperties: whole('Pictures'),
-        description: 'Pictures by encoding',
+        description: 'Pictures by encoding, replaced ones left out',
       },
     }),
   }),

@@ -82,7 +82,8 @@ const LOOK_AT = 'A finding below asks for it.';
 
 /** What to do with a picture, with one reason. `shared`: the findings about the book. */
 export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Advice {
-  const { facts, intent, intentStated, findings, forecasts } = picture;
+  const { facts, intent, intentStated, findings, forecasts, replacedBy } = picture;
+  if (replacedBy) return leave(`${replacedBy} was converted from it and takes its place in the book.`);
   const duty = dutyOf(picture, shared);
   if (duty) return { kind: duty.kind, title: duty.title, reason: duty.reason };
   if (facts.unreadable) return mend(facts.unreadable.text);

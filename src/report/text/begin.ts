@@ -5,7 +5,7 @@ import { nameOf } from './blocks';
 
 /** Whether this book can be ordered as it is, in one sentence. */
 export function verdict(report: BookReport): string {
-  const all = report.pictures.length;
+  const all = report.pictures.filter(({ replacedBy }) => !replacedBy).length;
   const urgent = dutiesOf(report).length;
   if (all === 0) return 'No pictures were found here.';
   if (urgent > 0)

@@ -8,13 +8,10 @@ const NAMED = 12;
 
 /** What was not judged, judged as something else, or not looked at: lines, by kind. */
 export function remarksOf(report: BookReport): string[][] {
-  const colour = report.pictures.filter(
-    ({ facts, intentStated }) => facts.encoding === 'colour' && !intentStated,
-  );
+  const judged = report.pictures.filter(({ replacedBy }) => !replacedBy);
+  const colour = judged.filter(({ facts, intentStated }) => facts.encoding === 'colour' && !intentStated);
   // not seen in the files themselves, so it is said what was judged
-  const seenThrough = report.pictures.filter(({ facts }) =>
-    facts.remarks.some(({ code }) => code === 'transparent'),
-  );
+  const seenThrough = judged.filter(({ facts }) => facts.remarks.some(({ code }) => code === 'transparent'));
   return [
     named(
       'In colour, and not judged, since nobody said what it is meant to be ("intent" in evengrey.json)',

@@ -54,6 +54,17 @@ describe('report as JSON', () => {
     assert.equal(strictErrors(checkReportSchema, value), '');
   });
 
+  it('says what a picture was converted from, and by which copy it is replaced', () => {
+    const remedied = { from: 'a'.repeat(64), to: 'rgb-neutral' as const, toned: false };
+    const copy = picture('a-grey.png', { facts: greyFacts('b'.repeat(64), { remedied }) });
+    const original = picture('a.png', { replacedBy: 'a-grey.png', targets: [], forecasts: [] });
+    const found = JSON.parse(bookJson({ ...report, pictures: [copy, original] }));
+    assert.equal(strictErrors(checkReportSchema, found), '');
+    const [one, other] = found.pictures;
+    assert.deepEqual([one.remedied, one.replacedBy], [remedied, null]);
+    assert.deepEqual([other.remedied, other.replacedBy, other.verdict], [null, 'a-grey.png', 'leave']);
+  });
+
   it('says what to do with each picture, and how many want attention', () => {
     const broken = { rule: 'unreadable', severity: 'error' as const, message: 'Cut short.', data: {} };
     const [even, cut] = report.pictures;

@@ -47,6 +47,13 @@ describe('what to do with a picture', () => {
     assert.equal(adviceOn(picture('b.jpg'), [{ ...many, severity: 'note' }]).kind, 'send');
   });
 
+  it('is nothing where a converted copy took its place', () => {
+    const replaced = { ...picture('a.jpg'), replacedBy: 'a-grey.jpg' };
+    const { kind, reason } = adviceOn(replaced, []);
+    assert.equal(kind, 'leave');
+    assert.match(reason, /^a-grey\.jpg was converted from it/);
+  });
+
   it('looks at what a rule raised to a warning asks for', () =>
     assert.equal(on(['untagged', 'warning']).title, 'Look at it first'));
 
