@@ -128,6 +128,24 @@ describe('metadata, by exiftool', () => {
     assert.deepEqual(comments.sort(), ['Title: Title of its own', 'hello']);
   });
 
+  it('keep XMP that is too long for one segment of a JPEG, by an extension', async function () {
+    this.timeout(30_000);
+    const long = path.join(folder, 'long.tiff');
+    fs.copyFileSync(files.tiff, long);
+    const words = Array.from({ length: 30_000 }, (_, i) => `word${i}`).join(' ');
+    fs.writeFileSync(path.join(folder, 'words'), words);
+    exiftool('-q', '-m', '-overwrite_original', `-XMP-dc:Description<=${path.join(folder, 'words')}`, long);
+    const bytes = fs.readFileSync(long);
+    const carried = carriedFrom(bytes, readHeader(bufferSource(bytes)));
+    const { bytes: jpeg, told } = await fileBytes(stored('grey'), 'jpeg', 90, carried);
+    const file = path.join(folder, 'long.jpeg');
+    fs.writeFileSync(file, jpeg);
+    const [tags] = tagsOf([file]);
+    assert.deepEqual([tags['XMP-dc:Description'], tags['XMP-dc:Title'], told], [words, 'Gate', []]);
+    const again = carriedFrom(jpeg, readHeader(bufferSource(jpeg)));
+    assert.ok(again.xmp?.includes('word29999'), 'and read by ourselves');
+  });
+
   it('find no fault in what is written', function () {
     this.timeout(30_000);
     // of a TIFF, it knows compressions of TIFF 6.0 alone, IPTC as numbers alone, and misses a GPS tag of another standard
