@@ -1,7 +1,9 @@
+import fs from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { inLanes } from '../book/lanes';
-import type { Conversion, ConvertReport } from '../shared/conversion';
+import { relinkAll } from '../book/layouts/relink-all';
+import type { Conversion, ConvertReport, Relinked } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
@@ -24,6 +26,8 @@ export interface Converting extends Selecting {
   /** The user's cache folder: what was written is remembered there. */
   memory: string;
   dryRun: boolean;
+  /** Has the layouts of the book place the results, where these lie in its folder and have a name of their own. */
+  relink: boolean;
 }
 
 /**
@@ -81,7 +85,25 @@ async function convertAll(
     for (const { at, of } of undertakings)
       conversions[at] ??= failed(of.asked, how.wish, 'Not converted: the disk is full.');
   }
-  return { dryRun: how.dryRun, conversions, notices, stopped };
+  const relinking = how.relink && stopped === null ? await relinked(how, decisions, conversions) : null;
+  return { dryRun: how.dryRun, conversions, notices, relinking, stopped };
+}
+
+/** Lines that place a picture place its result from now on, be it made now or before. */
+async function relinked(
+  { root, settings, dryRun, signal }: Converting,
+  decisions: readonly Decision[],
+  conversions: readonly Conversion[],
+): Promise<Relinked> {
+  const realRoot = await fs.realpath(root);
+  const replacements = new Map<string, string>();
+  for (const [at, decision] of decisions.entries()) {
+    if (decision.do !== 'convert' || conversions[at].output === null) continue;
+    const { asked, order } = decision;
+    const result = path.relative(realRoot, order.output).split(path.sep).join('/');
+    for (const name of [asked.path, asked.link]) if (name !== null) replacements.set(name, result);
+  }
+  return relinkAll(root, settings, replacements, { dryRun, signal });
 }
 
 /** A conversion that is none, or what is to be undertaken. */

@@ -42,8 +42,25 @@ export interface ConvertReport {
   conversions: Conversion[];
   /** What was left out. */
   notices: string[];
+  /** Lines of layouts that place the results now, or would; null where that was not asked for. */
+  relinking: Relinked | null;
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */
   stopped: string | null;
+}
+
+export interface Relinked {
+  /** `from`, `to`: as they stand in the source; `doubt`: what the layout's tool may make of it. */
+  changes: {
+    file: string;
+    line: number;
+    column: number;
+    from: string;
+    to: string;
+    picture: string;
+    doubt: string | null;
+  }[];
+  /** Lines that were left as they were, or whole files (`line` null), and why. */
+  problems: { file: string; line: number | null; why: string }[];
 }
 
 export interface UndoReport {

@@ -172,6 +172,61 @@ describe('batch, into a folder', () => {
   });
 });
 
+describe('batch, with the layouts relinked', () => {
+  const layout = '# Plates\n\n![one](x/a.jpg)\n![two](<b c.png>)\n![there](c.tif)\n';
+  const files = { 'x/a.jpg': 'colour 1', 'b c.png': 'colour 2', 'c.tif': 'rgb-neutral 3', 'book.md': layout };
+  const wish = wishFor({ to: 'black-only' });
+
+  it('has them place the results, told line by line, and nothing the second time', async () => {
+    const root = book({ ...files, 'c.tif': 'black-only 3' });
+    const { relinking } = await run(root, { wish, relink: true });
+    assert.deepEqual(
+      relinking?.changes.map(({ file, line, to }) => [file, line, to]),
+      [
+        ['book.md', 3, 'x/a.black-only.jpg'],
+        ['book.md', 4, 'b%20c.png.black-only.tif'],
+      ],
+    );
+    assert.match(relinking!.changes[1].doubt!, /takes no such files/);
+    assert.equal(
+      contents(root)['book.md'],
+      '# Plates\n\n![one](x/a.black-only.jpg)\n![two](<b%20c.png.black-only.tif>)\n![there](c.tif)\n',
+    );
+    const again = await run(root, { wish, relink: true });
+    assert.deepEqual(again.relinking, { changes: [], problems: [] });
+  });
+
+  it('has them place results of before', async () => {
+    const root = book(files);
+    await run(root, { wish });
+    const { conversions, relinking } = await run(root, { wish, relink: true });
+    assert.equal(conversions[0].outcome, 'skipped');
+    assert.equal(relinking?.changes.length, 3);
+  });
+
+  it('has them place no result that failed, and writes nothing in a dry run', async () => {
+    const root = book(files);
+    const plan = await run(root, { wish, relink: true, dryRun: true });
+    assert.equal(plan.relinking?.changes.length, 3);
+    assert.equal(contents(root)['book.md'], layout);
+    const converters = fakeConverters(({ file }) => {
+      if (file.endsWith('a.jpg')) throw new RemedyError('It will not do.');
+    });
+    const { relinking } = await run(root, { wish, relink: true, converters });
+    assert.deepEqual(
+      relinking?.changes.map(({ line }) => line),
+      [4, 5],
+    );
+  });
+
+  it('has them place results in a folder of the book', async () => {
+    const root = book(files);
+    const place = { kind: 'folder', folder: path.join(root, 'out'), shown: '../as/named/out' } as const;
+    const { relinking } = await run(root, { wish, relink: true, place });
+    assert.equal(relinking?.changes[0].to, 'out/x/a.jpg');
+  });
+});
+
 describe('batch, in place', () => {
   it('keeps the originals, and the rights of the files', async () => {
     const root = book({ 'a.jpg': 'colour 1' });

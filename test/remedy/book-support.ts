@@ -72,7 +72,15 @@ export function contents(folder: string): Record<string, string> {
 export function run(root: string, how: Partial<Converting> = {}) {
   const paths = how.paths ?? [root];
   return convertPictures({
-    ...{ root, paths, settings: noSettings, cache: null, place: { kind: 'beside' }, dryRun: false },
+    ...{
+      root,
+      paths,
+      settings: noSettings,
+      cache: null,
+      place: { kind: 'beside' },
+      dryRun: false,
+      relink: false,
+    },
     pool: { facts: async file => factsOf(file) },
     wish: wishFor(),
     converters: fakeConverters(),

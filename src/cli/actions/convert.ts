@@ -39,6 +39,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   const place = await placeOf(options, paths);
   const root = await rootOf(paths);
   const { settings } = await settingsOf(root, undefined, 'converted');
+  if (options.relink) await refuseRelinking(place, root);
   const { wish, fitting } = fitted(plain, options, settings);
   const dryRun = options.dryRun ?? false;
   const report = await working((signal, onProgress) =>
@@ -50,6 +51,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
       return convertPictures({
         ...{ root, paths, settings, pool, cache, wish, place, converters, dryRun, signal, onProgress },
         jobs: options.jobs,
+        relink: options.relink ?? false,
         memory: cacheFolder(),
       });
     }),
@@ -63,7 +65,18 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     throw new Failure(
       `${paths.map(shown).join(', ')} ${paths.length === 1 ? 'holds' : 'hold'} no picture of the book to convert. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
     );
-  return exitCodeOf(report, report.conversions);
+  const code = exitCodeOf(report, report.conversions);
+  return report.relinking?.problems.length ? EXIT.findings : code;
+}
+
+/** Results that have no name of their own, or one that no layout of the book can say. */
+async function refuseRelinking(place: Place, root: string): Promise<void> {
+  if (place.kind === 'in-place')
+    throw new Failure('--relink goes not with --in-place: the names stay, so there is nothing to relink.');
+  if (place.kind === 'folder' && !isWithin(await fs.realpath(root), place.folder))
+    throw new Failure(
+      `--relink: "${place.shown}" lies outside the book's folder, where its layouts cannot reach. Name a folder in the book.`,
+    );
 }
 
 async function undo(paths: string[], options: ConvertVerbOptions): Promise<number> {

@@ -23,6 +23,7 @@ export interface ConvertVerbOptions {
   blackPoint?: string;
   profile?: string;
   upright?: boolean;
+  relink?: boolean;
   jobs?: number;
   format: 'text' | 'json';
   output?: string;
@@ -85,6 +86,9 @@ export function convertVerb(): Command {
     )
     .addOption(new Option('--profile <file>', 'grey ICC profile to embed (single-channel)'))
     .addOption(new Option('--upright', 'turn the pixels upright; left out: the orientation tag is kept'))
+    .addOption(
+      new Option('--relink', 'have the layouts of the book (Markdown, LaTeX, HTML, ...) place the results'),
+    )
     .addOption(new Option('--jobs <n>', 'pictures converted at a time').argParser(wholeFrom(1)))
     .addOption(formatOption())
     .addOption(outputOption())

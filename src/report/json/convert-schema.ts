@@ -84,6 +84,27 @@ const counterTint = object(
   'The tint that answers that of earlier prints, all pictures alike',
 );
 
+const layout = text('Source of a layout, relative to the root');
+
+const relinking = object({
+  changes: list(
+    object({
+      file: layout,
+      line: whole('From 1', 1),
+      column: whole('From 1', 1),
+      from: text('As it stood in the source'),
+      to: text('As it stands there now, or would'),
+      picture: text('Relative to the root'),
+      doubt: orNull(text(), 'What the tool of the layout may make of it'),
+    }),
+    'Lines that place a result now, file by file',
+  ),
+  problems: list(
+    object({ file: layout, line: orNull(whole('From 1', 1), 'Null: the whole file'), why: text() }),
+    'What was left as it was',
+  ),
+});
+
 /** What `convert --format json` prints. */
 export const convertReportSchema: Schema = {
   ...head('Evengrey: report of a conversion'),
@@ -94,6 +115,7 @@ export const convertReportSchema: Schema = {
     counterTint: orNull(counterTint),
     conversions: list(conversion, 'Sorted by path'),
     notices: list({ type: 'string' }, 'What was left out'),
+    relinking: orNull(relinking, 'Null where that was not asked for'),
     stopped,
     summary: counts(OUTCOMES),
   }),

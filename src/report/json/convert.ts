@@ -7,7 +7,7 @@ import { canonical } from './number';
  * to the byte for the same pictures.
  */
 export function convertJson(
-  { dryRun, conversions, notices, stopped }: ConvertReport,
+  { dryRun, conversions, notices, relinking, stopped }: ConvertReport,
   { fit, counterTint }: Fitting,
 ): string {
   return document({
@@ -17,6 +17,7 @@ export function convertJson(
     counterTint,
     conversions: conversions.map(conversionJson),
     notices,
+    relinking,
     stopped,
     summary: counted(conversions, ['converted', 'planned', 'skipped', 'failed']),
   });

@@ -1,10 +1,17 @@
-import type { Conversion, ConvertReport, Fitting, Undone, UndoReport } from '../../shared/conversion';
+import type {
+  Conversion,
+  ConvertReport,
+  Fitting,
+  Relinked,
+  Undone,
+  UndoReport,
+} from '../../shared/conversion';
 import { type Paint, paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
 /** What was converted, for people: the sum first, then each picture, what failed last so that it is seen. */
 export function convertText(
-  { conversions, notices, dryRun, stopped }: ConvertReport,
+  { conversions, notices, dryRun, relinking, stopped }: ConvertReport,
   fitting: Fitting,
   style: Style,
 ): string {
@@ -21,6 +28,8 @@ export function convertText(
     common.length ? ['Of all of them:', ...bullets(common, style)] : [],
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
+    relinking ? relinkLines(relinking, dryRun, style) : [],
+    relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
     stopped === null && !dryRun && made.length ? wrap(ADVICE, style.width) : [],
   ];
@@ -116,6 +125,29 @@ function saidOfAll([first, ...others]: readonly Conversion[]): string[] {
 
 const bullets = (sentences: readonly string[], style: Style): string[] =>
   sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));
+
+function relinkLines({ changes }: Relinked, dryRun: boolean, style: Style): string[] {
+  if (!changes.length) return ['No layout places any of them.'];
+  const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
+  return [
+    `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} the results:`,
+    ...changes.flatMap(({ file, line, column, from, to, doubt }) => [
+      `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`,
+      ...(doubt ? indent(wrap(safe(doubt), style.width - 4), 4) : []),
+    ]),
+  ];
+}
+
+function notRelinkedLines({ problems }: Relinked, style: Style): string[] {
+  if (!problems.length) return [];
+  return [
+    paintOf(style).red('Layouts left as they are'),
+    ...problems.flatMap(({ file, line, why }) => [
+      `  ${safe(line === null ? file : `${file}:${line}`)}`,
+      ...indent(wrap(safe(why), style.width - 4), 4),
+    ]),
+  ];
+}
 
 /** Pictures under the reason that they share. */
 function reasons(

@@ -145,6 +145,30 @@ describe('evengrey convert', () => {
     assert.deepEqual(leftovers(root), []);
   });
 
+  it('has layouts place the results, and says which lines', async () => {
+    const root = smallBook();
+    const text = '# Plates\n\n![One](plates/01.tif)\n\n![Three](plates/03.tif)\n';
+    fs.writeFileSync(path.join(root, 'book.md'), text);
+    const args = ['convert', 'plates', '--to', 'rgb-neutral', '--as', 'png', '--relink'];
+    const plan = await evengrey([...args, '--dry-run'], { cwd: root });
+    golden('convert/relink-dry-run.txt', plan.stdout);
+    assert.equal(fs.readFileSync(path.join(root, 'book.md'), 'utf8'), text);
+    const ran = await evengrey([...args, '--format', 'json'], { cwd: root });
+    const { relinking } = JSON.parse(ran.stdout);
+    assert.deepEqual(
+      relinking.changes.map((change: { line: number; to: string }) => [change.line, change.to]),
+      [
+        [3, 'plates/01.tif.rgb-neutral.png'],
+        [5, 'plates/03.tif.rgb-neutral.png'],
+      ],
+    );
+    assert.equal(
+      fs.readFileSync(path.join(root, 'book.md'), 'utf8'),
+      text.replace(/(0[13])\.tif/g, '$1.tif.rgb-neutral.png'),
+    );
+    assert.deepEqual([plan.code, ran.code], [0, 0]);
+  });
+
   it('writes its report to a file', async () => {
     const root = smallBook();
     const ran = await evengrey(
@@ -189,6 +213,21 @@ describe('evengrey convert', () => {
       /holds "plates" itself/,
     ],
     ['a file for a folder', ['plates', '--to', 'rgb-neutral', '--out', 'evengrey.json'], /is no folder/],
+    [
+      'relinking of names that stay',
+      ['plates', '--to', 'rgb-neutral', '--in-place', '--relink'],
+      /nothing to relink/,
+    ],
+    [
+      'relinking out of the book',
+      ['plates', '--to', 'rgb-neutral', '--out', '..', '--relink'],
+      /holds "plates" itself/,
+    ],
+    [
+      'relinking to elsewhere',
+      ['plates', '--to', 'rgb-neutral', '--out', '/tmp/nowhere/x', '--relink'],
+      /lies outside the book/,
+    ],
     ['undo with more', ['plates', '--undo', '--to', 'rgb-neutral'], /--undo goes with no other option/],
     [
       'an unknown target',

@@ -2,11 +2,13 @@ import assert from 'node:assert/strict';
 import { convertJson, undoJson } from '../../../src/report/json/convert';
 import { convertReportSchema, undoReportSchema } from '../../../src/report/json/convert-schema';
 import { strictErrors } from '../support';
-import { fitting, report, undone } from '../text/conversions';
+import { fitting, relinking, report, undone } from '../text/conversions';
 
 describe('conversions as JSON', () => {
   it('are what their schema describes, every key of it', () => {
     assert.equal(strictErrors(convertReportSchema, JSON.parse(convertJson(report, fitting))), '');
+    const more = { ...report, relinking };
+    assert.equal(strictErrors(convertReportSchema, JSON.parse(convertJson(more, fitting))), '');
     assert.equal(strictErrors(undoReportSchema, JSON.parse(undoJson(undone))), '');
   });
 

@@ -1,5 +1,11 @@
 // no-unit-test: part of the tests
-import type { Conversion, ConvertReport, Fitting, UndoReport } from '../../../src/shared/conversion';
+import type {
+  Conversion,
+  ConvertReport,
+  Fitting,
+  Relinked,
+  UndoReport,
+} from '../../../src/shared/conversion';
 
 const made = (path: string, output: string, told: string[]): Conversion => ({
   ...{
@@ -29,6 +35,7 @@ export const report: ConvertReport = {
     none('d.tif', 'failed', 'It is cut short.'),
   ],
   notices: ['1 picture was left out.'],
+  relinking: null,
   stopped: null,
 };
 
@@ -62,4 +69,18 @@ export const fitting: Fitting = {
     ...{ target: 'book', against: 'paper', strength: 0.5, a: -1.2, b: 0.5 },
     told: ['The next order will differ.'],
   },
+};
+
+export const relinking: Relinked = {
+  changes: [
+    {
+      ...{ file: 'book.md', line: 3, column: 9, from: 'a.tif', to: 'a.rgb-neutral.tif' },
+      picture: 'a.rgb-neutral.tif',
+      doubt: 'It may not be shown.',
+    },
+  ],
+  problems: [
+    { file: 'book.tex', line: 7, why: 'It cannot be named here.' },
+    { file: 'old.tex', line: null, why: 'It is write-protected.' },
+  ],
 };

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { convertText, undoText } from '../../../src/report/text/convert';
-import { fitting, noFitting, report, undone } from './conversions';
+import { fitting, noFitting, relinking, report, undone } from './conversions';
 
 const style = { width: 60, colour: false };
 
@@ -62,6 +62,29 @@ A tint of a* -1.2, b* 0.5 answers that of the print and its
     );
     const still = { ...fitting.fit!, moves: false };
     assert.doesNotMatch(convertText(report, { ...noFitting, fit: still }, style), /in the result/);
+  });
+
+  it('tell every line of a layout that places a result, and what was left', () => {
+    const none = { ...report, conversions: [], notices: [] };
+    assert.equal(
+      convertText({ ...none, relinking }, noFitting, style),
+      `0 pictures converted.
+
+1 line of the layouts places the results:
+  book.md:3:9: a.tif -> a.rgb-neutral.tif
+    It may not be shown.
+
+Layouts left as they are
+  book.tex:7
+    It cannot be named here.
+  old.tex
+    It is write-protected.
+`,
+    );
+    const planned = { ...none, relinking, dryRun: true };
+    assert.match(convertText(planned, noFitting, style), /1 line of the layouts would place the results/);
+    const nothing = { ...none, relinking: { changes: [], problems: [] } };
+    assert.match(convertText(nothing, noFitting, style), /No layout places any of them\./);
   });
 
   it('never say that anything was written in a dry run', () => {
