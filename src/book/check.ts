@@ -1,14 +1,11 @@
 import fs from 'node:fs/promises';
-import { judge } from '../rules';
 import type { BookReport } from '../shared/finding';
 import type { FactsCache } from './cache/cache';
-import { discover } from './discovery/discover';
-import { forecastAll } from './forecasts';
+import { type Discovery, discover } from './discovery/discover';
 import { gather } from './gather';
+import { type JudgedBook, judgeBook } from './judge-book';
 import { noticesOf } from './notices';
-import { bookPictures, standings } from './pictures';
 import type { Pool } from './pool';
-import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
 
@@ -37,17 +34,22 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
   const facts = await gather(found.files, { realRoot, pool, cache, signal, onProgress });
   if (paths.includes(root)) cache?.retain(found.files.map(file => file.path));
 
-  const standing = standings(settings);
-  const pictures = found.files.flatMap(({ path }, at) => bookPictures(path, facts[at], standing(path)));
-  markReplaced(pictures);
-  await forecastAll(pictures, signal);
-  const findings = judge({ pictures, targets: settings.targets, ruleSettings: settings.rules });
-  const reports = pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] }));
+  const files = found.files.map(({ path }, at) => ({ path, facts: facts[at] }));
+  return reportOf(await judgeBook(files, settings, { signal }), found, settings, paths.includes(root));
+}
+
+/** What was judged as a report; `whole`: it is all of the book. */
+export function reportOf(
+  { pictures, findings }: JudgedBook,
+  found: Omit<Discovery, 'files'>,
+  settings: Settings,
+  whole: boolean,
+): BookReport {
   return {
     targets: settings.targets,
-    pictures: reports,
-    findings: findings.book,
-    notices: noticesOf(found, settings, pictures, paths.includes(root)),
-    summary: summarise(reports, findings.book),
+    pictures,
+    findings,
+    notices: noticesOf(found, settings, pictures, whole),
+    summary: summarise(pictures, findings),
   };
 }

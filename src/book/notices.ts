@@ -12,7 +12,7 @@ import type { Settings } from './settings/settings';
  * @param whole they are all of the book
  */
 export function noticesOf(
-  { notEntered, ignored, idleIgnore }: Discovery,
+  { notEntered, ignored, idleIgnore }: Omit<Discovery, 'files'>,
   settings: Settings,
   pictures: readonly BookPicture[],
   whole: boolean,

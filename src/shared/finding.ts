@@ -40,6 +40,11 @@ export interface PictureReport extends BookPicture {
 }
 
 export interface BookReport {
+  /**
+   * Set where only pictures that changed were checked: which, as it ends "what is": `changed since main (...)`, `staged`;
+   * and how many others were not looked at, so that nothing is said that compares.
+   */
+  scope?: { which: string; unread: number };
   targets: Target[];
   /** Sorted by path, then page. */
   pictures: PictureReport[];

@@ -16,7 +16,7 @@ export const isOfBook = (finding: Finding): boolean =>
 const names = (finding: Finding, path: string): boolean => namedIn(finding).includes(path);
 
 /** What is to be changed stands under `convert`, else under `pictures`. */
-function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
+export function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
   if (Array.isArray(convert)) return convert;
   return Array.isArray(pictures) ? pictures : [];
 }

@@ -2,8 +2,10 @@ import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { doubtNotices } from '../doubts';
-import type { Overrides } from '../overrides';
+import type { JudgedBook } from '../judge-book';
+import { type Overrides, override } from '../overrides';
 import type { Pool } from '../pool';
+import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
 import { changesBetween } from './changes';
 import { joined } from './join';
@@ -12,7 +14,7 @@ import { oidsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf, mergeBase } from './revision';
-import { type Judged, judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
+import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { snapshotOf } from './snapshot';
 import { toldOf } from './told';
 
@@ -45,17 +47,21 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   const repository = await openRepository(root);
   const asked = await commitOf(repository, options.base);
   const headCommit = await commitOf(repository, options.head ?? 'HEAD');
-  const baseCommit = options.fromMergeBase ? await mergeBase(repository, asked, headCommit) : asked;
+  const baseCommit = options.fromMergeBase ? await mergeBase(repository, asked, headCommit, ITSELF) : asked;
+  const adjust = (settings: Settings) => ({
+    ...settings,
+    targets: override(settings.targets, options.conditions),
+  });
   const blobs = new Blobs(root);
   try {
     const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headCommit);
-    const head = await sideOf(root, await snapshotOf(repository, headCommit), blobs, options.conditions);
+    const head = await sideOf(root, await snapshotOf(repository, headCommit), blobs, adjust);
     const { base, borrowed } = await baseSide(
       root,
       await snapshotOf(repository, baseCommit),
       blobs,
       head,
-      options.conditions,
+      adjust,
     );
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
@@ -96,6 +102,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   }
 }
 
+const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
 const NO_RENAMES =
   'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
 
@@ -105,10 +112,10 @@ async function baseSide(
   snapshot: Side['snapshot'],
   blobs: Blobs,
   head: Side,
-  conditions: Overrides,
+  adjust: (settings: Settings) => Settings,
 ): Promise<{ base: Side; borrowed: string[] }> {
   try {
-    return { base: await sideOf(root, snapshot, blobs, conditions), borrowed: [] };
+    return { base: await sideOf(root, snapshot, blobs, adjust), borrowed: [] };
   } catch (error) {
     if (!(error instanceof RevisionSettingsError)) throw error;
     return {
@@ -120,7 +127,12 @@ async function baseSide(
   }
 }
 
-const revisionOf = (asked: string | null, commit: string, side: Side, judged: Judged): ComparedRevision => ({
+const revisionOf = (
+  asked: string | null,
+  commit: string,
+  side: Side,
+  judged: JudgedBook,
+): ComparedRevision => ({
   asked,
   commit,
   targets: side.settings.targets,

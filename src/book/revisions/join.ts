@@ -11,11 +11,12 @@ import type {
 } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import { matcher } from '../discovery/globs';
+import type { JudgedBook } from '../judge-book';
 import { placesIn } from '../order';
 import { changesOf, claimsOn, isOfBook } from './claims';
 import { matcherOf } from './match';
 import type { PageOf } from './page-changes';
-import type { Judged, Side } from './side';
+import type { Side } from './side';
 
 /** What was found out of both sides. */
 export interface Joining {
@@ -23,7 +24,7 @@ export interface Joining {
   head: ComparedRevision;
   mergeBase: boolean;
   sides: { base: Side; head: Side };
-  judged: { before: Judged; after: Judged };
+  judged: { before: JudgedBook; after: JudgedBook };
   pages: PageOf[];
   unread: number;
   notices: string[];
@@ -110,11 +111,11 @@ function existing(spreads: readonly string[][], { pages }: Side): string[][] {
   );
 }
 
-const pagesAt = (judged: Judged, path: string | null): PictureReport[] =>
+const pagesAt = (judged: JudgedBook, path: string | null): PictureReport[] =>
   path === null ? [] : judged.pictures.filter(picture => picture.path === path);
 
 /** Pictures that stayed as they were, with what is said of them now and was not before. Notes about them are no news. */
-function otherChanges(before: Judged, after: Judged, moved: ReadonlySet<string>): OtherChange[] {
+function otherChanges(before: JudgedBook, after: JudgedBook, moved: ReadonlySet<string>): OtherChange[] {
   const key = ({ path, facts }: PictureReport) => `${facts.page} ${path}`;
   const was = new Map(before.pictures.map(picture => [key(picture), picture]));
   return after.pictures.flatMap(picture => {

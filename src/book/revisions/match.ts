@@ -24,6 +24,7 @@ export function matcherOf(
     return settled.get(key) ?? middleOf(tintsOn(others!.all, picture, target));
   };
   return (picture, claims) => {
+    if (picture.replacedBy) return [];
     if (picture.intent === 'colour' || picture.intent === 'line' || picture.facts.encoding === 'colour')
       return [];
     const against = claims.filter(({ rule, severity }) => comparing.has(rule) && severity !== 'note');

@@ -16,19 +16,25 @@ export async function commitOf(repository: Repository, name: string): Promise<st
 
 /**
  * The last commit that two lines of history share: what happened on one of them since is what is reviewed.
+ * @param otherwise what a person can do instead, as a sentence
  * @throws GitError where none is known here
  */
-export async function mergeBase(repository: Repository, base: string, head: string): Promise<string> {
+export async function mergeBase(
+  repository: Repository,
+  base: string,
+  head: string,
+  otherwise: string,
+): Promise<string> {
   const { code, stdout, stderr } = await runGit(repository.root, ['merge-base', base, head]);
   if (code === 0) return stdout.toString('utf8').split('\n')[0];
   if (repository.shallow)
     throw new GitError(
-      `The history in this shallow clone does not reach back to where the two revisions parted. ${FETCH} Or compare with the revision itself: --no-merge-base.`,
+      `The history in this shallow clone does not reach back to where the two revisions parted. ${FETCH} ${otherwise}`,
     );
   throw new GitError(
     stderr
       ? `Where the two revisions parted is not known: ${stderr.replace(/^fatal: /, '')}`
-      : 'The two revisions share no history. Compare with the revision itself: --no-merge-base.',
+      : `The two revisions share no history. ${otherwise}`,
   );
 }
 

@@ -1,12 +1,7 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
-import { judge } from '../../rules';
-import type { BookPicture, Finding, PictureReport } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { compare } from '../discovery/discover';
-import { forecastAll } from '../forecasts';
-import { type Overrides, override } from '../overrides';
-import { bookPictures, standings } from '../pictures';
-import { markReplaced } from '../replaced';
+import { type JudgedBook, judgeBook } from '../judge-book';
 import { loadSettings } from '../settings/load';
 import type { Problem } from '../settings/problem';
 import type { Settings } from '../settings/settings';
@@ -33,18 +28,18 @@ export interface Side {
 }
 
 /**
- * Finds the settings and the pictures of a snapshot; `conditions` go before the settings' own.
+ * Finds the settings and the pictures of a snapshot; `adjust` makes of its settings what was asked for on the spot.
  * @throws RevisionSettingsError
  */
 export async function sideOf(
   root: string,
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
-  conditions: Overrides,
+  adjust: (settings: Settings) => Settings,
 ): Promise<Side> {
   const { settings, problems } = await loadSettings(root, { source: filesOf(root, snapshot, blobs) });
   if (!settings) throw new RevisionSettingsError(problems);
-  return withSettings({ ...settings, targets: override(settings.targets, conditions) }, snapshot, blobs);
+  return withSettings(adjust(settings), snapshot, blobs);
 }
 
 export async function withSettings(
@@ -57,33 +52,19 @@ export async function withSettings(
   return { settings, snapshot, isPage, pages: new Map(pages.sort(([x], [y]) => compare(x, y))) };
 }
 
-/** What is said of the pictures of a side that were looked at. */
-export interface Judged {
-  pictures: PictureReport[];
-  findings: Finding[];
-}
-
 /**
- * Forecasts and judges the pictures of a side whose facts are known, by path. `partial`: there are more, so nothing is
- * said that depends on them.
+ * Judges the pictures of a side whose facts are known, by path. `partial`: there are more, so nothing is said that
+ * depends on them.
  */
-export async function judgeSide(
+export function judgeSide(
   { settings, pages }: Pick<Side, 'settings' | 'pages'>,
   factsOf: (path: string) => PictureFacts[] | null,
   partial: boolean,
   signal?: AbortSignal,
-): Promise<Judged> {
-  const standing = standings(settings);
-  const pictures: BookPicture[] = [...pages.keys()].flatMap(path => {
+): Promise<JudgedBook> {
+  const files = [...pages.keys()].flatMap(path => {
     const facts = factsOf(path);
-    return facts ? bookPictures(path, facts, standing(path)) : [];
+    return facts ? [{ path, facts }] : [];
   });
-  markReplaced(pictures);
-  await forecastAll(pictures, signal);
-  const { targets, rules } = settings;
-  const findings = judge({ pictures, targets, ruleSettings: rules, partial });
-  return {
-    pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
-    findings: findings.book,
-  };
+  return judgeBook(files, settings, { partial, signal });
 }

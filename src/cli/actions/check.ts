@@ -1,6 +1,8 @@
 import path from 'node:path';
 import { checkBook } from '../../book/check';
-import { override } from '../../book/overrides';
+import { type Overrides, override } from '../../book/overrides';
+import { checkSince } from '../../book/revisions/since';
+import { checkStaged } from '../../book/revisions/staged';
 import type { Settings } from '../../book/settings/settings';
 import { writers } from '../../report/check';
 import type { BookReport, Severity } from '../../shared/finding';
@@ -12,6 +14,7 @@ import { refuse, writeResult } from '../output';
 import { placeOf } from '../place';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
+import { revisionFailure } from '../revision-failure';
 import { styleOf } from '../style';
 import type { CheckVerbOptions } from '../verbs/check';
 
@@ -22,10 +25,8 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   const paths = (named.length ? named : ['.']).map(name => path.resolve(name));
   const root = await rootOf(paths);
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
-  const targets = override(settings.targets, conditions);
-  if (!targets.length && (conditions.paper || conditions.light))
-    throw new Failure('Nobody said how this book is printed: name a process with --process too.');
-  const report = await readAndJudge(root, paths, { ...settings, targets }, options);
+  const adjust = (some: Settings) => adjusted(some, conditions);
+  const report = await readAndJudge({ root, paths, settings, adjust }, options);
   const failing = failingOf(report, options.maxWarnings);
   const text = writers[options.format](report, {
     place: await placeOf(root, files[0]),
@@ -33,7 +34,7 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
     style: styleOf(options.output),
   });
   await writeResult(text, options.output);
-  const empty = paths.filter(file => !holdsPicture(report, path.relative(root, file)));
+  const empty = report.scope ? [] : paths.filter(file => !holdsPicture(report, path.relative(root, file)));
   if (empty.length)
     throw new Failure(
       `${empty.map(shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
@@ -47,25 +48,53 @@ function holdsPicture({ pictures }: BookReport, relative: string): boolean {
   return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
 }
 
+interface Book {
+  root: string;
+  paths: readonly string[];
+  settings: Settings;
+  /** With the conditions that were asked for on the spot. */
+  adjust: (settings: Settings) => Settings;
+}
+
 function readAndJudge(
-  root: string,
-  paths: readonly string[],
-  settings: Settings,
+  { root, paths, settings, adjust }: Book,
   options: CheckVerbOptions,
 ): Promise<BookReport> {
+  const { since, staged, whole = false } = options;
+  if (whole && since === undefined && !staged)
+    throw new Failure(
+      '--whole goes with --since or --staged: without them the whole book is checked anyway.',
+    );
   return interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {
       const progress = new Progress(process.stderr);
+      const reading = {
+        ...{ root, paths, pool, cache, signal },
+        onProgress: (done: number, total: number, file: string) => progress.tell(done, total, file),
+      };
       try {
-        return await checkBook({
-          ...{ root, paths, settings, pool, cache, signal },
-          onProgress: (done, total, file) => progress.tell(done, total, file),
-        });
+        if (since !== undefined)
+          return await checkSince({ ...reading, settings: adjust(settings), since, whole });
+        if (staged) {
+          const settingsNamed = options.settings !== undefined;
+          return await checkStaged({ ...reading, settings: adjust(settings), settingsNamed, adjust, whole });
+        }
+        return await checkBook({ ...reading, settings: adjust(settings) });
+      } catch (error) {
+        throw revisionFailure(error, root, 'checked');
       } finally {
         progress.end();
       }
     }),
   );
+}
+
+/** @throws Failure where a paper or a light is asked for and nobody said a process */
+function adjusted(settings: Settings, conditions: Overrides): Settings {
+  const targets = override(settings.targets, conditions);
+  if (!targets.length && (conditions.paper || conditions.light))
+    throw new Failure('Nobody said how this book is printed: name a process with --process too.');
+  return { ...settings, targets };
 }
 
 /** Errors fail; warnings only beyond what is allowed; notes never. */

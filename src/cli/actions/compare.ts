@@ -1,20 +1,18 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
 import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
-import { GitError } from '../../book/revisions/git';
-import { RevisionSettingsError } from '../../book/revisions/side';
-import { describeProblem } from '../../book/settings/problem';
 import { comparisonJson } from '../../report/compare/json';
 import { comparisonMarkdown } from '../../report/compare/markdown';
 import { comparisonText } from '../../report/compare/text';
 import type { Comparison } from '../../shared/comparison';
 import { rootOf } from '../book';
 import { conditionsOf } from '../conditions';
-import { EXIT, Failure } from '../failure';
+import { EXIT } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
+import { revisionFailure } from '../revision-failure';
 import { styleOf } from '../style';
 import type { CompareVerbOptions } from '../verbs/compare';
 
@@ -37,7 +35,7 @@ export async function compare(
           onProgress: (done, total) => progress.tell(done, total, 'from git'),
         });
       } catch (error) {
-        throw inWords(error, root);
+        throw revisionFailure(error, root, 'compared');
       } finally {
         progress.end();
       }
@@ -50,15 +48,6 @@ export async function compare(
 function written(comparison: Comparison, { format, output }: CompareVerbOptions): string {
   if (format === 'json') return comparisonJson(comparison);
   return format === 'markdown' ? comparisonMarkdown(comparison) : comparisonText(comparison, styleOf(output));
-}
-
-function inWords(error: unknown, root: string): unknown {
-  if (error instanceof GitError) return new Failure(error.message);
-  if (!(error instanceof RevisionSettingsError)) return error;
-  const lines = error.problems.map(problem => describeProblem(problem, root, process.cwd()));
-  return new Failure(
-    `The settings of the revision to compare have problems, so nothing was compared.\n${lines.join('\n')}`,
-  );
 }
 
 /** New errors fail; new warnings only beyond what is allowed; what was there before never. */

@@ -10,6 +10,9 @@ export interface CheckVerbOptions {
   paper?: string;
   light?: string;
   settings?: string;
+  since?: string;
+  staged?: boolean;
+  whole?: boolean;
   maxWarnings?: number;
   jobs?: number;
   cache: boolean;
@@ -27,6 +30,19 @@ export function checkVerb(): Command {
   for (const option of conditionOptions({ process: kept, paper: kept, light: kept })) verb.addOption(option);
   return verb
     .addOption(new Option('--settings <file>', 'another settings file than the book’s own evengrey.json'))
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'only pictures that changed since; what happened on its own branch does not count',
+      ).conflicts('staged'),
+    )
+    .addOption(new Option('--staged', 'only pictures that a commit would change, as they are staged'))
+    .addOption(
+      new Option(
+        '--whole',
+        'with --since or --staged: read the unchanged pictures too, where no check of them is remembered',
+      ),
+    )
     .addOption(
       new Option(
         '--max-warnings <n>',

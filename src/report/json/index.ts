@@ -18,6 +18,7 @@ export function bookJson(report: BookReport): string {
   return document({
     schema: SCHEMA,
     book: { root: '.', targets: report.targets.map(targetJson) },
+    scope: report.scope ? { which: report.scope.which, unread: report.scope.unread } : null,
     pictures: report.pictures.map(picture => pictureJson(picture, report.findings)),
     findings: report.findings.map(findingJson),
     notices: report.notices,

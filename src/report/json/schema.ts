@@ -271,6 +271,13 @@ export const checkReportSchema: Schema = {
         'In the order of the settings; empty where nobody said where the book is printed',
       ),
     }),
+    scope: orNull(
+      object({
+        which: text('As it ends "what is": `changed since main (...)`, `staged`'),
+        unread: whole('Others that were not looked at: what compares pictures was not judged then'),
+      }),
+      'Set where only pictures that changed were checked; null: all that was named',
+    ),
     pictures: list(
       picture,
       'Sorted by path, then page. Empty where no picture was found: then the check ends with exit code 2',

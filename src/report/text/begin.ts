@@ -7,7 +7,10 @@ import { nameOf } from './blocks';
 export function verdict(report: BookReport): string {
   const all = report.pictures.filter(({ replacedBy }) => !replacedBy).length;
   const urgent = dutiesOf(report).length;
-  if (all === 0) return 'No pictures were found here.';
+  if (all === 0)
+    return report.scope
+      ? `No picture of this book is ${report.scope.which}.`
+      : 'No pictures were found here.';
   if (urgent > 0)
     return `${urgent} of ${all} ${all === 1 ? 'picture wants' : `pictures ${urgent === 1 ? 'wants' : 'want'}`} attention before this book is ordered.`;
   if (report.findings.some(finding => finding.severity !== 'note'))

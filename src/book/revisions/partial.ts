@@ -1,0 +1,68 @@
+// no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
+import { count } from '../../rules/words';
+import type { BookReport, Finding } from '../../shared/finding';
+import type { PictureFacts } from '../../shared/picture';
+import { reportOf } from '../check';
+import type { Discovery } from '../discovery/discover';
+import { judgeBook, type ReadFile } from '../judge-book';
+import type { Settings } from '../settings/settings';
+import { namedIn } from './claims';
+
+/** What of a book changed, and what is known of the rest. */
+export interface ChangedFiles {
+  changed: readonly ReadFile[];
+  /** Of pictures that did not change, by path; null: they were not looked at. */
+  others: ReadonlyMap<string, readonly PictureFacts[]> | null;
+  /** How many files did not change. */
+  unchanged: number;
+  /** `since main (1a2b3c4d5e)`, `staged`: as it ends "the pictures that changed". */
+  which: string;
+}
+
+/**
+ * A report of the pictures that changed, judged beside the others where these are known. What is said of the book counts
+ * as far as it names one of them, or none at all.
+ */
+export async function reportOfChanged(
+  { changed, others, unchanged, which }: ChangedFiles,
+  settings: Settings,
+  found: Omit<Discovery, 'files'>,
+  signal?: AbortSignal,
+): Promise<BookReport> {
+  const rest = [...(others ?? [])].map(([path, facts]) => ({ path, facts }));
+  const files = [...changed, ...rest].sort((x, y) => (x.path < y.path ? -1 : 1));
+  const partial = others === null;
+  const judged = await judgeBook(files, settings, { partial, signal });
+  const looked = new Set(changed.map(({ path }) => path));
+  const concerns = (finding: Finding) => {
+    const named = namedIn(finding);
+    return !named.length || named.some(path => looked.has(path as string));
+  };
+  const report = reportOf(
+    {
+      pictures: judged.pictures.filter(({ path }) => looked.has(path)),
+      findings: looked.size ? judged.findings.filter(concerns) : [],
+    },
+    found,
+    settings,
+    false,
+  );
+  const scope = { which, unread: partial ? unchanged : 0 };
+  return {
+    ...report,
+    scope,
+    notices: [...sentence(changed.length, unchanged, partial, which), ...report.notices],
+  };
+}
+
+function sentence(changed: number, unchanged: number, partial: boolean, which: string): string[] {
+  if (!changed) return [];
+  const only = `Only what is ${which} was checked: ${count(changed, 'picture')}.`;
+  if (!unchanged) return [only];
+  const others = count(unchanged, 'other');
+  return [
+    partial
+      ? `${only} The ${others} were not looked at, so nothing is said that compares pictures with each other, and findings name an encoding by these alone. Run "evengrey check" once, which remembers the others, or add --whole.`
+      : `${only} They were compared with the ${others}.`,
+  ];
+}

@@ -1,0 +1,118 @@
+// no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { BookReport } from '../../shared/finding';
+import type { PictureFacts } from '../../shared/picture';
+import type { CheckOptions } from '../check';
+import { discover, type Found } from '../discovery/discover';
+import { gather } from '../gather';
+import { inLanes } from '../lanes';
+import { Blobs } from './blobs';
+import { holds } from './hash';
+import { knownFacts } from './known';
+import { reportOfChanged } from './partial';
+import { openRepository, type Repository } from './repository';
+import { commitOf, mergeBase } from './revision';
+import { type Entry, isFile, isLink, type Snapshot, snapshotOf } from './snapshot';
+import { settledFiles } from './worktree';
+
+const LOOKING = 8;
+
+export interface SinceOptions extends CheckOptions {
+  /** A revision. What happened on its own line after the two parted is no change of this book. */
+  since: string;
+  /** Read the unchanged pictures too, where they are not known. */
+  whole: boolean;
+}
+
+/**
+ * Checks the pictures of a book's folder that are not what they were in a revision: changed, renamed or new, committed or
+ * not. @throws GitError; the signal's reason when cancelled
+ */
+export async function checkSince(options: SinceOptions): Promise<BookReport> {
+  const { root, paths, settings, pool, cache, since, whole, signal, onProgress } = options;
+  const repository = await openRepository(root);
+  const commit = await mergeBase(
+    repository,
+    await commitOf(repository, since),
+    await commitOf(repository, 'HEAD'),
+    'Name a revision that they share.',
+  );
+  const blobs = new Blobs(root);
+  try {
+    const found = await discover({ root, paths, settings, signal });
+    const before = await snapshotOf(repository, commit);
+    const realRoot = await fs.realpath(root);
+    const reading = { realRoot, pool, cache, signal, onProgress };
+    const { changed, same } = await sorted(found.files, before, repository, realRoot, blobs, signal);
+    const facts = await gather(changed, reading);
+    const known = await knownFacts(
+      repository,
+      same.map(({ at, entry }) => [at, entry] as const),
+      cache,
+    );
+    let others: Map<string, PictureFacts[]> | null = null;
+    if (known) others = new Map(same.map(({ file, entry }) => [file.path, known.get(entry.oid)!]));
+    else if (whole) {
+      const all = await gather(
+        same.map(({ file }) => file),
+        reading,
+      );
+      others = new Map(same.map(({ file }, i) => [file.path, all[i]]));
+    }
+    return await reportOfChanged(
+      {
+        changed: changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
+        others,
+        unchanged: same.length,
+        which: `changed since ${since} (${commit.slice(0, 10)})`,
+      },
+      settings,
+      found,
+      signal,
+    );
+  } finally {
+    blobs.close();
+  }
+}
+
+/** A file that is what it was: where it truly lies in the book's folder, and what it was. */
+interface Same {
+  file: Found;
+  at: string;
+  entry: Entry;
+}
+
+async function sorted(
+  files: readonly Found[],
+  before: Snapshot,
+  repository: Repository,
+  realRoot: string,
+  blobs: Blobs,
+  signal?: AbortSignal,
+): Promise<{ changed: Found[]; same: Same[] }> {
+  const settled = await settledFiles(repository);
+  const kept = await inLanes(files, LOOKING, async (file): Promise<Same | 'link' | null> => {
+    signal?.throwIfAborted();
+    const at = await trueName(file, realRoot);
+    const entry = before.get(at);
+    // what cannot be opened now could not be before either, if it was a link already
+    if (file.obstacle) return entry && isLink(entry) ? 'link' : null;
+    if (!entry || !isFile(entry)) return null;
+    const same = settled.has(at)
+      ? settled.get(at) === entry.oid
+      : await holds(file.file, entry.oid, repository, blobs, signal).catch(() => false);
+    return same ? { file, at, entry } : null;
+  });
+  return {
+    changed: files.filter((_, i) => kept[i] === null),
+    same: kept.filter(one => one !== null && one !== 'link'),
+  };
+}
+
+/** A path through a link is unknown to git, which knows what it leads to. */
+async function trueName({ path: name, file, obstacle }: Found, realRoot: string): Promise<string> {
+  if (obstacle) return name;
+  const real = await fs.realpath(file).catch(() => null);
+  return real === null ? name : path.relative(realRoot, real).split(path.sep).join('/');
+}

@@ -1,0 +1,90 @@
+// no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
+import path from 'node:path';
+import type { BookReport } from '../../shared/finding';
+import type { PictureFacts } from '../../shared/picture';
+import type { CheckOptions } from '../check';
+import { SETTINGS_FILE } from '../settings/load';
+import type { Settings } from '../settings/settings';
+import { Blobs } from './blobs';
+import { changesStaged } from './changes';
+import { GitError } from './git';
+import { knownFacts } from './known';
+import { reportOfChanged } from './partial';
+import { readBlobs } from './read';
+import { openRepository } from './repository';
+import { commitOf } from './revision';
+import { sideOf, withSettings } from './side';
+import { snapshotOfIndex } from './snapshot';
+
+export interface StagedOptions extends Omit<CheckOptions, 'settings'> {
+  /**
+   * The settings to judge by, where they are not those that are staged: asked for by name, or of a book whose settings git
+   * does not know.
+   */
+  settings: Settings;
+  settingsNamed: boolean;
+  /** Makes of staged settings what was asked for on the spot: other conditions. */
+  adjust: (settings: Settings) => Settings;
+  /** Read the unchanged pictures too, where they are not known. */
+  whole: boolean;
+}
+
+/**
+ * Checks the pictures that a commit would change, as they are staged. @throws GitError, RevisionSettingsError; the signal's
+ * reason when cancelled
+ */
+export async function checkStaged(options: StagedOptions): Promise<BookReport> {
+  const { root, paths, pool, cache, whole, signal, onProgress } = options;
+  const repository = await openRepository(root);
+  const head = await commitOf(repository, 'HEAD').catch(error => {
+    if (error instanceof GitError) return null;
+    throw error;
+  });
+  const blobs = new Blobs(root);
+  try {
+    const index = await snapshotOfIndex(repository);
+    const own = options.settingsNamed || !index.has(SETTINGS_FILE);
+    const side = own
+      ? await withSettings(options.settings, index, blobs)
+      : await sideOf(root, index, blobs, options.adjust);
+    const { changes } = await changesStaged(repository, head);
+    const touched = new Set(
+      changes
+        .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)
+        .map(c => c.path),
+    );
+    const isNamed = namedBy(root, paths);
+    const pages = [...side.pages].filter(([name]) => isNamed(name));
+    const changed = pages.filter(([name]) => touched.has(name));
+    const same = pages.filter(([name]) => !touched.has(name));
+    const reading = {
+      ...{ repository, blobs, pool, cache, signal },
+      onProgress: onProgress && ((done: number, total: number) => onProgress(done, total, 'from git')),
+    };
+    const oids = (list: typeof pages) => list.map(([, { oid }]) => oid);
+    const facts = await readBlobs(oids(changed), reading);
+    const known =
+      (await knownFacts(repository, same, cache)) ?? (whole ? await readBlobs(oids(same), reading) : null);
+    const of = (list: typeof pages, all: Map<string, PictureFacts[]>) =>
+      list.map(([name, { oid }]) => ({ path: name, facts: all.get(oid)! }));
+    return await reportOfChanged(
+      {
+        changed: of(changed, facts),
+        others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
+        unchanged: same.length,
+        which: 'staged',
+      },
+      side.settings,
+      { notEntered: [], ignored: 0, idleIgnore: [] },
+      signal,
+    );
+  } finally {
+    blobs.close();
+  }
+}
+
+/** Whether a path of the book is one of those named, or lies in one. */
+function namedBy(root: string, paths: readonly string[]): (name: string) => boolean {
+  const named = paths.map(file => path.relative(root, file).split(path.sep).join('/'));
+  return name => named.some(at => at === '' || name === at || name.startsWith(`${at}/`));
+}

@@ -1,0 +1,145 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { checkReportSchema } from '../../../src/report/json/schema';
+import { commit, git, repositoryOf } from '../../book/revisions/support/repository';
+import { temporaryFolder, write } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
+import { pictures } from '../support/book';
+import { golden } from '../support/golden';
+import { evengrey } from '../support/run';
+
+const settings = { 'evengrey.json': '{ "process": "offset-coated" }' };
+const plates = (count: number) =>
+  Object.fromEntries(Array.from({ length: count }, (_, i) => [`plates/0${i + 1}.tif`, pictures.neutral(i)]));
+
+async function checked(cwd: string, args: string[], env: Record<string, string> = {}) {
+  const ran = await evengrey(['check', ...args, '--format', 'json'], { cwd, env });
+  assert.equal(ran.stderr, '');
+  const report = JSON.parse(ran.stdout);
+  assert.equal(strictErrors(checkReportSchema, report), '');
+  return {
+    ...{ report, code: ran.code },
+    paths: report.pictures.map((picture: { path: string }) => picture.path),
+    rules: report.pictures.flatMap((picture: { findings: { rule: string }[] }) =>
+      picture.findings.map(f => f.rule),
+    ),
+  };
+}
+const plain = (text: string) => text.replace(/\b[0-9a-f]{10}\b/g, 'COMMIT');
+
+describe('evengrey check --since', () => {
+  it('checks what changed, is renamed, new, or not yet committed, and nothing else', async () => {
+    const top = repositoryOf({ ...settings, ...plates(5) });
+    git(top, 'checkout', '--quiet', '-b', 'work');
+    commit(top, { 'plates/01.tif': pictures.neutral(11) });
+    fs.renameSync(path.join(top, 'plates/02.tif'), path.join(top, 'plates/new.tif'));
+    write(top, { 'plates/03.tif': pictures.neutral(33), 'plates/untracked.tif': pictures.neutral(8) });
+    // touched, not changed; and changed back
+    fs.utimesSync(path.join(top, 'plates/04.tif'), new Date(), new Date());
+    write(top, { 'plates/05.tif': pictures.neutral(4) });
+    git(top, 'checkout', '--quiet', 'main', '--', 'evengrey.json');
+    const { paths, report } = await checked(top, ['--since', 'main']);
+    assert.deepEqual(paths, ['plates/01.tif', 'plates/03.tif', 'plates/new.tif', 'plates/untracked.tif']);
+    assert.equal(report.scope.unread, 2);
+    assert.match(report.scope.which, /^changed since main \([0-9a-f]{10}\)$/);
+  });
+
+  it('compares with the others where a check of them is remembered, or where it is told to read them', async () => {
+    const top = repositoryOf({ ...settings, ...plates(4) });
+    write(top, { 'plates/05.tif': pictures.blackOnly(5) });
+    const alone = await checked(top, ['--since', 'HEAD']);
+    assert.deepEqual([alone.rules.includes('mixed-encodings'), alone.report.scope.unread], [false, 4]);
+    const whole = await checked(top, ['--since', 'HEAD', '--whole']);
+    assert.deepEqual([whole.rules.includes('mixed-encodings'), whole.report.scope.unread], [true, 0]);
+
+    const past = new Date(Date.now() - 60_000);
+    for (const name of Object.keys(plates(4))) fs.utimesSync(path.join(top, name), past, past);
+    git(top, 'update-index', '--refresh');
+    await new Promise(resolve => setTimeout(resolve, 150));
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    await evengrey(['check'], { cwd: top, env });
+    const remembered = await checked(top, ['--since', 'HEAD'], env);
+    assert.deepEqual(remembered.report, whole.report);
+  });
+
+  it('knows the picture of a large-file pointer', async () => {
+    const content = pictures.neutral(1);
+    const { createHash } = await import('node:crypto');
+    const oid = createHash('sha256').update(content).digest('hex');
+    const pointer = `version https://git-lfs.github.com/spec/v1\noid sha256:${oid}\nsize ${content.length}\n`;
+    const top = repositoryOf({ ...settings, 'a.tif': pointer, 'b.tif': pointer });
+    write(top, { 'a.tif': content, 'b.tif': pictures.neutral(2) });
+    assert.deepEqual((await checked(top, ['--since', 'HEAD'])).paths, ['b.tif']);
+  });
+
+  it('says so in words, and passes where nothing changed', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    const none = await evengrey(['check', '--since', 'HEAD'], { cwd: top });
+    golden('since/nothing.txt', plain(none.stdout));
+    assert.deepEqual([none.code, none.stderr], [0, '']);
+    write(top, { 'plates/04.tif': pictures.blackOnly(4) });
+    const one = await evengrey(['check', '--since', 'HEAD'], { cwd: top });
+    golden('since/one.txt', plain(one.stdout));
+  });
+
+  it('takes no other way out', async () => {
+    const top = repositoryOf({ ...settings, ...plates(1) });
+    const told = async (...args: string[]) => {
+      const ran = await evengrey(['check', ...args], { cwd: top });
+      assert.deepEqual([ran.code, ran.stdout], [2, '']);
+      return ran.stderr;
+    };
+    assert.match(await told('--since', 'nowhere'), /There is no revision "nowhere" here/);
+    assert.match(await told('--whole'), /--whole goes with --since or --staged/);
+    assert.match(await told('--since', 'HEAD', '--staged'), /cannot be used with/);
+  });
+});
+
+describe('evengrey check --staged', () => {
+  it('checks what a commit would change, as it is staged, by the settings that are staged', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    write(top, { 'plates/01.tif': pictures.grey(1), 'evengrey.json': '{ "process": "silver-halide" }' });
+    git(top, 'add', '--all');
+    write(top, {
+      'plates/01.tif': 'changed again, not staged',
+      'plates/02.tif': 'not staged',
+      'evengrey.json': '{ "process": "inkjet" }',
+    });
+    const { paths, report } = await checked(top, ['--staged']);
+    assert.deepEqual(paths, ['plates/01.tif']);
+    assert.deepEqual(
+      [report.pictures[0].encoding, report.book.targets[0].process, report.scope.which],
+      ['single-channel', 'silver-halide', 'staged'],
+    );
+    const inkjet = await checked(top, ['--staged', '--process', 'inkjet']);
+    assert.equal(inkjet.report.book.targets[0].process, 'inkjet');
+    assert.deepEqual(
+      (await checked(top, ['plates/02.tif', '--staged'])).paths,
+      [],
+      'a named path is all that is asked for',
+    );
+  });
+
+  it('checks a first commit whole, and what a hook’s own index holds', async () => {
+    const top = temporaryFolder({ ...settings, ...plates(2) });
+    git(top, 'init', '--quiet');
+    git(top, 'add', '--all');
+    assert.deepEqual((await checked(top, ['--staged'])).paths, ['plates/01.tif', 'plates/02.tif']);
+    const index = path.join(top, '.git/next-index-7.lock');
+    fs.copyFileSync(path.join(top, '.git/index'), index);
+    write(top, { 'plates/03.tif': pictures.neutral(3) });
+    git(top, 'add', 'plates/03.tif');
+    assert.equal((await checked(top, ['--staged'], { GIT_INDEX_FILE: index })).paths.length, 2);
+  });
+
+  it('fails on what is staged, and leaves no trace in the repository', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    write(top, { 'plates/02.tif': pictures.neutral(2).subarray(0, 700) });
+    git(top, 'add', '--all');
+    const before = fs.readFileSync(path.join(top, '.git/index'));
+    const { code, rules } = await checked(top, ['--staged']);
+    assert.deepEqual([code, rules], [1, ['unreadable']]);
+    assert.deepEqual(fs.readFileSync(path.join(top, '.git/index')), before);
+  });
+});
