@@ -121,6 +121,43 @@ describe('evengrey convert', () => {
     assert.equal(report.fit.tones.at(-1).to, 100);
   });
 
+  it('answers the tint of a house’s prints by its record, and says what that rests on', async () => {
+    const root = smallBook();
+    const reading = {
+      ...{ encoding: 'rgb-neutral', orders: 3, greys: [{ L: 50, a: 0, b: 4 }] },
+      ...{ order: { a: 0.5, b: 0.6 }, page: null, black: null },
+    };
+    const record = {
+      ...{ record: 1, process: 'silver-halide', paper: [93, 0.4, 3], date: '2026-03-01' },
+      readings: [reading],
+    };
+    fs.writeFileSync(path.join(root, 'house.json'), JSON.stringify(record));
+    const settings = { targets: { album: { process: 'silver-halide', record: 'house.json' } } };
+    fs.writeFileSync(path.join(root, 'evengrey.json'), JSON.stringify(settings));
+    const args = ['convert', 'plates', '--to', 'rgb-toned', '--counter-tint', 'album', '--format', 'json'];
+    const tintOf = async (...more: string[]) => {
+      const { stdout, stderr } = await evengrey([...args, '--dry-run', ...more], { cwd: root });
+      assert.equal(stderr, '');
+      const report = JSON.parse(stdout);
+      assert.equal(strictErrors(convertReportSchema, report), '');
+      return report.counterTint;
+    };
+    const whole = await tintOf();
+    assert.ok(whole.b < -1, 'a warm print is answered by a cool file');
+    assert.match(whole.told.join(), /3 orders.*test print/s);
+    const half = await tintOf('--strength', '0.5');
+    assert.ok(half.b > whole.b && half.b < 0);
+    assert.ok((await tintOf('--against', 'paper')).b < whole.b, 'a warm paper is answered too');
+    const ran = await evengrey(args, { cwd: root });
+    assert.equal(ran.code, 0);
+    const { pictures: found } = JSON.parse(
+      (await evengrey(['check', '--format', 'json'], { cwd: root })).stdout,
+    );
+    const toned = found.filter(({ path: at }: { path: string }) => at.includes('rgb-toned'));
+    assert.equal(toned.length, 3);
+    for (const picture of toned) assert.equal(picture.encoding, 'rgb-toned');
+  });
+
   it('keeps originals in place and brings them back, in a repository too', async () => {
     const root = smallBook();
     execFileSync('git', ['init', '-q'], { cwd: root });
