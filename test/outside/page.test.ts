@@ -4,7 +4,8 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 import sharp from 'sharp';
-import { bookPage, type Image } from '../../src/report/page/book-page';
+import { bookPage } from '../../src/report/page/book-page';
+import type { Image } from '../../src/report/page/image';
 import { temporaryFolder } from '../book/support/folder';
 import { picture, report } from '../report/text/support';
 import { need } from '../tools/need';
@@ -63,5 +64,44 @@ describe('a book’s page in a browser', function () {
     assert.ok(sheets.length >= 4, `${sheets.length} pages`);
     for (const printed of sheets)
       assert.match(printed.trim().slice(0, 60), /^(plates\/\s+first\.png|second\.png)\s/);
+  });
+
+  it('opens with the network off and scripts off, asks for nothing and has nothing to complain of', async () => {
+    const context = await browser.newContext({ offline: true, javaScriptEnabled: false });
+    const tab = await context.newPage();
+    const told: string[] = [];
+    tab.on('console', message => told.push(message.text()));
+    tab.on('pageerror', error => told.push(String(error)));
+    tab.on('request', request => {
+      if (!request.url().startsWith('data:')) told.push(request.url());
+    });
+    const file = path.join(temporaryFolder({ 'page.html': page }), 'page.html');
+    await tab.goto(`file://${file}`);
+    assert.deepEqual(told, [`file://${file}`]);
+    await context.close();
+  });
+
+  it('draws the contact sheet as the order that is chosen, and as the files', async () => {
+    const tab = await browser.newPage();
+    await tab.setContent(page);
+    const grey = async () => {
+      const shot = await tab.locator('.frame img').first().screenshot();
+      const { data } = await sharp(shot)
+        .removeAlpha()
+        .extract({ left: 10, top: 10, width: 1, height: 1 })
+        .raw()
+        .toBuffer({ resolveWithObject: true });
+      return [...data];
+    };
+    const drawn = await grey();
+    await tab.click('label[for="contacts-1"]');
+    const another = await grey();
+    await tab.click('label[for="contacts-files"]');
+    assert.deepEqual(await grey(), [0x88, 0x88, 0x88]);
+    assert.ok(await tab.locator('.as-files').isVisible());
+    assert.ok(!(await tab.locator('.as-drawn').isVisible()));
+    for (const colour of [drawn, another]) assert.notDeepEqual(colour, [0x88, 0x88, 0x88]);
+    assert.notDeepEqual(drawn, another);
+    await tab.close();
   });
 });

@@ -1,25 +1,28 @@
 import bookStyle from '../../../media/book-page.css';
 import sheetStyle from '../../../media/sheet.css';
+import { count } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
-import type { Raster } from '../../shared/reader-protocol';
-import type { Sheet } from '../../shared/sheet';
+import { closing } from '../counts';
 import { sheetOf } from '../sheet';
 import { dutyOf } from '../sheet/advice';
 import { begin, verdict } from '../text/begin';
+import { remarksOf } from '../text/remarks';
+import { targetLines } from '../text/targets';
+import { type Contact, contacts } from './contacts';
 import { type Html, html } from './html';
-import { mark } from './marks';
+import { type Image, image } from './image';
 import { orderChoice } from './orders';
 import { findings, sheet } from './sheet';
-import { lightGreys } from './strip';
 
-/** A picture to look at, made small: sRGB in a file format that browsers know. */
-export interface Image extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
-  type: 'image/jpeg' | 'image/png';
-  bytes: Uint8Array;
-}
+/** A picture as it is shown, among the others and, where it has one, on its own sheet; or why it cannot be. */
+export type Shown = { small: Image; large: Image | null } | { trouble: string };
 
-/** A picture as it is shown, among the others and on its own sheet, or why it cannot be. */
-export type Shown = { small: Image; large: Image } | { trouble: string };
+/** With more pictures than this, those alone have a sheet that want attention: a page has to be passed on. */
+const SHEETS = 60;
+
+/** Which pictures have a sheet of their own on the page: only these are shown large. */
+export const sheeted = ({ pictures, findings }: BookReport): boolean[] =>
+  pictures.map(picture => pictures.length <= SHEETS || dutyOf(picture, findings) !== null);
 
 /**
  * A book as one page for a browser: what to do first, all pictures on one screen, then a sheet each. Nothing is loaded
@@ -31,6 +34,12 @@ export function bookPage(title: string, report: BookReport, shown: readonly Show
     // said once, for the whole book
     shared: [],
   }));
+  const has = sheeted(report);
+  const entries = sheets.map((of, i): Contact => {
+    const as = shown[i];
+    return { sheet: of, small: 'small' in as ? as.small : null, id: has[i] ? idOf(i) : null };
+  });
+  const remarks = remarksOf(report).flat();
   const first = begin(report);
   const rule = (id: string) => html`<code>evengrey explain ${id}</code>`;
   const page = html`
@@ -40,14 +49,18 @@ export function bookPage(title: string, report: BookReport, shown: readonly Show
   ${first && html`<p>${first}</p>`}
 </header>
 <main>
-<nav class="contacts" id="${ALL}" aria-label="All pictures">
-  <p>Under each picture: one light grey in ten possible orders. Only these are a forecast; the picture is the file.</p>
-  <ol>${sheets.map((of, i) => contact(of, shown[i], i))}</ol>
-</nav>
-<div class="whole">${findings('For the whole book', report.findings, { rule })}</div>
+${contacts(report, entries, ALL)}
+<div class="whole">
+  <p class="terms">${closing(report.summary)}${targetLines(report).map(line => html`<br/>${line}`)}</p>
+  ${findings('For the whole book', report.findings, { rule })}
+  ${remarks.length > 0 && html`<section class="remarks" aria-label="To know"><h2>To know</h2><ul>${remarks.map(line => html`<li>${line}</li>`)}</ul></section>`}
+  ${has.includes(false) && html`<p class="remarks">${onlySome(has)}</p>`}
+</div>
 ${sheets.some(of => of.conditions.length) && html`<div class="orders"><div>${orderChoice({ order: 0, seen: 'alone' })}</div></div>`}
 ${sheets.map(
-  (of, i) => html`
+  (of, i) =>
+    has[i] &&
+    html`
 <article class="sheet" id="${idOf(i)}">
   ${sheet(of, { picture: plate(shown[i]), pager: onward(report, i), controls: html``, rule, folded: true, id: idOf(i) })}
 </article>`,
@@ -84,30 +97,15 @@ function onward({ pictures, findings }: BookReport, index: number): Html {
 </nav>`;
 }
 
-/** What a picture asks for, in a word or two: its advice without what goes without saying. */
-function tag({ kind, title }: Sheet['advice']): Html {
-  if (kind === 'send' || kind === 'leave') return html``;
-  const word = title.replace(/ (it|the file|the picture|first)(?= |$)/g, '').toLowerCase();
-  return html`<b class="tag">${mark(kind)}${word}</b>`;
-}
-
-/** A picture among all others: what is to be done with it is told in a word. */
-function contact(of: Sheet, shown: Shown, index: number): Html {
-  return html`
-<li>
-  <a href="#${idOf(index)}">
-    <span class="frame">${'small' in shown ? image(shown.small, '') : mark('mend')}</span>
-    ${of.advice.kind !== 'leave' && of.conditions.length > 0 && lightGreys(of.conditions[0].orders)}
-    <span class="what">${tag(of.advice)}<span>${of.path}${of.page > 1 && ` (page ${of.page})`}<small>${of.encoding.id}: ${of.advice.title}</small></span></span>
-  </a>
-</li>`;
+function onlySome(has: readonly boolean[]): string {
+  const many = has.filter(Boolean).length;
+  return many
+    ? `Below are the sheets of the ${count(many, 'picture')} that ${many === 1 ? 'wants' : 'want'} attention.`
+    : 'No picture wants attention, so none has a sheet below.';
 }
 
 const plate = (shown: Shown): Html =>
-  html`<figure class="picture">${'large' in shown ? image(shown.large, describe(shown.large)) : html`<p>${shown.trouble}</p>`}</figure>`;
+  html`<figure class="picture">${'trouble' in shown ? html`<p>${shown.trouble}</p>` : shown.large && image(shown.large, describe(shown.large))}</figure>`;
 
 const describe = ({ fullWidth, fullHeight }: Image) =>
   `The picture, ${fullWidth} × ${fullHeight} pixels, made small`;
-
-const image = ({ type, bytes }: Image, alt: string): Html =>
-  html`<img alt="${alt}" src="data:${type};base64,${Buffer.from(bytes).toString('base64')}"/>`;

@@ -51,7 +51,8 @@ interface Option {
   checked: boolean;
 }
 
-const choice = (name: string, legend: string, options: Option[]): Html => html`
+/** One of several, by radio buttons: the style sheet goes by the one that is checked. */
+export const choice = (name: string, legend: string, options: readonly Option[]): Html => html`
 <fieldset class="choice" data-choice="${name}">
   <legend>${legend}</legend>
   ${options.map(

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { bookPage, type Image, type Shown } from '../../../src/report/page/book-page';
+import { bookPage, type Shown, sheeted } from '../../../src/report/page/book-page';
+import type { Image } from '../../../src/report/page/image';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture, report } from '../text/support';
 
@@ -61,6 +62,32 @@ describe('a book as one page', () => {
     assert.match(contacts[0], /class="ten-greys"/);
     assert.doesNotMatch(contacts[0], /class="tag"/);
     assert.match(contacts[1], /put right<\/b>/);
+  });
+
+  it('says how the book is printed, and what was not judged', () => {
+    assert.match(
+      page,
+      /<p class="terms">2 pictures: 1 error, 0 warnings, 1 note\.<br\/>Offset, coated paper; /,
+    );
+    const colour = bookPage('x', report([picture('d.png', [], { encoding: 'colour' })]), [shown[1]]);
+    assert.match(colour, /<h2>To know<\/h2><ul><li>In colour, and not judged, .*: d\.png<\/li>/);
+  });
+
+  it('gives a large book’s sheets to those pictures alone that want attention', () => {
+    const many = Array.from({ length: 61 }, (_, i) =>
+      picture(`${i}.png`, i === 7 ? [finding('residual-chroma', 'warning', 'A mark.')] : []),
+    );
+    assert.deepEqual(sheeted(report(many.slice(1))), Array(60).fill(true));
+    const large = bookPage(
+      'x',
+      report(many),
+      many.map((_, i): Shown => ({ small: image('s'), large: i === 7 ? image('l') : null })),
+    );
+    assert.deepEqual(large.match(/<article class="sheet" id="[^"]+"/g), [
+      '<article class="sheet" id="picture-8"',
+    ]);
+    assert.match(large, /Below are the sheets of the 1 picture that wants attention\./);
+    assert.deepEqual(large.match(/href="#picture-\d+"/g), ['href="#picture-8"']);
   });
 
   it('has every id once', () => {

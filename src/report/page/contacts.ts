@@ -1,0 +1,91 @@
+import type { BookReport } from '../../shared/finding';
+import type { Sheet } from '../../shared/sheet';
+import { type Drawing, drawingOf } from '../sheet/drawn';
+import { drawsOf } from '../sheet/draws';
+import { type Html, html } from './html';
+import { type Image, image } from './image';
+import { mark } from './marks';
+import { choice } from './orders';
+import { lightGreys } from './strip';
+
+/** A picture among the others: how it is shown, and where its sheet is, if it has one. */
+export interface Contact {
+  sheet: Sheet;
+  small: Image | null;
+  /** Id of its sheet on this page. */
+  id: string | null;
+}
+
+/**
+ * All pictures on one screen, drawn as one possible order: the same draw for all, so that one which will stand out does,
+ * and marked as such, since no one knows which order it will be. Filters draw it, chosen by radio buttons: no script.
+ */
+export function contacts({ pictures }: BookReport, entries: readonly Contact[], id: string): Html {
+  const drawings = pictures.map(({ forecasts: [forecast] }, i) =>
+    forecast && entries[i].sheet.advice.kind !== 'leave' && entries[i].small
+      ? DRAWS.map(draw => drawingOf(forecast, draw))
+      : null,
+  );
+  const drawn = drawings.some(Boolean);
+  return html`
+<nav class="contacts" id="${id}" aria-label="All pictures">
+  ${drawn && choice('contacts', 'Drawn as', ways)}
+  ${drawn && html`<p class="as-drawn"><strong>One possible order, the same for all pictures: not the colours that they will have.</strong> A picture without a forecast is shown as its file. ${BELOW}</p>`}
+  <p${drawn && html` class="as-files"`}>The files, as a screen shows them. ${drawn && BELOW}</p>
+  ${drawn && filters(drawings, entries)}
+  <ol>${entries.map((entry, i) => contact(entry, drawings[i] ? i : null))}</ol>
+</nav>`;
+}
+
+const BELOW = 'Below each picture: one light grey of it in ten possible orders.';
+
+/** Three orders that stand for all: one near the centre, one in between, one far out. */
+const DRAWS = drawsOf(0, 3);
+
+const ways = [
+  ...['one possible order', 'another', 'a third'].map((words, i) => ({
+    id: `contacts-${i}`,
+    value: i,
+    words,
+    checked: i === 0,
+  })),
+  { id: 'contacts-files', value: 'files', words: 'the files', checked: false },
+];
+
+const filterId = (index: number, order: number) => `drawn-${index + 1}-${order}`;
+
+function filters(drawings: readonly (Drawing[] | null)[], entries: readonly Contact[]): Html {
+  const all = drawings.map((orders, i) =>
+    orders?.map((drawing, order) => filter(drawing, filterId(i, order), entries[i].sheet.encoding.id)),
+  );
+  return html`<svg class="filters" width="0" height="0" aria-hidden="true">${all.flatMap(some => some ?? [])}</svg>`;
+}
+
+/** A forecast has the tone of the file's greys, or of its inks, in it already; left-over colour comes on top of it. */
+function filter([red, green, blue]: Drawing, id: string, encoding: Sheet['encoding']['id']): Html {
+  const table = (values: readonly number[]) => values.map(value => Number(value.toFixed(3))).join(' ');
+  const grey =
+    encoding !== 'rgb-residual' && html`<feColorMatrix values="${`${LUMA} ${LUMA} ${LUMA} 0 0 0 1 0`}"/>`;
+  return html`<filter id="${id}" color-interpolation-filters="sRGB" x="0" y="0" width="100%" height="100%">${grey}<feComponentTransfer><feFuncR type="table" tableValues="${table(red)}"/><feFuncG type="table" tableValues="${table(green)}"/><feFuncB type="table" tableValues="${table(blue)}"/></feComponentTransfer></filter>`;
+}
+
+/** A grey of R, G, B by the luma weights of Rec. ITU-R BT.709. */
+const LUMA = '0.2126 0.7152 0.0722 0 0';
+
+function contact({ sheet, small, id }: Contact, drawn: number | null): Html {
+  const { advice, conditions, path, page, encoding } = sheet;
+  const style =
+    drawn === null ? '' : DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
+  const inside = html`
+    <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
+    ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}
+    <span class="what">${tag(advice)}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
+  return html`<li>${id ? html`<a href="#${id}">${inside}</a>` : html`<div>${inside}</div>`}</li>`;
+}
+
+/** What a picture asks for, in a word or two: its advice without what goes without saying. */
+function tag({ kind, title }: Sheet['advice']): Html {
+  if (kind === 'send' || kind === 'leave') return html``;
+  const word = title.replace(/ (it|the file|the picture|first)(?= |$)/g, '').toLowerCase();
+  return html`<b class="tag">${mark(kind)}${word}</b>`;
+}

@@ -1,0 +1,63 @@
+import assert from 'node:assert/strict';
+import { type Contact, contacts } from '../../../src/report/page/contacts';
+import type { Image } from '../../../src/report/page/image';
+import { sheetOf } from '../../../src/report/sheet';
+import type { PictureReport } from '../../../src/shared/finding';
+import { picture, report } from '../text/support';
+
+const small: Image = { type: 'image/jpeg', bytes: Buffer.from('x'), fullWidth: 6, fullHeight: 4 };
+
+function page(pictures: PictureReport[], image: Image | null = small): string {
+  const entries = pictures.map(
+    (of, i): Contact => ({
+      sheet: sheetOf(of, [], { light: null, series: 0 }),
+      small: image,
+      id: `picture-${i + 1}`,
+    }),
+  );
+  return contacts(report(pictures), entries, 'all').text;
+}
+
+describe('the contact sheet', () => {
+  it('is drawn as one possible order at first, says so, and lets others and the files be chosen', () => {
+    const text = page([picture('a.tif'), picture('b.tif')]);
+    const radios = [
+      ...text.matchAll(/<input type="radio" name="contacts" id="([^"]+)" value="[^"]+"( checked)?/g),
+    ];
+    assert.deepEqual(
+      radios.map(([, id, checked]) => [id, Boolean(checked)]),
+      [
+        ['contacts-0', true],
+        ['contacts-1', false],
+        ['contacts-2', false],
+        ['contacts-files', false],
+      ],
+    );
+    assert.match(text, /<strong>One possible order, .*: not the colours that they will have\.<\/strong>/);
+  });
+
+  it('draws the same order for pictures that print alike, and each by filters that are there', () => {
+    const text = page([picture('a.tif'), picture('b.tif')]);
+    const filters = new Map(
+      [...text.matchAll(/<filter id="([^"]+)"(.*?)<\/filter>/g)].map(([, id, body]) => [id, body]),
+    );
+    assert.equal(filters.size, 6);
+    assert.equal(filters.get('drawn-1-0'), filters.get('drawn-2-0'));
+    assert.notEqual(filters.get('drawn-1-0'), filters.get('drawn-1-1'));
+    for (const [, id] of text.matchAll(/url\(#([^)]+)\)/g)) assert.ok(filters.has(id), id);
+  });
+
+  it('takes the file’s own tone out, which the forecast has in it, and leaves left-over colour', () => {
+    for (const encoding of ['rgb-toned', 'single-channel', 'rgb-neutral'] as const)
+      assert.match(page([picture('a.tif', [], { encoding })]), /<feColorMatrix/, encoding);
+    assert.doesNotMatch(page([picture('a.tif', [], { encoding: 'rgb-residual' })]), /<feColorMatrix/);
+  });
+
+  it('shows files, and offers no order, where nothing is forecast or nothing can be shown', () => {
+    const colour = { ...picture('a.tif', [], { encoding: 'colour' }), forecasts: [], targets: [] };
+    for (const text of [page([colour]), page([picture('a.tif')], null)]) {
+      assert.doesNotMatch(text, /<filter|<input|possible order, the same/);
+      assert.match(text, /<p>The files, as a screen shows them\. <\/p>/);
+    }
+  });
+});
