@@ -1,11 +1,11 @@
 import fs from 'node:fs';
 import { factsOf } from '../picture/facts';
+import type { Encoding } from '../shared/picture';
 import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish } from '../shared/remedy';
 import { encode } from './encode';
 import type { Stored } from './encode/stored';
 import { fileBytes } from './file';
 import { formatOf } from './format';
-import { greyPlane } from './grey';
 import type { TonePlane } from './grey/plane';
 import { intended } from './intended';
 import { type Carried, carriedFrom, upright, withRecord } from './metadata';
@@ -21,29 +21,21 @@ import { lossWords, parametersOf, sourceWords, storedWords } from './words';
  *   intended; the file system's own errors (a full disk) as they are. `temp` is then gone.
  */
 export async function remedyPicture(file: string, temp: string, wish: RemedyWish): Promise<RemedyResult> {
-  const source = await readPicture(file);
-  const { header, samples, reading, sha256 } = source;
-  const format = formatOf(header.format, wish);
-  const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
-  const facts = factsOf(samples, header, reading);
-  const { plane, told } = intended(source, facts, asked, format);
-  const stored = await encode(plane, asked, header.bits);
-  const written = await fileBytes(stored, format, wish.quality, carriedAlong(source, asked, stored));
+  const { plane, stored, carried, format, from, fromEncoding, told } = await made(file, wish);
+  const written = await fileBytes(stored, format, wish.quality, carried);
   try {
     writeFlushed(temp, written.bytes);
     const proof = await proved(temp, plane, stored, format, wish);
     return {
-      from: sha256,
-      fromEncoding: facts.encoding,
+      from,
+      fromEncoding,
       format,
       bits: stored.bits,
       width: stored.width,
       height: stored.height,
       proof,
       told: [
-        ...sourceWords(source),
         ...told,
-        ...storedWords(stored, wish, format, header),
         ...written.told,
         ...(format === 'jpeg' ? [lossWords(wish.quality, proof)] : []),
         ...foundWords(proof, wish),
@@ -53,6 +45,37 @@ export async function remedyPicture(file: string, temp: string, wish: RemedyWish
     fs.rmSync(temp, { force: true });
     throw error;
   }
+}
+
+/** A result before it is a file. */
+interface Made {
+  plane: TonePlane;
+  stored: Stored;
+  carried: Carried;
+  format: RemedyFormat;
+  from: string;
+  fromEncoding: Encoding;
+  told: string[];
+}
+
+/** Everything that needs the source, which is large and is let go with this. */
+async function made(file: string, wish: RemedyWish): Promise<Made> {
+  const source = await readPicture(file);
+  const { header, samples, reading, sha256 } = source;
+  const format = formatOf(header.format, wish);
+  const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
+  const facts = factsOf(samples, header, reading);
+  const { plane, told } = intended(source, facts, asked, format);
+  const stored = await encode(plane, asked, header.bits);
+  return {
+    plane,
+    stored,
+    carried: carriedAlong(source, asked, stored),
+    format,
+    from: sha256,
+    fromEncoding: facts.encoding,
+    told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header)],
+  };
 }
 
 function carriedAlong({ bytes, header, sha256 }: ReadPicture, wish: RemedyWish, stored: Stored): Carried {
@@ -93,8 +116,7 @@ async function proved(
     throw new RemedyError(
       `The result would be found to be ${encoding}, not ${wish.to} as was asked: nothing was kept. Convert to another encoding or format.`,
     );
-  const read = greyPlane(samples, reading.meaning, { kind: 'lightness' });
-  return { encoding, ...differenceOf(plane, read), sha256, bytes: bytes.length };
+  return { encoding, ...differenceOf(plane, samples, reading.meaning), sha256, bytes: bytes.length };
 }
 
 function equal(read: ArrayBufferView, written: ArrayBufferView): boolean {

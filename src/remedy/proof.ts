@@ -1,13 +1,37 @@
+import type { Meaning } from '../picture/meaning/types';
+import type { Samples } from '../picture/types';
+import { greyPlane } from './grey';
 import type { TonePlane } from './grey/plane';
+import { rampLightness } from './grey/ramp';
+import { type Single, singleOf } from './grey/single';
 
-/** Largest and mean difference of L*, pixel by pixel, between what was intended and what was read. */
-export function differenceOf(intended: TonePlane, read: TonePlane): { maxError: number; meanError: number } {
-  const { index, lightness } = intended;
-  const { index: readIndex, lightness: readLightness } = read;
+/** Differences of L*: the largest of any pixel, and the mean. */
+export interface Difference {
+  maxError: number;
+  meanError: number;
+}
+
+/** How far a picture that was read is off what was intended, in lightness, over every pixel. */
+export function differenceOf(intended: TonePlane, read: Samples, meaning: Meaning): Difference {
+  const single = singleOf(read);
+  if (single && read.space !== 'lab') {
+    const levels = single.data instanceof Uint8Array ? 256 : 65536;
+    return compared(intended, single, rampLightness(meaning, read.space, levels));
+  }
+  const { index, lightness } = greyPlane(read, meaning, { kind: 'lightness' });
+  return compared(intended, { data: index, first: 0, step: 1 }, lightness);
+}
+
+/** `ramp`: L* by level. */
+function compared(
+  { index, lightness }: TonePlane,
+  { data, first, step }: Single,
+  ramp: Float32Array,
+): Difference {
   let most = 0;
   let sum = 0;
-  for (let i = 0; i < index.length; i++) {
-    const difference = Math.abs(lightness[index[i]] - readLightness[readIndex[i]]);
+  for (let i = 0, at = first; i < index.length; i++, at += step) {
+    const difference = Math.abs(lightness[index[i]] - ramp[data[at]]);
     sum += difference;
     if (difference > most) most = difference;
   }

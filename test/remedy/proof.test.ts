@@ -1,8 +1,12 @@
 import assert from 'node:assert/strict';
+import { lightness } from '../../src/colour/lab';
+import { srgbCurve } from '../../src/colour/tone-curves';
+import { untagged } from '../../src/picture/meaning/untagged';
+import type { Samples } from '../../src/picture/types';
 import { linearLightness, PER_L, type TonePlane } from '../../src/remedy/grey/plane';
 import { differenceOf } from '../../src/remedy/proof';
 
-const of = (tones: number[]): TonePlane => ({
+const intended = (tones: number[]): TonePlane => ({
   width: tones.length,
   height: 1,
   index: Uint16Array.from(tones, L => Math.round(L * PER_L)),
@@ -12,17 +16,65 @@ const of = (tones: number[]): TonePlane => ({
   colour: null,
 });
 
-describe('the difference of two pictures in lightness', () => {
-  it('is the largest of any pixel, and the mean', () => {
-    const { maxError, meanError } = differenceOf(of([10, 50, 90, 100]), of([10, 52, 89, 100]));
-    assert.ok(Math.abs(maxError - 2) < 2e-3 && Math.abs(meanError - 0.75) < 2e-3, `${maxError} ${meanError}`);
-  });
-  it('goes by lightness, however it is kept', () => {
-    const levels = {
-      ...of([0, 0]),
-      index: Uint8Array.of(0, 255),
-      lightness: Float32Array.from({ length: 256 }, (_, i) => i / 2.55),
-    };
-    assert.ok(differenceOf(levels, of([0, 100])).maxError < 1e-3);
+const LEVELS = [0, 50, 128, 255];
+const tones = LEVELS.map(v => lightness(100 * srgbCurve.decode(v / 255)));
+
+function read(
+  space: 'grey' | 'rgb',
+  data: number[],
+  alpha = false,
+): [Samples, ReturnType<typeof untagged>['meaning']] {
+  const channels = space === 'grey' ? 1 : 3;
+  const width = data.length / (channels + (alpha ? 1 : 0));
+  return [
+    { width, height: 1, channels, alpha, space, data: Uint8Array.from(data) },
+    untagged({ space }).meaning,
+  ];
+}
+
+describe('the difference of a picture that was read from what was intended', () => {
+  for (const [name, picture] of [
+    ['one channel', read('grey', LEVELS)],
+    [
+      'one channel with alpha',
+      read(
+        'grey',
+        LEVELS.flatMap(v => [v, 9]),
+        true,
+      ),
+    ],
+    [
+      'R = G = B',
+      read(
+        'rgb',
+        LEVELS.flatMap(v => [v, v, v]),
+      ),
+    ],
+    [
+      'R = G = B with alpha',
+      read(
+        'rgb',
+        LEVELS.flatMap(v => [v, v, v, 7]),
+        true,
+      ),
+    ],
+  ] as const)
+    it(`is the largest of any pixel, and the mean: ${name}`, () => {
+      const { maxError, meanError } = differenceOf(
+        intended([tones[0], tones[1] + 2, tones[2] - 1, tones[3]]),
+        ...picture,
+      );
+      assert.ok(
+        Math.abs(maxError - 2) < 2e-3 && Math.abs(meanError - 0.75) < 2e-3,
+        `${maxError} ${meanError}`,
+      );
+      assert.ok(differenceOf(intended(tones), ...picture).maxError < 1e-3);
+    });
+  it('goes by the meaning where channels differ', () => {
+    const { maxError } = differenceOf(
+      intended(tones),
+      ...read('rgb', [0, 0, 0, 50, 50, 50, 128, 129, 128, 255, 255, 255]),
+    );
+    assert.ok(maxError > 0.2 && maxError < 0.4, `${maxError}`);
   });
 });

@@ -7,16 +7,22 @@ type Numbers = Uint8Array | Uint16Array;
 const room = (length: number, bits: 8 | 16): Numbers =>
   bits === 8 ? new Uint8Array(length) : new Uint16Array(length);
 
-/** The same level in `channels` channels, alpha behind them. `table`: level by entry of the plane. */
-export function singleNumbers(plane: TonePlane, table: Uint16Array, bits: 8 | 16, channels: 1 | 3): Numbers {
+/** The same level in `channels` channels, alpha behind them. `levels`: by entry of the plane. */
+export function singleNumbers(plane: TonePlane, levels: Uint16Array, bits: 8 | 16, channels: 1 | 3): Numbers {
   const { index } = plane;
+  // half as large a table stays nearer to the processor
+  const table = bits === 8 ? Uint8Array.from(levels) : levels;
   const step = channels + (plane.alpha ? 1 : 0);
   const out = room(index.length * step, bits);
   if (step === 1) for (let i = 0; i < index.length; i++) out[i] = table[index[i]];
   else if (channels === 1) for (let i = 0; i < index.length; i++) out[i * step] = table[index[i]];
   else
-    for (let i = 0, to = 0; i < index.length; i++, to += step)
-      out[to] = out[to + 1] = out[to + 2] = table[index[i]];
+    for (let i = 0, to = 0; i < index.length; i++, to += step) {
+      const level = table[index[i]];
+      out[to] = level;
+      out[to + 1] = level;
+      out[to + 2] = level;
+    }
   addAlpha(out, plane, step, bits);
   return out;
 }

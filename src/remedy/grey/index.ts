@@ -7,7 +7,7 @@ import { greyOfLab } from './method';
 import { eachMix } from './mixes';
 import { linearLightness, PER_L, STEPS, type TonePlane } from './plane';
 import { rampLightness } from './ramp';
-import { alphaOf, singleChannel } from './single';
+import { alphaOf, apart, singleOf } from './single';
 import { summedLightness } from './sums';
 import { wholeNumbers } from './whole';
 
@@ -20,10 +20,10 @@ export function greyPlane(decoded: Samples, meaning: Meaning, method: GreyMethod
   const samples = wholeNumbers(decoded);
   const { width, height, space } = samples;
   const plain = { width, height, alpha: alphaOf(samples), tint: null, colour: null };
-  const single = singleChannel(samples);
+  const single = singleOf(samples);
   if (single && space !== 'lab') {
-    const levels = single instanceof Uint8Array ? 256 : STEPS;
-    return { ...plain, index: single, lightness: rampLightness(meaning, space, levels) };
+    const levels = single.data instanceof Uint8Array ? 256 : STEPS;
+    return { ...plain, index: apart(single), lightness: rampLightness(meaning, space, levels) };
   }
   return { ...plain, index: weighed(samples, meaning, method), lightness: linearLightness() };
 }

@@ -1,57 +1,61 @@
 import type { Samples } from '../../picture/types';
 
-type Channel = Uint8Array | Uint16Array;
+type Numbers = Uint8Array | Uint16Array;
+
+/** The one channel that says everything of a picture: it stands at `first` and then every `step` samples. */
+export interface Single {
+  data: Numbers;
+  first: number;
+  step: number;
+}
 
 /**
- * The one channel that says everything: of grey, of RGB with R = G = B throughout, of black ink alone. Null where there
- * is none. Without anything else beside it the stored samples themselves, not a copy.
+ * That channel of grey, of RGB with R = G = B throughout, of black ink alone; null where there is none.
+ * @param samples whole numbers
  */
-export function singleChannel({ data, channels, alpha, space }: Samples): Channel | null {
+export function singleOf({ data, channels, alpha, space }: Samples): Single | null {
   if (data instanceof Float32Array || data instanceof Int16Array) return null;
-  if (space === 'grey') return alpha ? channelOf(data, 2, 0) : data;
   const step = channels + (alpha ? 1 : 0);
-  return space === 'rgb' ? equalChannels(data, step) : blackAlone(data, step);
+  if (space === 'grey') return { data, first: 0, step };
+  if (space === 'rgb') return allEqual(data, step) ? { data, first: 1, step } : null;
+  return isBlackAlone(data, step) ? { data, first: 3, step } : null;
+}
+
+/** A channel by itself: the samples themselves where nothing lies between, else a copy. */
+export function apart({ data, first, step }: Single): Numbers {
+  if (step === 1) return data;
+  const pixels = data.length / step;
+  const out = data instanceof Uint8Array ? new Uint8Array(pixels) : new Uint16Array(pixels);
+  for (let i = 0, from = first; i < out.length; i++, from += step) out[i] = data[from];
+  return out;
 }
 
 /** Alpha of every pixel, full = the most that the array holds; null where there is none, or all are opaque. */
-export function alphaOf({ data, channels, alpha }: Samples): Channel | null {
+export function alphaOf({ data, channels, alpha }: Samples): Numbers | null {
   if (!alpha) return null;
   const step = channels + 1;
-  // Lab's runs to 32767
   const own =
-    data instanceof Int16Array
-      ? Uint16Array.from({ length: data.length / step }, (_, i) =>
-          Math.round((Math.max(0, data[i * step + channels]) / 32767) * 65535),
-        )
-      : channelOf(data as Channel, step, channels);
+    data instanceof Int16Array ? labAlpha(data) : apart({ data: data as Numbers, first: channels, step });
   const full = own instanceof Uint8Array ? 255 : 65535;
   return own.every(value => value === full) ? null : own;
 }
 
-function channelOf(data: Channel, step: number, channel: number): Channel {
-  const out = room(data, step);
-  for (let i = 0, from = channel; i < out.length; i++, from += step) out[i] = data[from];
-  return out;
+/** Lab's alpha runs to 32767. */
+function labAlpha(data: Int16Array): Uint16Array {
+  const whole = (value: number) => Math.round((Math.max(0, value) / 32767) * 65535);
+  return Uint16Array.from({ length: data.length / 4 }, (_, i) => whole(data[i * 4 + 3]));
 }
 
-function equalChannels(data: Channel, step: number): Channel | null {
-  const out = room(data, step);
-  for (let i = 0, from = 0; i < out.length; i++, from += step) {
-    const green = data[from + 1];
-    if (data[from] !== green || data[from + 2] !== green) return null;
-    out[i] = green;
+function allEqual(data: Numbers, step: number): boolean {
+  for (let at = 0; at < data.length; at += step) {
+    const green = data[at + 1];
+    if (data[at] !== green || data[at + 2] !== green) return false;
   }
-  return out;
+  return true;
 }
 
-function blackAlone(data: Channel, step: number): Channel | null {
-  const out = room(data, step);
-  for (let i = 0, from = 0; i < out.length; i++, from += step) {
-    if ((data[from] | data[from + 1] | data[from + 2]) !== 0) return null;
-    out[i] = data[from + 3];
-  }
-  return out;
+function isBlackAlone(data: Numbers, step: number): boolean {
+  for (let at = 0; at < data.length; at += step)
+    if ((data[at] | data[at + 1] | data[at + 2]) !== 0) return false;
+  return true;
 }
-
-const room = (data: Channel, step: number): Channel =>
-  data instanceof Uint8Array ? new Uint8Array(data.length / step) : new Uint16Array(data.length / step);

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { Samples } from '../../../src/picture/types';
-import { alphaOf, singleChannel } from '../../../src/remedy/grey/single';
+import { alphaOf, apart, singleOf } from '../../../src/remedy/grey/single';
 
 const samples = (
   space: Samples['space'],
@@ -15,6 +15,12 @@ const samples = (
   space,
   data,
 });
+
+/** The channel by itself; null where there is none. */
+const singleChannel = (picture: Samples) => {
+  const single = singleOf(picture);
+  return single && apart(single);
+};
 
 describe('the one channel of a grey picture', () => {
   it('is the stored numbers themselves where there is nothing else', () => {
