@@ -1,10 +1,11 @@
 import fs from 'node:fs/promises';
 import type { BookReport } from '../shared/finding';
+import { bookFiles } from './book-files';
 import type { FactsCache } from './cache/cache';
-import { type Discovery, discover } from './discovery/discover';
+import { compare } from './discovery/discover';
 import { gather } from './gather';
 import { type JudgedBook, judgeBook } from './judge-book';
-import { noticesOf } from './notices';
+import { noticesOf, type Searched } from './notices';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
@@ -29,19 +30,26 @@ export interface CheckOptions {
  */
 export async function checkBook(options: CheckOptions): Promise<BookReport> {
   const { root, paths, settings, pool, cache, signal, onProgress } = options;
-  const found = await discover({ root, paths, settings, signal });
+  const found = await bookFiles({ root, paths, settings, signal });
   const realRoot = await fs.realpath(root);
   const facts = await gather(found.files, { realRoot, pool, cache, signal, onProgress });
-  if (paths.includes(root)) cache?.retain(found.files.map(file => file.path));
+  if (paths.includes(root)) cache?.retain(found.all.map(file => file.path));
 
-  const files = found.files.map(({ path }, at) => ({ path, facts: facts[at] }));
-  return reportOf(await judgeBook(files, settings, { signal }), found, settings, paths.includes(root));
+  const read = found.files.map(({ path }, at) => ({ path, facts: facts[at] }));
+  const files = [...read, ...found.missing].sort((x, y) => compare(x.path, y.path));
+  const { placements } = found;
+  return reportOf(
+    await judgeBook(files, settings, { placements, signal }),
+    found,
+    settings,
+    paths.includes(root),
+  );
 }
 
 /** What was judged as a report; `whole`: it is all of the book. */
 export function reportOf(
   { pictures, findings }: JudgedBook,
-  found: Omit<Discovery, 'files'>,
+  found: Searched,
   settings: Settings,
   whole: boolean,
 ): BookReport {

@@ -1,8 +1,10 @@
 // no-unit-test: test/book/check.test.ts judges a book through it, test/book/revisions parts of one
 import { judge } from '../rules';
-import type { Finding, PictureReport } from '../shared/finding';
+import type { BookPicture, Finding, PictureReport } from '../shared/finding';
 import type { PictureFacts } from '../shared/picture';
 import { forecastAll } from './forecasts';
+import type { Placement } from './layouts';
+import { largestPlaced } from './layouts/placed-size';
 import { bookPictures, standings } from './pictures';
 import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
@@ -19,17 +21,26 @@ export interface JudgedBook {
   findings: Finding[];
 }
 
+export interface JudgeBookOptions {
+  /** The book has more pictures, so nothing is said that depends on them. */
+  partial?: boolean;
+  /** Where layouts place pictures, by their path. */
+  placements?: ReadonlyMap<string, readonly Placement[]>;
+  signal?: AbortSignal;
+}
+
 /**
- * Forecasts and judges what was read of a book, sorted by path. `partial`: the book has more pictures, so nothing is said
- * that depends on them. Gives way to other work; rejects with the signal's reason when cancelled.
+ * Forecasts and judges what was read of a book, sorted by path. Gives way to other work; rejects with the signal's
+ * reason when cancelled.
  */
 export async function judgeBook(
   files: readonly ReadFile[],
   settings: Settings,
-  { partial = false, signal }: { partial?: boolean; signal?: AbortSignal } = {},
+  { partial = false, placements = new Map(), signal }: JudgeBookOptions = {},
 ): Promise<JudgedBook> {
   const standing = standings(settings);
   const pictures = files.flatMap(({ path, facts }) => bookPictures(path, facts, standing(path)));
+  for (const picture of pictures) place(picture, placements.get(picture.path) ?? []);
   markReplaced(pictures);
   await forecastAll(pictures, signal);
   const { targets, rules } = settings;
@@ -38,4 +49,12 @@ export async function judgeBook(
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
     findings: findings.book,
   };
+}
+
+/** A size in the settings goes before those of layouts. */
+function place(picture: BookPicture, placements: readonly Placement[]): void {
+  if (!placements.length) return;
+  picture.placedAt = placements.map(({ file, line, column }) => ({ file, line, column }));
+  const sizes = placements.flatMap(({ size }) => size ?? []);
+  picture.placed ??= largestPlaced(sizes, picture.facts);
 }

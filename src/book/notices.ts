@@ -6,13 +6,19 @@ import { doubtNotices, doubtsOf } from './doubts';
 import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
 
+/** What a search tells beside the files it found. */
+export interface Searched extends Omit<Discovery, 'files'> {
+  /** What the layouts have made of it, in sentences. */
+  ofLayouts?: readonly string[];
+}
+
 /**
  * What was not looked at, and settings that concern nothing or cannot be: no verdicts, but a person would want to know.
  * @param pictures those that were looked at
  * @param whole they are all of the book
  */
 export function noticesOf(
-  { notEntered, ignored, idleIgnore }: Omit<Discovery, 'files'>,
+  { notEntered, ignored, idleIgnore, ofLayouts = [] }: Searched,
   settings: Settings,
   pictures: readonly BookPicture[],
   whole: boolean,
@@ -24,6 +30,7 @@ export function noticesOf(
           `${ignored} ${ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,
         ]
       : []),
+    ...ofLayouts,
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
     ...(whole

@@ -5,18 +5,21 @@ const NAMED = 6;
 
 /**
  * Marks pictures of which the book holds a converted copy that says so itself: the copy is printed, so the original
- * takes no part any more. A copy that cannot be read replaces nothing.
+ * takes no part any more. A copy that cannot be read replaces nothing, nor does one that no layout places where a layout
+ * places the original.
  * @param pictures sorted by path: of several copies the first is named
  */
 export function markReplaced(pictures: readonly BookPicture[]): void {
-  const copies = new Map<string, string>();
-  for (const { path, facts } of pictures)
-    if (facts.remedied && !facts.unreadable && !copies.has(facts.remedied.from))
-      copies.set(facts.remedied.from, path);
+  const copies = new Map<string, BookPicture>();
+  for (const picture of pictures) {
+    const { remedied, unreadable } = picture.facts;
+    if (remedied && !unreadable && !copies.has(remedied.from)) copies.set(remedied.from, picture);
+  }
   for (const picture of pictures) {
     const copy = copies.get(picture.facts.sha256);
-    if (copy === undefined || copy === picture.path) continue;
-    picture.replacedBy = copy;
+    if (copy === undefined || copy.path === picture.path) continue;
+    if (picture.placedAt?.length && !copy.placedAt?.length) continue;
+    picture.replacedBy = copy.path;
     picture.targets = [];
   }
 }

@@ -2,6 +2,8 @@
 
 /** `evengrey.json` of the demo book. */
 export const settings = `{
+  // The layout places the pages alone; the others are here to be checked too.
+  "pictures": ["pictures", "encodings", "faults", "extras"],
   // How the book is printed. "evengrey forecast" shows what else could be chosen.
   "targets": {
     "book": { "process": "silver-halide", "paper": "photo-lustre", "light": "D50" },

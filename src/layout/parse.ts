@@ -1,7 +1,7 @@
 // no-unit-test: test/layout/*/index.test.ts and test/layout/hostile.test.ts read through it
 import { asciidocText } from './asciidoc';
 import { cssDrafts } from './css';
-import { htmlDrafts } from './html';
+import { htmlText } from './html';
 import { latexText } from './latex';
 import { lineFinder } from './lines';
 import { Mapped } from './mapped';
@@ -43,7 +43,7 @@ function read(text: string, kind: LayoutKind, { textWidth, inherited }: ParseOpt
     case 'markdown':
       return { drafts: markdownDrafts(text, width) };
     case 'html':
-      return { drafts: htmlDrafts(text, width) };
+      return htmlText(text, width, inherited?.styles);
     case 'css':
       return { drafts: cssDrafts(Mapped.of(text)) };
     case 'latex':

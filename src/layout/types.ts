@@ -60,6 +60,8 @@ export interface Inherited {
   textWidth?: number;
   /** LaTeX: `\graphicspath`. AsciiDoc: `imagesdir`. */
   folders?: readonly string[];
+  /** HTML: the style sheets that a page links. */
+  styles?: readonly string[];
   /** LaTeX: macros that place the picture they are given, by name. */
   macros?: ReadonlyMap<string, PlacingMacro>;
 }

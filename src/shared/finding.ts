@@ -13,6 +13,21 @@ export interface Finding {
   data: Record<string, unknown>;
 }
 
+/** The path of a picture in a layout source. */
+export interface PlacedAt {
+  /** Relative to the root, forward slashes. */
+  file: string;
+  /** From 1. */
+  line: number;
+  column: number;
+}
+
+/** A finding that the team has decided to live with. */
+export interface WaivedFinding extends Finding {
+  /** Why; '' where nobody said. */
+  reason: string;
+}
+
 /** A picture in its book: facts plus what the settings and the model say of it. */
 export interface BookPicture {
   /** Relative to the root, forward slashes. */
@@ -27,8 +42,10 @@ export interface BookPicture {
   targets: Target[];
   /** One per target, same order; empty where nothing can be said (colour, unreadable). */
   forecasts: Forecast[];
-  /** Printed size in mm where the settings say it. */
+  /** Printed size in mm where the settings say it, else the largest at which a layout places the picture. */
   placed: { width?: number; height?: number } | null;
+  /** Where layouts place it, by file and line; absent or empty where none does. */
+  placedAt?: readonly PlacedAt[];
   /** Path of the toned picture whose tone this one is to match, where the settings name one. */
   reference?: string | null;
   /** Path of the converted copy in the book that took its place, so that it is not judged; absent or null: none did. */

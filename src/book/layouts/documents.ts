@@ -36,7 +36,17 @@ export async function parseDocuments(
     await breathe();
   }
   const parsed: Parsed[] = sources.map(({ references }) => ({ references, mainFolders: [] }));
-  const { documents, included } = documentsOf(texts, sources);
+  const places = new Map(texts.map(({ path }, at) => [path, at]));
+  for (const [at, { path, kind, text }] of texts.entries()) {
+    if (kind !== 'html' || !sources[at].includes.length) continue;
+    const sheets = sources[at].includes.flatMap(
+      href => includedAt(path, href.replace(/[?#].*/, ''), places) ?? [],
+    );
+    const styles = sheets.flatMap(sheet => (texts[sheet].kind === 'css' ? texts[sheet].text : []));
+    parsed[at].references = parseLayout(text, kind, { textWidth, inherited: { styles } }).references;
+    await breathe();
+  }
+  const { documents, included } = documentsOf(texts, sources, places);
   for (const document of documents) {
     const mains = document.filter(at => sources[at].isMain || !included.has(at));
     const mainFolders = [...new Set(mains.map(at => folderOf(texts[at].path)))];
@@ -66,12 +76,12 @@ function merged(all: readonly Inherited[]): Inherited {
 function documentsOf(
   texts: readonly Text[],
   sources: readonly Source[],
+  places: ReadonlyMap<string, number>,
 ): { documents: number[][]; included: Set<number> } {
-  const places = new Map(texts.map(({ path }, at) => [path, at]));
   const neighbours = texts.map((): number[] => []);
   const included = new Set<number>();
   for (const [at, { path: from, kind }] of texts.entries()) {
-    if (kind !== 'latex' && kind !== 'asciidoc') continue;
+    if (kind !== 'latex' && kind !== 'asciidoc') continue; // a style sheet is shared by pages, and joins none of them
     for (const path of sources[at].includes) {
       const to = includedAt(from, path, places);
       if (to === undefined || to === at) continue;

@@ -3,8 +3,8 @@ import { count } from '../../rules/words';
 import type { BookReport, Finding } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { reportOf } from '../check';
-import type { Discovery } from '../discovery/discover';
-import { judgeBook, type ReadFile } from '../judge-book';
+import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
+import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
 import { namedIn } from './claims';
 
@@ -26,13 +26,13 @@ export interface ChangedFiles {
 export async function reportOfChanged(
   { changed, others, unchanged, which }: ChangedFiles,
   settings: Settings,
-  found: Omit<Discovery, 'files'>,
-  signal?: AbortSignal,
+  found: Searched,
+  { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
 ): Promise<BookReport> {
   const rest = [...(others ?? [])].map(([path, facts]) => ({ path, facts }));
   const files = [...changed, ...rest].sort((x, y) => (x.path < y.path ? -1 : 1));
   const partial = others === null;
-  const judged = await judgeBook(files, settings, { partial, signal });
+  const judged = await judgeBook(files, settings, { partial, placements, signal });
   const looked = new Set(changed.map(({ path }) => path));
   const concerns = (finding: Finding) => {
     const named = namedIn(finding);

@@ -3,8 +3,9 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import type { BookReport } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
+import { bookFiles } from '../book-files';
 import type { CheckOptions } from '../check';
-import { discover, type Found } from '../discovery/discover';
+import type { Found } from '../discovery/discover';
 import { gather } from '../gather';
 import { inLanes } from '../lanes';
 import { Blobs } from './blobs';
@@ -40,7 +41,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
   );
   const blobs = new Blobs(root);
   try {
-    const found = await discover({ root, paths, settings, signal });
+    const found = await bookFiles({ root, paths, settings, signal });
     const before = await snapshotOf(repository, commit);
     const realRoot = await fs.realpath(root);
     const reading = { realRoot, pool, cache, signal, onProgress };
@@ -62,14 +63,18 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
     }
     return await reportOfChanged(
       {
-        changed: changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
+        changed: [
+          ...changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
+          // placed still, and taken away since
+          ...found.missing.filter(({ path }) => before.has(path)),
+        ],
         others,
         unchanged: same.length,
         which: `changed since ${since} (${commit.slice(0, 10)})`,
       },
       settings,
       found,
-      signal,
+      { placements: found.placements, signal },
     );
   } finally {
     blobs.close();

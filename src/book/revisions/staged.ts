@@ -76,7 +76,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       },
       side.settings,
       { notEntered: [], ignored: 0, idleIgnore: [] },
-      signal,
+      { signal },
     );
   } finally {
     blobs.close();

@@ -9,10 +9,19 @@ export interface Declaration {
 
 export class Block {
   readonly declarations: Declaration[] = [];
+  /** It holds in print for what its prelude selects. Rules inside rules are not followed. */
+  readonly holds: boolean;
+  private readonly holdsInside: boolean;
   private byName: Map<string, Declaration> | null = null;
 
   /** `prelude`: what stands before its brace, selectors or an at-rule; nothing for declarations that stand alone. */
-  constructor(readonly prelude: readonly CSSToken[]) {}
+  constructor(
+    readonly prelude: readonly CSSToken[],
+    within: Block | null,
+  ) {
+    this.holds = within?.holdsInside ?? true;
+    this.holdsInside = this.holds && (within === null || holdsInPrint(prelude));
+  }
 
   /** The last declaration of a name is the one that counts. Asked once the block is read. */
   said(name: string): Declaration | undefined {
@@ -37,7 +46,7 @@ const CLOSES: Partial<Record<TokenType, true>> = {
  */
 export function blocksOf(css: string): Block[] {
   const blocks: Block[] = [];
-  const open: Block[] = [new Block([])];
+  const open: Block[] = [new Block([], null)];
   let pending: CSSToken[] = [];
   let depth = 0;
   const end = () => {
@@ -52,7 +61,7 @@ export function blocksOf(css: string): Block[] {
     if (OPENS[type]) depth++;
     else if (CLOSES[type]) depth = Math.max(0, depth - 1);
     if (type === TokenType.OpenCurly) {
-      open.push(new Block(pending));
+      open.push(new Block(pending, open.at(-1)!));
       pending = [];
       depth = 0;
     } else if (type === TokenType.CloseCurly) {
@@ -80,8 +89,16 @@ function declarationOf(tokens: readonly CSSToken[]): Declaration | null {
   return { name: name[4].value.toLowerCase(), layers };
 }
 
+/** What is inside of an at-rule counts for a printed page; nobody knows that of conditions such as a width. */
+function holdsInPrint(prelude: readonly CSSToken[]): boolean {
+  const name = atRuleOf({ prelude });
+  if (name !== 'media') return name === 'layer' || name === 'supports';
+  const words = prelude.flatMap(token => (token[0] === TokenType.Ident ? token[4].value.toLowerCase() : []));
+  return !words.includes('not') && (words.includes('print') || words.includes('all'));
+}
+
 /** The at-rule that a prelude begins with, such as `page`; null for selectors. */
-export const atRuleOf = ({ prelude }: Block): string | null => {
+export const atRuleOf = ({ prelude }: Pick<Block, 'prelude'>): string | null => {
   const first = prelude.find(([type]) => type !== TokenType.Whitespace);
   return first?.[0] === TokenType.AtKeyword ? first[4].value.toLowerCase() : null;
 };

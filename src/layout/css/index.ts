@@ -28,17 +28,6 @@ export function cssDrafts(css: Mapped, outer: readonly Writing[] = []): Draft[] 
     );
 }
 
-/** Width and height that a style says, in mm; `whole`: what a share of the width is of. */
-export function styledSize(style: string, whole?: number): LayoutSize | null {
-  const block = blocksOf(style).at(-1)!;
-  const edge = (name: string, of?: number) => lengthIn(block, name, of);
-  const width = edge('width', whole) ?? edge('inline-size', whole);
-  const height = edge('height') ?? edge('block-size');
-  if (!width && !height) return null;
-  const fits = width && height && /^(contain|scale-down)$/.test(wordOf(block, 'object-fit'));
-  return { ...(width && { width }), ...(height && { height }), ...(fits && { fits: true }) };
-}
-
 interface Picture {
   value: Mapped;
   writing: Writing;
@@ -82,11 +71,7 @@ function backgroundSize(block: Block, layer: readonly CSSToken[], at: number): L
   return width || height ? { ...(width && { width }), ...(height && { height }) } : null;
 }
 
-const firstOf = (block: Block, name: string): CSSToken | undefined => block.said(name)?.layers[0][0];
-
-const lengthIn = (block: Block, name: string, whole?: number): number | undefined => {
-  const first = firstOf(block, name);
-  return first && lengthOf(first[1], units.web, { whole });
+const lengthIn = (block: Block, name: string): number | undefined => {
+  const first = block.said(name)?.layers[0][0];
+  return first && lengthOf(first[1], units.web);
 };
-
-const wordOf = (block: Block, name: string): string => firstOf(block, name)?.[1].toLowerCase() ?? '';

@@ -1,9 +1,10 @@
-import { cssDrafts, styledSize } from '../css';
-import { lengthOf, units } from '../length';
-import { type Draft, urlDraft } from '../reference';
+import { cssDrafts } from '../css';
+import { type Draft, percentDecoded, urlDraft } from '../reference';
 import type { LayoutSize } from '../types';
+import { Cascade } from './cascade';
+import { Page } from './page';
 import { srcsetUrls } from './srcset';
-import { type Attribute, type Tag, tagsOf } from './tags';
+import { type Tag, tagsOf } from './tags';
 
 /** Attributes that hold one picture. */
 const PICTURES: Record<string, readonly string[]> = {
@@ -23,24 +24,39 @@ const SETS = new Set(['img', 'source']);
 /** Whose `src`, `data` can be anything. */
 const ANYTHING = new Set(['input', 'object', 'embed']);
 
-/** The pictures of an HTML text. `textWidth`: mm that shares of the width are of. */
-export function htmlDrafts(html: string, textWidth?: number): Draft[] {
-  const drafts: Draft[] = [];
-  let base = '';
-  let cells = 0;
-  for (const tag of tagsOf(html)) {
-    const { name, attributes } = tag;
-    if (name === 'td' || name === 'th') cells = Math.max(0, cells + (tag.closes ? -1 : 1));
-    if (tag.closes) continue;
-    if (name === 'base') base ||= attributes.get('href')?.value.text.replace(/[^/]*$/, '') ?? '';
-    // how wide a column of a table is, nobody knows
-    drafts.push(...picturesOf(tag, cells ? undefined : textWidth));
-  }
-  return base ? drafts.map(draft => ({ ...draft, before: base })) : drafts;
+export interface HtmlText {
+  drafts: Draft[];
+  /** Style sheets that the page links, as written. */
+  includes: string[];
 }
 
-function picturesOf({ name, attributes, content }: Tag, textWidth: number | undefined): Draft[] {
-  const size = name === 'image' ? null : sizeOf(attributes, textWidth);
+/**
+ * The pictures of an HTML text. `textWidth`: mm that shares of the width are of; `styles`: texts of its linked style
+ * sheets, which say sizes too.
+ */
+export function htmlText(html: string, textWidth?: number, styles: readonly string[] = []): HtmlText {
+  const tags = tagsOf(html);
+  const own = tags.flatMap(({ content }) => content?.text ?? []);
+  const page = new Page(new Cascade([...styles, ...own]), textWidth);
+  const drafts: Draft[] = [];
+  const includes: string[] = [];
+  let base = '';
+  for (const tag of tags) {
+    const { name, attributes } = tag;
+    if (tag.closes) {
+      page.close(name);
+      continue;
+    }
+    const textOf = (key: string) => attributes.get(key)?.value.text ?? '';
+    if (name === 'base') base ||= textOf('href').replace(/[^/]*$/, '');
+    if (name === 'link' && /\bstylesheet\b/i.test(textOf('rel')) && !/\bscreen\b/i.test(textOf('media')))
+      includes.push(percentDecoded(textOf('href')));
+    drafts.push(...picturesOf(tag, page.open(tag)));
+  }
+  return { drafts: base ? drafts.map(draft => ({ ...draft, before: base })) : drafts, includes };
+}
+
+function picturesOf({ name, attributes, content }: Tag, size: LayoutSize | null): Draft[] {
   const certain = !ANYTHING.has(name);
   const single = (PICTURES[name] ?? []).flatMap(key => {
     const { value, writing } = attributes.get(key) ?? {};
@@ -51,17 +67,4 @@ function picturesOf({ name, attributes, content }: Tag, textWidth: number | unde
   const style = attributes.get('style');
   const styled = style ? cssDrafts(style.value, [style.writing]) : [];
   return [...single, ...several, ...styled, ...(content ? cssDrafts(content) : [])];
-}
-
-/** A style goes before the attributes. */
-function sizeOf(attributes: ReadonlyMap<string, Attribute>, textWidth?: number): LayoutSize | null {
-  const edge = (key: string, whole?: number) => {
-    const text = attributes.get(key)?.value.text;
-    return text === undefined ? undefined : lengthOf(text, units.web, { whole, bare: 'px' });
-  };
-  const style = attributes.get('style');
-  const styled = style ? styledSize(style.value.text, textWidth) : null;
-  if (styled) return styled;
-  const [width, height] = [edge('width', textWidth), edge('height')];
-  return width || height ? { ...(width && { width }), ...(height && { height }) } : null;
 }

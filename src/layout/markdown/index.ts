@@ -1,5 +1,5 @@
 import { decodeHTMLStrict } from 'entities';
-import { htmlDrafts } from '../html';
+import { htmlText } from '../html';
 import { lengthOf, units } from '../length';
 import { Mapped } from '../mapped';
 import { type Draft, urlDraft, weakDrafts } from '../reference';
@@ -42,7 +42,7 @@ export function markdownDrafts(source: string, textWidth?: number): Draft[] {
       if (draft) drafts.push(draft);
     }
   }
-  return [...drafts, ...htmlDrafts(onlyHtml(text, html), textWidth)];
+  return [...drafts, ...htmlText(onlyHtml(text, html), textWidth).drafts];
 }
 
 const blank = (text: string) => text.replace(/[^\r\n]/g, ' ');

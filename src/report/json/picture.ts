@@ -31,6 +31,7 @@ export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
     part: picture.part,
     targets: picture.targets.map(target => target.name),
     replacedBy: picture.replacedBy ?? null,
+    placedAt: (picture.placedAt ?? []).map(({ file, line, column }) => ({ file, line, column })),
     placed: picture.placed && {
       width: picture.placed.width ?? null,
       height: picture.placed.height ?? null,

@@ -206,8 +206,16 @@ export const picture = object({
     object({
       width: orNull({ type: 'number' }, 'mm'),
       height: orNull({ type: 'number' }, 'mm'),
+  placedAt: list(
+    object({
+      file: text('Layout source, relative to the root'),
+      line: whole('Of the path in it, from 1', 1),
+      column: whole('Characters (UTF-16), from 1', 1),
     }),
-    'Printed size where the settings say it',
+    'Where layouts place it, by file and line',
+  ),
+    }),
+    'Printed size where the settings say it, else the largest at which a layout places it',
   ),
   profile: orNull(
     object({

@@ -1,0 +1,128 @@
+import { UnreadableError } from '../../picture/header/unreadable';
+import { unreadableFacts } from '../../picture/unreadable-facts';
+import type { PictureFacts } from '../../shared/picture';
+import type { Found } from '../discovery/discover';
+import { namesPicture } from '../discovery/extensions';
+import type { Settings } from '../settings/settings';
+import type { BookLayouts, Misplaced, Placement } from '.';
+
+/** What the layouts make of the pictures that were found. */
+export interface LaidOut {
+  /** The pictures of the book. */
+  files: Found[];
+  /** Placed, and not there: one entry a picture. */
+  missing: { path: string; facts: PictureFacts[] }[];
+  /** Where each picture is placed, by its path. */
+  placements: ReadonlyMap<string, readonly Placement[]>;
+  /** Plain sentences, for a person to know. */
+  notices: string[];
+}
+
+export interface Asked {
+  root: string;
+  /** Absolute: those that were named. */
+  paths: readonly string[];
+  settings: Pick<Settings, 'pictures'>;
+}
+
+/** So many pictures are named. */
+const NAMED = 6;
+
+/**
+ * The pictures that layouts place are the book where the settings name none; a file that a person names is looked at
+ * all the same. Pure.
+ * @param found the pictures in the named paths, sorted by path
+ */
+export function laidOut(
+  found: readonly Found[],
+  all: BookLayouts,
+  { root, paths, settings }: Asked,
+): LaidOut {
+  const placements = new Map<string, Placement[]>();
+  for (const placement of all.placements) {
+    const others = placements.get(placement.picture);
+    if (others) others.push(placement);
+    else placements.set(placement.picture, [placement]);
+  }
+  const whole = paths.includes(root);
+  const named = new Set(paths);
+  const used = found.filter(({ path, file }) => placements.has(path) || named.has(file));
+  const unused = found.filter(({ path }) => !placements.has(path));
+  const decides = settings.pictures === null && all.placements.some(({ picture }) => namesPicture(picture));
+  const files = decides ? used : [...found];
+  const there = new Set(found.map(({ path }) => path));
+  const leftOut = [...placements.keys()].filter(path => !there.has(path) && namesPicture(path));
+  return {
+    files,
+    missing: missingPictures(all.missing, path => paths.some(asked => covers(root, asked, path))),
+    placements,
+    notices: whole
+      ? [...troubleNotices(all), ...unusedNotice(unused, all, decides), ...leftOutNotice(leftOut, placements)]
+      : [],
+  };
+}
+
+const covers = (root: string, asked: string, path: string): boolean => {
+  const full = `${root}/${path}`;
+  return asked === root || full === asked || full.startsWith(`${asked}/`);
+};
+
+/** A name without extension is a picture's too: LaTeX leaves it out. */
+const mayBePicture = (path: string) => namesPicture(path) || !/\.[^./]*$/.test(path);
+
+function missingPictures(
+  missing: readonly Misplaced[],
+  wanted: (path: string) => boolean,
+): LaidOut['missing'] {
+  const lines = new Map<string, string[]>();
+  for (const place of missing) {
+    if (!wanted(place.path) || !mayBePicture(place.path)) continue;
+    if (!lines.get(place.path)?.push(lineOf(place))) lines.set(place.path, [lineOf(place)]);
+  }
+  return [...lines].map(([path, places]) => {
+    const more = places.length > 2 ? ` and ${places.length - 2} more` : '';
+    const text = `It stays blank on the page: ${places.slice(0, 2).join(', ')}${more} ${places.length === 1 ? 'places' : 'place'} it, and there is no such file. Put the picture there, or correct the path.`;
+    return { path, facts: [unreadableFacts(new UnreadableError('missing', text), '')] };
+  });
+}
+
+function troubleNotices({ outside, notRead }: BookLayouts): string[] {
+  return [
+    ...notRead.map(
+      ({ path, why }) => `"${path}" was not read as a layout: ${why[0].toLowerCase()}${why.slice(1)}`,
+    ),
+    ...outside.map(
+      place =>
+        `${lineOf(place)} places "${place.path}", which lies outside the book's folder and was not looked at. Copy the picture into the folder.`,
+    ),
+  ];
+}
+
+function unusedNotice(unused: readonly Found[], { placements }: BookLayouts, decides: boolean): string[] {
+  if (!unused.length || !placements.length) return [];
+  const one = unused.length === 1;
+  const what = one ? 'One picture is' : `${unused.length} pictures are`;
+  const then = decides
+    ? ` ${one ? 'It is' : 'They are'} not in the book then, and ${one ? 'was' : 'were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`
+    : '';
+  return [
+    `${what} placed by no layout (${list([...new Set(placements.map(({ file }) => file))])}): ${list(unused.map(({ path }) => path))}.${then}`,
+  ];
+}
+
+function leftOutNotice(
+  leftOut: readonly string[],
+  placements: ReadonlyMap<string, readonly Placement[]>,
+): string[] {
+  if (!leftOut.length) return [];
+  const named = leftOut.map(path => `${path} (${lineOf(placements.get(path)![0])})`);
+  const one = leftOut.length === 1;
+  return [
+    `${one ? 'One picture is' : `${leftOut.length} pictures are`} placed by a layout and ${one ? 'was' : 'were'} not checked, left out by "pictures", "ignore" or an ignore file: ${list(named)}.`,
+  ];
+}
+
+const lineOf = ({ file, line }: { file: string; line: number }) => `${file}:${line}`;
+
+const list = (names: readonly string[]): string =>
+  names.slice(0, NAMED).join(', ') + (names.length > NAMED ? ` and ${names.length - NAMED} more` : '');

@@ -1,0 +1,107 @@
+import assert from 'node:assert/strict';
+import type { BookLayouts } from '../../../src/book/layouts';
+import { laidOut } from '../../../src/book/layouts/laid-out';
+
+const root = '/book';
+const found = (...paths: string[]) => paths.map(path => ({ path, file: `${root}/${path}`, obstacle: null }));
+const places = (...paths: string[]): BookLayouts => ({
+  files: ['book.md'],
+  placements: paths.map((picture, i) => ({ file: 'book.md', line: i + 1, column: 3, picture, size: null })),
+  missing: [],
+  outside: [],
+  notRead: [],
+});
+const whole = { root, paths: [root], settings: { pictures: null } };
+const pathsOf = (files: { path: string }[]) => files.map(({ path }) => path);
+
+describe('a book by its layouts', () => {
+  it('is what they place, where the settings name no pictures; the others are told', () => {
+    const { files, notices, placements } = laidOut(
+      found('a.jpg', 'b.jpg', 'c.jpg'),
+      places('a.jpg', 'c.jpg', 'a.jpg'),
+      whole,
+    );
+    assert.deepEqual(pathsOf(files), ['a.jpg', 'c.jpg']);
+    assert.deepEqual(
+      placements.get('a.jpg')?.map(({ line }) => line),
+      [1, 3],
+    );
+    assert.deepEqual(notices, [
+      'One picture is placed by no layout (book.md): b.jpg. It is not in the book then, and was not checked: name it under "pictures" if it is printed.',
+    ]);
+  });
+
+  it('is what the settings name; what no layout places is told', () => {
+    const settings = { pictures: ['*.jpg'] };
+    const { files, notices } = laidOut(found('a.jpg', 'b.jpg', 'c.jpg'), places('a.jpg'), {
+      ...whole,
+      settings,
+    });
+    assert.deepEqual(pathsOf(files), ['a.jpg', 'b.jpg', 'c.jpg']);
+    assert.deepEqual(notices, ['2 pictures are placed by no layout (book.md): b.jpg, c.jpg.']);
+  });
+
+  it('is every picture where no layout places any', () => {
+    const { files, notices } = laidOut(found('a.jpg'), places(), whole);
+    assert.deepEqual(pathsOf(files), ['a.jpg']);
+    assert.deepEqual(notices, []);
+    assert.deepEqual(
+      pathsOf(laidOut(found('a.jpg'), places('x.pdf'), whole).files),
+      ['a.jpg'],
+      'a drawing is none',
+    );
+  });
+
+  it('has the files that a person names, placed or not', () => {
+    const asked = { ...whole, paths: [`${root}/b.jpg`, `${root}/c`] };
+    const { files, notices } = laidOut(
+      found('b.jpg', 'c/1.jpg', 'c/2.jpg'),
+      places('a.jpg', 'c/2.jpg'),
+      asked,
+    );
+    assert.deepEqual(pathsOf(files), ['b.jpg', 'c/2.jpg']);
+    assert.deepEqual(notices, [], 'nothing is said of the rest');
+  });
+
+  it('lacks what is placed and not there: told once a picture, with its lines', () => {
+    const all = {
+      ...places('a.jpg'),
+      missing: ['x.tif', 'y.pdf', 'z', 'x.tif', 'x.tif'].map((path, i) => ({
+        file: 'book.md',
+        line: i + 1,
+        column: 1,
+        path,
+      })),
+    };
+    const { missing } = laidOut(found('a.jpg'), all, whole);
+    assert.deepEqual(pathsOf(missing), ['x.tif', 'z']);
+    assert.deepEqual(
+      missing.map(({ facts: [{ unreadable }] }) => [unreadable?.reason, unreadable?.text]),
+      [
+        [
+          'missing',
+          'It stays blank on the page: book.md:1, book.md:4 and 1 more place it, and there is no such file. Put the picture there, or correct the path.',
+        ],
+        [
+          'missing',
+          'It stays blank on the page: book.md:3 places it, and there is no such file. Put the picture there, or correct the path.',
+        ],
+      ],
+    );
+    assert.deepEqual(pathsOf(laidOut([], all, { ...whole, paths: [`${root}/deep`] }).missing), []);
+    assert.deepEqual(pathsOf(laidOut([], all, { ...whole, paths: [`${root}/z`] }).missing), ['z']);
+  });
+
+  it('tells what is placed and not looked at', () => {
+    const all = {
+      ...places('a.jpg', 'old/b.jpg'),
+      outside: [{ file: 'x.md', line: 7, column: 1, path: '../c.jpg' }],
+      notRead: [{ path: 'huge.html', why: 'It is larger than 4 MB.' }],
+    };
+    assert.deepEqual(laidOut(found('a.jpg'), all, whole).notices, [
+      '"huge.html" was not read as a layout: it is larger than 4 MB.',
+      'x.md:7 places "../c.jpg", which lies outside the book\'s folder and was not looked at. Copy the picture into the folder.',
+      'One picture is placed by a layout and was not checked, left out by "pictures", "ignore" or an ignore file: old/b.jpg (book.md:2).',
+    ]);
+  });
+});
