@@ -10,9 +10,6 @@ import type { Tally } from './pass/tally';
 import { tidy } from './tidy';
 import type { Header, Samples } from './types';
 
-/** Facts of one page, before it is said which page of which file. */
-export type Facts = Omit<PictureFacts, 'page' | 'sha256'>;
-
 /**
  * What is known of one page once every pixel was looked at; the caller adds which page of which file it is. Colour is
  * judged on the composite with paper white, levels are those stored.
@@ -21,7 +18,7 @@ export function factsOf(
   samples: Samples,
   header: Header,
   { meaning, profile, assumed, remarks }: Reading,
-): Facts {
+): Omit<PictureFacts, 'page' | 'sha256'> {
   const tally = tallyOf(samples);
   const { cells } = tally;
   const lab = new Float32Array(cells.length * 3);

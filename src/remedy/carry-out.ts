@@ -45,8 +45,10 @@ export async function carryOut({ asked, order, replaces }: Undertaking, means: M
   const { converters, wish, place, keep, signal } = means;
   if (place.kind === 'folder') await makeFolder(path.dirname(order.output), place.folder);
   const result = await withTemporary(order.output, async temporary => {
-    const made = await converters.convert({ file: asked.file, temporary, wish }, signal);
-    if (made.from !== asked.pages[0].sha256) throw new RemedyError(CHANGED);
+    const { sha256, encoding, space, chroma } = asked.pages[0];
+    const known = { sha256, encoding, space, chroma };
+    const made = await converters.convert({ file: asked.file, temporary, wish, known }, signal);
+    if (made.from !== sha256) throw new RemedyError(CHANGED);
     const key = wishKey(wish);
     const { from } = made;
     const to = made.proof.sha256;

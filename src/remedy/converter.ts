@@ -8,10 +8,10 @@ import { remedyPicture } from './picture';
 import { RemedyError } from './remedy-error';
 
 // A converter: a child process that converts pictures for a batch.
-serve<ConverterTask, ConverterDone>(async ({ file, temporary, wish }, onSize) => {
+serve<ConverterTask, ConverterDone>(async ({ file, temporary, wish, known }, onSize) => {
   try {
     tellSize(file, onSize);
-    return { result: await remedyPicture(file, temporary, wish) };
+    return { result: await remedyPicture(file, temporary, wish, known) };
   } catch (error) {
     if (error instanceof RemedyError) return { refused: error.message };
     if (error instanceof UnreadableError) return { refused: error.text };

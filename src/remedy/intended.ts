@@ -1,6 +1,5 @@
 // no-unit-test: picture.test.ts goes through it with every layout
-import type { Facts } from '../picture/facts';
-import type { RemedyFormat, RemedyWish } from '../shared/remedy';
+import type { RemedyFormat, RemedyWish, SourceFacts } from '../shared/remedy';
 import { greyPlane } from './grey';
 import { faintColourRemoved } from './grey/colour-kept';
 import { onPaper } from './grey/flatten';
@@ -14,7 +13,7 @@ import { type SourceBlack, shiftedTones } from './tone/shift';
 /** What a result is to look like, as lightness and tint of every pixel, and what there is to tell of it. */
 export function intended(
   { samples, reading, header }: ReadPicture,
-  facts: Facts,
+  facts: Omit<SourceFacts, 'sha256'>,
   wish: RemedyWish,
   format: RemedyFormat,
 ): { plane: TonePlane; told: string[] } {
@@ -34,7 +33,10 @@ export function intended(
   return { plane: wish.upright ? upright(shifted.plane, header.orientation) : shifted.plane, told };
 }
 
-function blackOf({ encoding, space }: Facts, meaning: ReadPicture['reading']['meaning']): SourceBlack {
+function blackOf(
+  { encoding, space }: Omit<SourceFacts, 'sha256'>,
+  meaning: ReadPicture['reading']['meaning'],
+): SourceBlack {
   if (space !== 'cmyk') return { kind: 'light' };
   if (encoding !== 'black-only') return { kind: 'none' };
   return { kind: 'ink', L: rampLightness(meaning, 'cmyk', 256)[255] };

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import { factsOf } from '../picture/facts';
 import type { Encoding } from '../shared/picture';
-import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish } from '../shared/remedy';
+import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish, SourceFacts } from '../shared/remedy';
 import { encode } from './encode';
 import type { Stored } from './encode/stored';
 import { fileBytes } from './file';
@@ -17,11 +17,17 @@ import { lossWords, parametersOf, sourceWords, storedWords } from './words';
 /**
  * Makes what is wished of a picture and writes it, flushed, to `temp`; then reads that file again and proves it.
  * @param file is only read
+ * @param known what was read of the picture before: taken as long as its content is the same, which saves a walk over it
  * @throws RemedyError in plain sentences where the picture cannot be converted, or the written file is not what was
  *   intended; the file system's own errors (a full disk) as they are. `temp` is then gone.
  */
-export async function remedyPicture(file: string, temp: string, wish: RemedyWish): Promise<RemedyResult> {
-  const { plane, stored, carried, format, from, fromEncoding, told } = await made(file, wish);
+export async function remedyPicture(
+  file: string,
+  temp: string,
+  wish: RemedyWish,
+  known: SourceFacts | null = null,
+): Promise<RemedyResult> {
+  const { plane, stored, carried, format, from, fromEncoding, told } = await made(file, wish, known);
   const written = await fileBytes(stored, format, wish.quality, carried);
   try {
     writeFlushed(temp, written.bytes);
@@ -59,12 +65,12 @@ interface Made {
 }
 
 /** Everything that needs the source, which is large and is let go with this. */
-async function made(file: string, wish: RemedyWish): Promise<Made> {
+async function made(file: string, wish: RemedyWish, known: SourceFacts | null): Promise<Made> {
   const source = await readPicture(file);
   const { header, samples, reading, sha256 } = source;
   const format = formatOf(header.format, wish);
   const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
-  const facts = factsOf(samples, header, reading);
+  const facts = known?.sha256 === sha256 ? known : factsOf(samples, header, reading);
   const { plane, told } = intended(source, facts, asked, format);
   const stored = await encode(plane, asked, header.bits);
   return {

@@ -1,5 +1,5 @@
 // no-unit-test: types only
-import type { Encoding } from './picture';
+import type { Encoding, PictureFacts } from './picture';
 
 /** What a remedy can make of a picture. */
 export type RemedyEncoding = Extract<Encoding, 'rgb-neutral' | 'single-channel' | 'black-only' | 'rgb-toned'>;
@@ -51,6 +51,9 @@ export interface RemedyWish {
   /** A grey ICC profile for `single-channel`; null: the tone curve of sRGB, with a profile that says so. */
   greyProfile: Uint8Array | null;
 }
+
+/** What a remedy goes by of what was read of its source. */
+export type SourceFacts = Pick<PictureFacts, 'sha256' | 'encoding' | 'space' | 'chroma'>;
 
 /** What a written file was found to be when it was read again. */
 export interface RemedyProof {

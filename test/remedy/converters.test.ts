@@ -22,7 +22,12 @@ process.send({ kind: 'ready' });
 
 describe('converters', () => {
   let converters: Converters;
-  const task = (file: string, temporary = '/x') => ({ file, temporary, wish: wishFor({ to: 'black-only' }) });
+  const task = (file: string, temporary = '/x') => ({
+    file,
+    temporary,
+    wish: wishFor({ to: 'black-only' }),
+    known: null,
+  });
   const start = () => {
     const converterFile = path.join(temporaryFolder({ 'converter.cjs': SCRIPT }), 'converter.cjs');
     converters = createConverters({ converterFile, size: 1 });

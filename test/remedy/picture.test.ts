@@ -67,6 +67,19 @@ describe('one picture remedied', () => {
     assert.ok(Math.max(...errors) > 0.01, 'nothing was rounded');
   });
 
+  it('goes by what was read before, as long as that is the same picture', async () => {
+    const [facts] = await readFacts(known('rgb8.tif'));
+    const fromKnown = async (change: object) => {
+      const { fromEncoding } = await remedyPicture(known('rgb8.tif'), temp(), wishFor(), {
+        ...facts,
+        ...change,
+      });
+      return fromEncoding;
+    };
+    assert.equal(await fromKnown({ encoding: 'rgb-toned' }), 'rgb-toned');
+    assert.equal(await fromKnown({ encoding: 'rgb-toned', sha256: 'another' }), facts.encoding);
+  });
+
   it('keeps its format and depth, or says why not', async () => {
     const of = async (name: string, change: Partial<RemedyWish> = {}) => {
       const { format, bits, told } = await remedied(name, change);
