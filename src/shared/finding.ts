@@ -22,12 +22,6 @@ export interface PlacedAt {
   column: number;
 }
 
-/** A finding that the team has decided to live with. */
-export interface WaivedFinding extends Finding {
-  /** Why; '' where nobody said. */
-  reason: string;
-}
-
 /** A picture in its book: facts plus what the settings and the model say of it. */
 export interface BookPicture {
   /** Relative to the root, forward slashes. */

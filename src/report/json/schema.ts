@@ -202,10 +202,6 @@ export const picture = object({
     text(),
     'Path of the converted copy in the book that took its place: it is not judged and has no forecast; null where none did',
   ),
-  placed: orNull(
-    object({
-      width: orNull({ type: 'number' }, 'mm'),
-      height: orNull({ type: 'number' }, 'mm'),
   placedAt: list(
     object({
       file: text('Layout source, relative to the root'),
@@ -214,6 +210,10 @@ export const picture = object({
     }),
     'Where layouts place it, by file and line',
   ),
+  placed: orNull(
+    object({
+      width: orNull({ type: 'number' }, 'mm'),
+      height: orNull({ type: 'number' }, 'mm'),
     }),
     'Printed size where the settings say it, else the largest at which a layout places it',
   ),
