@@ -122,7 +122,7 @@ export class Child<Task extends object, Done extends object> {
     });
     const started = await loaded;
     clearTimeout(timer);
-    if (started) return;
+    if (started) return this.#release();
     await this.close();
     throw new ChildFailure(
       'not-started',

@@ -8,6 +8,8 @@ export interface ChildrenOptions extends ChildOptions {
   size?: number;
   /** Children that had nothing to do for so long are ended, to give back their memory. */
   idleSeconds?: number;
+  /** A fresh one takes the place of those that are ended, so that the next task does not wait for its start. */
+  spare?: boolean;
   /** Told of a child that ended or hung on a task, which is then given to another. */
   onLost?: (task: object, why: ChildFailure) => void;
 }
@@ -137,12 +139,17 @@ export class Children<Task extends object, Done extends object> {
   #watchIdle(): void {
     if (this.#idleTimer) clearTimeout(this.#idleTimer);
     if (this.#busy > 0 || this.#closed) return;
-    this.#idleTimer = setTimeout(
-      () => {
-        for (const child of this.#idle.splice(0)) void child.close();
-      },
-      (this.options.idleSeconds ?? IDLE_SECONDS) * 1000,
-    );
+    this.#idleTimer = setTimeout(() => this.#rest(), (this.options.idleSeconds ?? IDLE_SECONDS) * 1000);
     this.#idleTimer.unref();
+  }
+
+  #rest(): void {
+    for (const child of this.#idle.splice(0)) void child.close();
+    if (!this.options.spare) return;
+    // where none starts, the next task says so
+    this.#free(this.#wasm).then(
+      child => this.#idle.push(child),
+      () => {},
+    );
   }
 }

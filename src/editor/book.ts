@@ -27,12 +27,16 @@ export class Book {
   #running: AbortController | undefined;
   #timer: NodeJS.Timeout | undefined;
   #firstChange = 0;
+  readonly #kept: { dispose(): void };
 
   constructor(
     /** The folder of `evengrey.json`. */
     readonly root: vscode.Uri,
     private readonly checker: CheckerClient,
-  ) {}
+  ) {
+    // a picture that is saved in an hour is judged as quickly as one that is saved now
+    this.#kept = checker.keep();
+  }
 
   get settings(): vscode.Uri {
     return vscode.Uri.joinPath(this.root, 'evengrey.json');
@@ -105,6 +109,7 @@ export class Book {
     this.#latest = undefined;
     clearTimeout(this.#timer);
     this.#running?.abort();
+    this.#kept.dispose();
     this.#changed.dispose();
   }
 }

@@ -24,7 +24,7 @@ interface Pending {
 export class Cancelled extends Error {}
 
 /**
- * The checker process, started when first asked and let go when nobody has asked for a while. Every promise settles:
+ * The checker process, started when first asked and let go when nobody has asked for a while and none keeps it. Every promise settles:
  * with the answer, with the checker's own words, as `Cancelled`, or saying that the process ended twice.
  */
 export class CheckerClient {
@@ -32,6 +32,7 @@ export class CheckerClient {
   #pending = new Map<number, Pending>();
   #nextId = 1;
   #idle: NodeJS.Timeout | undefined;
+  #keepers = 0;
   #disposed = false;
 
   /** `program`: the bundled checker. `log`: takes what the process writes to its standard error. */
@@ -70,6 +71,18 @@ export class CheckerClient {
       this.#pending.set(id, pending);
       this.#send(pending);
     });
+  }
+
+  /** Has the process stay while it has nothing to do: what is asked next is answered without its start. */
+  keep(): { dispose(): void } {
+    this.#keepers++;
+    clearTimeout(this.#idle);
+    return {
+      dispose: () => {
+        this.#keepers--;
+        if (this.#pending.size === 0) this.#rest();
+      },
+    };
   }
 
   dispose() {
@@ -123,6 +136,7 @@ export class CheckerClient {
 
   #rest() {
     clearTimeout(this.#idle);
+    if (this.#keepers > 0) return;
     this.#idle = setTimeout(() => this.#letGo(), this.idleMs);
     this.#idle.unref();
   }

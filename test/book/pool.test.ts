@@ -28,6 +28,7 @@ process.on('message', ({ id, kind, file }) => {
   if (name === 'large') process.send({ id, kind: 'size', megabytes: 0, megapixels: 1000 });
   setTimeout(answer, { slow: 300, 'very-slow': 1500, large: 1500 }[name] ?? 0);
 });
+require('node:fs').appendFileSync(__filename + '.started', process.pid + ' ');
 process.send({ kind: 'ready' });
 `;
 
@@ -187,6 +188,17 @@ describe('pool', () => {
     await pause(400);
     assert.throws(() => process.kill(pid, 0), 'the process is gone');
     assert.notEqual((await told('b')).pid, pid);
+  });
+
+  it('has a fresh reader stand by in their place, where one is wanted', async () => {
+    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
+    fs.rmSync(`${readerFile}.started`, { force: true });
+    open({ size: 1, idleSeconds: 0.05, spare: true });
+    const { pid } = await told('a');
+    while (started().length < 2) await pause(20);
+    await pause(100);
+    assert.throws(() => process.kill(pid, 0), 'the one that worked is gone');
+    assert.equal((await told('b')).pid, started()[1]);
   });
 
   it('rejects what waits and ends its readers when closed', async () => {

@@ -80,6 +80,18 @@ describe('checker client', () => {
     while (alive(pid)) await new Promise(resolve => setTimeout(resolve, 20));
     assert.notEqual(await ask('a'), first);
   });
+
+  it('does not while somebody keeps it', async () => {
+    client.dispose();
+    client = new CheckerClient(path.join(dir, 'checker.js'), () => {}, 10);
+    const kept = client.keep();
+    const first = await ask('a');
+    await new Promise(resolve => setTimeout(resolve, 200));
+    assert.equal(await ask('a'), first);
+    kept.dispose();
+    const pid = Number(first.split(' ').at(-1));
+    while (alive(pid)) await new Promise(resolve => setTimeout(resolve, 20));
+  });
 });
 
 function alive(pid: number): boolean {

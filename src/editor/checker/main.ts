@@ -6,7 +6,7 @@ import { Checker } from './checker';
 
 /** The checker process: answers the editor's questions, one message each, and ends with the editor. */
 const readerFile = path.join(__dirname, 'reader.js');
-const pool = createPool({ readerFile });
+const pool = createPool({ readerFile, spare: true });
 const checker = new Checker(pool, readerFile);
 const running = new Map<number, AbortController>();
 
