@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from 'commander';
+import type { ShardNumber } from '../book/shards/shard';
 import { lights } from '../print/lights';
 import { papers } from '../print/papers';
 import { processes } from '../print/processes';
@@ -39,6 +40,14 @@ export const wholeFrom = (least: number) => (value: string) => {
     throw new InvalidArgumentError(`It must be a whole number from ${least} up.`);
   return Number(value);
 };
+
+/** `2/4`: the second of four parts. */
+export function shardNumber(value: string): ShardNumber {
+  const [, index, count] = /^(\d{1,6})\/(\d{1,6})$/.exec(value) ?? [];
+  if (index === undefined || Number(index) < 1 || Number(index) > Number(count))
+    throw new InvalidArgumentError('It must be a part and the number of parts, such as 2/4.');
+  return { index: Number(index), count: Number(count) };
+}
 
 /** As people write numbers: no hexadecimal, no exponent. */
 const DECIMAL = /^\s*(\d+\.?\d*|\.\d+)\s*$/;

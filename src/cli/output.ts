@@ -7,14 +7,18 @@ import { isChart } from '../report/chart/own';
 import { Failure } from './failure';
 import { isPictureFile } from './picture-file';
 
+/** Whole, or in parts: a report of very many pictures is longer than a text can be. */
+export type Text = string | Iterable<string>;
+
 /**
  * Writes a result to the standard output or to a file: whole or not at all, and never over a picture or settings.
  * @throws Failure where the file must not or cannot be written
  */
-export async function writeResult(text: string, output: string | undefined, drawing = false): Promise<void> {
+export async function writeResult(text: Text, output: string | undefined, drawing = false): Promise<void> {
   if (output === undefined) {
     // the callback comes too where nobody reads any more
-    await new Promise<void>(resolve => process.stdout.write(text, () => resolve()));
+    for (const part of typeof text === 'string' ? [text] : text)
+      await new Promise<void>(resolve => process.stdout.write(part, () => resolve()));
     return;
   }
   await refuse(output, drawing);

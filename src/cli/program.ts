@@ -7,6 +7,7 @@ import { convertVerb } from './verbs/convert';
 import { demoVerb } from './verbs/demo';
 import { explainVerb } from './verbs/explain';
 import { forecastVerb } from './verbs/forecast';
+import { mergeVerb } from './verbs/merge';
 
 /** The command line. Verbs load what they need only when they are run, so that help and slips are told at once. */
 export function program(): Command {
@@ -24,7 +25,15 @@ Exit codes: 0 nothing fails, 1 findings that fail, 2 usage, settings or a crash.
 Results go to the standard output, progress to the standard error. NO_COLOR=1 turns colour off.
 What was read of a picture is kept in your cache folder; EVENGREY_CACHE_DIR names another.`,
     );
-  for (const verb of [checkVerb(), compareVerb(), forecastVerb(), convertVerb(), explainVerb(), demoVerb()])
+  for (const verb of [
+    checkVerb(),
+    mergeVerb(),
+    compareVerb(),
+    forecastVerb(),
+    convertVerb(),
+    explainVerb(),
+    demoVerb(),
+  ])
     evengrey.addCommand(verb);
   for (const command of [evengrey, ...evengrey.commands]) tidy(command);
   return evengrey;

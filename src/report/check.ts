@@ -2,7 +2,7 @@
 import type { BookReport, Severity } from '../shared/finding';
 import type { CheckFormat } from './formats';
 import { bookCommands } from './github';
-import { bookJson } from './json';
+import { bookJsonParts } from './json';
 import { bookJunit } from './junit';
 import { bookMarkdown } from './markdown';
 import type { Place } from './place';
@@ -19,9 +19,12 @@ export interface Circumstances {
 }
 
 /** What writes the report of a check, by format. */
-export const writers: Record<CheckFormat, (report: BookReport, circumstances: Circumstances) => string> = {
+export const writers: Record<
+  CheckFormat,
+  (report: BookReport, circumstances: Circumstances) => string | Iterable<string>
+> = {
   text: (report, { style }) => bookText(report, style),
-  json: report => bookJson(report),
+  json: report => bookJsonParts(report),
   sarif: (report, { place }) => bookSarif(report, place),
   junit: (report, { place, failing }) => bookJunit(report, place, failing),
   markdown: report => bookMarkdown(report),

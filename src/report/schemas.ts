@@ -1,5 +1,6 @@
 // no-unit-test: a list for the build; test/report/schemas.test.ts checks what stands in media/schemas
 import { language } from '../book/settings/words';
+import { waiversSchema } from '../book/waivers/schema';
 import { compareReportSchema } from './compare/schema';
 import { convertReportSchema, undoReportSchema } from './json/convert-schema';
 import { checkReportSchema, forecastReportSchema } from './json/schema';
@@ -8,6 +9,7 @@ import { checkReportSchema, forecastReportSchema } from './json/schema';
 export const schemas: Record<string, Record<string, unknown>> = {
   'evengrey.schema.json': language.settings,
   'house.schema.json': language.house,
+  'waivers.schema.json': waiversSchema,
   'check-report.schema.json': checkReportSchema,
   'compare-report.schema.json': compareReportSchema,
   'forecast-report.schema.json': forecastReportSchema,

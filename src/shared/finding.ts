@@ -22,6 +22,12 @@ export interface PlacedAt {
   column: number;
 }
 
+/** A finding that the team has decided to live with. */
+export interface WaivedFinding extends Finding {
+  /** Why; '' where nobody said. */
+  reason: string;
+}
+
 /** A picture in its book: facts plus what the settings and the model say of it. */
 export interface BookPicture {
   /** Relative to the root, forward slashes. */
@@ -48,6 +54,8 @@ export interface BookPicture {
 
 export interface PictureReport extends BookPicture {
   findings: Finding[];
+  /** Those that are waived: not among the others, and not counted with them. */
+  waived?: WaivedFinding[];
 }
 
 export interface BookReport {
@@ -61,6 +69,8 @@ export interface BookReport {
   pictures: PictureReport[];
   /** About the book as a whole. */
   findings: Finding[];
+  /** Those that are waived: not among the others, and not counted with them. */
+  waived?: WaivedFinding[];
   /** What was not looked at, and settings that concern nothing: plain sentences, no verdicts. */
   notices: string[];
   summary: Summary;
@@ -71,5 +81,7 @@ export interface Summary {
   errors: number;
   warnings: number;
   notes: number;
+  /** Findings that do not count; absent: none. */
+  waived?: number;
   encodings: Partial<Record<Encoding, number>>;
 }

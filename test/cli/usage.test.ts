@@ -7,7 +7,7 @@ import { evenBook, pictures } from './support/book';
 import { golden } from './support/golden';
 import { evengrey } from './support/run';
 
-const verbs = ['check', 'compare', 'forecast', 'convert', 'explain', 'demo'];
+const verbs = ['check', 'merge', 'compare', 'forecast', 'convert', 'explain', 'demo'];
 
 describe('usage', () => {
   it('is told on request, for every verb, with its formats', async () => {

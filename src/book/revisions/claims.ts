@@ -21,13 +21,21 @@ export function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
   return Array.isArray(pictures) ? pictures : [];
 }
 
-/** Matches findings before and after by rule, target and severity; of several alike each counts once. */
-export function changesOf(before: readonly Finding[], after: readonly Finding[]): FindingChanges {
+/**
+ * Matches findings before and after by rule, target and severity; of several alike each counts once. What is waived since
+ * has not ended: it stands, and is told no more.
+ */
+export function changesOf(
+  before: readonly Finding[],
+  after: readonly Finding[],
+  waivedSince: readonly Finding[] = [],
+): FindingChanges {
   const left = new Map<string, Finding[]>();
   for (const finding of before) left.set(keyOf(finding), [...(left.get(keyOf(finding)) ?? []), finding]);
   const changes: FindingChanges = { new: [], ended: [], unchanged: [] };
   for (const finding of after)
     (left.get(keyOf(finding))?.shift() ? changes.unchanged : changes.new).push(finding);
+  for (const finding of waivedSince) left.get(keyOf(finding))?.shift();
   const ended = new Set([...left.values()].flat());
   changes.ended = before.filter(finding => ended.has(finding));
   return changes;

@@ -1,3 +1,4 @@
+import { count } from '../../rules/words';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
@@ -6,6 +7,8 @@ import type { JudgedBook } from '../judge-book';
 import { type Overrides, override } from '../overrides';
 import type { Pool } from '../pool';
 import type { Settings } from '../settings/settings';
+import { type Split, splitWaived } from '../waivers/apply';
+import { WAIVERS_FILE } from '../waivers/file';
 import { Blobs } from './blobs';
 import { changesBetween } from './changes';
 import { joined } from './join';
@@ -80,8 +83,12 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         const { oid } = side.pages.get(path)!;
         return read.get(oid) ?? known?.get(oid) ?? null;
       };
-    const before = await judgeSide(base, factsOn(base), !known, signal);
-    const after = await judgeSide(head, factsOn(head), !known, signal);
+    const judge = async (side: Side) => {
+      const judged = await judgeSide(side, factsOn(side), !known, signal);
+      return splitWaived(judged, side.waivers);
+    };
+    const before = await judge(base);
+    const after = await judge(head);
     return joined({
       base: revisionOf(options.base, baseCommit, base, before),
       head: revisionOf(options.head, headCommit, head, after),
@@ -94,6 +101,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...toldOf(changes, base, head),
+        ...waivedNotice(after),
         ...head.settings.targets.flatMap(doubtNotices),
       ],
     });
@@ -105,6 +113,14 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
 const NO_RENAMES =
   'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
+
+function waivedNotice({ pictures, waived }: Split): string[] {
+  const many = pictures.reduce((sum, picture) => sum + (picture.waived?.length ?? 0), waived.length);
+  if (!many) return [];
+  return [
+    `${count(many, 'finding')} ${many === 1 ? 'is' : 'are'} waived by ${WAIVERS_FILE} and ${many === 1 ? 'does' : 'do'} not count.`,
+  ];
+}
 
 /** A base whose settings are broken was judged by nobody: today's settings are the nearest that there is. */
 async function baseSide(
@@ -119,7 +135,7 @@ async function baseSide(
   } catch (error) {
     if (!(error instanceof RevisionSettingsError)) throw error;
     return {
-      base: await withSettings(head.settings, snapshot, blobs),
+      base: await withSettings(root, head.settings, snapshot, blobs),
       borrowed: [
         'The settings before have problems, so the pictures before are judged by the settings after.',
       ],

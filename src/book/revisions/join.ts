@@ -13,6 +13,7 @@ import type { Finding, PictureReport } from '../../shared/finding';
 import { matcher } from '../discovery/globs';
 import type { JudgedBook } from '../judge-book';
 import { placesIn } from '../order';
+import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook } from './claims';
 import { matcherOf } from './match';
 import type { PageOf } from './page-changes';
@@ -24,7 +25,7 @@ export interface Joining {
   head: ComparedRevision;
   mergeBase: boolean;
   sides: { base: Side; head: Side };
-  judged: { before: JudgedBook; after: JudgedBook };
+  judged: { before: Split; after: Split };
   pages: PageOf[];
   unread: number;
   notices: string[];
@@ -70,14 +71,14 @@ export function joined({
             page,
             before: x,
             after: y,
-            findings: changesOf(x ? claimsOn(x, before.findings) : [], claims),
+            findings: changesOf(x ? claimsOn(x, before.findings) : [], claims, y?.waived),
             matches: y ? match(y, claims) : [],
           };
         }),
     };
   });
   const others = otherChanges(before, after, moved);
-  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook));
+  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), after.waived);
   const all = [...changes.flatMap(({ pages }) => pages.map(({ findings }) => findings)), book];
   const counted = (which: keyof FindingChanges) =>
     countsOf([
@@ -122,7 +123,11 @@ function otherChanges(before: JudgedBook, after: JudgedBook, moved: ReadonlySet<
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
     const loud = (findings: Finding[]) => findings.filter(({ severity }) => severity !== 'note');
-    const found = changesOf(loud(claimsOn(same, before.findings)), loud(claimsOn(picture, after.findings)));
+    const found = changesOf(
+      loud(claimsOn(same, before.findings)),
+      loud(claimsOn(picture, after.findings)),
+      picture.waived,
+    );
     if (!found.new.length && !found.ended.length) return [];
     return [
       { path: picture.path, page: picture.facts.page, findings: { new: found.new, ended: found.ended } },

@@ -5,6 +5,8 @@ import { type JudgedBook, judgeBook } from '../judge-book';
 import { loadSettings } from '../settings/load';
 import type { Problem } from '../settings/problem';
 import type { Settings } from '../settings/settings';
+import { readWaivers } from '../waivers/file';
+import type { Waiver } from '../waivers/key';
 import type { Blobs } from './blobs';
 import { type IsPage, pagesOf } from './pages';
 import { type Entry, isFile, type Snapshot } from './snapshot';
@@ -21,6 +23,7 @@ export class RevisionSettingsError extends Error {
 /** A book as a revision, or the index, holds it. */
 export interface Side {
   settings: Settings;
+  waivers: readonly Waiver[];
   snapshot: Snapshot;
   isPage: IsPage;
   /** Its pictures, by path: regular files only. */
@@ -39,17 +42,21 @@ export async function sideOf(
 ): Promise<Side> {
   const { settings, problems } = await loadSettings(root, { source: filesOf(root, snapshot, blobs) });
   if (!settings) throw new RevisionSettingsError(problems);
-  return withSettings(adjust(settings), snapshot, blobs);
+  return withSettings(root, adjust(settings), snapshot, blobs);
 }
 
+/** The same by other settings. @throws RevisionSettingsError where its waivers cannot be read */
 export async function withSettings(
+  root: string,
   settings: Settings,
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
 ): Promise<Side> {
+  const { waivers, problems } = await readWaivers(root, { source: filesOf(root, snapshot, blobs) });
+  if (problems.length) throw new RevisionSettingsError(problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
   const pages = [...snapshot].filter(([path, entry]) => isFile(entry) && isPage(path));
-  return { settings, snapshot, isPage, pages: new Map(pages.sort(([x], [y]) => compare(x, y))) };
+  return { settings, waivers, snapshot, isPage, pages: new Map(pages.sort(([x], [y]) => compare(x, y))) };
 }
 
 /**

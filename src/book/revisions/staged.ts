@@ -45,7 +45,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     const index = await snapshotOfIndex(repository);
     const own = options.settingsNamed || !index.has(SETTINGS_FILE);
     const side = own
-      ? await withSettings(options.settings, index, blobs)
+      ? await withSettings(root, options.settings, index, blobs)
       : await sideOf(root, index, blobs, options.adjust);
     const { changes } = await changesStaged(repository, head);
     const touched = new Set(

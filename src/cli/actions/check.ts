@@ -4,19 +4,22 @@ import { type Overrides, override } from '../../book/overrides';
 import { checkSince } from '../../book/revisions/since';
 import { checkStaged } from '../../book/revisions/staged';
 import type { Settings } from '../../book/settings/settings';
-import { writers } from '../../report/check';
-import type { BookReport, Severity } from '../../shared/finding';
+import { readShard, type ShardNumber } from '../../book/shards/shard';
+import { shardText } from '../../book/shards/text';
+import type { Place } from '../../report/place';
+import type { BookReport } from '../../shared/finding';
 import { rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
+import { finish } from '../finish';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { placeOf } from '../place';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
 import { revisionFailure } from '../revision-failure';
-import { styleOf } from '../style';
 import type { CheckVerbOptions } from '../verbs/check';
+import { type Waivers, waiversOf, withWaivers } from '../waiving';
 
 /** Checks a book, writes the report and gives the exit code. */
 export async function check(named: readonly string[], options: CheckVerbOptions): Promise<number> {
@@ -26,26 +29,15 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   const root = await rootOf(paths);
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const adjust = (some: Settings) => adjusted(some, conditions);
-  const report = await readAndJudge({ root, paths, settings, adjust }, options);
-  const failing = failingOf(report, options.maxWarnings);
-  const text = writers[options.format](report, {
-    place: await placeOf(root, files[0]),
-    failing,
-    style: styleOf(options.output),
-  });
-  await writeResult(text, options.output);
-  const empty = report.scope ? [] : paths.filter(file => !holdsPicture(report, path.relative(root, file)));
-  if (empty.length)
-    throw new Failure(
-      `${empty.map(shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
-    );
-  return exitCodeOf(report, failing, options.maxWarnings);
-}
-
-/** A check that looked at nothing has passed nothing, though a script would take it so. */
-function holdsPicture({ pictures }: BookReport, relative: string): boolean {
-  const at = relative.split(path.sep).join('/');
-  return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
+  const asked = { root, paths, settings, adjust };
+  const waivers = await waiversOf(root, options);
+  const place = await placeOf(root, files[0]);
+  if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options);
+  const judged = await readAndJudge(asked, options);
+  const complete = paths.includes(root) && !judged.scope;
+  const report = await withWaivers(judged, waivers, complete, options, root);
+  const asking = paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
+  return finish(report, asking, place, options);
 }
 
 interface Book {
@@ -89,23 +81,46 @@ function readAndJudge(
   );
 }
 
+/** What a shard hands to `merge` beside what was read. */
+export interface ShardExtras {
+  place: Place;
+  waivers: Waivers;
+}
+
+/** What is read is no verdict yet, so that it fails nothing: `merge` does. */
+async function writeShard(
+  { root, paths, settings, adjust }: Book,
+  shard: ShardNumber,
+  more: ShardExtras,
+  options: CheckVerbOptions,
+): Promise<number> {
+  if (options.formatAsked && options.format !== 'json')
+    throw new Failure(
+      '--shard writes JSON for "evengrey merge", which writes the report in any format. Leave --format out.',
+    );
+  const read = await interruptible(signal =>
+    withReading(root, options, async ({ pool, cache }) => {
+      const progress = new Progress(process.stderr);
+      const onProgress = (done: number, total: number, file: string) => progress.tell(done, total, file);
+      try {
+        return await readShard(
+          { root, paths, settings: adjust(settings), pool, cache, signal, onProgress },
+          shard,
+          more,
+        );
+      } finally {
+        progress.end();
+      }
+    }),
+  );
+  await writeResult(shardText(read), options.output);
+  return EXIT.clean;
+}
+
 /** @throws Failure where a paper or a light is asked for and nobody said a process */
 function adjusted(settings: Settings, conditions: Overrides): Settings {
   const targets = override(settings.targets, conditions);
   if (!targets.length && (conditions.paper || conditions.light))
     throw new Failure('Nobody said how this book is printed: name a process with --process too.');
   return { ...settings, targets };
-}
-
-/** Errors fail; warnings only beyond what is allowed; notes never. */
-function failingOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): ReadonlySet<Severity> {
-  return new Set(summary.warnings > maxWarnings ? ['error', 'warning'] : ['error']);
-}
-
-function exitCodeOf({ summary }: BookReport, failing: ReadonlySet<Severity>, maxWarnings?: number): number {
-  if (failing.has('warning')) {
-    const many = summary.warnings === 1 ? '1 warning is' : `${summary.warnings} warnings are`;
-    process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
-  }
-  return summary.errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
 }

@@ -1,7 +1,15 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
+import type { ShardNumber } from '../../book/shards/shard';
 import { type CheckFormat, checkFormats } from '../../report/formats';
-import { conditionHelp, conditionOptions, formatOption, outputOption, wholeFrom } from '../options';
+import {
+  conditionHelp,
+  conditionOptions,
+  formatOption,
+  outputOption,
+  shardNumber,
+  wholeFrom,
+} from '../options';
 
 export interface CheckVerbOptions {
   format: CheckFormat;
@@ -12,6 +20,12 @@ export interface CheckVerbOptions {
   settings?: string;
   since?: string;
   staged?: boolean;
+  shard?: ShardNumber;
+  waivers?: string;
+  waive?: boolean;
+  showWaived?: boolean;
+  /** Somebody named the format; it was not taken for granted. */
+  formatAsked: boolean;
   whole?: boolean;
   maxWarnings?: number;
   jobs?: number;
@@ -44,6 +58,24 @@ export function checkVerb(): Command {
       ),
     )
     .addOption(
+      new Option('--waivers <file>', 'another file of waivers than the book’s own .evengrey-waivers.json'),
+    )
+    .addOption(
+      new Option(
+        '--waive',
+        'write every error and warning into the waivers and take out what is stale: nothing fails until something changes',
+      ),
+    )
+    .addOption(new Option('--show-waived', 'tell the waived findings too'))
+    .addOption(
+      new Option(
+        '--shard <i/n>',
+        'read only part i of n parts of the book, for "evengrey merge"; judges nothing and fails nothing',
+      )
+        .argParser(shardNumber)
+        .conflicts(['since', 'staged', 'maxWarnings', 'waive', 'showWaived']),
+    )
+    .addOption(
       new Option(
         '--max-warnings <n>',
         'fail with more warnings than this; left out: warnings never fail',
@@ -64,8 +96,9 @@ Examples:
 A named path without a picture of the book ends with code 2.`,
     )
     .addHelpText('after', conditionHelp)
-    .action(async (paths: string[], options: CheckVerbOptions) => {
+    .action(async (paths: string[], options: Omit<CheckVerbOptions, 'formatAsked'>, command: Command) => {
       const { check } = await import('../actions/check');
-      process.exitCode = await check(paths, options);
+      const formatAsked = command.getOptionValueSource('format') === 'cli';
+      process.exitCode = await check(paths, { ...options, formatAsked });
     });
 }

@@ -3,7 +3,7 @@ import type { Forecast } from '../../shared/forecast';
 import type { Space } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { dutyOf } from '../sheet/advice';
-import { document, SCHEMA } from './document';
+import { document, documentParts, Each, SCHEMA } from './document';
 import { findingJson } from './finding';
 import { forecastJson } from './forecast';
 import { canonical } from './number';
@@ -13,16 +13,19 @@ import { pictureJson } from './picture';
  * The report of a check as JSON text, by `check-report.schema.json`: no absolute paths, no times, every list in a
  * fixed order, the same to the byte for the same book. A picture is a line, so that two reports can be compared.
  */
-export function bookJson(report: BookReport): string {
-  const { encodings, ...counts } = report.summary;
-  return document({
+export const bookJson = (report: BookReport): string => [...bookJsonParts(report)].join('');
+
+/** The same in parts, for books of any size. */
+export function bookJsonParts(report: BookReport): Iterable<string> {
+  const { encodings, waived = 0, ...counts } = report.summary;
+  return documentParts({
     schema: SCHEMA,
     book: { root: '.', targets: report.targets.map(targetJson) },
     scope: report.scope ? { which: report.scope.which, unread: report.scope.unread } : null,
-    pictures: report.pictures.map(picture => pictureJson(picture, report.findings)),
-    findings: report.findings.map(findingJson),
+    pictures: new Each(report.pictures, picture => pictureJson(picture, report.findings)),
+    findings: [...report.findings, ...(report.waived ?? [])].map(findingJson),
     notices: report.notices,
-    summary: { ...counts, attention: attentionOf(report), encodings: canonical(encodings) },
+    summary: { ...counts, waived, attention: attentionOf(report), encodings: canonical(encodings) },
   });
 }
 

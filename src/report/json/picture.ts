@@ -65,7 +65,7 @@ export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
     remarks: remarksJson(facts),
     unreadable: facts.unreadable && { reason: facts.unreadable.reason, text: facts.unreadable.text },
     forecast: picture.forecasts.map(forecastJson),
-    findings: picture.findings.map(findingJson),
+    findings: [...picture.findings, ...(picture.waived ?? [])].map(findingJson),
     verdict: adviceOn(report, shared).kind,
   };
 }

@@ -79,7 +79,15 @@ describe('report as JSON', () => {
   });
 
   it('keeps the contract’s names and their order', () => {
-    assert.deepEqual(Object.keys(value), ['schema', 'book', 'pictures', 'findings', 'notices', 'summary']);
+    assert.deepEqual(Object.keys(value), [
+      'schema',
+      'book',
+      'scope',
+      'pictures',
+      'findings',
+      'notices',
+      'summary',
+    ]);
     assert.equal(value.book.root, '.');
     assert.deepEqual(Object.keys(value.pictures[0]).slice(0, 10), [
       'path',

@@ -1,0 +1,93 @@
+import type { BookReport, Finding, PictureReport, WaivedFinding } from '../../shared/finding';
+import type { JudgedBook } from '../judge-book';
+import { summarise } from '../summary';
+import { keyOf, type Waiver, waiverOf } from './key';
+
+/** What was judged, with what is waived apart. */
+export interface Split extends JudgedBook {
+  /** About the book. */
+  waived: WaivedFinding[];
+  /** Waivers of none of these findings. */
+  unused: Waiver[];
+}
+
+/** Takes out of what was judged what is waived: it counts and fails no more, and is kept under `waived`. */
+export function splitWaived(judged: JudgedBook, waivers: readonly Waiver[]): Split {
+  const byKey = new Map(waivers.map(waiver => [keyOf(waiver), waiver]));
+  const used = new Set<Waiver>();
+  const sorted = (findings: readonly Finding[], picture: PictureReport | null) => {
+    const standing: Finding[] = [];
+    const waived: WaivedFinding[] = [];
+    for (const finding of findings) {
+      const own = byKey.size ? waiverOf(finding, picture, judged) : null;
+      const waiver = own && byKey.get(keyOf(own));
+      if (waiver) {
+        used.add(waiver);
+        waived.push({ ...finding, reason: waiver.reason ?? '' });
+      } else standing.push(finding);
+    }
+    return { findings: standing, waived };
+  };
+  return {
+    pictures: judged.pictures.map(picture => ({ ...picture, ...sorted(picture.findings, picture) })),
+    ...sorted(judged.findings, null),
+    unused: waivers.filter(waiver => !used.has(waiver)),
+  };
+}
+
+/** The same of a report, counted anew. */
+export function applyWaivers(
+  report: BookReport,
+  waivers: readonly Waiver[],
+): { report: BookReport; unused: Waiver[] } {
+  const { unused, ...split } = splitWaived(report, waivers);
+  const all = [...split.pictures.flatMap(({ waived = [] }) => waived), ...split.waived];
+  const summary = { ...summarise(split.pictures, split.findings), waived: all.length };
+  return { report: { ...report, ...split, summary }, unused };
+}
+
+/**
+ * The waivers to be kept and those to be added, so that nothing of this report fails any more; sorted, the same for the
+ * same findings. Notes are only for knowing and need none. `keep`: waivers that are of no finding of this report and
+ * stay; reasons stay too. `unknown`: paths with findings that cannot be waived, since they were not read.
+ */
+export function waiveAll(
+  report: BookReport,
+  waivers: readonly Waiver[],
+  keep: readonly Waiver[],
+): { waivers: Waiver[]; added: number; unknown: string[] } {
+  const before = new Map(waivers.map(waiver => [keyOf(waiver), waiver]));
+  const now = new Map(keep.map(waiver => [keyOf(waiver), waiver]));
+  const unknown: string[] = [];
+  let added = 0;
+  const add = (finding: Finding, picture: PictureReport | null, isWaived: boolean) => {
+    if (finding.severity === 'note' && !isWaived) return;
+    const waiver = waiverOf(finding, picture, report);
+    if (!waiver) {
+      unknown.push(picture?.path ?? finding.rule);
+      return;
+    }
+    const key = keyOf(waiver);
+    if (now.has(key)) return;
+    const old = before.get(key);
+    if (!old) added++;
+    now.set(key, { ...waiver, reason: old?.reason ?? '' });
+  };
+  const all = (
+    findings: readonly Finding[],
+    waived: readonly Finding[] = [],
+    picture: PictureReport | null,
+  ) => {
+    for (const finding of findings) add(finding, picture, false);
+    for (const finding of waived) add(finding, picture, true);
+  };
+  all(report.findings, report.waived, null);
+  for (const picture of report.pictures) all(picture.findings, picture.waived, picture);
+  const order = (waiver: Waiver) =>
+    JSON.stringify([waiver.picture ?? '', waiver.page ?? 1, waiver.rule, keyOf(waiver)]);
+  return {
+    waivers: [...now.values()].sort((x, y) => (order(x) < order(y) ? -1 : 1)),
+    added,
+    unknown: [...new Set(unknown)],
+  };
+}

@@ -1,0 +1,99 @@
+import type { BookReport, Finding, PictureReport } from '../../shared/finding';
+
+/** A finding that the team has decided to live with, as the file has it. */
+export interface Waiver {
+  rule: string;
+  picture?: string | null;
+  page?: number;
+  content: string[];
+  value: Record<string, unknown>;
+  says?: string;
+  reason?: string;
+}
+
+/** What is not the finding's own value: what it says of other pictures, and figures that only explain it. */
+const OF_OTHERS: ReadonlySet<string> = new Set([
+  'all',
+  'basis',
+  'convert',
+  'groups',
+  'most',
+  'pictures',
+  'places',
+  'usual',
+]);
+
+/** As many digits of a figure as a decision rests on: a newer model that moves the last ones asks nobody again. */
+const DIGITS = 2;
+
+/** What a finding says in figures, keys in order. */
+export function figuresOf({ data }: Finding): Record<string, unknown> {
+  return rounded(Object.fromEntries(Object.entries(data).filter(([key]) => !OF_OTHERS.has(key)))) as Record<
+    string,
+    unknown
+  >;
+}
+
+function rounded(value: unknown): unknown {
+  if (typeof value === 'number') return Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) + 0 : null;
+  if (Array.isArray(value)) return value.map(rounded);
+  if (value === null || typeof value !== 'object') return value;
+  const entries = Object.entries(value).filter(([, inner]) => inner !== undefined);
+  return Object.fromEntries(
+    entries.sort(([x], [y]) => (x < y ? -1 : 1)).map(([key, inner]) => [key, rounded(inner)]),
+  );
+}
+
+/**
+ * Contents that a finding is about: the picture's own, or those of the pictures that a finding about the book names. Null
+ * where one of them was not read: nobody can live with what nobody knows.
+ */
+export function contentOf(
+  finding: Finding,
+  picture: PictureReport | null,
+  { pictures }: Pick<BookReport, 'pictures'>,
+): string[] | null {
+  if (picture) return picture.facts.sha256 ? [picture.facts.sha256] : null;
+  const named = new Set(namedIn(finding.data));
+  const hashes = pictures.filter(({ path }) => named.has(path)).map(({ facts }) => facts.sha256);
+  return hashes.every(Boolean) ? [...new Set(hashes)].sort() : null;
+}
+
+/** Paths anywhere under `pictures` or `convert`. */
+function namedIn(data: unknown): string[] {
+  if (Array.isArray(data)) return data.flatMap(namedIn);
+  if (data === null || typeof data !== 'object') return [];
+  return Object.entries(data).flatMap(([key, value]) =>
+    (key === 'pictures' || key === 'convert') && Array.isArray(value)
+      ? value.filter(path => typeof path === 'string')
+      : namedIn(value),
+  );
+}
+
+/** By what a finding is known again: content, page, rule and value. Where the picture lies does not count. */
+export const keyOf = ({
+  rule,
+  page,
+  content,
+  value,
+}: Pick<Waiver, 'rule' | 'page' | 'content' | 'value'>): string =>
+  JSON.stringify([rule, page ?? 1, [...content].sort(), rounded(value)]);
+
+/** The waiver that a finding would have; null where it can have none. */
+export function waiverOf(
+  finding: Finding,
+  picture: PictureReport | null,
+  report: Pick<BookReport, 'pictures'>,
+): Waiver | null {
+  const content = contentOf(finding, picture, report);
+  if (!content) return null;
+  return {
+    rule: finding.rule,
+    picture: picture?.path ?? null,
+    ...(picture && picture.facts.page > 1 ? { page: picture.facts.page } : {}),
+    content,
+    value: figuresOf(finding),
+    says: finding.message,
+    reason: '',
+  };
+}

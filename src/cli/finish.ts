@@ -1,0 +1,54 @@
+// no-unit-test: test/cli/actions/check.test.ts and merge.test.ts run the built program
+import path from 'node:path';
+import { writers } from '../report/check';
+import type { CheckFormat } from '../report/formats';
+import type { Place } from '../report/place';
+import type { BookReport, Severity } from '../shared/finding';
+import { EXIT, Failure } from './failure';
+import { writeResult } from './output';
+import { styleOf } from './style';
+
+export interface Finishing {
+  format: CheckFormat;
+  output?: string;
+  maxWarnings?: number;
+}
+
+/**
+ * Writes the report of a check and gives the exit code. `named`: what was asked for, relative to the book's folder, and as
+ * the person who asked sees it. @throws Failure where one of them holds no picture
+ */
+export async function finish(
+  report: BookReport,
+  named: readonly { at: string; shown: string }[],
+  place: Place,
+  { format, output, maxWarnings }: Finishing,
+): Promise<number> {
+  const failing = failingOf(report, maxWarnings);
+  await writeResult(writers[format](report, { place, failing, style: styleOf(output) }), output);
+  const empty = report.scope ? [] : named.filter(({ at }) => !holdsPicture(report, at));
+  if (empty.length)
+    throw new Failure(
+      `${empty.map(({ shown }) => shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
+    );
+  return exitCodeOf(report, failing, maxWarnings);
+}
+
+/** A check that looked at nothing has passed nothing, though a script would take it so. */
+function holdsPicture({ pictures }: BookReport, relative: string): boolean {
+  const at = relative.split(path.sep).join('/');
+  return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
+}
+
+/** Errors fail; warnings only beyond what is allowed; notes never. */
+function failingOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): ReadonlySet<Severity> {
+  return new Set(summary.warnings > maxWarnings ? ['error', 'warning'] : ['error']);
+}
+
+function exitCodeOf({ summary }: BookReport, failing: ReadonlySet<Severity>, maxWarnings?: number): number {
+  if (failing.has('warning')) {
+    const many = summary.warnings === 1 ? '1 warning is' : `${summary.warnings} warnings are`;
+    process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
+  }
+  return summary.errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
+}

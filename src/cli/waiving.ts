@@ -1,0 +1,71 @@
+// no-unit-test: test/cli/actions/waivers.test.ts runs the built program
+import path from 'node:path';
+import { describeProblem } from '../book/settings/problem';
+import { applyWaivers, waiveAll } from '../book/waivers/apply';
+import { readWaivers, WAIVERS_FILE, writeWaivers } from '../book/waivers/file';
+import type { Waiver } from '../book/waivers/key';
+import { waiverNotices } from '../book/waivers/notices';
+import { count, list } from '../rules/words';
+import type { BookReport } from '../shared/finding';
+import { Failure } from './failure';
+import { refuse } from './output';
+
+export interface WaivingOptions {
+  waivers?: string;
+  waive?: boolean;
+  showWaived?: boolean;
+}
+
+/** The waivers of a check, and what their file is called in reports. */
+export interface Waivers {
+  waivers: Waiver[];
+  file: string;
+}
+
+/** @throws Failure where the file is not there although it was named, or is no file of waivers */
+export async function waiversOf(root: string, { waivers: named, waive }: WaivingOptions): Promise<Waivers> {
+  const read = await readWaivers(root, { named: named && path.resolve(named) });
+  if (read.problems.length)
+    throw new Failure(
+      `The waivers have a problem, so nothing was checked.\n${read.problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
+    );
+  if (named !== undefined && read.file === null && !waive)
+    throw new Failure(`--waivers: there is no file "${named}". "--waive" writes one.`);
+  return { waivers: read.waivers, file: named ?? WAIVERS_FILE };
+}
+
+/**
+ * A report with its waived findings apart. With `waive` what stands in it is waived first, and the file written.
+ * `complete`: the whole book was looked at, so that a waiver of nothing is stale.
+ */
+export async function withWaivers(
+  report: BookReport,
+  { waivers, file }: Waivers,
+  complete: boolean,
+  { waive = false, showWaived = false }: WaivingOptions,
+  root: string,
+): Promise<BookReport> {
+  let { report: waived, unused } = applyWaivers(report, waivers);
+  let present = waivers;
+  if (waive) {
+    const made = waiveAll(waived, waivers, complete ? [] : unused);
+    const target = file === WAIVERS_FILE ? path.join(root, WAIVERS_FILE) : path.resolve(file);
+    await refuse(target);
+    await writeWaivers(target, made.waivers);
+    process.stderr.write(told(made.added, complete ? unused.length : 0, made.unknown, file));
+    present = made.waivers;
+    ({ report: waived, unused } = applyWaivers(report, present));
+  }
+  const stale = complete ? unused : [];
+  const notices = waiverNotices(waived, { file, waivers: present, stale, show: showWaived });
+  return { ...waived, notices: [...waived.notices, ...notices] };
+}
+
+function told(added: number, pruned: number, unknown: readonly string[], file: string): string {
+  const sentences = [
+    `${file}: ${count(added, 'finding')} waived${pruned ? `, ${count(pruned, 'stale waiver')} taken out` : ''}.`,
+    ...(added ? ['Say there why, and commit the file.'] : []),
+    ...(unknown.length ? [`What was not read cannot be waived: ${list(unknown, 5)}.`] : []),
+  ];
+  return `${sentences.join(' ')}\n`;
+}

@@ -1,0 +1,78 @@
+import assert from 'node:assert/strict';
+import { applyWaivers, waiveAll } from '../../../src/book/waivers/apply';
+import { finding, picture, report } from '../../report/text/support';
+
+const odd = () => finding('x', 'warning', 'Odd.');
+const hash = (digit: string) => digit.repeat(64);
+const book = () =>
+  report(
+    [
+      picture('a.tif', [odd(), finding('n', 'note', 'Note.')], { sha256: hash('a') }),
+      picture('b.tif', [finding('y', 'error', 'Bad.')], { sha256: hash('b') }),
+      picture('c.tif', [finding('unreadable', 'error', 'Gone.')], { sha256: '' }),
+    ],
+    { findings: [finding('whole', 'warning', 'All.')] },
+  );
+
+describe('waivers', () => {
+  it('take findings out of the count and keep them apart, with the reason', () => {
+    const { waivers } = waiveAll(book(), [], []);
+    waivers[0].reason = 'The house wants it so.';
+    const { report: waived, unused } = applyWaivers(book(), waivers);
+    assert.deepEqual(unused, []);
+    const { errors, warnings, notes, waived: count } = waived.summary;
+    assert.deepEqual([errors, warnings, notes, count], [1, 0, 1, 3], 'what was not read still counts');
+    assert.deepEqual(waived.findings, []);
+    assert.deepEqual(
+      waived.waived!.map(({ rule, reason }) => [rule, reason]),
+      [['whole', 'The house wants it so.']],
+    );
+    assert.deepEqual(
+      waived.pictures[0].findings.map(f => f.rule),
+      ['n'],
+    );
+    assert.deepEqual(
+      waived.pictures[0].waived!.map(f => f.rule),
+      ['x'],
+    );
+  });
+
+  it('are written for every error and warning, sorted; what was not read is named', () => {
+    const { waivers, added, unknown } = waiveAll(book(), [], []);
+    assert.deepEqual(
+      waivers.map(({ picture, rule }) => [picture, rule]),
+      [
+        [null, 'whole'],
+        ['a.tif', 'x'],
+        ['b.tif', 'y'],
+      ],
+    );
+    assert.deepEqual([added, unknown], [3, ['c.tif']]);
+  });
+
+  it('are the same when they are written again, reasons and all; stale ones go, others may be kept', () => {
+    const first = waiveAll(book(), [], []).waivers;
+    first[1].reason = 'Known.';
+    const stale = { ...first[1], content: [hash('d')], reason: 'Old.' };
+    const { report: waived, unused } = applyWaivers(book(), [...first, stale]);
+    assert.deepEqual(unused, [stale]);
+    const again = waiveAll(waived, [...first, stale], []);
+    assert.deepEqual([again.waivers, again.added], [first, 0]);
+    assert.equal(waiveAll(waived, [...first, stale], unused).waivers.length, 4);
+  });
+
+  it('of another content waive nothing: a picture exported again is judged again', () => {
+    const { waivers } = waiveAll(book(), [], []);
+    const exported = book();
+    exported.pictures[0].facts.sha256 = hash('e');
+    const { report: waived, unused } = applyWaivers(exported, waivers);
+    assert.deepEqual(
+      waived.pictures[0].findings.map(f => f.rule),
+      ['x', 'n'],
+    );
+    assert.deepEqual(
+      unused.map(({ picture }) => picture),
+      ['a.tif'],
+    );
+  });
+});

@@ -1,0 +1,146 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { checkFormats } from '../../../src/report/formats';
+import { temporaryFolder } from '../../book/support/folder';
+import { printerRgb } from '../../print/profile/profiles';
+import { evenBook, faultyBook, pictures } from '../support/book';
+import { evengrey, withReader } from '../support/run';
+
+/** Runs every shard of a book, each with an empty cache as on a machine of its own; gives the files they wrote. */
+async function shards(root: string, count: number, more: string[] = []): Promise<string[]> {
+  const folder = temporaryFolder();
+  const files = Array.from({ length: count }, (_, i) => path.join(folder, `${i + 1}.json`));
+  for (const [i, file] of files.entries()) {
+    const args = ['check', root, '--shard', `${i + 1}/${count}`, '--output', file, ...more];
+    const ran = await evengrey(args);
+    assert.deepEqual([ran.code, ran.stderr, ran.stdout], [0, '', ''], 'fails nothing');
+  }
+  return files;
+}
+
+/** A book that is split between encodings, so that what is said of it hangs on all of its shards; with a profile. */
+function splitBook(): string {
+  const root = evenBook({
+    targets: {
+      edition: { process: 'offset-coated', route: 'inks' },
+      dummy: { process: 'silver-halide', profile: 'house/dummy.icc' },
+    },
+    intent: { toned: 'plates/03.tif' },
+  });
+  for (const i of [5, 6, 7, 8]) fs.writeFileSync(path.join(root, `plates/0${i}.tif`), pictures.blackOnly(i));
+  fs.mkdirSync(path.join(root, 'house'));
+  fs.writeFileSync(path.join(root, 'house/dummy.icc'), printerRgb());
+  return root;
+}
+
+describe('evengrey merge', () => {
+  for (const [what, book, count] of [
+    ['a faulty book', faultyBook, 4],
+    ['an even book, with more shards than pictures', evenBook, 6],
+    ['a book that hangs together, on targets with a profile', splitBook, 3],
+  ] as const)
+    it(`gives the report of one run to the byte, in every format: ${what}`, async () => {
+      const root = book();
+      const files = await shards(root, count);
+      for (const format of checkFormats) {
+        const one = await evengrey(['check', root, '--format', format]);
+        const merged = await evengrey(['merge', ...files.toReversed(), '--format', format]);
+        assert.equal(merged.stdout, one.stdout, format);
+        assert.equal(merged.code, one.code, format);
+      }
+    });
+
+  it('keeps conditions, named paths and what they did not hold, and has the gate', async () => {
+    const root = splitBook();
+    const args = ['plates/05.tif', 'house', '--process', 'inkjet', '--light', 'A'].map(arg =>
+      arg.includes('/') || arg === 'house' ? path.join(root, arg) : arg,
+    );
+    const folder = temporaryFolder();
+    const files = [1, 2].map(i => path.join(folder, `${i}.json`));
+    for (const [i, file] of files.entries())
+      assert.equal((await evengrey(['check', ...args, '--shard', `${i + 1}/2`, '--output', file])).code, 0);
+    const one = await evengrey(['check', ...args, '--format', 'json']);
+    const merged = await evengrey(['merge', ...files, '--format', 'json']);
+    assert.deepEqual([merged.stdout, merged.code], [one.stdout, 2]);
+    assert.match(merged.stderr, /"house" holds no picture of the book/);
+    const all = await shards(root, 2);
+    const strict = await evengrey(['merge', ...all, '--max-warnings', '0']);
+    assert.deepEqual([strict.code, strict.stderr.includes('--max-warnings 0 allows')], [1, true]);
+  });
+
+  it('tells a shard that is missing, doubled, cut short, changed or of another check', async () => {
+    const root = evenBook();
+    const [one, two, three] = await shards(root, 3);
+    const told = async (...files: string[]) => {
+      const ran = await evengrey(['merge', ...files]);
+      assert.deepEqual([ran.code, ran.stdout], [2, ''], files.join(' '));
+      return ran.stderr;
+    };
+    assert.match(
+      await told(one, three),
+      /^evengrey: Shard 2 of 3 is missing: stopped or killed.* --shard 2\/3"/,
+    );
+    assert.match(await told(two), /^evengrey: Shards 1 and 3 of 3 are missing/);
+    assert.match(await told(one, two, three, two), /are both shard 2 of 3\. Name each once\.\n$/);
+    assert.match(
+      await told(one, two, `${three}-gone`),
+      /There is no file .*: that shard was stopped or killed/,
+    );
+
+    const folder = temporaryFolder();
+    const copy = (name: string, text: string) => {
+      const file = path.join(folder, name);
+      fs.writeFileSync(file, text);
+      return file;
+    };
+    const text = fs.readFileSync(three, 'utf8');
+    assert.match(
+      await told(one, two, copy('cut.json', text.slice(0, 900))),
+      /cut short.*was killed leaves such a file/,
+    );
+    assert.match(
+      await told(one, two, copy('changed.json', text.replace('offset-coated', 'offset-uncoated'))),
+      /was changed after/,
+    );
+    assert.match(await told(one, two, copy('other.json', '{"schema":1}')), /is no report of a shard/);
+    assert.match(
+      await told(one, two, copy('old.json', text.replace('"schema":1', '"schema":0'))),
+      /another version of Evengrey/,
+    );
+
+    const [other] = await shards(evenBook({ process: 'inkjet' }), 3);
+    assert.match(await told(other, two, three), /is of another check than .*: with other settings\. Merge/);
+    const [fourth] = await shards(evenBook({ process: 'offset-coated' }, 5), 3);
+    assert.match(await told(fourth, two, three), /: of other pictures\. Merge/);
+    const [half] = await shards(root, 2);
+    assert.match(await told(one, two, half), /: one of 2 shards, not of 3\. Merge/);
+  });
+
+  it('leaves nothing behind of a shard that is killed', async () => {
+    const root = evenBook();
+    const file = path.join(temporaryFolder(), '1.json');
+    const program = withReader('setInterval(() => {}, 1000);');
+    const ran = await evengrey(['check', root, '--shard', '1/2', '--output', file], {
+      program,
+      during: child => setTimeout(() => child.kill('SIGKILL'), 400),
+    });
+    assert.equal(ran.code, null);
+    assert.deepEqual(fs.readdirSync(path.dirname(file)), []);
+  });
+
+  it('takes no verdict from a shard', async () => {
+    const root = evenBook();
+    for (const [args, message] of [
+      [['--shard', '3/2'], /a part and the number of parts, such as 2\/4/],
+      [['--shard', '0/2'], /such as 2\/4/],
+      [['--shard', '1/2', '--format', 'sarif'], /writes JSON for "evengrey merge"/],
+      [['--shard', '1/2', '--max-warnings', '0'], /cannot be used with/],
+      [['--shard', '1/2', '--since', 'HEAD'], /cannot be used with/],
+    ] as const) {
+      const ran = await evengrey(['check', root, ...args]);
+      assert.deepEqual([ran.code, ran.stdout], [2, '']);
+      assert.match(ran.stderr, message);
+    }
+  });
+});

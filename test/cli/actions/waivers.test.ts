@@ -1,0 +1,145 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { checkReportSchema } from '../../../src/report/json/schema';
+import { commit, repositoryOf } from '../../book/revisions/support/repository';
+import { temporaryFolder } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
+import { evenBook, pictures } from '../support/book';
+import { golden } from '../support/golden';
+import { evengrey } from '../support/run';
+
+const FILE = '.evengrey-waivers.json';
+
+/** A book of four alike and an odd one. */
+function oddBook(): string {
+  const root = evenBook();
+  fs.writeFileSync(path.join(root, 'plates/05.tif'), pictures.blackOnly(5));
+  return root;
+}
+const strict = (cwd: string, ...more: string[]) =>
+  evengrey(['check', '--max-warnings', '0', ...more], { cwd });
+const read = (root: string) => JSON.parse(fs.readFileSync(path.join(root, FILE), 'utf8'));
+
+describe('evengrey check --waive', () => {
+  it('writes what stands, which then fails no more, and is told on demand', async () => {
+    const root = oddBook();
+    assert.equal((await strict(root)).code, 1);
+    const waived = await strict(root, '--waive');
+    assert.deepEqual(
+      [waived.code, waived.stderr],
+      [0, `${FILE}: 1 finding waived. Say there why, and commit the file.\n`],
+    );
+    golden(
+      'waivers/file.json',
+      fs.readFileSync(path.join(root, FILE), 'utf8').replace(/[0-9a-f]{64}/g, 'SHA-256'),
+    );
+    const file = read(root);
+    file.waivers[0].reason = 'The house prints it on black ink, by agreement.';
+    fs.writeFileSync(path.join(root, FILE), JSON.stringify(file));
+    const after = await strict(root);
+    assert.deepEqual([after.code, after.stderr], [0, '']);
+    golden('waivers/hidden.txt', after.stdout);
+    golden('waivers/shown.txt', (await strict(root, '--show-waived')).stdout);
+  });
+
+  it('marks waived findings in JSON, and counts them apart', async () => {
+    const root = oddBook();
+    await strict(root, '--waive');
+    const report = JSON.parse((await strict(root, '--format', 'json')).stdout);
+    assert.equal(strictErrors(checkReportSchema, report), '');
+    assert.deepEqual([report.summary.warnings, report.summary.waived, report.summary.attention], [0, 1, 0]);
+    const [finding] = report.pictures[4].findings.filter((f: { waived: unknown }) => f.waived);
+    assert.deepEqual([finding.rule, finding.waived], ['mixed-encodings', { reason: '' }]);
+    assert.equal(report.pictures[4].verdict, 'send');
+  });
+
+  it('stands when the picture moves or another joins; falls when it is exported again, and is then stale and pruned', async () => {
+    const root = oddBook();
+    await strict(root, '--waive');
+    fs.renameSync(path.join(root, 'plates/05.tif'), path.join(root, 'plates/99.tif'));
+    fs.writeFileSync(path.join(root, 'plates/06.tif'), pictures.neutral(6));
+    assert.equal((await strict(root)).code, 0);
+
+    fs.writeFileSync(path.join(root, 'plates/99.tif'), pictures.blackOnly(7));
+    const again = await strict(root);
+    assert.equal(again.code, 1);
+    assert.match(
+      again.stdout.replace(/\s+/g, ' '),
+      /has 1 waiver of no finding any more: mixed-encodings on plates\/05\.tif/,
+    );
+    const pruned = await strict(root, '--waive');
+    assert.match(pruned.stderr, /1 finding waived, 1 stale waiver taken out\./);
+    const before = fs.readFileSync(path.join(root, FILE), 'utf8');
+    assert.match((await strict(root, '--waive')).stderr, /: 0 findings waived\.\n$/);
+    assert.equal(fs.readFileSync(path.join(root, FILE), 'utf8'), before, 'the same to the byte');
+  });
+
+  it('of some pictures keeps the waivers of the others', async () => {
+    const root = oddBook();
+    await strict(root, '--waive');
+    const some = await strict(root, 'plates/01.tif', '--waive');
+    assert.deepEqual([some.code, read(root).waivers.length], [0, 1]);
+    assert.doesNotMatch(some.stdout, /no finding any more/);
+  });
+
+  it('takes another file, and says what is wrong with one', async () => {
+    const root = oddBook();
+    const other = path.join(temporaryFolder(), 'team.json');
+    assert.match(
+      (await strict(root, '--waivers', other)).stderr,
+      /there is no file .*team\.json"\. "--waive" writes one/,
+    );
+    assert.equal((await strict(root, '--waivers', other, '--waive')).code, 0);
+    assert.ok(!fs.existsSync(path.join(root, FILE)));
+    assert.equal((await strict(root, '--waivers', other)).code, 0);
+    fs.writeFileSync(path.join(root, FILE), '{\n  "waivers": 1\n}');
+    const wrong = await strict(root);
+    assert.deepEqual([wrong.code, wrong.stdout], [2, '']);
+    assert.match(wrong.stderr, /nothing was checked\.\n\.evengrey-waivers\.json:2:14: /);
+  });
+
+  it('cannot waive what was not read', async () => {
+    const root = evenBook();
+    fs.symlinkSync('/nowhere/a.tif', path.join(root, 'plates/06.tif'));
+    const ran = await strict(root, '--waive');
+    assert.equal(ran.code, 1);
+    assert.match(ran.stderr, /0 findings waived\. What was not read cannot be waived: plates\/06\.tif\.\n$/);
+  });
+
+  it('holds for a merge of shards as for one run, and for a comparison by what each revision holds', async () => {
+    const root = oddBook();
+    await strict(root, '--waive');
+    const files = [1, 2].map(i => path.join(temporaryFolder(), `${i}.json`));
+    for (const [i, file] of files.entries())
+      await evengrey(['check', root, '--shard', `${i + 1}/2`, '--output', file]);
+    const merged = await evengrey([
+      'merge',
+      ...files,
+      '--show-waived',
+      '--format',
+      'json',
+      '--max-warnings',
+      '0',
+    ]);
+    const one = await strict(root, '--show-waived', '--format', 'json');
+    assert.deepEqual([merged.stdout, merged.code], [one.stdout, 0]);
+
+    const plates = Object.fromEntries([1, 2, 3].map(i => [`0${i}.tif`, pictures.neutral(i)]));
+    const top = repositoryOf({ 'evengrey.json': '{ "process": "offset-coated" }', ...plates });
+    fs.writeFileSync(path.join(top, '05.tif'), pictures.blackOnly(5));
+    await strict(top, '--waive');
+    commit(top);
+    const args = ['compare', 'HEAD~1', '--whole', '--max-warnings', '0'];
+    const compared = await evengrey(args, { cwd: top });
+    assert.equal(compared.code, 0);
+    assert.match(
+      compared.stdout.replace(/\s+/g, ' '),
+      /1 finding is waived by \.evengrey-waivers\.json and does not count\./,
+    );
+    fs.rmSync(path.join(top, FILE));
+    commit(top);
+    const fallen = await evengrey(args, { cwd: top });
+    assert.equal(fallen.code, 1, 'without its waiver an old finding is new');
+  });
+});
