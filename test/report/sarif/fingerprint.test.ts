@@ -38,4 +38,17 @@ describe('the fingerprint of a finding', () => {
     assert.equal(prints.size, 8);
     assert.equal(new Set(prints.values()).size, 8);
   });
+
+  it('stays when the same is put right on another page, or on another target', () => {
+    const two = picture('b.tif', [x('two')], { page: 2 });
+    assert.equal(
+      of([picture('b.tif', [x('one')]), two]).get('b.tif two'),
+      of([picture('b.tif'), two]).get('b.tif two'),
+    );
+    const on = (target: string) => ({ ...x(target), data: { target } });
+    assert.equal(
+      of([picture('b.tif', [on('p'), on('q')])]).get('b.tif q'),
+      of([picture('b.tif', [on('q')])]).get('b.tif q'),
+    );
+  });
 });
