@@ -55,6 +55,11 @@ describe('pictures in Markdown', () => {
     assert.deepEqual(paths(text, 'markdown'), ['yes.png']);
   });
 
+  it('are not swallowed by a link that is none, nor made of control characters', () => {
+    assert.deepEqual(paths('[a [b](c)](![](yes.png))', 'markdown'), ['yes.png'], 'links hold no links');
+    assert.deepEqual(paths('![](no\x7f.png) ![](no\x01.png)', 'markdown'), []);
+  });
+
   it('are inline HTML too, whatever stands between its tags', () => {
     const text = [
       'Text <img src="a.png" alt="![](no.png)"> text',
