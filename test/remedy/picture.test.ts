@@ -221,6 +221,41 @@ describe('one picture remedied', () => {
     }
   });
 
+  it('is held against what was written: another picture in its place is no result, and is removed', async () => {
+    const other = path.join(folder, 'other.tif');
+    await remedyPicture(
+      known('rgb8.tif'),
+      other,
+      wishFor({ grey: { kind: 'mix', red: 1, green: 0, blue: 0 } }),
+    );
+    const bytes = fs.readFileSync(other);
+    const { writeSync } = fs;
+    fs.writeSync = ((fd: number) => writeSync(fd, bytes) && Number.POSITIVE_INFINITY) as typeof fs.writeSync;
+    try {
+      await assert.rejects(
+        remedied('rgb8.tif'),
+        (error: Error) =>
+          error instanceof RemedyError && /did not read back as it was written/.test(error.message),
+      );
+    } finally {
+      fs.writeSync = writeSync;
+    }
+    assert.ok(!fs.existsSync(temp()));
+  });
+
+  it('passes on what the file system says, and leaves nothing half written', async () => {
+    const { writeSync } = fs;
+    fs.writeSync = (() => {
+      throw Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+    }) as typeof fs.writeSync;
+    try {
+      await assert.rejects(remedied('rgb8.tif'), { code: 'ENOSPC' });
+    } finally {
+      fs.writeSync = writeSync;
+    }
+    assert.ok(!fs.existsSync(temp()));
+  });
+
   it('leaves nothing behind where it fails, and the source as it was', async () => {
     const before = fs.readFileSync(known('rgb8.tif'));
     const there = path.join(folder, 'no-such-folder', 'x.tmp');

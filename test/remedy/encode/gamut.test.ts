@@ -29,6 +29,8 @@ describe('colour as sRGB', () => {
       [60, 120, 0],
     ]) {
       const seen = back(L, a, b);
+      // as much as fits: a channel stands at its end
+      assert.ok(Math.min(...rgb) < 0.01 || Math.max(...rgb) > 0.995, `${[L, a, b]} became ${rgb}`);
       assert.ok(Math.abs(seen[0] - L) < 0.05, `L* ${L} became ${seen[0]}`);
       assert.ok(Math.hypot(seen[1], seen[2]) < Math.hypot(a, b), `${[L, a, b]} became ${seen}`);
       assert.ok(Math.abs(seen[1] * b - seen[2] * a) < 0.02 * Math.hypot(a, b) * 10, `${seen}`);
