@@ -5,6 +5,7 @@ import type { PictureFacts } from '../shared/picture';
 import { forecastAll } from './forecasts';
 import type { Placement } from './layouts';
 import { largestPlaced } from './layouts/placed-size';
+import { spreadsOf } from './order';
 import { bookPictures, standings } from './pictures';
 import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
@@ -44,7 +45,11 @@ export async function judgeBook(
   markReplaced(pictures);
   await forecastAll(pictures, signal);
   const { targets, rules } = settings;
-  const findings = judge({ pictures, targets, ruleSettings: rules, partial });
+  const spreads = spreadsOf(
+    settings.spreads,
+    files.map(({ path }) => path),
+  );
+  const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial });
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
     findings: findings.book,

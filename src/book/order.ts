@@ -1,9 +1,23 @@
+import { matcher } from './discovery/globs';
+
 /** Where a picture stands in the book. */
 export interface Place {
   before: string | null;
   after: string | null;
   /** On the same spread, itself left out. */
   beside: string[];
+}
+
+/** The spreads of the settings by the paths that the book holds: they may be written as globs are. */
+export function spreadsOf(spreads: readonly (readonly string[])[], paths: Iterable<string>): string[][] {
+  const all = [...paths];
+  const there = new Set(all);
+  return spreads.map(names =>
+    names.flatMap(name => {
+      if (there.has(name)) return [name];
+      return all.filter(matcher([name])).slice(0, 1);
+    }),
+  );
 }
 
 /**

@@ -1,6 +1,7 @@
 import blockedShadows from './blocked-shadows';
 import clipped from './clipped';
 import encodingNotAccepted from './encoding-not-accepted';
+import facingDifference from './facing-difference';
 import inkTotal from './ink-total';
 import { type JudgeInput, type Judgement, judgeWith } from './judge';
 import lightShift from './light-shift';
@@ -10,6 +11,7 @@ import mixedEncodings from './mixed-encodings';
 import mixedProfiles from './mixed-profiles';
 import narrowRange from './narrow-range';
 import notFetched from './not-fetched';
+import oddOneOut from './odd-one-out';
 import profileMismatch from './profile-mismatch';
 import residualChroma from './residual-chroma';
 import type { Rule } from './rule';
@@ -29,6 +31,7 @@ export const rules: readonly Rule[] = [
   blockedShadows,
   clipped,
   encodingNotAccepted,
+  facingDifference,
   inkTotal,
   lightShift,
   likelyTint,
@@ -37,6 +40,7 @@ export const rules: readonly Rule[] = [
   mixedProfiles,
   narrowRange,
   notFetched,
+  oddOneOut,
   profileMismatch,
   residualChroma,
   toneMismatch,

@@ -10,6 +10,8 @@ export interface JudgeInput {
   targets: readonly Target[];
   /** Rules not named here run as they are by default. */
   ruleSettings?: RuleSettings;
+  /** Paths of pictures that are seen side by side: one list a spread. */
+  spreads?: readonly (readonly string[])[];
   /** Only some pictures of the book were looked at: rules that compare are left out. */
   partial?: boolean;
 }
@@ -37,7 +39,13 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
   for (const { rule, severity, options } of active) {
     const pictures = judged.filter(picture => concerns(rule, picture));
     for (const verdict of rule.check(
-      { pictures, everything: input.pictures, targets: input.targets, recommend },
+      {
+        pictures,
+        everything: input.pictures,
+        targets: input.targets,
+        spreads: input.spreads ?? [],
+        recommend,
+      },
       options,
     )) {
       const findings = verdict.picture ? judgement.pictures[place.get(verdict.picture)!] : judgement.book;

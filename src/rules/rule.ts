@@ -11,6 +11,8 @@ export interface BookView {
   /** The whole book, to look up what a picture refers to. */
   everything: readonly BookPicture[];
   targets: readonly Target[];
+  /** Pictures that are seen side by side, by path: one list a spread. */
+  spreads: readonly (readonly string[])[];
   /** The encoding that every finding of this book names. */
   recommend: Recommend;
 }

@@ -10,9 +10,8 @@ import type {
   SeverityCounts,
 } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
-import { matcher } from '../discovery/globs';
 import type { JudgedBook } from '../judge-book';
-import { placesIn } from '../order';
+import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook } from './claims';
 import { matcherOf } from './match';
@@ -50,7 +49,7 @@ export function joined({
   const { spreads } = sides.head.settings;
   const place = placesIn(
     sides.head.pages.keys(),
-    existing(spreads, sides.head),
+    spreadsOf(spreads, sides.head.pages.keys()),
     path => parts.get(path) ?? null,
   );
   const changes = pages.map(({ kind, path, from, before: was, after: is }): PictureChange => {
@@ -99,17 +98,6 @@ export function joined({
       unchanged: counted('unchanged'),
     },
   };
-}
-
-/** Spreads may name pictures as globs do, in letters of another form. */
-function existing(spreads: readonly string[][], { pages }: Side): string[][] {
-  return spreads.map(names =>
-    names.flatMap(name => {
-      if (pages.has(name)) return [name];
-      const isIt = matcher([name]);
-      return [...pages.keys()].filter(isIt).slice(0, 1);
-    }),
-  );
 }
 
 const pagesAt = (judged: JudgedBook, path: string | null): PictureReport[] =>

@@ -29,6 +29,8 @@ const byRule: Record<string, Advice> = {
   'ink-total': convert('It asks for more ink than the press usually carries, or than the settings allow.'),
   'residual-chroma': convert('Colour that was left in it is likely to be seen in print.'),
   'mixed-encodings': convert('It is stored unlike others around it, and is likely to print unlike them.'),
+  'facing-difference': convert('It is likely to look unlike the picture beside it on the same spread.'),
+  'odd-one-out': convert('It is likely to print unlike others that are stored in the same way.'),
   'likely-tint': convert(
     'By the forecast it prints with a visible tint less often if it is stored in another way.',
   ),

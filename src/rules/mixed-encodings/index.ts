@@ -12,15 +12,15 @@ import { count, encodingName, list } from '../words';
 import page from './README.md';
 
 const messages = {
-  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.{price}{guess}',
+  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.{shortest}{price}{guess}',
   right:
-    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.{price}{guess}',
+    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.{shortest}{price}{guess}',
   toned:
-    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
+    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.{shortest}{price}{guess}',
   amongToned:
     'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.{guess}',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.{price}{guess}',
+    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.{shortest}{price}{guess}',
 } as const;
 
 export default defineRule({
@@ -54,8 +54,10 @@ function* compare(
   const largest = kindOf(first[0])!;
   const { words: best, encodings, why } = bestFor(first[0], largest, recommend);
   const convert = together.filter(picture => encodings.some(encoding => encoding !== kindOf(picture)));
+  const shortest = shortestWay(first, together, convert);
   if (first.length * 2 > together.length) {
     const words = {
+      shortest,
       most: first.length,
       all: count(together.length, 'picture'),
       part: ofPart(first[0]),
@@ -88,6 +90,7 @@ function* compare(
       best,
       why: reason(groups, encodings, why),
       rest: names.length === paths(together).length ? 'all of them' : list(names, 5),
+      shortest,
       price: pricesOf(convert, recommend, targets),
       guess: guessOf(together),
     }),
@@ -97,6 +100,17 @@ function* compare(
       convert: names,
     },
   };
+}
+
+/** Said where the encoding that prints best is not the one that leaves the fewest to convert. */
+function shortestWay(
+  first: readonly BookPicture[],
+  together: readonly BookPicture[],
+  convert: readonly BookPicture[],
+): string {
+  const fewest = together.length - first.length;
+  if (fewest >= convert.length) return '';
+  return ` The shortest way to one encoding would be ${kindOf(first[0])}: ${count(fewest, 'picture')} to convert instead of ${convert.length}.`;
 }
 
 interface Best {

@@ -139,6 +139,24 @@ describe('mixed-encodings', () => {
       ]).pictures[3][0];
       assert.match(deeper.message, /Save it as rgb-neutral\.$/);
     });
+    it('with the shortest way, where what prints best is more work', () => {
+      const steady = [target('dry-toner', { route: 'inks' })];
+      const right = found(pictures(3, 'rgb-neutral', { targets: steady }), [
+        picture('black-only', { targets: steady }),
+      ]).pictures[3][0];
+      assert.match(
+        right.message,
+        /too\. The shortest way to one encoding would be rgb-neutral: 1 picture to convert instead of 3\. The price/,
+      );
+      const { book } = found(
+        pictures(3, 'rgb-neutral', { targets: steady }),
+        pictures(2, 'black-only', { targets: steady }),
+        pictures(1, 'four-channel', { targets: steady }),
+      );
+      assert.match(book[0].message, /would be rgb-neutral: 3 pictures to convert instead of 4\./);
+      const { pictures: lists } = found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel'));
+      assert.doesNotMatch(lists[3][0].message, /shortest/);
+    });
     it('three kinds without a majority, largest first', () => {
       const { book } = found(
         pictures(2, 'single-channel'),

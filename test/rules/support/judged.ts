@@ -12,9 +12,14 @@ export interface Judged {
 }
 
 /** Findings of one rule, or of all, on a book. */
-export function judged(pictures: BookPicture[], rule?: string, ruleSettings: RuleSettings = {}): Judged {
+export function judged(
+  pictures: BookPicture[],
+  rule?: string,
+  ruleSettings: RuleSettings = {},
+  spreads: string[][] = [],
+): Judged {
   const targets = [...new Map(pictures.flatMap(p => p.targets).map(t => [t.name, t])).values()];
-  const { pictures: lists, book } = judge({ pictures, targets, ruleSettings });
+  const { pictures: lists, book } = judge({ pictures, targets, ruleSettings, spreads });
   const ofRule = (findings: Finding[]) => findings.filter(finding => !rule || finding.rule === rule);
   const found = lists.map(ofRule);
   return {

@@ -1,0 +1,145 @@
+import { type Apart, apart, middleOf, SEEN_APART, tintsOf } from '../../print/apart';
+import type { BookPicture } from '../../shared/finding';
+import type { Target } from '../../shared/target';
+import { apartOnTargets, towards } from '../apart';
+import { kindOf, type Recommend, saveAs } from '../recommended';
+import { defineRule, greyOrToned, type Verdict } from '../rule';
+import { say } from '../say';
+import { forecastsOf, forTarget, processName } from '../targets';
+import { encodingName, inOrders } from '../words';
+import page from './README.md';
+
+interface Options {
+  limit: number;
+  chance: number;
+}
+
+const messages = {
+  leaning:
+    'Beside {other} on the same spread this picture is likely to look {way} on {process}{target}: by the forecast the two are about {size} apart in a*, b*, which is seen {orders}{alike}. {cause}',
+  drifting:
+    'Beside {other} on the same spread this picture is likely to look unlike it on {process}{target}, in one order this way and in the next another: by the forecast that is seen {orders}{alike}. {cause}',
+} as const;
+
+export default defineRule<Options>({
+  id: 'facing-difference',
+  description: 'Pictures of one spread that are likely to be seen as two different greys.',
+  severity: 'warning',
+  scope: 'picture',
+  compares: true,
+  needs: 'forecast',
+  intents: greyOrToned,
+  options: {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      limit: {
+        type: 'number',
+        minimum: 0.5,
+        default: SEEN_APART,
+        description: 'Distance in a*, b* from which two pictures side by side are seen as two greys.',
+      },
+      chance: {
+        type: 'number',
+        minimum: 0.1,
+        maximum: 1,
+        default: 0.5,
+        description: 'Probability (0-1) of that distance from which a picture is named.',
+      },
+    },
+  },
+  messages,
+  page,
+  *check({ pictures, targets, spreads, recommend }, { limit, chance }) {
+    for (const spread of spreads) {
+      const seen = pictures.filter(
+        picture => spread.includes(picture.path) && picture.facts.page === 1 && kindOf(picture) !== null,
+      );
+      const worst = worstPair(seen, limit, chance);
+      if (worst) yield verdictOn(worst, pictures, targets, recommend);
+    }
+  },
+});
+
+interface Pair {
+  one: BookPicture;
+  other: BookPicture;
+  target: Target;
+  apart: Apart;
+}
+
+/** One finding a spread: when the worst pair is put right, the next is told. */
+function worstPair(seen: readonly BookPicture[], limit: number, chance: number): Pair | null {
+  let worst: Pair | null = null;
+  for (const [i, one] of seen.entries())
+    for (const other of seen.slice(i + 1)) {
+      // a tone beside a neutral grey was meant to differ
+      if (one.intent !== other.intent) continue;
+      for (const { target, apart } of apartOnTargets(one, other, limit)) {
+        const { probability, byPrinter } = apart;
+        // what equal files do too is the printer's matter
+        if (probability < chance || byPrinter >= chance) continue;
+        if (!worst || probability > worst.apart.probability) worst = { one, other, target, apart };
+      }
+    }
+  return worst;
+}
+
+/** Said of the one of the two that is further from the rest of the book; of two alike in that, of the later. */
+function verdictOn(
+  { one, other, target, apart: between }: Pair,
+  book: readonly BookPicture[],
+  targets: readonly Target[],
+  recommend: Recommend,
+): Verdict {
+  const rest = book.filter(
+    ({ path, part, intent }) =>
+      path !== one.path && path !== other.path && part === one.part && intent === one.intent,
+  );
+  const middle = middleOf(rest.flatMap(picture => tintsOn(picture, target)));
+  const away = (picture: BookPicture) =>
+    (middle && apart(tintsOn(picture, target)[0], middle, SEEN_APART)?.size) ?? 0;
+  const turned = away(one) > away(other);
+  const [picture, beside] = turned ? [one, other] : [other, one];
+  const { difference } = between;
+  const own = turned ? between : { ...between, difference: { a: -difference.a, b: -difference.b } };
+  const way = towards(own);
+  const words = {
+    other: beside.path,
+    process: processName(target),
+    target: forTarget(target, targets),
+    orders: inOrders(own.probability),
+    alike: own.byPrinter >= 0.05 ? ` (of two equal files ${inOrders(own.byPrinter)})` : '',
+    cause: cause(picture, beside, recommend),
+  };
+  return {
+    picture,
+    message: way
+      ? say(messages.leaning, { ...words, way, size: own.size.toFixed(1) })
+      : say(messages.drifting, words),
+    data: {
+      target: target.name,
+      beside: beside.path,
+      difference: own.difference,
+      size: own.size,
+      probability: own.probability,
+      byPrinter: own.byPrinter,
+    },
+  };
+}
+
+const tintsOn = (picture: BookPicture, { name }: Target) =>
+  forecastsOf(picture)
+    .filter(({ target }) => target.name === name)
+    .map(({ forecast }) => tintsOf(forecast));
+
+function cause(picture: BookPicture, beside: BookPicture, recommend: Recommend): string {
+  const [own, its] = [picture, beside].map(({ facts }) => encodingName(facts.encoding));
+  if (kindOf(picture) !== kindOf(beside)) {
+    const best = picture.intent === 'grey' ? saveAs(picture, recommend) : null;
+    const way = best ? `Save both as ${best}.` : 'Save both in the same way.';
+    return `It is ${own}, and ${beside.path} is ${its}. ${way}`;
+  }
+  if (picture.intent === 'toned') return `Both are ${own}, with different tones. Give both the same one.`;
+  return `Both are ${own}, with values of different colour. Turn both into grey again in one way from their originals.`;
+}

@@ -1,0 +1,94 @@
+import assert from 'node:assert/strict';
+import { judged } from '../support/judged';
+import { type PictureOptions, picture, pictures, target } from '../support/pictures';
+
+const RULE = 'odd-one-out';
+const inks = [target('offset-coated', { route: 'inks' })];
+const toned = (n: number, tone: [number, number], more: PictureOptions = {}) =>
+  pictures(n, 'rgb-toned', { tone, targets: inks, ...more });
+const odd = (tone: [number, number], more: PictureOptions = {}) =>
+  picture('rgb-toned', { path: 'odd.tif', tone, targets: inks, ...more });
+
+describe('odd-one-out', () => {
+  describe('passes', () => {
+    const books: [string, ReturnType<typeof pictures>[]][] = [
+      [
+        'neutral pictures of any subject',
+        [pictures(20, 'rgb-neutral'), pictures(5, 'rgb-neutral', { tones: [5, 10, 20, 40] })],
+      ],
+      ['one tint that all have', [toned(8, [3, 7])]],
+      [
+        'other encodings: another rule says so',
+        [
+          toned(8, [3, 7]),
+          pictures(1, 'rgb-neutral', { targets: inks }),
+          pictures(1, 'black-only', { targets: inks }),
+        ],
+      ],
+      ['too few to say which one is odd', [toned(2, [3, 7]), [odd([-4, -6])]]],
+      [
+        'a tone that is meant, a part of its own',
+        [toned(5, [3, 7]), [odd([-4, -6], { intent: 'toned' })], [odd([-4, -6], { part: 'cover' })]],
+      ],
+      [
+        'a book that nobody prints yet',
+        [pictures(5, 'rgb-toned', { tone: [3, 7], targets: [] }), [odd([-4, -6], { targets: [] })]],
+      ],
+    ];
+    for (const [what, groups] of books)
+      it(what, () => {
+        const { named, book } = judged(groups.flat(), RULE);
+        assert.deepEqual([named, book], [[], []]);
+      });
+    it('a tone with a reference: another rule says so', () => {
+      const set = [...toned(5, [3, 7], { intent: 'toned' }), odd([-4, -6], { intent: 'toned' })];
+      for (const one of set) one.reference = 'reference.tif';
+      assert.deepEqual(judged(set, RULE).named, []);
+    });
+  });
+
+  describe('fails', () => {
+    it('the one whose cast differs, with how far and which way', () => {
+      const { named, book, pictures: lists } = judged([...toned(8, [3, 7]), odd([-4, -6])], RULE);
+      assert.deepEqual([named, book], [['odd.tif'], []]);
+      const [finding] = lists[8];
+      assert.equal(finding.severity, 'warning');
+      assert.match(
+        finding.message,
+        /on coated offset: by the forecast it is about \d+\.\d away in a\*, b\*, more bluish, from most of 9 pictures that are rgb-toned \(.*\) like it, which is seen side by side (in about \d orders of 10|in nearly every order)\. Its values have another colour/,
+      );
+    });
+    it('a tone among tones, and a separation among separations', () => {
+      const tones = judged(
+        [...toned(5, [3, 7], { intent: 'toned' }), odd([9, 2], { intent: 'toned' })],
+        RULE,
+      );
+      assert.match(tones.pictures[5][0].message, /tone it again from the grey original/);
+      const mix = (c: number) => (d: number) => [d * c, d * 0.5, d * 0.5, 0];
+      const three = (c: number, path?: string) => picture('three-ink', { path, targets: inks, inks: mix(c) });
+      const separations = judged([three(0.6), three(0.6), three(0.6), three(0.35, 'odd.tif')], RULE);
+      assert.deepEqual(separations.named, ['odd.tif']);
+      assert.match(separations.pictures[3][0].message, /separate it again from its grey original/);
+    });
+    it('a set without one tint, in one line for the book', () => {
+      const strays: [number, number][] = [
+        [-4, -6],
+        [9, 2],
+        [-6, 5],
+        [2, -8],
+      ];
+      const { named, book } = judged([...toned(9, [3, 7]), ...strays.flatMap(tone => toned(1, tone))], RULE);
+      assert.deepEqual(named, []);
+      assert.match(
+        book[0].message,
+        /^The 13 pictures that are rgb-toned .* are unlikely to match each other on coated offset: by the forecast 4 of them/,
+      );
+      assert.equal((book[0].data.pictures as string[]).length, 4);
+    });
+    it('from the distance and the chance that are set', () => {
+      const set = (options: object) =>
+        judged([...toned(8, [3, 7]), odd([4.4, 8])], RULE, { [RULE]: ['error', options] }).named;
+      assert.deepEqual([set({ limit: 1 }), set({ limit: 4 })], [['odd.tif'], []]);
+    });
+  });
+});
