@@ -118,6 +118,46 @@ describe('encodings of real photographs', function () {
     return facts;
   }
 
+  type Tone = (grey: number) => [number, number, number];
+  type Size = { width: number; height: number };
+
+  /** A photograph in grey, 750 x 500, given a tone and noise; RGB. */
+  function noisy(
+    name: string,
+    noise: () => number,
+    map: (grey: number) => number,
+    tone: Tone = v => [v, v, v],
+  ): [Buffer, Size] {
+    const size = { width: 750, height: 500 };
+    const grey = convert(
+      photograph(name),
+      '-resize',
+      '750x500!',
+      '-colorspace',
+      'Gray',
+      '-depth',
+      '8',
+      'gray:-',
+    );
+    assert.equal(grey.length, size.width * size.height);
+    const rgb = Buffer.alloc(grey.length * 3);
+    for (let i = 0; i < grey.length; i++)
+      for (const [c, v] of tone(map(grey[i])).entries())
+        rgb[i * 3 + c] = Math.min(255, Math.max(0, Math.round(v + noise())));
+    return [rgb, size];
+  }
+
+  /** In the formats of scans, by file name. */
+  async function inFormats(rgb: Buffer, size: Size): Promise<[string, Buffer][]> {
+    const picture = sharp(rgb, { raw: { ...size, channels: 3 } });
+    return [
+      ['noise.png', await picture.clone().png({ compressionLevel: 1 }).toBuffer()],
+      ['noise.tif', await picture.clone().tiff({ compression: 'lzw' }).toBuffer()],
+      ['noise-420.jpg', await picture.clone().jpeg({ quality: 85, chromaSubsampling: '4:2:0' }).toBuffer()],
+      ['noise-444.jpg', await picture.clone().jpeg({ quality: 95, chromaSubsampling: '4:4:4' }).toBuffer()],
+    ];
+  }
+
   // a garden, grass against the sea, a butterfly; and of one hue a storm at dusk and wet leaves, whose last tenth of colour
   // would be a tone
   const several = ['Garden', 'Dune', 'TwoWings'];
@@ -192,23 +232,50 @@ describe('encodings of real photographs', function () {
   });
 
   it('scanned, with zero-mean noise of 6/255 in each channel, are residual in name with nothing to see', async () => {
-    const size = { width: 1680, height: 1050 };
-    const grey = convert(photograph('Dune'), '-colorspace', 'Gray', '-depth', '8', 'gray:-');
-    assert.equal(grey.length, size.width * size.height);
     const next = random(77);
-    const noisy = Buffer.alloc(grey.length * 3);
-    for (let i = 0; i < noisy.length; i++)
-      noisy[i] = Math.min(255, Math.max(0, grey[Math.floor(i / 3)] * 0.9 + 10 + Math.round(next() * 12 - 6)));
-    const picture = sharp(noisy, { raw: { ...size, channels: 3 } });
-    await picture.clone().png().toFile(path.join(folder, 'noise.png'));
-    await picture.jpeg({ quality: 85, chromaSubsampling: '4:2:0' }).toFile(path.join(folder, 'noise.jpg'));
-    for (const file of ['noise.png', 'noise.jpg']) {
+    const uniform = () => next() * 12 - 6;
+    const [picture, size] = noisy('Dune', uniform, v => v * 0.9 + 10);
+    for (const [file, bytes] of await inFormats(picture, size)) {
+      fs.writeFileSync(path.join(folder, file), bytes);
       const { encoding, chroma } = await factsOf(file);
       assert.equal(encoding, 'rgb-residual', file);
       assert.ok(chroma!.maxPixel > 3, `${file}: ${chroma!.maxPixel}`);
       assert.ok(chroma!.share < 0.001, `${file}: ${chroma!.share}`);
       assert.deepEqual(chroma!.places, [], file);
     }
+  });
+
+  describe('beneath noise keep the tone that they have, and get none from it', () => {
+    // the noise comes to each channel by itself, in whole 8-bit steps, and is cut off at black and white
+    const next = random(4242);
+    const gauss = () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
+    const kinds: [string, () => number][] = [
+      ['uniform within 6', () => next() * 12 - 6],
+      ['Gaussian, SD 3', () => gauss() * 3],
+      ['Gaussian, SD 6', () => gauss() * 6],
+    ];
+    /** R, G, B by a grey of 0-255; the largest C* that this comes to, by the sRGB formulae: 0, 1.3, 2.1, 2.1. */
+    const tones: [string, Encoding, Tone][] = [
+      ['grey', 'rgb-residual', v => [v, v, v]],
+      ['faintly warm', 'rgb-toned', v => [v + 0.8, v, v - 1.4]],
+      ['with a cast', 'rgb-toned', v => [v + 1.6, v, v - 2.5]],
+      ['split', 'rgb-toned', v => [v + (v - 128) / 42, v, v - (v - 128) / 42]],
+    ];
+    for (const name of ['Garden', 'Storm', 'FreshFlower'])
+      for (const [kind, noise] of kinds)
+        for (const [tone, encoding, colour] of tones)
+          it(`${name}, ${tone}, ${kind}`, async () => {
+            const [picture, size] = noisy(name, noise, v => v, colour);
+            for (const [file, bytes] of await inFormats(picture, size)) {
+              fs.writeFileSync(path.join(folder, file), bytes);
+              const { encoding: found, chroma } = await factsOf(file);
+              // of small noise and a tone at once a codec that halves chroma may keep less than an 8-bit step
+              if (encoding === 'rgb-residual' || !file.endsWith('.jpg')) assert.equal(found, encoding, file);
+              if (encoding === 'rgb-toned') continue;
+              for (const { L, a, b } of chroma!.zones)
+                assert.ok(Math.hypot(a, b) < 0.6, `${file} at L* ${L}: ${a}, ${b}`);
+            }
+          });
   });
 
   it('have the extremes and means that the tool itself tells', async () => {

@@ -5,7 +5,8 @@ import { type LightnessZones, lightnessZones, ZONES } from './lightness';
 import { placesOf } from './places';
 import { lightnessOfGreen, type Strays, straysOf } from './strays';
 import { THRESHOLDS } from './thresholds';
-import { LINE_POINTS, linePoint, type ToneLine, toneLineOf } from './tone-line';
+import { LINE_POINTS, linePoint, type ToneLine, ToneTable } from './tone-line';
+import { isNoise, steady, toneBeneathNoise } from './tone-noise';
 
 /** What the encoding is judged by. */
 export interface ChromaJudgement {
@@ -33,12 +34,20 @@ export function judgeChroma(
   const { cells, blocks } = tally;
   const zones = lightnessZones(lab, cells);
   if (isColourless(lab)) return colourless(zones);
-  const line = toneLineOf(lab, cells.count, cells.length);
-  const pixels = pixelChroma(tally, lab, line);
+  const table = new ToneTable();
+  table.add(lab, cells.length, cells.count);
+  let line = table.line();
+  let pixels = pixelChroma(tally, lab, line);
   // blocks cannot stray farther than pixels do
   if (pixels.max <= THRESHOLDS.stray / 2) return faint(pixels, zones, line);
   const ranges = blocks.greens.length > 0 ? lightnessOfGreen(cells, lab) : null;
-  const strays = straysOf(blocks, meaning, line, ranges);
+  let strays = straysOf(blocks, meaning, line, ranges);
+  if (isNoise(pixels.pixelResidual, strays, tally)) {
+    line = toneBeneathNoise(blocks, meaning, pixels.pixelResidual, strays.noise);
+    pixels = pixelChroma(tally, lab, line);
+    strays = straysOf(blocks, meaning, line, ranges);
+    steady(strays, blocks);
+  }
   const areas = areasOf(tally, strays);
   const { tone, pixelResidual, ...chroma } = pixels;
   return {

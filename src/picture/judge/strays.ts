@@ -14,6 +14,8 @@ export interface Strays {
   zone: Uint8Array;
   /** Distance from which a block strays: more where the blocks are noisy (grain in colour), see `THRESHOLDS.stray`. */
   limit: number;
+  /** Standard deviation of the blocks' a*, b* by chance. */
+  noise: number;
 }
 
 /** The line is known by about whole L*. */
@@ -63,10 +65,11 @@ export function straysOf(
       for (let c = 0; c < 3; c++) suspect[block * 3 + c] = lab[i * 3 + c];
     }
   }
-  const limit = limitFor(noise.deviation());
-  if (suspects === 0) return { distance, zone, limit };
+  const deviation = noise.deviation();
+  const strays = { distance, zone, limit: limitFor(deviation), noise: deviation };
+  if (suspects === 0) return strays;
   const hull = new ToneHull(line);
-  if (isColoured(blocks, suspect, distance, hull)) return { distance, zone, limit };
+  if (isColoured(blocks, suspect, distance, hull)) return strays;
   for (let i = 0; i < count.length; i++) {
     if (distance[i] <= THRESHOLDS.stray) continue;
     const L = suspect[i * 3];
@@ -74,7 +77,7 @@ export function straysOf(
     const lightest = lightnessOfGreen ? Math.max(L, lightnessOfGreen[greens[i * 2 + 1]]) : L;
     distance[i] = hull.distance(darkest - SLACK, lightest + SLACK, suspect[i * 3 + 1], suspect[i * 3 + 2]);
   }
-  return { distance, zone, limit };
+  return strays;
 }
 
 /** a*, b* of `n` blocks from the tone line at their lightness, into `offset`. */

@@ -22,6 +22,23 @@ export const THRESHOLDS = {
   /** Tone-line chroma from which a picture is toned: twice a conversion's rounding, seen beside a neutral one. */
   toned: 1,
 
+  /**
+   * Mean distance of the pixels from the tone line from which noise moves the line itself: at 3 (chroma noise of 6/255,
+   * uniform) by up to 1, at 5 (SD 6) by 2 to 6 where few pixels are.
+   */
+  noisy: 1.5,
+  /**
+   * Share of that distance which blocks keep at most where it is noise: fine noise an eighth, that of 3 pixels 0.3; a
+   * codec's halved chroma keeps 0.44 and more.
+   */
+  noiseKept: 0.35,
+  /**
+   * Standard error wanted of a point of a noisy picture's line. Blocks' own: 1.25 for a median, twice that because
+   * neighbours share a codec's colour samples.
+   */
+  toneError: 0.25,
+  medianError: 2.5,
+
   /** Distance from the tone line from which a block strays: about what is seen within one picture. */
   stray: 2,
   /** Times the noise of the blocks (standard deviation of a*, b*) that is no colour: chance exceeds it on 4 in a million. */

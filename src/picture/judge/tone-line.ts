@@ -18,36 +18,50 @@ const LEVELS = 101;
 const BINS = 1024;
 const PER_UNIT = 4;
 
-/**
- * Medians over runs of neighbouring lightnesses that hold enough of the picture, joined by straight lines.
- * @param lab L*, a*, b* of `n` cells; `count`: pixels of each
- */
-export function toneLineOf(lab: Float32Array, count: Float64Array, n: number): ToneLine {
-  const found = withoutMarks(pointsOf(lab, count, n));
-  const points = roughness(found) > THRESHOLDS.roughTone ? NEUTRAL : found;
-  const at = points.map(point => point.L);
-  const joined = (value: (point: Point) => number) => join(at, points.map(value));
-  return { a: joined(point => point.a), b: joined(point => point.b), from: at[0], to: at[at.length - 1] };
-}
+/** Colours by lightness, from which a tone line is drawn. */
+export class ToneTable {
+  readonly #a = new Float64Array(LEVELS * BINS);
+  readonly #b = new Float64Array(LEVELS * BINS);
+  readonly #weight = new Float64Array(LEVELS);
+  #total = 0;
 
-/** Medians by lightness, from dark to light. */
-function pointsOf(lab: Float32Array, count: Float64Array, n: number): Point[] {
-  const tables = [new Float64Array(LEVELS * BINS), new Float64Array(LEVELS * BINS)];
-  const weight = new Float64Array(LEVELS);
-  let total = 0;
-  for (let i = 0; i < n; i++) {
-    const level = clamp(Math.round(lab[i * 3]), LEVELS - 1);
-    weight[level] += count[i];
-    total += count[i];
-    tables[0][level * BINS + binOf(lab[i * 3 + 1])] += count[i];
-    tables[1][level * BINS + binOf(lab[i * 3 + 2])] += count[i];
+  /** @param lab L*, a*, b* of `n` colours; `count`: pixels of each, from `first` on */
+  add(lab: Float32Array, n: number, count: ArrayLike<number>, first = 0): void {
+    for (let i = 0; i < n; i++) {
+      const pixels = count[first + i];
+      const level = clamp(Math.round(lab[i * 3]), LEVELS - 1);
+      this.#weight[level] += pixels;
+      this.#total += pixels;
+      this.#a[level * BINS + binOf(lab[i * 3 + 1])] += pixels;
+      this.#b[level * BINS + binOf(lab[i * 3 + 2])] += pixels;
+    }
   }
-  return runsOf(weight, total * THRESHOLDS.toneSupport).map(run => ({
-    L: run.L,
-    weight: run.weight / total,
-    a: medianOf(tables[0], run.from, run.to),
-    b: medianOf(tables[1], run.from, run.to),
-  }));
+
+  /** Pixels between two whole L*, these included. */
+  pixels(from: number, to: number): number {
+    return this.#weight.subarray(from, to + 1).reduce((sum, n) => sum + n, 0);
+  }
+
+  /**
+   * Medians over runs of neighbouring lightnesses that hold enough of the picture, joined by straight lines.
+   * @param least pixels that a median rests on, at least; never fewer than `THRESHOLDS.toneSupport`
+   * @param from, to whole L* between which the colours are believed
+   */
+  line(least = 0, from = 0, to = LEVELS - 1): ToneLine {
+    const wanted = Math.max(least, this.#total * THRESHOLDS.toneSupport);
+    const found = withoutMarks(
+      runsOf(this.#weight, wanted, from, to).map(run => ({
+        L: run.L,
+        weight: run.weight / this.#total,
+        a: medianOf(this.#a, run.from, run.to),
+        b: medianOf(this.#b, run.from, run.to),
+      })),
+    );
+    const points = roughness(found) > THRESHOLDS.roughTone ? NEUTRAL : found;
+    const at = points.map(point => point.L);
+    const joined = (value: (point: Point) => number) => join(at, points.map(value));
+    return { a: joined(point => point.a), b: joined(point => point.b), from: at[0], to: at[at.length - 1] };
+  }
 }
 
 interface Point {
@@ -100,12 +114,15 @@ interface Run {
   weight: number;
 }
 
-/** Runs of levels, from dark to light, of at least `wanted` pixels each; what is left at the light end joins the last. */
-function runsOf(weight: Float64Array, wanted: number): Run[] {
+/**
+ * Runs of levels between two, from dark to light, of at least `wanted` pixels each; what is left at the light end joins
+ * the last.
+ */
+function runsOf(weight: Float64Array, wanted: number, first: number, end: number): Run[] {
   const runs: Run[] = [];
-  let from = 0;
+  let from = first;
   let sum = 0;
-  for (let level = 0; level < LEVELS; level++) {
+  for (let level = first; level <= end; level++) {
     sum += weight[level];
     if (sum === 0 || sum < wanted) continue;
     runs.push(runOf(weight, from, level));
@@ -113,7 +130,8 @@ function runsOf(weight: Float64Array, wanted: number): Run[] {
     sum = 0;
   }
   const last = runs.pop();
-  if (last) runs.push(runOf(weight, last.from, LEVELS - 1));
+  if (last) runs.push(runOf(weight, last.from, end));
+  else if (sum > 0) runs.push(runOf(weight, first, end));
   return runs;
 }
 

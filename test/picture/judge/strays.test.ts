@@ -1,13 +1,15 @@
 import assert from 'node:assert/strict';
 import { lightnessOfGreen, straysOf } from '../../../src/picture/judge/strays';
-import { toneLineOf } from '../../../src/picture/judge/tone-line';
+import { ToneTable } from '../../../src/picture/judge/tone-line';
 import type { Blocks } from '../../../src/picture/pass/tally';
 import { random } from '../pass/random';
 import { AS_LAB, labCells, labPicture } from './cells';
 
 /** Strays of a Lab picture, with each block's range of G where given. */
 function strays({ tally, lab }: ReturnType<typeof labPicture>, greens?: (block: number) => [number, number]) {
-  const line = toneLineOf(lab, tally.cells.count, tally.cells.length);
+  const table = new ToneTable();
+  table.add(lab, tally.cells.length, tally.cells.count);
+  const line = table.line();
   const { blocks } = tally;
   if (!greens) return straysOf(blocks, AS_LAB, line, null);
   const ranged: Blocks = {

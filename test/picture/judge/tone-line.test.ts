@@ -1,12 +1,14 @@
 import assert from 'node:assert/strict';
-import { linePoint, toneLineOf } from '../../../src/picture/judge/tone-line';
+import { linePoint, ToneTable } from '../../../src/picture/judge/tone-line';
 import { labCells } from './cells';
 
 type Row = [number, number, number, number];
 
-function lineOf(rows: Row[]) {
+function lineOf(rows: Row[], ...believed: [least?: number, from?: number, to?: number]) {
   const { cells, lab } = labCells(rows);
-  const line = toneLineOf(lab, cells.count, cells.length);
+  const table = new ToneTable();
+  table.add(lab, cells.length, cells.count);
+  const line = table.line(...believed);
   return (L: number) => [line.a[linePoint(L)], line.b[linePoint(L)]];
 }
 
@@ -60,5 +62,17 @@ describe('the tone line', () => {
     for (const L of [30, 50, 70, 90]) near(at(L), [0, 0], 1e-9);
   });
   it('of one flat colour is that', () => near(lineOf([[60, 5, 10, 100]])(60), [5, 10], 0.13));
+  it('rests on as many pixels as asked', () => {
+    const rows = Array.from({ length: 100 }, (_, L): Row => [L, L < 40 ? -5 : 5, 0, 10]);
+    near(lineOf(rows)(10), [-5, 0], 0.13);
+    near(lineOf(rows, 1000)(10), [5, 0], 0.13);
+  });
+  it('of some lightnesses is carried on beyond them', () => {
+    const rows = Array.from({ length: 101 }, (_, L): Row => [L, L < 20 || L > 80 ? 9 : 3, 0, 10]);
+    const at = lineOf(rows, 0, 20, 80);
+    for (const L of [0, 19, 50, 81, 100]) near(at(L), [3, 0], 0.13);
+  });
+  it('rests on all there is where that is less than asked', () =>
+    near(lineOf([[60, 5, 10, 100]], 1e6)(60), [5, 10], 0.13));
   it('of nothing is neutral', () => assert.deepEqual(lineOf([])(50), [0, 0]));
 });
