@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { writers } from '../report/check';
 import type { CheckFormat } from '../report/formats';
+import type { Shown } from '../report/page/book-page';
 import type { Place } from '../report/place';
 import type { BookReport, Severity } from '../shared/finding';
 import { EXIT, Failure } from './failure';
@@ -12,6 +13,8 @@ export interface Finishing {
   format: CheckFormat;
   output?: string;
   maxWarnings?: number;
+  /** The pictures, where a page shows them. */
+  shown?: readonly Shown[];
 }
 
 /**
@@ -22,10 +25,10 @@ export async function finish(
   report: BookReport,
   named: readonly { at: string; shown: string }[],
   place: Place,
-  { format, output, maxWarnings }: Finishing,
+  { format, output, maxWarnings, shown = [] }: Finishing,
 ): Promise<number> {
   const failing = failingOf(report, maxWarnings);
-  await writeResult(writers[format](report, { place, failing, style: styleOf(output) }), output);
+  await writeResult(writers[format](report, { place, failing, style: styleOf(output), shown }), output);
   const empty = report.scope ? [] : named.filter(({ at }) => !holdsPicture(report, at));
   if (empty.length)
     throw new Failure(

@@ -5,6 +5,7 @@ import { bookCommands } from './github';
 import { bookJsonParts } from './json';
 import { bookJunit } from './junit';
 import { bookMarkdown } from './markdown';
+import { bookPage, type Shown } from './page/book-page';
 import type { Place } from './place';
 import { bookSarif } from './sarif';
 import { bookText } from './text/book';
@@ -16,6 +17,8 @@ export interface Circumstances {
   /** The severities that fail this check. */
   failing: ReadonlySet<Severity>;
   style: Style;
+  /** The pictures, for a page: one entry each. */
+  shown: readonly Shown[];
 }
 
 /** What writes the report of a check, by format. */
@@ -28,5 +31,9 @@ export const writers: Record<
   sarif: (report, { place }) => bookSarif(report, place),
   junit: (report, { place, failing }) => bookJunit(report, place, failing),
   markdown: report => bookMarkdown(report),
+  html: (report, { place, shown }) => bookPage(titleOf(place), report, shown),
   github: (report, { place }) => bookCommands(report, place),
 };
+
+/** The book's folder in its repository; what the folder is called on this machine is nobody's business. */
+const titleOf = ({ folder }: Place) => folder.replace(/\/$/, '') || 'The book';

@@ -1,5 +1,8 @@
 // no-unit-test: names alone; test/cli/actions/formats.test.ts has the built program write each
 /** Ways to write the report of a check, apart from what writes them: help is told without loading it. */
-export const checkFormats = ['text', 'json', 'sarif', 'junit', 'markdown', 'github'] as const;
+export const checkFormats = ['text', 'json', 'sarif', 'junit', 'markdown', 'html', 'github'] as const;
 
 export type CheckFormat = (typeof checkFormats)[number];
+
+/** What `merge` writes: a page shows pictures, and shards hold none. */
+export const mergeFormats = checkFormats.filter(format => format !== 'html');

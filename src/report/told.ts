@@ -1,8 +1,8 @@
-import type { BookReport, Finding, PictureReport, Severity } from '../shared/finding';
+import type { BookReport, Finding, PictureReport, Severity, WaivedFinding } from '../shared/finding';
 
 /** A finding with the picture it is about; null: the book as a whole. */
 export interface Told {
-  finding: Finding;
+  finding: Finding | WaivedFinding;
   picture: PictureReport | null;
 }
 
@@ -10,10 +10,16 @@ export interface Told {
 export const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /** Every finding of a report, worst first; of one severity first the book's, then by path and page. */
-export function everyFinding({ pictures, findings }: BookReport): Told[] {
+export function everyFinding({ pictures, findings }: Pick<BookReport, 'pictures' | 'findings'>): Told[] {
   const all: Told[] = [
     ...findings.map(finding => ({ finding, picture: null })),
     ...pictures.flatMap(picture => picture.findings.map(finding => ({ finding, picture }))),
   ];
   return all.sort((x, y) => rank[x.finding.severity] - rank[y.finding.severity]);
+}
+
+/** Every finding that is waived, in the same order. */
+export function everyWaived({ pictures, waived = [] }: BookReport): Told[] {
+  const ofPictures = pictures.map(picture => ({ ...picture, findings: picture.waived ?? [] }));
+  return everyFinding({ pictures: ofPictures, findings: waived });
 }

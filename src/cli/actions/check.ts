@@ -14,6 +14,7 @@ import { EXIT, Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
+import { picturesOf } from '../pictured';
 import { placeOf } from '../place';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
@@ -37,7 +38,8 @@ export async function check(named: readonly string[], options: CheckVerbOptions)
   const complete = paths.includes(root) && !judged.scope;
   const report = await withWaivers(judged, waivers, complete, options, root);
   const asking = paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
-  return finish(report, asking, place, options);
+  const pictures = options.format === 'html' ? await picturesOf(report, root, options.jobs) : undefined;
+  return finish(report, asking, place, { ...options, shown: pictures });
 }
 
 interface Book {

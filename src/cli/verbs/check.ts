@@ -86,8 +86,9 @@ export function checkVerb(): Command {
     .addHelpText(
       'after',
       `
-Formats: text for people, json for programs, markdown for a comment in a review;
-sarif, junit and github for services of continuous integration.
+Formats: text for people, json for programs, html a page with the pictures, to
+look at and to print; markdown for a comment in a review; sarif, junit and
+github for services of continuous integration.
 The book is the folder of the nearest evengrey.json above the named paths, else the folder they have in common.
 Examples:
   evengrey check my-book

@@ -1,6 +1,6 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
-import { type CheckFormat, checkFormats } from '../../report/formats';
+import { type CheckFormat, mergeFormats } from '../../report/formats';
 import { formatOption, outputOption, wholeFrom } from '../options';
 
 export interface MergeVerbOptions {
@@ -16,7 +16,7 @@ export function mergeVerb(): Command {
       'Joins what "check --shard" wrote of all parts of a book: the report that one run would give.',
     )
     .argument('<reports...>', 'the reports of all shards, in any order')
-    .addOption(formatOption(checkFormats))
+    .addOption(formatOption(mergeFormats))
     .addOption(outputOption())
     .addOption(
       new Option(

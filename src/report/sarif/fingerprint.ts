@@ -10,12 +10,25 @@ export const FINGERPRINT = 'evengrey/finding/v1';
  * pictures; not its severity, which settings change; not the picture's content, which changes while the fault stays.
  */
 export function fingerprintsOf(told: readonly Told[]): string[] {
+  const keys = told.map(keyOf);
+  // by their words: which of them is waived, and so told later, must not matter
+  const byWords = told
+    .map((_, i) => i)
+    .sort((i, j) => inOrder(told[i].finding.message, told[j].finding.message));
   const seen = new Map<string, number>();
-  return told.map(({ finding: { rule, data }, picture }) => {
-    const target = typeof data.target === 'string' ? data.target : null;
-    const what = JSON.stringify([rule, picture?.path ?? null, picture?.facts.page ?? null, target]);
-    const nth = seen.get(what) ?? 0;
-    seen.set(what, nth + 1);
-    return createHash('sha256').update(`${what} ${nth}`).digest('hex');
-  });
+  const prints: string[] = [];
+  for (const i of byWords) {
+    const nth = seen.get(keys[i]) ?? 0;
+    seen.set(keys[i], nth + 1);
+    prints[i] = createHash('sha256').update(`${keys[i]} ${nth}`).digest('hex');
+  }
+  return prints;
 }
+
+function keyOf({ finding: { rule, data }, picture }: Told): string {
+  const target = typeof data.target === 'string' ? data.target : null;
+  return JSON.stringify([rule, picture?.path ?? null, picture?.facts.page ?? null, target]);
+}
+
+/** By code point, not by locale: two machines must count alike. */
+const inOrder = (x: string, y: string) => (x < y ? -1 : x > y ? 1 : 0);

@@ -2,7 +2,7 @@ import { version } from '../../../package.json';
 import type { BookReport } from '../../shared/finding';
 import { canonical } from '../json/number';
 import type { Place } from '../place';
-import { everyFinding } from '../told';
+import { everyFinding, everyWaived } from '../told';
 import { Artifacts, BASE } from './artifacts';
 import { FINGERPRINT, fingerprintsOf } from './fingerprint';
 import { descriptorOf } from './rule';
@@ -14,18 +14,19 @@ const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schem
  * paths, no times, the same to the byte for the same book.
  */
 export function bookSarif(report: BookReport, place: Place): string {
-  const told = everyFinding(report);
+  const told = [...everyFinding(report), ...everyWaived(report)];
   const fingerprints = fingerprintsOf(told);
   const ids = [...new Set(told.map(({ finding }) => finding.rule))].sort();
   const artifacts = new Artifacts(place);
-  const results = told.map(({ finding: { rule, severity, message, data }, picture }, i) => ({
-    ruleId: rule,
-    ruleIndex: ids.indexOf(rule),
-    level: severity,
-    message: { text: literal(message) },
+  const results = told.map(({ finding, picture }, i) => ({
+    ruleId: finding.rule,
+    ruleIndex: ids.indexOf(finding.rule),
+    level: finding.severity,
+    message: { text: literal(finding.message) },
     locations: [picture ? artifacts.picture(picture) : artifacts.book()],
     partialFingerprints: { [FINGERPRINT]: fingerprints[i] },
-    properties: { data: canonical(data) },
+    ...('reason' in finding && { suppressions: [suppression(finding.reason)] }),
+    properties: { data: canonical(finding.data) },
   }));
   const run = {
     tool: { driver: { name: 'Evengrey', semanticVersion: version, rules: ids.map(descriptorOf) } },
@@ -48,6 +49,13 @@ export function bookSarif(report: BookReport, place: Place): string {
   };
   return `${JSON.stringify({ $schema: SCHEMA, version: '2.1.0', runs: [run] }, null, 2)}\n`;
 }
+
+/** A waiver: somebody decided, outside the picture, to live with it. */
+const suppression = (reason: string) => ({
+  kind: 'external',
+  status: 'accepted',
+  ...(reason && { justification: reason }),
+});
 
 /** SARIF reads {0} in a message as a place to fill in; braces of a file's name are doubled (section 3.11.5). */
 const literal = (text: string) => text.replace(/[{}]/g, '$&$&');

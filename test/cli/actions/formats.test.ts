@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { temporaryFolder } from '../../book/support/folder';
@@ -37,9 +38,23 @@ describe('formats of evengrey check', () => {
     golden('check/sarif.json', `${JSON.stringify({ rules, ...run }, null, 2)}\n`);
   });
 
+  it('writes a page, with every picture that can be shown', async () => {
+    const page = await check(faultyBook(), 'html');
+    // the sheets below are the same as in an editor, and read elsewhere
+    const [head, ...sheets] = page.split('<article class="sheet"');
+    const words = head
+      .replace(/<(style|svg)[\s\S]*?<\/\1>/g, '')
+      .replace(/<img .*?>/g, '[picture]')
+      .replace(/<[^>]*>/g, '\n')
+      .replace(/\s*\n\s*/g, '\n');
+    golden('check/html.txt', words.trimStart());
+    assert.equal(sheets.length, 13);
+    assert.equal(page.match(/src="data:image\/jpeg;base64,/g)!.length, 2 * 7);
+  });
+
   it('writes the same to the byte from anywhere, with no path of this machine and no time', async () => {
     const root = faultyBook();
-    for (const format of ['github', 'junit', 'markdown', 'sarif']) {
+    for (const format of ['github', 'junit', 'markdown', 'sarif', 'html']) {
       const once = await check(root, format);
       const { stdout } = await evengrey(['check', '--format', format, '--jobs', '1'], { cwd: root });
       assert.equal(stdout, once, format);
@@ -70,11 +85,24 @@ describe('formats of evengrey check', () => {
 
   it('writes each where it is told to', async () => {
     const root = evenBook();
-    for (const name of ['report.sarif', 'report.xml', 'report.md']) {
-      const format = { '.sarif': 'sarif', '.xml': 'junit', '.md': 'markdown' }[path.extname(name)]!;
+    for (const name of ['report.sarif', 'report.xml', 'report.md', 'report.html']) {
+      const format = { '.sarif': 'sarif', '.xml': 'junit', '.md': 'markdown', '.html': 'html' }[
+        path.extname(name)
+      ]!;
       const { code, stdout } = await evengrey(['check', '--format', format, '--output', name], { cwd: root });
       assert.deepEqual([code, stdout], [0, ''], name);
       assert.ok(fs.readFileSync(path.join(root, name), 'utf8').length > 100, name);
     }
+  });
+
+  it('shows no other picture on a page than the one that was checked', async () => {
+    const root = evenBook();
+    const git = (...args: string[]) => execFileSync('git', ['-C', root, ...args]);
+    git('init', '-q');
+    git('add', '.');
+    fs.writeFileSync(path.join(root, 'plates/02.tif'), pictures.neutral(9));
+    const page = await check(root, 'html', '--staged');
+    assert.equal(page.match(/The file in the folder is not the one that was checked/g)!.length, 1);
+    assert.equal(page.match(/src="data:image\/jpeg;base64,/g)!.length, 2 * 3);
   });
 });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { checkFormats } from '../../../src/report/formats';
+import { mergeFormats } from '../../../src/report/formats';
 import { temporaryFolder } from '../../book/support/folder';
 import { printerRgb } from '../../print/profile/profiles';
 import { evenBook, faultyBook, pictures } from '../support/book';
@@ -43,7 +43,7 @@ describe('evengrey merge', () => {
     it(`gives the report of one run to the byte, in every format: ${what}`, async () => {
       const root = book();
       const files = await shards(root, count);
-      for (const format of checkFormats) {
+      for (const format of mergeFormats) {
         const one = await evengrey(['check', root, '--format', format]);
         const merged = await evengrey(['merge', ...files.toReversed(), '--format', format]);
         assert.equal(merged.stdout, one.stdout, format);

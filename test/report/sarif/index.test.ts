@@ -56,6 +56,20 @@ describe('a report as SARIF', () => {
     assert.equal(run.invocations[0].toolExecutionNotifications[0].message.text, '"x" was not searched.');
   });
 
+  it('tells waived findings last, as suppressed, by the same fingerprints', () => {
+    const [first, second] = [finding('untagged', 'note', '1'), finding('untagged', 'note', '2')];
+    const results = (of: ReturnType<typeof picture>) =>
+      JSON.parse(bookSarif(report([of]), place)).runs[0].results;
+    const standing = results(picture('a.tif', [first, second]));
+    const waived = results({ ...picture('a.tif', [second]), waived: [{ ...first, reason: 'It is meant.' }] });
+    const print = (result: { partialFingerprints: object }) => Object.values(result.partialFingerprints)[0];
+    assert.deepEqual(waived.map(print), [print(standing[1]), print(standing[0])]);
+    assert.deepEqual(
+      waived.map((result: { suppressions?: object[] }) => result.suppressions),
+      [undefined, [{ kind: 'external', status: 'accepted', justification: 'It is meant.' }]],
+    );
+  });
+
   it('knows another book of the repository for another analysis', () => {
     const [other] = JSON.parse(bookSarif(book, { folder: 'other/', settings: null })).runs;
     assert.deepEqual(
