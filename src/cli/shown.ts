@@ -62,7 +62,7 @@ async function hashOf(file: string): Promise<string> {
 }
 
 /** Smaller in bytes for a page that carries all pictures: JPEG, with full colour since marks may be tiny, where nothing is seen through. */
-async function light({ png, fullWidth, fullHeight }: Raster, edge: number): Promise<Image> {
+export async function light({ png, fullWidth, fullHeight }: Raster, edge: number): Promise<Image> {
   const picture = sharp(png).resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true });
   const { isOpaque } = await sharp(png).stats();
   if (!isOpaque) return { type: 'image/png', bytes: await picture.png().toBuffer(), fullWidth, fullHeight };

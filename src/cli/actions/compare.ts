@@ -1,8 +1,10 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
 import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
+import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { comparisonJson } from '../../report/compare/json';
 import { comparisonMarkdown } from '../../report/compare/markdown';
+import { comparisonPage, type Shown } from '../../report/compare/page';
 import { comparisonText } from '../../report/compare/text';
 import type { Comparison } from '../../shared/comparison';
 import { rootOf } from '../book';
@@ -26,14 +28,17 @@ export async function compare(
   if (options.output !== undefined) await refuse(options.output);
   const root = await rootOf([path.resolve(options.book)]);
   const { mergeBase: fromMergeBase, whole = false } = options;
-  const comparison = await interruptible(signal =>
+  const { comparison, pictures } = await interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {
       const progress = new Progress(process.stderr);
       try {
-        return await compareRevisions({
+        const comparison = await compareRevisions({
           ...{ root, base, head, fromMergeBase, conditions, whole, pool, cache, signal },
           onProgress: (done, total) => progress.tell(done, total, 'from git'),
         });
+        const rasters =
+          options.format === 'html' ? await showComparison(root, comparison, { pool, signal }) : null;
+        return { comparison, pictures: rasters && (await lightened(rasters)) };
       } catch (error) {
         throw revisionFailure(error, root, 'compared');
       } finally {
@@ -41,13 +46,38 @@ export async function compare(
       }
     }),
   );
-  await writeResult(written(comparison, options), options.output);
+  await writeResult(written(comparison, pictures, options), options.output);
   return exitCodeOf(comparison, options.maxWarnings);
 }
 
-function written(comparison: Comparison, { format, output }: CompareVerbOptions): string {
-  if (format === 'json') return comparisonJson(comparison);
-  return format === 'markdown' ? comparisonMarkdown(comparison) : comparisonText(comparison, styleOf(output));
+function written(
+  comparison: Comparison,
+  pictures: ReadonlyMap<string, NonNullable<Shown>> | null,
+  { format, output }: CompareVerbOptions,
+): string {
+  switch (format) {
+    case 'json':
+      return comparisonJson(comparison);
+    case 'markdown':
+      return comparisonMarkdown(comparison);
+    case 'html':
+      return comparisonPage(
+        comparison,
+        (side, file, page) => pictures?.get(shownKey(side, file, page)) ?? null,
+      );
+    default:
+      return comparisonText(comparison, styleOf(output));
+  }
+}
+
+/** Smaller in bytes: the page carries all of them. */
+async function lightened(rasters: ShownRasters): Promise<Map<string, NonNullable<Shown>>> {
+  // loads the decoder, which no other format needs here
+  const { light } = await import('../shown');
+  const shown = new Map<string, NonNullable<Shown>>();
+  for (const [key, raster] of rasters)
+    shown.set(key, 'trouble' in raster ? raster : await light(raster, Math.max(raster.width, raster.height)));
+  return shown;
 }
 
 /** New errors fail; new warnings only beyond what is allowed; what was there before never. */

@@ -46,6 +46,20 @@ describe('evengrey compare', () => {
     golden('compare/whole.md', plain(markdown.stdout));
   });
 
+  it('shows before and after on one page, with the neighbours, from git alone', async () => {
+    const cwd = review();
+    fs.rmSync(path.join(cwd, 'plates'), { recursive: true });
+    const page = (await evengrey(['compare', 'main', '--format', 'html'], { cwd })).stdout;
+    assert.equal(
+      page.match(/<img /g)!.length,
+      13,
+      'before and after, gone, new, renamed; and eight among neighbours',
+    );
+    assert.match(page, /The file ends before its picture does/);
+    assert.ok(!page.includes(cwd));
+    assert.equal((await evengrey(['compare', 'main', '--format', 'html'], { cwd })).stdout, page);
+  });
+
   it('says of what nobody remembers that the set was not judged', async () => {
     const ran = await evengrey(['compare', 'main'], { cwd: review() });
     golden('compare/changes.txt', plain(ran.stdout));

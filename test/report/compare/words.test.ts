@@ -76,6 +76,7 @@ describe('a comparison in words', () => {
     const strong = structuredClone(before);
     Object.assign(strong.forecasts[0].tint, {
       direction: 'warm',
+      seen: 0.9,
       bands: { neutral: 0, faint: 0.1, visible: 0.9, obvious: 0, heavy: 0 },
     });
     assert.match(

@@ -1,0 +1,103 @@
+// no-unit-test: test/cli/actions/compare.test.ts has the built program show what changed
+import fs from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
+import type { Comparison } from '../../shared/comparison';
+import type { Raster } from '../../shared/reader-protocol';
+import { inLanes } from '../lanes';
+import type { Pool } from '../pool';
+import { Blobs } from './blobs';
+import { contentOf } from './content';
+import { openRepository } from './repository';
+import { type Snapshot, snapshotOf } from './snapshot';
+
+/** A picture to look at, or why it cannot be. */
+export type ShownRaster = Raster | { trouble: string };
+
+/** Pictures of a comparison to look at, by `shownKey`. */
+export type ShownRasters = ReadonlyMap<string, ShownRaster>;
+
+export const shownKey = (side: 'base' | 'head', file: string, page: number) => `${side} ${page} ${file}`;
+
+/** Long edges in pixels: what changed, and what stands beside it. */
+const LARGE = 960;
+const SMALL = 240;
+
+const READING = 4;
+
+interface Wish {
+  key: string;
+  oid: string;
+  page: number;
+  edge: number;
+}
+
+/** Reads what a page of a comparison shows: what changed before and after, and its neighbours as they are after. */
+export async function showComparison(
+  root: string,
+  { base, head, changes }: Comparison,
+  { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
+): Promise<ShownRasters> {
+  const repository = await openRepository(root);
+  const sides = {
+    base: await snapshotOf(repository, base.commit),
+    head: await snapshotOf(repository, head.commit),
+  };
+  const wishes = new Map<string, Wish>();
+  const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
+    const oid = file !== null && oidIn(sides[side], file);
+    if (!oid) return;
+    const key = shownKey(side, file, page);
+    const known = wishes.get(key);
+    if (!known || known.edge < edge) wishes.set(key, { key, oid, page, edge });
+  };
+  for (const { path: file, from, kind, neighbours, pages } of changes) {
+    for (const { page, before, after } of pages) {
+      // of one content one picture
+      if (before && kind !== 'renamed') wish('base', from ?? file, page, LARGE);
+      if (after) wish('head', file, page, LARGE);
+    }
+    if (kind === 'deleted' || kind === 'mode') continue;
+    for (const name of [neighbours.before, neighbours.after, ...neighbours.beside])
+      wish('head', name, 1, SMALL);
+  }
+  return rasters([...wishes.values()], root, repository, pool, signal);
+}
+
+const oidIn = (snapshot: Snapshot, file: string): string | undefined => snapshot.get(file)?.oid;
+
+async function rasters(
+  wishes: readonly Wish[],
+  root: string,
+  repository: { commonDir: string },
+  pool: Pick<Pool, 'raster'>,
+  signal?: AbortSignal,
+): Promise<ShownRasters> {
+  const blobs = new Blobs(root);
+  const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
+  try {
+    const shown = await inLanes(
+      [...wishes.entries()],
+      READING,
+      async ([at, wish]): Promise<[string, ShownRaster]> => {
+        const { key, oid, page, edge } = wish;
+        signal?.throwIfAborted();
+        const file = path.join(folder, String(at));
+        const content = await contentOf(oid, file, { repository, blobs });
+        if (content.lost) return [key, { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' }];
+        try {
+          return [key, await pool.raster(content.file, page, edge, signal)];
+        } catch (error) {
+          signal?.throwIfAborted();
+          return [key, { trouble: error instanceof Error ? error.message : String(error) }];
+        } finally {
+          await fs.rm(file, { force: true });
+        }
+      },
+    );
+    return new Map(shown);
+  } finally {
+    blobs.close();
+    await fs.rm(folder, { recursive: true, force: true });
+  }
+}

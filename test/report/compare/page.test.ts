@@ -1,0 +1,70 @@
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import { comparisonPage, type Pictures } from '../../../src/report/compare/page';
+import { AWKWARD } from '../awkward';
+import { finding, picture } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const shown: Pictures = (side, path) =>
+  path.startsWith('broken')
+    ? { trouble: 'It is cut off.' }
+    : { type: 'image/jpeg', bytes: Buffer.from(`${side} ${path}`), fullWidth: 6, fullHeight: 4 };
+const source = (text: string) => `src="data:image/jpeg;base64,${Buffer.from(text).toString('base64')}"`;
+const write = (...of: Parameters<typeof comparison>) => comparisonPage(comparison(...of), shown);
+const both = (path: string) => page(picture(path), picture(path));
+
+describe('a comparison as a page', () => {
+  it('wipes a changed picture over what it was, and shows the one that there is of others', () => {
+    const changed = write([change('changed', 'a.tif', [both('a.tif')])]);
+    assert.match(changed, /class="sides wipe"[\s\S]*<input type="range"/);
+    assert.ok(changed.includes(source('base a.tif')) && changed.includes(source('head a.tif')));
+    const added = write([change('added', 'b.tif', [page(null, picture('b.tif'))])]);
+    assert.ok(
+      !added.includes('<input') &&
+        !added.includes(source('base b.tif')) &&
+        added.includes(source('head b.tif')),
+    );
+    const gone = write([change('deleted', 'c.tif', [page(picture('c.tif'), null)])]);
+    assert.ok(gone.includes(source('base c.tif')) && !gone.includes(source('head c.tif')));
+    const renamed = write([change('renamed', 'd.tif', [both('d.tif')], { from: 'old.tif' })]);
+    assert.ok(!renamed.includes(source('base old.tif')), 'of one content one picture');
+  });
+
+  it('shows it between its neighbours', () => {
+    const told = write([
+      change('added', 'b.tif', [page(null, picture('b.tif'))], {
+        neighbours: { before: 'a.tif', after: 'c.tif', beside: ['c.tif', 'd.tif'] },
+      }),
+    ]);
+    const [strip] = told.match(/<ul class="neighbours"[\s\S]*?<\/ul>/)!;
+    const order = [...strip.matchAll(/head (\w)\.tif|base64,([^"]+)"/g)].map(m =>
+      Buffer.from(m[2], 'base64').toString(),
+    );
+    assert.deepEqual(order, ['head a.tif', 'head b.tif', 'head c.tif', 'head d.tif']);
+    assert.equal(strip.match(/on the same spread/g)!.length, 2);
+  });
+
+  it('says what cannot be shown, and escapes every name and message', () => {
+    const odd = page(null, picture(AWKWARD), {
+      findings: findings({ new: [finding('x', 'warning', '<b>Odd</b>')] }),
+    });
+    const told = write([
+      change('changed', 'broken.tif', [both('broken.tif')]),
+      change('added', AWKWARD, [odd]),
+    ]);
+    assert.ok(told.includes('<p>It is cut off.</p>') && !told.includes('<b>Odd'));
+    assert.equal(told.match(/<script/g)!.length, 1);
+  });
+
+  it('loads nothing, and runs nothing but its own script', () => {
+    const told = write([change('changed', 'a.tif', [both('a.tif')])]);
+    const [, script] = told.match(/<script>([\s\S]*)<\/script>/)!;
+    const hash = createHash('sha256').update(script).digest('base64');
+    assert.ok(
+      told.includes(
+        `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'sha256-${hash}'"`,
+      ),
+    );
+    assert.ok(!/<link|https?:\/\/(?!www\.w3)/.test(told));
+  });
+});
