@@ -1,18 +1,27 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
+import { commit, git, repositoryOf } from '../../book/revisions/support/repository';
 import { temporaryFolder } from '../../book/support/folder';
 import { pictures } from '../support/book';
 import { dist } from '../support/run';
 
-/** A repository with a book in `book`: an even one, or one with a picture that is cut short. */
+/**
+ * A repository with a book in `book`: an even one, or one with a picture that is cut short. Its branch has parted from
+ * `origin/main`, where the book is even.
+ */
 export function workspace(faulty: boolean): string {
-  return temporaryFolder({
-    '.git/HEAD': '',
-    'book/evengrey.json': '{"process": "offset-coated"}',
-    'book/01.tif': pictures.neutral(1),
-    'book/02.tif': faulty ? pictures.neutral(2).subarray(0, 900) : pictures.neutral(2),
-  });
+  const root = repositoryOf(
+    {
+      'evengrey.json': '{"process": "offset-coated"}',
+      '01.tif': pictures.neutral(1),
+      '02.tif': pictures.neutral(2),
+    },
+    'book',
+  );
+  git(root, 'update-ref', 'refs/remotes/origin/main', 'HEAD');
+  if (faulty) commit(root, { 'book/02.tif': pictures.neutral(2).subarray(0, 900) });
+  return root;
 }
 
 /** Runs a script as a runner would, without the machine's own environment. */
