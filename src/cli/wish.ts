@@ -1,7 +1,7 @@
 // no-unit-test: test/cli/actions/convert.test.ts and test/cli/usage.test.ts run the built program with every option
 import fs from 'node:fs/promises';
 import { formatOf } from '../remedy/format';
-import { greyPresets } from '../remedy/grey/presets';
+import { greyMethods, methodNamed } from '../remedy/grey/methods';
 import { RemedyError } from '../remedy/remedy-error';
 import type { GreyMethod, RemedyEncoding, RemedyFormat, RemedyWish, Tone } from '../shared/remedy';
 import { Failure } from './failure';
@@ -63,12 +63,11 @@ function listOf(text: string, count: number): number[] | null {
 }
 
 function methodOf(word = 'lightness'): GreyMethod {
-  if (word === 'lightness' || word === 'luminance') return { kind: word };
-  const preset = greyPresets.find(({ id }) => id === word);
-  if (preset) return preset.method;
+  const method = methodNamed(word);
+  if (method) return method;
   const weights = listOf(word, 3);
   if (!weights) {
-    const names = ['lightness', 'luminance', ...greyPresets.map(({ id }) => id)];
+    const names = greyMethods.map(({ id }) => id);
     throw new Failure(
       `--method: "${word}" is neither a known method nor three weights such as 0.5,0.4,0.1. ${meantOr(word, names)}`,
     );

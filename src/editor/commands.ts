@@ -1,9 +1,10 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
-import type { Progress } from '../shared/checker-protocol';
 import type { Book } from './book';
 import type { Books } from './books';
+import { increments } from './increments';
 import { PICTURE_EDITOR, TIFF_EDITOR } from './picture-editor';
+import { pictureInFront } from './picture-in-front';
 
 export function registerCommands(books: Books): vscode.Disposable {
   return vscode.Disposable.from(
@@ -37,15 +38,6 @@ async function checkAll(books: Books) {
   );
 }
 
-function increments(progress: vscode.Progress<{ message: string; increment: number }>) {
-  let before = 0;
-  return ({ done, total }: Progress) => {
-    const increment = total ? ((done - before) / total) * 100 : 0;
-    before = done;
-    progress.report({ message: vscode.l10n.t('{0} of {1} pictures', done, total), increment });
-  };
-}
-
 function tellFailure({ state, root }: Book) {
   if (state.kind !== 'failed') return;
   const where = vscode.workspace.asRelativePath(root);
@@ -63,9 +55,4 @@ async function openPreview(uri?: vscode.Uri) {
   }
   const viewType = /\.tiff?$/i.test(picture.path) ? TIFF_EDITOR : PICTURE_EDITOR;
   await vscode.commands.executeCommand('vscode.openWith', picture, viewType);
-}
-
-function pictureInFront(): vscode.Uri | undefined {
-  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
-  return input instanceof vscode.TabInputCustom ? input.uri : undefined;
 }

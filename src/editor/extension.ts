@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import { Books } from './books';
 import { CheckerClient } from './checker-client';
 import { registerCommands } from './commands';
+import { registerConverting } from './convert';
 import { registerFindings } from './findings';
 import { registerPictureEditors } from './picture-editor';
 import { registerRulePages } from './rule-pages';
@@ -23,6 +24,7 @@ export function activate({ extensionUri, subscriptions }: vscode.ExtensionContex
     registerRulePages(checker),
     registerPictureEditors(extensionUri, books, checker),
     registerCommands(books),
+    registerConverting(books, checker),
   );
   void books.find();
 }

@@ -1,5 +1,12 @@
 import { Children, type ChildrenOptions } from '../book/children';
-import type { ConverterDone, ConverterTask } from '../shared/converter-protocol';
+import type {
+  AnyConverterTask,
+  CandidateTask,
+  ConverterDone,
+  ConverterTask,
+  MethodsTask,
+} from '../shared/converter-protocol';
+import type { Candidate, MethodPictures } from '../shared/remedies';
 import type { RemedyResult } from '../shared/remedy';
 import { RemedyError } from './remedy-error';
 
@@ -10,8 +17,16 @@ export interface Converters {
    * @throws RemedyError, ChildFailure; what the file system says; the signal's reason when cancelled, though a file
    * may then still be written until the converters are closed
    */
-  convert(task: ConverterTask, signal?: AbortSignal): Promise<RemedyResult>;
+  convert(task: Omit<ConverterTask, 'kind'>, signal?: AbortSignal): Promise<RemedyResult>;
   close(): Promise<void>;
+}
+
+/** Shows what would come of conversions, too. */
+export interface CandidateConverters extends Converters {
+  /** What would come of it; nothing is written. @throws as `convert` */
+  candidate(task: Omit<CandidateTask, 'kind'>, signal?: AbortSignal): Promise<Candidate>;
+  /** The ways to grey, small; nothing is written. @throws as `convert` */
+  methods(task: Omit<MethodsTask, 'kind'>, signal?: AbortSignal): Promise<MethodPictures>;
 }
 
 export interface ConvertersOptions extends Omit<ChildrenOptions, 'file' | 'name'> {
@@ -22,20 +37,39 @@ export interface ConvertersOptions extends Omit<ChildrenOptions, 'file' | 'name'
 /** Decoding, converting, encoding and reading back, beside the one decoding that deadlines are made for. */
 const PATIENCE = 5;
 
-export function createConverters({ converterFile, patience = 1, ...options }: ConvertersOptions): Converters {
-  const children = new Children<ConverterTask, ConverterDone>({
+export function createConverters({
+  converterFile,
+  patience = 1,
+  ...options
+}: ConvertersOptions): CandidateConverters {
+  const children = new Children<AnyConverterTask, ConverterDone>({
     ...options,
     patience: patience * PATIENCE,
     file: converterFile,
     name: 'converter',
   });
+  /** What the converter sends under `key`. */
+  async function asked<Key extends keyof Answers>(
+    key: Key,
+    task: AnyConverterTask,
+    signal?: AbortSignal,
+  ): Promise<Answers[Key]> {
+    const answer = await children.ask(task, signal);
+    if (!answer.ok) throw Object.assign(new Error(answer.message), { code: answer.code });
+    if ('refused' in answer) throw new RemedyError(answer.refused);
+    if (!(key in answer)) throw new Error('The converter sent another answer than was asked for.');
+    return (answer as unknown as Answers)[key];
+  }
   return {
-    async convert(task, signal) {
-      const answer = await children.ask(task, signal);
-      if (!answer.ok) throw Object.assign(new Error(answer.message), { code: answer.code });
-      if ('refused' in answer) throw new RemedyError(answer.refused);
-      return answer.result;
-    },
+    convert: (task, signal) => asked('result', { ...task, kind: 'convert' }, signal),
+    candidate: (task, signal) => asked('candidate', { ...task, kind: 'candidate' }, signal),
+    methods: (task, signal) => asked('methods', { ...task, kind: 'methods' }, signal),
     close: () => children.close(),
   };
+}
+
+interface Answers {
+  result: RemedyResult;
+  candidate: Candidate;
+  methods: MethodPictures;
 }

@@ -1,5 +1,6 @@
 import fs from 'node:fs';
 import { factsOf } from '../picture/facts';
+import type { Header } from '../picture/types';
 import type { Encoding } from '../shared/picture';
 import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish, SourceFacts } from '../shared/remedy';
 import { encode } from './encode';
@@ -61,11 +62,16 @@ interface Made {
   format: RemedyFormat;
   from: string;
   fromEncoding: Encoding;
+  /** Of the source. */
+  header: Header;
   told: string[];
 }
 
-/** Everything that needs the source, which is large and is let go with this. */
-async function made(file: string, wish: RemedyWish, known: SourceFacts | null): Promise<Made> {
+/**
+ * Everything that needs the source, which is large and is let go with this.
+ * @throws RemedyError in plain sentences where the picture cannot be converted
+ */
+export async function made(file: string, wish: RemedyWish, known: SourceFacts | null): Promise<Made> {
   const source = await readPicture(file);
   const { header, samples, reading, sha256 } = source;
   const format = formatOf(header.format, wish);
@@ -80,6 +86,7 @@ async function made(file: string, wish: RemedyWish, known: SourceFacts | null): 
     format,
     from: sha256,
     fromEncoding: facts.encoding,
+    header,
     told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header)],
   };
 }

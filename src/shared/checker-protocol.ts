@@ -1,6 +1,7 @@
 // no-unit-test: types only
 import type { Summary } from './finding';
 import type { Raster } from './reader-protocol';
+import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet, ShownFinding } from './sheet';
 import type { LightId } from './target';
 
@@ -12,6 +13,15 @@ export interface CheckerAnswers {
   check: { request: { root: string }; answer: CheckAnswer };
   sheet: { request: SheetWish; answer: Sheet };
   raster: { request: { file: string; page: number; longEdge: number }; answer: Raster };
+  /** What can be made of a picture or the pictures of a folder. Nothing is decoded. */
+  remedies: { request: { file: string; root: string | null }; answer: Remedies };
+  /** What a conversion would make of a picture; nothing is written. */
+  candidate: { request: SheetWish & Made & { longEdge: number }; answer: BeforeAndAfter };
+  /** A picture made grey in every way; nothing is written. */
+  methods: { request: { file: string; longEdge: number }; answer: MethodPictures };
+  /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
+  convert: { request: ConvertWish; answer: ConvertAnswer };
+  undo: { request: { paths: string[] }; answer: UndoAnswer };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };
@@ -62,4 +72,43 @@ export interface SheetWish {
   light: LightId | null;
   /** Which ten possible orders are drawn. */
   series: number;
+}
+
+export interface ConvertWish extends Made {
+  paths: string[];
+  where: Where;
+}
+
+/** Where results go. `relink`: the layouts of the book place them from then on. `folder`: absolute. */
+export type Where =
+  | { kind: 'beside'; relink: boolean }
+  | { kind: 'folder'; folder: string }
+  | { kind: 'in-place' };
+
+/** A picture that was left as it is, and why. */
+export interface LeftAlone {
+  path: string;
+  reason: string;
+}
+
+export interface ConvertAnswer {
+  /** In the order of the pictures. `output`: absolute. `proof`: how it was found to be when it was read again, in words. */
+  converted: { path: string; output: string; proof: string }[];
+  skipped: LeftAlone[];
+  failed: LeftAlone[];
+  /** How many lines of layouts place the results now; null where that was not asked for. */
+  relinked: number | null;
+  /** Why nothing more was begun, such as a full disk; null where the work came to its end. */
+  stopped: string | null;
+  /** All of it as a text for people. */
+  report: string;
+}
+
+export interface UndoAnswer {
+  /** Paths whose originals are back. */
+  restored: string[];
+  skipped: LeftAlone[];
+  failed: LeftAlone[];
+  stopped: string | null;
+  report: string;
 }

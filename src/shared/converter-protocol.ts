@@ -1,8 +1,10 @@
 // no-unit-test: types only
-import type { RemedyResult, RemedyWish, SourceFacts } from './remedy';
+import type { Candidate, MethodPictures } from './remedies';
+import type { GreyMethod, RemedyResult, RemedyWish, SourceFacts } from './remedy';
 
 /** What a converter is asked: `file` as the wish says, written to `temporary`. */
 export interface ConverterTask {
+  kind: 'convert';
   file: string;
   temporary: string;
   wish: RemedyWish;
@@ -10,5 +12,27 @@ export interface ConverterTask {
   known: SourceFacts | null;
 }
 
+/** The same without a file, shown with a longest edge of so many pixels. */
+export interface CandidateTask {
+  kind: 'candidate';
+  file: string;
+  wish: RemedyWish;
+  longEdge: number;
+}
+
+/** The picture made grey in several ways, shown small. */
+export interface MethodsTask {
+  kind: 'methods';
+  file: string;
+  methods: { id: string; method: GreyMethod }[];
+  longEdge: number;
+}
+
+export type AnyConverterTask = ConverterTask | CandidateTask | MethodsTask;
+
 /** `refused`: why the picture cannot be converted, in plain sentences. */
-export type ConverterDone = { result: RemedyResult } | { refused: string };
+export type ConverterDone =
+  | { result: RemedyResult }
+  | { candidate: Candidate }
+  | { methods: MethodPictures }
+  | { refused: string };

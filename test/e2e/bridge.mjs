@@ -89,6 +89,28 @@ const operations = {
       .click({ timeout: patience });
   },
 
+  /** Opens the menu of the first `selector` with that text. */
+  async workbenchMenu(page, { selector, text }) {
+    await page
+      .locator(selector, text ? { hasText: text } : {})
+      .first()
+      .click({ button: 'right', timeout: patience });
+  },
+
+  /** Drags from the middle of a webview's `selector` by so many pixels. */
+  async webviewDrag(page, { selector, dx, dy }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    const { x, y, width, height } = await element.boundingBox();
+    await page.mouse.move(x + width / 2, y + height / 2);
+    await page.mouse.down();
+    await page.mouse.move(x + width / 2 + dx, y + height / 2 + dy, { steps: 5 });
+    await page.mouse.up();
+  },
+
+  async type(page, { text }) {
+    await page.keyboard.type(text);
+  },
+
   async press(page, { key }) {
     await page.keyboard.press(key);
   },

@@ -27,3 +27,10 @@ export const workbenchText = (selector: string, until = /./) =>
 export const workbenchClick = (selector: string, text?: string) =>
   ask<void>('workbenchClick', { selector, text });
 export const press = (key: string) => ask<void>('press', { key });
+export const type = (text: string) => ask<void>('type', { text });
+/** Opens the menu of what is there. */
+export const workbenchMenu = (selector: string, text?: string) =>
+  ask<void>('workbenchMenu', { selector, text });
+/** Drags from the middle of a webview's element, in pixels. */
+export const webviewDrag = (selector: string, dx: number, dy: number) =>
+  ask<void>('webviewDrag', { selector, dx, dy });

@@ -7,7 +7,7 @@ import sharp from 'sharp';
 export async function makeWorkspaces(dir) {
   await fs.rm(dir, { recursive: true, force: true });
   const made = {};
-  for (const [name, make] of Object.entries({ book, 'no-book': noBook, installed: book, spare })) {
+  for (const [name, make] of Object.entries({ book, convert, 'no-book': noBook, installed: book, spare })) {
     made[name] = path.resolve(dir, name);
     await fs.mkdir(made[name], { recursive: true });
     await make(file => path.join(made[name], file));
@@ -26,6 +26,16 @@ async function book(at) {
   await hills(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-7.tif'));
   const settings = { process: 'offset-coated', encodings: ['rgb-neutral', 'single-channel'] };
   await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
+}
+
+/** The same with a picture in colour, and a layout that places two of them. */
+async function convert(at) {
+  await book(at);
+  await garden().jpeg({ quality: 95 }).toFile(at('pictures/garden.jpg'));
+  await fs.writeFile(
+    at('book.md'),
+    '# A book\n\n![Inks](pictures/plate-7.tif)\n\n![Six](pictures/plate-6.png)\n',
+  );
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */
@@ -61,6 +71,26 @@ function hills(n) {
       const value = y < ridge ? 235 - (y / ridge) * 90 : 110 - ((y - ridge) / (height - ridge)) * 85;
       const at = (y * width + x) * 3;
       pixels.fill(Math.round(value), at, at + 3);
+    }
+  return sharp(pixels, { raw: { width, height, channels: 3 } });
+}
+
+/** Sky, leaves, a brick wall and a face-coloured disc: every way to grey makes another picture of it. */
+function garden() {
+  const [width, height] = [900, 600];
+  const pixels = Buffer.alloc(width * height * 3);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const wave = Math.round(10 * Math.sin(x / 9) * Math.sin(y / 7));
+      let colour = [80 + y / 6, 140 + y / 7, 225];
+      if (y > 330) colour = [60 + wave, 130 + wave, 45 + wave];
+      if (x > 560 && y > 240)
+        colour =
+          (x + 60 * (Math.floor(y / 24) % 2)) % 120 < 5 || y % 24 < 4
+            ? [190, 180, 170]
+            : [165 + wave, 70 + wave, 50];
+      if ((x - 260) ** 2 + (y - 300) ** 2 < 110 ** 2) colour = [226 - y / 20, 172 - y / 20, 145 - y / 20];
+      pixels.set(colour.map(Math.round), (y * width + x) * 3);
     }
   return sharp(pixels, { raw: { width, height, channels: 3 } });
 }

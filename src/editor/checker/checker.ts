@@ -8,8 +8,10 @@ import type { CheckerAnswers, CheckerRequest, Progress, SheetWish } from '../../
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { Sheet } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
+import { convert, undo } from './convert';
 import { forecastsOn, lonePicture } from './lone-picture';
 import { OpenBook } from './open-book';
+import { BookRemedies } from './remedies';
 
 type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
 
@@ -17,12 +19,18 @@ type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
 export class Checker {
   readonly #books = new Map<string, OpenBook>();
   readonly #version: Promise<string>;
+  readonly #remedies: BookRemedies;
 
   constructor(
     private readonly pool: Pool,
     readerFile: string,
   ) {
     this.#version = factsVersion(readerFile);
+    this.#remedies = new BookRemedies(path.join(path.dirname(readerFile), 'converter.js'));
+  }
+
+  close(): Promise<void> {
+    return this.#remedies.close();
   }
 
   /** Rejects with the signal's reason when cancelled, and with an error whose message is for the user. */
@@ -38,6 +46,16 @@ export class Checker {
         return this.#sheet(request, signal);
       case 'raster':
         return this.pool.raster(request.file, request.page, request.longEdge, signal);
+      case 'remedies':
+        return this.#remedies.choices(this.#recommendedFor(request));
+      case 'candidate':
+        return this.#remedies.beforeAndAfter(request, await this.#find(request, signal), signal);
+      case 'methods':
+        return this.#remedies.methods(request, signal);
+      case 'convert':
+        return convert(request, this.pool, root => this.#book(root).cache(), { signal, onProgress });
+      case 'undo':
+        return undo({ paths: request.paths, signal, onProgress });
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':
@@ -53,14 +71,24 @@ export class Checker {
 
   async #sheet(wish: SheetWish, signal: AbortSignal): Promise<Sheet> {
     const { light, series } = wish;
-    const { picture, pages, shared } = this.#inBook(wish) ?? (await this.#alone(wish, signal));
-    return sheetOf(under(picture, light), shared, { light, series, pages });
+    const { picture, pages, shared } = await this.#find(wish, signal);
+    return sheetOf(picture, shared, { light, series, pages });
+  }
+
+  /** The picture under the light that is wished. */
+  async #find(wish: SheetWish, signal: AbortSignal): Promise<Found> {
+    const found = this.#inBook(wish) ?? (await this.#alone(wish, signal));
+    return { ...found, picture: under(found.picture, wish.light) };
+  }
+
+  #recommendedFor({ root, file }: { root: string | null; file: string }) {
+    return root === null ? null : this.#book(root).recommendedFor(withinBook(root, file));
   }
 
   #inBook({ root, file, page }: SheetWish): Found | undefined {
     if (root === null) return;
     const book = this.#book(root);
-    const pages = book.pages(path.relative(root, file).split(path.sep).join('/'));
+    const pages = book.pages(withinBook(root, file));
     const picture = pages.find(({ facts }) => facts.page === page) ?? pages[0];
     return picture && { picture, pages: pages.length, shared: book.findings };
   }
@@ -71,6 +99,8 @@ export class Checker {
     return { picture: lonePicture(file, facts), pages: pages.length, shared: [] };
   }
 }
+
+const withinBook = (root: string, file: string) => path.relative(root, file).split(path.sep).join('/');
 
 /** A page of a picture; the first where a file that changed on disk has lost the page. */
 interface Found {

@@ -1,5 +1,6 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import path from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { createPool } from '../../book/pool';
 import type { CheckerMessage, CheckerRequest } from '../../shared/checker-protocol';
 import { Checker } from './checker';
@@ -9,10 +10,19 @@ const readerFile = path.join(__dirname, 'reader.js');
 const pool = createPool({ readerFile, spare: true });
 const checker = new Checker(pool, readerFile);
 const running = new Map<number, AbortController>();
+/** A conversion that is stopped ends in good order. */
+const work = new Set<Promise<void>>();
+/** An editor that is gone waits for nobody: what is not done by then is made good by the next conversion. */
+const LAST_WORK_MS = 3000;
 
-process.on('message', async (request: CheckerRequest) => {
-  const { id, question } = request;
-  if (question === 'cancel') return running.get(id)?.abort();
+process.on('message', (request: CheckerRequest) => {
+  if (request.question === 'cancel') return running.get(request.id)?.abort();
+  const answered = answer(request).finally(() => work.delete(answered));
+  work.add(answered);
+});
+
+async function answer(request: Exclude<CheckerRequest, { question: 'cancel' }>): Promise<void> {
+  const { id } = request;
   const cancel = new AbortController();
   running.set(id, cancel);
   try {
@@ -28,11 +38,12 @@ process.on('message', async (request: CheckerRequest) => {
   } finally {
     running.delete(id);
   }
-});
+}
 
 process.on('disconnect', async () => {
   for (const cancel of running.values()) cancel.abort();
-  await pool.close();
+  await Promise.race([Promise.all(work), setTimeout(LAST_WORK_MS)]);
+  await Promise.all([pool.close(), checker.close()]);
   process.exit(0);
 });
 

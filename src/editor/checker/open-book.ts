@@ -5,6 +5,10 @@ import { checkBook } from '../../book/check';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
+import type { Settings } from '../../book/settings/settings';
+import { rules } from '../../rules';
+import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
+import { activeRules } from '../../rules/settings';
 import { basisWords } from '../../rules/targets';
 import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
@@ -15,6 +19,7 @@ import type { ShownFinding } from '../../shared/sheet';
 export class OpenBook {
   #cache: Promise<FactsCache> | undefined;
   #report: BookReport | undefined;
+  #recommend: Recommend | undefined;
 
   /** `version`: what facts are made by. */
   constructor(
@@ -28,10 +33,10 @@ export class OpenBook {
     const { settings, problems } = await loadSettings(root);
     if (!settings) {
       this.#report = undefined;
+      this.#recommend = undefined;
       return { pictures: [], book: [], summary: null, settings: problems.map(located) };
     }
-    this.#cache ??= this.version.then(version => FactsCache.open(cacheFolder(), root, version));
-    const cache = await this.#cache;
+    const cache = await this.cache();
     const told = throttled(onProgress);
     try {
       const report = await checkBook({
@@ -39,11 +44,25 @@ export class OpenBook {
         onProgress: (done, total) => told({ done, total }),
       });
       this.#report = report;
+      this.#recommend = recommendations(report.pictures, gainOf(settings));
       return answerOf(report);
     } finally {
       // also what was read of a check that was given up
       await cache.save();
     }
+  }
+
+  /** What was read of the book's pictures before. */
+  cache(): Promise<FactsCache> {
+    return (this.#cache ??= this.version.then(version => FactsCache.open(cacheFolder(), this.root, version)));
+  }
+
+  /** The first picture at a path or in a folder of that path, and what is recommended for it; none before a check. */
+  recommendedFor(path: string): { picture: PictureReport; recommendation: Recommendation | null } | null {
+    const inside = path === '' ? '' : `${path}/`;
+    const picture = this.#report?.pictures.find(each => each.path === path || each.path.startsWith(inside));
+    if (!picture || !this.#recommend) return null;
+    return { picture, recommendation: this.#recommend(picture, picture.targets[0] ?? null) };
   }
 
   /** All pages of a picture in the last report; none if it is not in the book. */
@@ -55,6 +74,12 @@ export class OpenBook {
   get findings(): readonly Finding[] {
     return this.#report?.findings ?? [];
   }
+}
+
+/** As the findings recommend: only a gain that `likely-tint` would tell speaks against what most pictures are stored in. */
+function gainOf(settings: Settings): number {
+  const gain = activeRules(rules, settings.rules).find(({ rule }) => rule.id === 'likely-tint')?.options.gain;
+  return typeof gain === 'number' ? gain : Number.POSITIVE_INFINITY;
 }
 
 function answerOf({ pictures, findings, summary }: BookReport): CheckAnswer {

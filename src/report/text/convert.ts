@@ -6,6 +6,7 @@ import type {
   Undone,
   UndoReport,
 } from '../../shared/conversion';
+import { proofWords } from '../proof';
 import { type Paint, paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
@@ -86,8 +87,7 @@ function madeLines(conversion: Conversion, common: readonly string[], style: Sty
 function whatWasMade({ from, to, format, bits, proof }: Conversion): string {
   const stored = `${from} to ${to}, ${format!.toUpperCase()}, ${bits} bits`;
   if (!proof) return `${stored}.`;
-  const { maxError, meanError } = proof;
-  return `${stored}. Read again: ${proof.encoding}, its lightness off by L* ${maxError.toFixed(2)} at most, ${meanError.toFixed(3)} on average.`;
+  return `${stored}. ${proofWords(proof)}`;
 }
 
 /** L* that are left out, so that the table is no wider than a terminal. */

@@ -1,0 +1,119 @@
+// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import type { FactsCache } from '../../book/cache/cache';
+import { cacheFolder } from '../../book/cache/folder';
+import type { Pool } from '../../book/pool';
+import { findRoot } from '../../book/root';
+import { loadSettings } from '../../book/settings/load';
+import type { Settings } from '../../book/settings/settings';
+import { isWithin } from '../../book/settings/within';
+import { convertPictures } from '../../remedy/batch';
+import { createConverters } from '../../remedy/converters';
+import { methodNamed } from '../../remedy/grey/methods';
+import type { Place } from '../../remedy/plan/types';
+import { undoConversions } from '../../remedy/undo';
+import { plainWish } from '../../remedy/wish';
+import { proofWords } from '../../report/proof';
+import { convertText, undoText } from '../../report/text/convert';
+import type { ConvertAnswer, ConvertWish, Progress, UndoAnswer, Where } from '../../shared/checker-protocol';
+import type { Conversion } from '../../shared/conversion';
+import type { Made } from '../../shared/remedies';
+import type { RemedyWish } from '../../shared/remedy';
+
+/** A report is read in an editor's column. */
+const STYLE = { width: 88, colour: false };
+
+interface Work {
+  paths: string[];
+  signal: AbortSignal;
+  onProgress: (progress: Progress) => void;
+}
+
+/** What the preview and the commands offer, as a wish. @throws Error where the method is not known */
+export function wishOf({ to, method }: Made): RemedyWish {
+  const grey = methodNamed(method);
+  if (!grey) throw new Error(`There is no way to grey called "${method}".`);
+  return plainWish({ to, grey });
+}
+
+/**
+ * Converts pictures as the command line does: the same plan, the same proof, the same keep.
+ * @param cacheOf what was read before of the book at a root
+ * @throws RemedyError, RootError and others whose message is for the user; the signal's reason when cancelled
+ */
+export async function convert(
+  wish: ConvertWish,
+  pool: Pool,
+  cacheOf: (root: string) => Promise<FactsCache>,
+  { signal, onProgress }: Omit<Work, 'paths'>,
+): Promise<ConvertAnswer> {
+  const { paths, where } = wish;
+  const { root, settings } = await bookOf(paths);
+  const place = await placeOf(where, paths);
+  const cache = await cacheOf(root);
+  const report = await convertPictures({
+    ...{ root, paths, settings, pool, cache, place, signal },
+    wish: wishOf(wish),
+    converters: createConverters({ converterFile: path.join(__dirname, 'converter.js') }),
+    dryRun: false,
+    relink: where.kind === 'beside' && where.relink,
+    memory: cacheFolder(),
+    onProgress: (done, total) => onProgress({ done, total }),
+  }).finally(() => cache.save());
+  const of = (outcome: Conversion['outcome']) =>
+    report.conversions.filter(conversion => conversion.outcome === outcome);
+  const left = ({ path, reason }: Conversion) => ({ path, reason: reason! });
+  return {
+    converted: of('converted').map(({ path: at, output, proof }) => ({
+      path: at,
+      output: path.resolve(root, output!),
+      proof: proofWords(proof!),
+    })),
+    skipped: of('skipped').map(left),
+    failed: of('failed').map(left),
+    relinked: report.relinking?.changes.length ?? null,
+    stopped: report.stopped,
+    report: convertText(report, { fit: null, counterTint: null }, STYLE),
+  };
+}
+
+/** Brings back what conversions in place replaced. @throws as `convert` */
+export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAnswer> {
+  const { root, settings } = await bookOf(paths);
+  const report = await undoConversions({
+    ...{ root, paths, settings, signal },
+    dryRun: false,
+    onProgress: (done, total) => onProgress({ done, total }),
+  });
+  const of = (outcome: string) => report.undone.filter(each => each.outcome === outcome);
+  const left = ({ path, reason }: { path: string; reason: string | null }) => ({ path, reason: reason! });
+  return {
+    restored: of('restored').map(({ path }) => path),
+    skipped: of('skipped').map(left),
+    failed: of('failed').map(left),
+    stopped: report.stopped,
+    report: undoText(report, STYLE),
+  };
+}
+
+async function bookOf(paths: readonly string[]): Promise<{ root: string; settings: Settings }> {
+  const root = await findRoot(paths);
+  const { settings, problems } = await loadSettings(root);
+  if (settings) return { root, settings };
+  const [{ file, line, message }] = problems;
+  throw new Error(`The settings cannot be used, so nothing was done: ${file}, line ${line}: ${message}`);
+}
+
+async function placeOf(where: Where, paths: readonly string[]): Promise<Place> {
+  if (where.kind !== 'folder') return { kind: where.kind };
+  const folder = await fs.realpath(where.folder);
+  for (const named of paths) {
+    const real = await fs.realpath(named).catch(() => named);
+    if (isWithin(folder, real))
+      throw new Error(
+        `"${path.basename(folder)}" holds "${path.basename(named)}" itself. Choose a folder for the results alone.`,
+      );
+  }
+  return { kind: 'folder', folder, shown: folder.split(path.sep).join('/') };
+}

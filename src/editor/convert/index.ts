@@ -1,0 +1,172 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import * as vscode from 'vscode';
+import type { ConvertAnswer, UndoAnswer } from '../../shared/checker-protocol';
+import type { Made } from '../../shared/remedies';
+import type { Books } from '../books';
+import { Cancelled, type CheckerClient } from '../checker-client';
+import { increments } from '../increments';
+import { pictureInFront } from '../picture-in-front';
+import { askHow } from './ask';
+import { convertWords, subjectOf, undoWords } from './words';
+
+/**
+ * The commands that write pictures, and the one that takes it back. They are for a person to run: nothing is converted
+ * by itself. The work is the checker's; here is only asked and told. They wait for trust in the workspace: results go
+ * where its links and its repository lead.
+ */
+export function registerConverting(books: Books, checker: CheckerClient): vscode.Disposable {
+  const shownBooks = () =>
+    void vscode.commands.executeCommand('setContext', 'evengrey.hasBook', books.all.length > 0);
+  shownBooks();
+  return vscode.Disposable.from(
+    books.onDidChange(shownBooks),
+    books.onDidRemove(shownBooks),
+    vscode.commands.registerCommand('evengrey.convert', async (...named: unknown[]) => {
+      const files = filesOf(named);
+      if (await mayWrite(files)) return converted(files, chosenIn(named), books, checker);
+    }),
+    vscode.commands.registerCommand('evengrey.undoConversion', async (...named: unknown[]) => {
+      const some = filesOf(named);
+      const files = some.length ? some : books.all.map(({ root }) => root);
+      if (await mayWrite(files)) return undone(files, checker);
+    }),
+  );
+}
+
+/** From the explorer all that are selected, from a button the picture itself, from the palette the one in front. */
+function filesOf([uri, selected]: unknown[]): vscode.Uri[] {
+  const isUri = (value: unknown): value is vscode.Uri => value instanceof vscode.Uri;
+  if (Array.isArray(selected) && selected.some(isUri)) return selected.filter(isUri);
+  const file = isUri(uri) ? uri : pictureInFront();
+  return file ? [file] : [];
+}
+
+/** What the preview has chosen already. */
+function chosenIn([, , chosen]: unknown[]): Made | null {
+  const { to, method } = (chosen ?? {}) as Partial<Made>;
+  return to && method ? { to, method } : null;
+}
+
+async function mayWrite(files: readonly vscode.Uri[]): Promise<boolean> {
+  const t = vscode.l10n.t;
+  if (!files.length)
+    void vscode.window.showInformationMessage(
+      t('Open a picture first, or choose pictures or folders in the explorer.'),
+    );
+  else if (files.some(({ scheme }) => scheme !== 'file'))
+    void vscode.window.showInformationMessage(t('Only pictures on a disk can be converted.'));
+  else if (!vscode.workspace.isTrusted)
+    void vscode.window.showInformationMessage(
+      t(
+        'Pictures are converted once you trust this workspace: results go where its links and its repository lead.',
+      ),
+    );
+  else return true;
+  return false;
+}
+
+/** Resolves with the answer; undefined where it was given up, or failed, which is told. */
+async function converted(
+  files: readonly vscode.Uri[],
+  chosen: Made | null,
+  books: Books,
+  checker: CheckerClient,
+): Promise<ConvertAnswer | undefined> {
+  const book = books.of(files[0]) ?? books.all.find(({ root }) => root.toString() === files[0].toString());
+  return told(async () => {
+    const file = files[0].fsPath;
+    const remedies = await checker.ask('remedies', { file, root: book?.root.fsPath ?? null });
+    const asked = await askHow(subjectOf(files), remedies, chosen, book !== undefined);
+    if (!asked) return;
+    const paths = files.map(({ fsPath }) => fsPath);
+    const title = vscode.l10n.t('Converting {0}', subjectOf(files));
+    const answer = await working(title, (signal, onProgress) =>
+      checker.ask('convert', { ...asked, paths }, { signal, onProgress }),
+    );
+    void tellConverted(answer, asked.where.kind === 'in-place' ? files : []);
+    return answer;
+  });
+}
+
+function undone(files: readonly vscode.Uri[], checker: CheckerClient): Promise<UndoAnswer | undefined> {
+  return told(async () => {
+    const title = vscode.l10n.t('Bringing originals back');
+    const paths = files.map(({ fsPath }) => fsPath);
+    const answer = await working(title, (signal, onProgress) =>
+      checker.ask('undo', { paths }, { signal, onProgress }),
+    );
+    void tell(answer, undoWords(answer), []);
+    return answer;
+  });
+}
+
+function working<T>(
+  title: string,
+  work: (signal: AbortSignal, onProgress: ReturnType<typeof increments>) => Promise<T>,
+): Promise<T> {
+  const location = vscode.ProgressLocation.Notification;
+  return Promise.resolve(
+    vscode.window.withProgress({ location, title, cancellable: true }, async (progress, token) => {
+      const cancel = new AbortController();
+      token.onCancellationRequested(() => cancel.abort());
+      return work(cancel.signal, increments(progress));
+    }),
+  );
+}
+
+/** Work whose failure is told by its name. */
+async function told<T>(work: () => Promise<T>): Promise<T | undefined> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof Cancelled)
+      void vscode.window.showInformationMessage(
+        vscode.l10n.t('Stopped. Every picture is whole, and what was converted stands.'),
+      );
+    else void vscode.window.showErrorMessage((error as Error).message);
+    return undefined;
+  }
+}
+
+interface Action {
+  title: string;
+  run(): unknown;
+}
+
+function tellConverted(answer: ConvertAnswer, inPlace: readonly vscode.Uri[]): Promise<void> {
+  const { converted } = answer;
+  const actions: Action[] = [];
+  if (inPlace.length && converted.length)
+    actions.push({
+      title: vscode.l10n.t('Undo'),
+      run: () => vscode.commands.executeCommand('evengrey.undoConversion', inPlace[0], inPlace),
+    });
+  else if (converted.length === 1)
+    actions.push({
+      title: vscode.l10n.t('Open the result'),
+      run: () => vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.file(converted[0].output)),
+    });
+  return tell(answer, convertWords(answer), actions);
+}
+
+/** What came of it, with the whole report on request. */
+async function tell(
+  { failed, stopped, report }: ConvertAnswer | UndoAnswer,
+  words: string,
+  actions: readonly Action[],
+): Promise<void> {
+  const all: Action[] = [
+    ...actions,
+    { title: vscode.l10n.t('Show the report'), run: () => showReport(report) },
+  ];
+  const titles = all.map(({ title }) => title);
+  const answer = await (failed.length || stopped
+    ? vscode.window.showWarningMessage(words, ...titles)
+    : vscode.window.showInformationMessage(words, ...titles));
+  all.find(({ title }) => title === answer)?.run();
+}
+
+async function showReport(content: string): Promise<void> {
+  const document = await vscode.workspace.openTextDocument({ content, language: 'plaintext' });
+  await vscode.window.showTextDocument(document, { preview: true });
+}

@@ -1,0 +1,53 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import path from 'node:path';
+import * as vscode from 'vscode';
+import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+
+/** The pictures or folders that are meant, as a title ends with them. */
+export const subjectOf = (files: readonly vscode.Uri[]): string =>
+  files.length === 1
+    ? path.posix.basename(files[0].path)
+    : vscode.l10n.t('{0} pictures or folders', files.length);
+
+/** What came of a conversion, in one message. */
+export function convertWords({ converted, skipped, failed, relinked, stopped }: ConvertAnswer): string {
+  const t = vscode.l10n.t;
+  const [one] = converted;
+  const single = converted.length === 1 && skipped.length + failed.length === 0;
+  const head = single
+    ? t('{0} is written. {1}', path.basename(one.output), one.proof)
+    : counts([
+        [converted.length, t('{0} converted', converted.length)],
+        [skipped.length, t('{0} skipped', skipped.length)],
+        [failed.length, t('{0} failed', failed.length)],
+      ]);
+  const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
+  const placed = relinked === null ? [] : [t('Lines of layouts that place the result now: {0}.', relinked)];
+  return [head, ...why, ...placed].join(' ');
+}
+
+export function undoWords({ restored, skipped, failed, stopped }: UndoAnswer): string {
+  const t = vscode.l10n.t;
+  const head =
+    restored.length === 1
+      ? t('{0} is the original again, bit for bit.', path.posix.basename(restored[0]))
+      : restored.length
+        ? t('{0} originals are back, bit for bit.', restored.length)
+        : t('Nothing was undone.');
+  const why = stopped ? [stopped] : reasons(failed.length ? failed : restored.length ? [] : skipped);
+  if (!restored.length && !why.length) why.push(t('No picture here was converted in place.'));
+  return [head, ...why].join(' ');
+}
+
+const counts = (parts: [count: number, words: string][]) => {
+  const some = parts.filter(([count]) => count > 0).map(([, words]) => words);
+  return some.length ? `${some.join(', ')}.` : vscode.l10n.t('There was no picture to convert.');
+};
+
+/** The first by its name; the report has them all. */
+function reasons(left: readonly LeftAlone[]): string[] {
+  if (!left.length) return [];
+  const [{ path: at, reason }] = left;
+  const words = `${at}: ${reason}`;
+  return left.length === 1 ? [words] : [vscode.l10n.t('{0} The others are in the report.', words)];
+}

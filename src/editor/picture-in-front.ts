@@ -1,0 +1,8 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import * as vscode from 'vscode';
+
+/** The picture that the active editor shows, ours or the built-in one. */
+export function pictureInFront(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return input instanceof vscode.TabInputCustom ? input.uri : undefined;
+}

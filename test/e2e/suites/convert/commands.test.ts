@@ -1,0 +1,189 @@
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import * as vscode from 'vscode';
+import { extension, inWorkspace, rulesOn, spare, until } from '../../editor';
+import { press, screenshot, type, workbenchClick, workbenchMenu, workbenchText } from '../../window';
+
+const ROW = '.quick-input-list .monaco-list-row';
+const TOAST = '.notification-toast';
+const at = (file: string) => inWorkspace(file).fsPath;
+const exists = (file: string) =>
+  fs.stat(at(file)).then(
+    () => true,
+    () => false,
+  );
+const hashOf = async (file: string) =>
+  createHash('sha256')
+    .update(await fs.readFile(at(file)))
+    .digest('hex');
+const written = (file: string) =>
+  until(
+    file,
+    () => exists(file),
+    is => is,
+  );
+
+/** Answers the three questions: the encoding, how, and where. */
+async function answer(encoding: string, method: string, place: string) {
+  for (const option of [encoding, method, place]) await workbenchClick(ROW, option);
+}
+
+describe('converting', () => {
+  before(async () => {
+    await extension().activate();
+    await until(
+      'findings',
+      () => rulesOn('pictures/plate-7.tif'),
+      rules => rules.length > 0,
+    );
+  });
+  afterEach(async () => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  });
+
+  it('is offered in the bar of our picture editor, asks step by step, and writes beside the picture', async () => {
+    await vscode.commands.executeCommand('vscode.open', inWorkspace('pictures/plate-7.tif'));
+    await workbenchClick('.editor-actions a[aria-label^="Convert..."]');
+    await workbenchText('.quick-input-title', /Convert plate-7\.tif/);
+    const first = await workbenchText(ROW, /recommended: most of this part/);
+    assert.match(first, /Equal red, green and blue/);
+    await screenshot('convert-quick-pick');
+    await answer('One grey channel', 'Lightness', 'Beside the picture');
+    const toast = await workbenchText(TOAST, /is written/);
+    assert.match(toast, /plate-7\.single-channel\.tif/);
+    assert.match(toast, /Read again: single-channel, its lightness off by L\* 0\.\d+ at most/);
+    assert.equal(await exists('pictures/plate-7.single-channel.tif'), true);
+    await workbenchClick(`${TOAST} .monaco-button`, 'Show the report');
+    const document = await until(
+      'the report',
+      () => vscode.window.activeTextEditor?.document,
+      shown => shown?.isUntitled === true,
+    );
+    assert.match(document!.getText(), /1 picture converted/);
+    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    await fs.rm(at('pictures/plate-7.single-channel.tif'));
+  });
+
+  it('goes back a step, and gives up at Escape without writing', async () => {
+    const before = await fs.readdir(at('pictures'));
+    const running = vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
+    await workbenchClick(ROW, 'Black ink alone');
+    await workbenchText(ROW, /Darker sky/);
+    await workbenchClick('.quick-input-titlebar .codicon-quick-input-back');
+    await workbenchText(ROW, /Black ink alone/);
+    await press('Escape');
+    assert.equal(await running, undefined);
+    assert.deepEqual(await fs.readdir(at('pictures')), before);
+  });
+
+  it('replaces pictures in place on request, and brings them back bit for bit', async () => {
+    const file = 'pictures/plate-6.png';
+    const original = await hashOf(file);
+    void vscode.commands.executeCommand('evengrey.convert', inWorkspace(file));
+    await answer('Equal red, green and blue', 'Lightness', 'In place');
+    await workbenchText(TOAST, /is written/);
+    assert.notEqual(await hashOf(file), original);
+    await until(
+      'the finding to go',
+      () => rulesOn(file),
+      rules => !rules.includes('residual-chroma'),
+    );
+    await workbenchClick(`${TOAST} .monaco-button`, 'Undo');
+    await workbenchText(TOAST, /is the original again, bit for bit/);
+    assert.equal(await hashOf(file), original);
+    await until(
+      'the finding to come back',
+      () => rulesOn(file),
+      rules => rules.includes('residual-chroma'),
+    );
+  });
+
+  it('has layouts place the result', async () => {
+    const layout = await fs.readFile(at('book.md'), 'utf8');
+    void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
+    await answer('One grey channel', 'Lightness', 'the layouts place the result');
+    await workbenchText(TOAST, /layouts that place the result now: 1/);
+    assert.match(
+      await fs.readFile(at('book.md'), 'utf8'),
+      /!\[Inks\]\(pictures\/plate-7\.single-channel\.tif\)/,
+    );
+    await fs.writeFile(at('book.md'), layout);
+    await fs.rm(at('pictures/plate-7.single-channel.tif'));
+  });
+
+  it('takes what is selected in the explorer, from its menu', async () => {
+    await vscode.commands.executeCommand('revealInExplorer', inWorkspace('pictures/plate-6.png'));
+    await workbenchText('.explorer-folders-view .monaco-list-row.selected', /plate-6\.png/);
+    await vscode.commands.executeCommand('workbench.files.action.focusFilesExplorer');
+    await press('Shift+ArrowDown');
+    await workbenchText('.explorer-folders-view .monaco-list-row.selected', /plate-7\.tif/);
+    await workbenchMenu('.explorer-folders-view .monaco-list-row', 'plate-7.tif');
+    await workbenchText('.monaco-menu', /Convert\.\.\./);
+    await screenshot('convert-explorer-menu');
+    await workbenchClick('.monaco-menu .action-item', 'Convert...');
+    await workbenchText('.quick-input-title', /Convert 2 pictures or folders/);
+    await answer('One grey channel', 'Lightness', 'Beside the picture');
+    await workbenchText(TOAST, /2 converted/);
+    for (const file of ['pictures/plate-6.single-channel.png', 'pictures/plate-7.single-channel.tif']) {
+      await written(file);
+      await fs.rm(at(file));
+    }
+  });
+
+  it('tells of what cannot be converted by its name, and why', async () => {
+    await fs.writeFile(at('pictures/broken.tif'), 'II*\0 no picture at all');
+    try {
+      void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/broken.tif'));
+      await answer('Equal red, green and blue', 'Lightness', 'Beside the picture');
+      assert.match(await workbenchText(TOAST, /failed/), /1 failed\. pictures\/broken\.tif: \w/);
+    } finally {
+      await fs.rm(at('pictures/broken.tif'));
+    }
+  });
+
+  it('shows its progress and can be stopped: every picture is whole', async () => {
+    const bytes = await fs.readFile(path.join(spare(), 'large.jpg'));
+    const large = Array.from({ length: 8 }, (_, i) => `large/${i}.jpg`);
+    await fs.mkdir(at('large'));
+    try {
+      for (const [i, file] of large.entries())
+        await fs.writeFile(at(file), Buffer.concat([bytes, Buffer.from(`stop${i}`)]));
+      const before = await Promise.all(large.map(hashOf));
+      void vscode.commands.executeCommand('evengrey.convert', inWorkspace('large'));
+      await answer('One grey channel', 'Lightness', 'In place');
+      await workbenchText(TOAST, /Converting large/);
+      await workbenchClick(`${TOAST} .monaco-button`, 'Cancel');
+      await workbenchText(TOAST, /Stopped\. Every picture is whole/);
+      void vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace('large'));
+      await until(
+        'the originals',
+        () => Promise.all(large.map(hashOf)),
+        hashes => hashes.every((hash, i) => hash === before[i]),
+        40_000,
+      );
+      const left = await until(
+        'an end',
+        () => fs.readdir(at('large')),
+        names => names.length === large.length,
+        40_000,
+      );
+      assert.deepEqual(left.sort(), large.map(file => path.basename(file)).sort());
+    } finally {
+      await fs.rm(at('large'), { recursive: true, force: true });
+    }
+  });
+
+  it('is in the palette, and asks for a picture where none is meant', async () => {
+    await vscode.commands.executeCommand('workbench.action.quickOpen', '>Evengrey: ');
+    await workbenchText('.quick-input-list', /Undo Conversion/);
+    await press('Escape');
+    await vscode.commands.executeCommand('workbench.action.quickOpen', '>');
+    await type('Evengrey: Convert');
+    await workbenchText('.quick-input-list', /Convert\.\.\./);
+    await press('Enter');
+    await workbenchText(TOAST, /Open a picture first/);
+  });
+});
