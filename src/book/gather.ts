@@ -31,7 +31,7 @@ export async function gather(files: readonly Found[], how: Gathering): Promise<P
   const finished = (found: Found) => how.onProgress?.(++done, files.length, found.path);
   const known = await inLanes(files, LOOKING, async found => {
     how.signal?.throwIfAborted();
-    const facts = found.obstacle ? [obstructed(found.obstacle)] : await remembered(found, how.cache);
+    const facts = await recalled(found, how.cache);
     if (facts) finished(found);
     return facts;
   });
@@ -45,6 +45,21 @@ export async function gather(files: readonly Found[], how: Gathering): Promise<P
   let next = 0;
   return known.map(facts => facts ?? read[next++]);
 }
+
+/**
+ * Facts of every page of every file without reading any, in the files' order. Null where one of them is not known: what
+ * is said of a set must not hang on which of its pictures happen to be known.
+ */
+export async function recall(
+  files: readonly Found[],
+  cache: FactsCache | null,
+): Promise<PictureFacts[][] | null> {
+  const known = await inLanes(files, LOOKING, found => recalled(found, cache));
+  return known.every(facts => facts !== null) ? known : null;
+}
+
+const recalled = async (found: Found, cache: FactsCache | null): Promise<PictureFacts[] | null> =>
+  found.obstacle ? [obstructed(found.obstacle)] : remembered(found, cache);
 
 /** The cache's answer, where size and times prove that the file is what it was. */
 async function remembered(found: Found, cache: FactsCache | null): Promise<PictureFacts[] | null> {

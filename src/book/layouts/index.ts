@@ -3,7 +3,7 @@ import { breather } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { parseDocuments } from './documents';
 import { existingFiles } from './existing';
-import { type LayoutFile, layoutFiles } from './sources';
+import { type LayoutFile, type LayoutFiles, layoutFiles } from './sources';
 
 /** A picture that a layout places. */
 export interface Placement {
@@ -44,7 +44,11 @@ export async function layouts(
   settings: LayoutSettings,
   signal?: AbortSignal,
 ): Promise<BookLayouts> {
-  const { sources, notRead } = await resolvedLayouts(root, settings, signal);
+  return placementsOf(await resolvedLayouts(root, settings, signal));
+}
+
+/** What resolved layouts place, and what they cannot. */
+export function placementsOf({ sources, notRead }: Resolved): BookLayouts {
   const all: BookLayouts = {
     files: sources.map(({ path }) => path),
     placements: [],
@@ -69,12 +73,30 @@ export interface ResolvedLayout extends LayoutFile {
   placed: { reference: Reference; found: Resolution }[];
 }
 
+export interface Resolved {
+  sources: ResolvedLayout[];
+  notRead: BookLayouts['notRead'];
+}
+
 export async function resolvedLayouts(
   root: string,
   settings: LayoutSettings,
   signal?: AbortSignal,
-): Promise<{ sources: ResolvedLayout[]; notRead: BookLayouts['notRead'] }> {
-  const { files, notRead } = await layoutFiles(root, settings, signal);
+): Promise<Resolved> {
+  const found = await layoutFiles(root, settings, signal);
+  return resolvedIn(found, asked => existingFiles(root, asked), settings, signal);
+}
+
+/**
+ * The pictures of layout sources, wherever these come from. `existingOf` says which of some paths (relative to the root)
+ * are there: it gives a path as it is spelt, or null.
+ */
+export async function resolvedIn(
+  { files, notRead }: LayoutFiles,
+  existingOf: (asked: ReadonlySet<string>) => Promise<(path: string) => string | null>,
+  settings: Pick<LayoutSettings, 'textWidth'>,
+  signal?: AbortSignal,
+): Promise<Resolved> {
   const breathe = breather();
   const parsed = await parseDocuments(files, settings.textWidth ?? undefined, breathe);
   signal?.throwIfAborted();
@@ -85,7 +107,7 @@ export async function resolvedLayouts(
       if (places !== 'elsewhere') for (const { path } of places) asked.add(normalised(path) ?? '');
     }
   asked.delete('');
-  const existing = await existingFiles(root, asked);
+  const existing = await existingOf(asked);
   const sources = files.map((file, at) => {
     const { references, mainFolders } = parsed[at];
     const placed = references.map(reference => {

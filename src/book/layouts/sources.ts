@@ -8,7 +8,7 @@ import type { Settings } from '../settings/settings';
 import { type FileText, fileText } from './encoding';
 
 /** A layout of more than this was written by a program, with its pictures inside. */
-const MOST_BYTES = 4 * 1024 * 1024;
+export const MOST_BYTES = 4 * 1024 * 1024;
 const READING = 8;
 
 /** A layout source with its text. */
@@ -26,6 +26,12 @@ export interface LayoutFiles {
   notRead: { path: string; why: string }[];
 }
 
+/** Says of a path whether it is a source that lays out the book. */
+export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string) => boolean {
+  const named = layouts && matcher(layouts);
+  return path => kindOf(path) !== null && (named ? named(path) : !isAbout(path));
+}
+
 /**
  * Reads the sources that lay out the book at `root` (absolute): those that `layouts` names, else every one in the
  * folder but readmes. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
@@ -35,8 +41,7 @@ export async function layoutFiles(
   settings: Pick<Settings, 'layouts' | 'ignore'>,
   signal?: AbortSignal,
 ): Promise<LayoutFiles> {
-  const named = settings.layouts && matcher(settings.layouts);
-  const wanted = (path: string) => kindOf(path) !== null && (named ? named(path) : !isAbout(path));
+  const wanted = isLayout(settings);
   const found =
     settings.layouts?.length === 0
       ? []

@@ -54,8 +54,8 @@ export function joined({
   );
   const changes = pages.map(({ kind, path, from, before: was, after: is }): PictureChange => {
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
-    const pagesBefore = kind === 'mode' ? [] : pagesAt(before, was && (from ?? path));
-    const pagesAfter = kind === 'mode' ? [] : pagesAt(after, is && path);
+    const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
+    const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
       ...{ kind, path, from, modes, neighbours: place(path) },
@@ -100,8 +100,9 @@ export function joined({
   };
 }
 
-const pagesAt = (judged: JudgedBook, path: string | null): PictureReport[] =>
-  path === null ? [] : judged.pictures.filter(picture => picture.path === path);
+/** Also of a picture that a layout places and that is not there. */
+const pagesAt = (judged: JudgedBook, path: string): PictureReport[] =>
+  judged.pictures.filter(picture => picture.path === path);
 
 /** Pictures that stayed as they were, with what is said of them now and was not before. Notes about them are no news. */
 function otherChanges(before: JudgedBook, after: JudgedBook, moved: ReadonlySet<string>): OtherChange[] {

@@ -23,6 +23,12 @@ export function pageChanges(changes: readonly Change[], base: Side, head: Side):
   const told = new Set(changes.flatMap(({ path, from }) => [path, from ?? path]));
   for (const path of new Set([...base.pages.keys(), ...head.pages.keys()]))
     if (!told.has(path) && base.pages.has(path) !== head.pages.has(path)) add(path, null);
+  // placed by a layout that was changed, and never there
+  const before = new Set(base.missing.map(({ path }) => path));
+  const known = new Set(pages.map(({ path }) => path));
+  for (const { path } of head.missing)
+    if (!before.has(path) && !known.has(path))
+      pages.push({ path, from: null, before: null, after: null, kind: 'added' });
   return pages.sort((x, y) => (x.path < y.path ? -1 : 1));
 }
 

@@ -12,14 +12,14 @@ export type IsPage = (path: string) => boolean;
 
 /**
  * The same pictures that `discover` finds in a folder: named by `pictures`, not by `ignore` or by an ignore file, in no
- * hidden folder and not in `node_modules`. A folder that is left out is left out with all that it holds.
+ * hidden folder and not in `node_modules`. `wanted`: other files than pictures. A folder that is left out is left out with all that it holds.
  */
 export async function pagesOf(
   snapshot: Snapshot,
   { pictures, ignore }: Pick<Settings, 'pictures' | 'ignore'>,
   blobs: Pick<Blobs, 'small'>,
+  wanted: IsPage = pictures ? matcher(pictures) : namesPicture,
 ): Promise<IsPage> {
-  const wanted = pictures ? matcher(pictures) : namesPicture;
   const unwanted = matcher(ignore);
   const texts = await ignoreTexts(snapshot, blobs);
   const folders = new Map<string, Ignored | null>([['', Ignored.none.with('', texts.get('') ?? [])]]);

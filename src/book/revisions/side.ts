@@ -1,13 +1,15 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import type { PictureFacts } from '../../shared/picture';
 import { compare } from '../discovery/discover';
-import { type JudgedBook, judgeBook } from '../judge-book';
+import { type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
+import { type LaidOut, laidOut } from '../layouts/laid-out';
 import { loadSettings } from '../settings/load';
 import type { Problem } from '../settings/problem';
 import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
 import type { Waiver } from '../waivers/key';
 import type { Blobs } from './blobs';
+import { layoutsIn } from './layouts';
 import { type IsPage, pagesOf } from './pages';
 import { type Entry, isFile, type Snapshot } from './snapshot';
 import { filesOf } from './source';
@@ -28,6 +30,10 @@ export interface Side {
   isPage: IsPage;
   /** Its pictures, by path: regular files only. */
   pages: ReadonlyMap<string, Entry>;
+  /** Where layouts place them. */
+  placements: LaidOut['placements'];
+  /** What layouts place and is not there. */
+  missing: LaidOut['missing'];
 }
 
 /**
@@ -55,8 +61,14 @@ export async function withSettings(
   const { waivers, problems } = await readWaivers(root, { source: filesOf(root, snapshot, blobs) });
   if (problems.length) throw new RevisionSettingsError(problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
-  const pages = [...snapshot].filter(([path, entry]) => isFile(entry) && isPage(path));
-  return { settings, waivers, snapshot, isPage, pages: new Map(pages.sort(([x], [y]) => compare(x, y))) };
+  const named = [...snapshot].filter(([path, entry]) => isFile(entry) && isPage(path));
+  const found = named
+    .map(([path]) => ({ path, file: `${root}/${path}`, obstacle: null }))
+    .sort((x, y) => compare(x.path, y.path));
+  const layouts = await layoutsIn(root, snapshot, settings, blobs);
+  const { files, placements, missing } = laidOut(found, layouts, { root, paths: [root], settings });
+  const pages = new Map(files.map(({ path }) => [path, snapshot.get(path)!]));
+  return { settings, waivers, snapshot, isPage, pages, placements, missing };
 }
 
 /**
@@ -64,14 +76,16 @@ export async function withSettings(
  * depends on them.
  */
 export function judgeSide(
-  { settings, pages }: Pick<Side, 'settings' | 'pages'>,
+  { settings, pages, placements, missing }: Side,
   factsOf: (path: string) => PictureFacts[] | null,
   partial: boolean,
   signal?: AbortSignal,
 ): Promise<JudgedBook> {
-  const files = [...pages.keys()].flatMap(path => {
+  const files: ReadFile[] = [...pages.keys()].flatMap(path => {
     const facts = factsOf(path);
     return facts ? [{ path, facts }] : [];
   });
-  return judgeBook(files, settings, { partial, signal });
+  files.push(...missing);
+  files.sort((x, y) => compare(x.path, y.path));
+  return judgeBook(files, settings, { partial, placements, signal });
 }

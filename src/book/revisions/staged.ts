@@ -69,14 +69,18 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       list.map(([name, { oid }]) => ({ path: name, facts: all.get(oid)! }));
     return await reportOfChanged(
       {
-        changed: of(changed, facts),
+        // placed still, and taken away by this commit
+        changed: [
+          ...of(changed, facts),
+          ...side.missing.filter(({ path }) => touched.has(path) && isNamed(path)),
+        ],
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,
         which: 'staged',
       },
       side.settings,
       { notEntered: [], ignored: 0, idleIgnore: [] },
-      { signal },
+      { placements: side.placements, signal },
     );
   } finally {
     blobs.close();

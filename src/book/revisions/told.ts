@@ -2,7 +2,7 @@
 import { namesPicture } from '../discovery/extensions';
 import type { Change } from './changes';
 import type { Side } from './side';
-import { type Entry, isLink, isSubmodule } from './snapshot';
+import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
 /** What changed in the book's folder and cannot be compared as a picture. */
 export function toldOf(changes: readonly Change[], base: Side, head: Side): string[] {
@@ -19,5 +19,7 @@ function ofKind(entry: Entry, path: string, side: Side): string | null {
     return 'is a submodule: pictures in it belong to another repository and are not compared.';
   if (isLink(entry) && (namesPicture(path) || side.isPage(path)))
     return 'is a symbolic link: what it leads to is compared under its own name.';
+  if (isFile(entry) && side.isPage(path) && !side.pages.has(path))
+    return 'is placed by no layout, so it is not in the book.';
   return null;
 }

@@ -266,4 +266,29 @@ describe('comparing revisions', () => {
       ['added plates/001.tif', 'added plates/002.tif'],
     );
   });
+
+  it('goes by the layouts of either side: what they place is the book, and what they place in vain is new', async () => {
+    const layout = (...names: string[]) => names.map(name => `![plate](plates/${name}.tif)\n`).join('\n');
+    const top = repositoryOf({ ...settings, ...book(4), 'book.md': layout('001', '002') });
+    fs.rmSync(path.join(top, 'plates/002.tif'));
+    commit(top, {
+      'plates/004.tif': neutral('not placed'),
+      'book.md': layout('001', '002', '003', 'nowhere'),
+    });
+    const { changes, notices, summary } = await compared(top);
+    assert.deepEqual(
+      changes.map(({ kind, path, pages }) => [
+        kind,
+        path,
+        pages[0].findings.new.filter(f => f.severity === 'error').map(f => f.rule),
+      ]),
+      [
+        ['deleted', 'plates/002.tif', ['unreadable']],
+        ['added', 'plates/003.tif', []],
+        ['added', 'plates/nowhere.tif', ['unreadable']],
+      ],
+    );
+    assert.deepEqual(notices, ['"plates/004.tif" is placed by no layout, so it is not in the book.']);
+    assert.equal(summary.new.errors, 2);
+  });
 });

@@ -30,7 +30,7 @@ describe('a file of waivers', () => {
     for (const [text, message] of [
       ['{ "waivers": [{ "rule": "x", "value": {} }] }', /^1:15: "content" is missing/],
       ['{ "waivers": [{ "rule": "x", "content": ["abc"], "value": {} }] }', /^1:/],
-      ['{ "waviers": [] }', /^1:3: .*Did you mean "waivers"\?/],
+      ['{ "waviers": [] }', /^1:3: .*Did you mean "waivers"\?/m],
       ['[', /^1:/],
     ] as const) {
       const { waivers, problems } = await readWaivers(temporaryFolder({ [WAIVERS_FILE]: text }));

@@ -133,6 +133,16 @@ describe('evengrey check --staged', () => {
     assert.equal((await checked(top, ['--staged'], { GIT_INDEX_FILE: index })).paths.length, 2);
   });
 
+  it('tells of a picture that a layout places and this commit takes away', async () => {
+    const layout = '![one](plates/01.tif)\n\n![two](plates/02.tif)\n';
+    const top = repositoryOf({ ...settings, ...plates(3), 'book.md': layout });
+    fs.rmSync(path.join(top, 'plates/02.tif'));
+    write(top, { 'plates/03.tif': pictures.neutral(33) });
+    git(top, 'add', '--all');
+    const { paths, code } = await checked(top, ['--staged']);
+    assert.deepEqual([paths, code], [['plates/02.tif'], 1], 'and nothing of one that is not in the book');
+  });
+
   it('fails on what is staged, and leaves no trace in the repository', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     write(top, { 'plates/02.tif': pictures.neutral(2).subarray(0, 700) });

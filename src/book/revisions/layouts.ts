@@ -1,0 +1,32 @@
+// no-unit-test: test/book/revisions/compare.test.ts compares books with layouts
+import { kindOf } from '../../layout';
+import { type BookLayouts, placementsOf, resolvedIn } from '../layouts';
+import { fileText } from '../layouts/encoding';
+import { isLayout, type LayoutFile, MOST_BYTES } from '../layouts/sources';
+import type { Settings } from '../settings/settings';
+import type { Blobs } from './blobs';
+import { pagesOf } from './pages';
+import { isFile, type Snapshot } from './snapshot';
+
+/** What the layouts of a revision, or of the index, place: as `layouts` says it of a folder. */
+export async function layoutsIn(
+  root: string,
+  snapshot: Snapshot,
+  settings: Settings,
+  blobs: Pick<Blobs, 'small'>,
+): Promise<BookLayouts> {
+  const isSource = await pagesOf(snapshot, settings, blobs, isLayout(settings));
+  const files: LayoutFile[] = [];
+  const notRead: BookLayouts['notRead'] = [];
+  for (const [path, entry] of snapshot) {
+    if (!isFile(entry) || settings.layouts?.length === 0 || !isSource(path)) continue;
+    const bytes = await blobs.small(entry.oid, MOST_BYTES);
+    if (bytes) files.push({ path, file: `${root}/${path}`, kind: kindOf(path)!, bytes, ...fileText(bytes) });
+    else
+      notRead.push({ path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB, or not in this clone.` });
+  }
+  files.sort((x, y) => (x.path < y.path ? -1 : 1));
+  const there = new Map([...snapshot.keys()].map(path => [path.normalize('NFC'), path]));
+  const existing = async () => (path: string) => there.get(path.normalize('NFC')) ?? null;
+  return placementsOf(await resolvedIn({ files, notRead }, existing, settings));
+}
