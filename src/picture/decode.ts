@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { bareSamples, isBare } from './decode-bare';
 import { decodeError } from './decode-errors';
+import { refuseOverwritten } from './decode-jpeg-whole';
 import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
 import { applyPalette, type Channels, invert, keepChannels, spread, unpremultiply } from './decode-layout';
 import { MOST_PIXELS, sharp } from './decode-sharp';
@@ -92,7 +94,9 @@ function withTags(input: Buffer | string, header: Header): Buffer | string {
 /** A second attempt where the first failed over what no pixel depends on. */
 async function tolerantly(input: Buffer | string, header: Header): Promise<Raw> {
   try {
-    return await raw(input, header, 'warning');
+    const found = await raw(input, header, 'warning');
+    if (header.format === 'jpeg') await refuseOverwritten(bytesOf(input), header);
+    return found;
   } catch (error) {
     const { message } = error as Error;
     if (header.format === 'tiff' && isHarmless(message)) return await raw(input, header, 'error');
@@ -101,6 +105,8 @@ async function tolerantly(input: Buffer | string, header: Header): Promise<Raw> 
     throw error;
   }
 }
+
+const bytesOf = (input: Buffer | string) => (typeof input === 'string' ? readFileSync(input) : input);
 
 async function raw(input: Buffer | string, header: Header, failOn: 'warning' | 'error'): Promise<Raw> {
   const options = {

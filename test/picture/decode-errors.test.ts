@@ -16,6 +16,11 @@ describe('decodeError', () => {
     ['heif: Unsupported feature: this compression format has not been built in', 'format'],
     ['Input image exceeds pixel limit', 'too-large'],
     ['webp: unable to parse image', 'corrupt'],
+    [
+      'VipsJpeg: Corrupt JPEG data: premature end of data segment\nVipsJpeg: Unsupported marker type 0xf6',
+      'corrupt',
+    ],
+    ['tiff2vips: Using code not yet in table\ntiff2vips: read error', 'corrupt'],
   ];
   for (const [message, reason] of cases)
     it(`takes "${message}" as ${reason}`, () => {
@@ -26,6 +31,12 @@ describe('decodeError', () => {
 
   it('takes a failure in a file that ends early as cut, whatever the decoder calls it', () => {
     assert.equal(of('webp: unable to parse image', { incomplete: true }).reason, 'truncated');
+  });
+
+  it('takes data that end early in a file that is all there as damage', () => {
+    assert.equal(of('vipspng: libpng read error', { incomplete: false }).reason, 'corrupt');
+    assert.equal(of('vipspng: libpng read error', { incomplete: true }).reason, 'truncated');
+    assert.equal(of('truncated', { incomplete: false, impossible: true }).reason, 'truncated');
   });
 
   it('quotes the decoder for damage only, without its own preface', () => {

@@ -20,7 +20,7 @@ interface Segments {
   iccCount: number;
 }
 
-const SOS = 0xda;
+export const SOS = 0xda;
 const EOI = 0xd9;
 /** How the segment with the XMP packet begins (XMP part 3, section 1.1.3). */
 export const PACKET = 'http://ns.adobe.com/xap/1.0/\0';
@@ -87,9 +87,20 @@ function walk(source: Source): Segments {
 }
 
 /** Marker segments from the start of the file to the first scan, that one included; stray bytes lie between them. */
-export function* segments(source: Source): Generator<{ marker: number; start: number; end: number }> {
+export function segments(source: Source): Generator<Segment> {
+  return segmentsFrom(source, 2);
+}
+
+interface Segment {
+  marker: number;
+  start: number;
+  end: number;
+}
+
+/** The same from any place between segments on, up to the next scan. */
+export function* segmentsFrom(source: Source, from: number): Generator<Segment> {
   const n = new Numbers(source, true);
-  for (let at = 2; at + 4 <= source.size; ) {
+  for (let at = from; at + 4 <= source.size; ) {
     const marker = n.u8(at) === 0xff ? n.u8(at + 1) : 0;
     if (marker === EOI) return;
     if (marker === 0 || marker === 0xff) {

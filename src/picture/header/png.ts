@@ -22,7 +22,14 @@ interface Chunks {
   exif: Exif | null;
   remedied: Remedied | null;
   ended: boolean;
+  /** Another chunk should follow, and something else stands there, though the file is not cut. */
+  damaged: boolean;
 }
+
+/** Bytes of the file's mark, and of a chunk before and behind its content. */
+const SIGNATURE = 8;
+const HEAD = 8;
+const CHECKSUM = 4;
 
 /** A real file has some thousands of chunks at most (one for every 8 KB of pixels). */
 const MOST_CHUNKS = 200_000;
@@ -72,7 +79,7 @@ export function readPng(source: Source): Header {
     icc: found.icc,
     remedied: found.remedied,
     gamma: found.icc || found.srgb ? null : found.gamma,
-    incomplete: !found.ended,
+    incomplete: !found.ended && !found.damaged,
     remarks,
   };
 }
@@ -89,27 +96,39 @@ function walk(source: Source): Chunks {
     exif: null,
     remedied: null,
     ended: false,
+    damaged: false,
   };
+  let next = SIGNATURE;
   for (const { type, at, length } of chunks(source)) {
     found.ended = type === 'IEND';
+    next = at + length + CHECKSUM;
     if (type !== 'IDAT' && length <= LONGEST_FIELD) take(found, type, source, at, length);
   }
+  if (!found.ended && next + HEAD <= source.size)
+    found.damaged = !isType(source.bytes(next + 4, 4)) || endsAsMeant(source);
   return found;
 }
 
 /** Chunks up to the one that ends the file, that one included, as far as they are whole; `at`: where the content begins. */
 export function* chunks(source: Source): Generator<{ type: string; at: number; length: number }> {
   // the EXIF chunk may follow the pixels, so the walk goes to the end; it reads chunk headers only
-  for (let at = 8, i = 0; at + 12 <= source.size && i < MOST_CHUNKS; i++) {
-    const head = source.bytes(at, 8);
+  for (let at = SIGNATURE, i = 0; at + HEAD + CHECKSUM <= source.size && i < MOST_CHUNKS; i++) {
+    const head = source.bytes(at, HEAD);
     const length = head.readUInt32BE();
     const type = head.toString('latin1', 4);
-    if (at + 12 + length > source.size) return;
-    yield { type, at: at + 8, length };
+    if (!isType(head.subarray(4)) || at + HEAD + CHECKSUM + length > source.size) return;
+    yield { type, at: at + HEAD, length };
     if (type === 'IEND') return;
-    at += 12 + length;
+    at += HEAD + CHECKSUM + length;
   }
 }
+
+/** Whether the last chunk that every PNG has stands at the file's end. */
+const endsAsMeant = (source: Source) =>
+  source.bytes(source.size - CHECKSUM - 4, 4).toString('latin1') === 'IEND';
+
+/** Chunk types are four letters. */
+const isType = (type: Buffer) => type.every(byte => /[A-Za-z]/.test(String.fromCharCode(byte)));
 
 function take(found: Chunks, type: string, source: Source, at: number, length: number): void {
   const body = () => source.bytes(at, length);

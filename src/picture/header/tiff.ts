@@ -99,6 +99,12 @@ function chain(ifds: Ifds): Directory[] {
     let directory: Directory;
     try {
       directory = ifds.read(at);
+      if (directory.tags.size === 0)
+        throw new UnreadableError(
+          'corrupt',
+          'The TIFF says nothing of its picture: that part of the file was never written, or was written over. Copy or export it again.',
+          'tiff',
+        );
     } catch (error) {
       if (directories.length === 0) throw error;
       break; // the pages before a broken link are still pictures

@@ -99,6 +99,17 @@ describe('readPng', () => {
     assert.throws(() => readPng(bufferSource(whole.subarray(0, 20))), { reason: 'truncated' });
   });
 
+  it('tells what is written over from what is cut', () => {
+    const whole = pngBytes(8, 2, chunk('IDAT', Buffer.alloc(9)), chunk('IDAT', Buffer.alloc(90)));
+    const second = whole.lastIndexOf('IDAT');
+    const over = (text: string, to = whole.length) =>
+      readPng(bufferSource(Buffer.from(whole).fill(text, second - 4, to))).incomplete;
+    assert.equal(over('\0', second + 40), false);
+    assert.equal(over('\0'), false);
+    assert.equal(over('written', second + 40), false, 'letters, but the end is there');
+    assert.equal(over('written'), true, 'as a chunk that is longer than the file');
+  });
+
   it('refuses depths and types that do not exist', () => {
     assert.throws(() => read(3, 0), { reason: 'corrupt' });
     assert.throws(() => read(8, 5), { reason: 'corrupt' });
