@@ -1,24 +1,23 @@
 import { type DiscoverOptions, type Discovery, discover } from './discovery/discover';
-import { layouts } from './layouts';
+import { placementsOf, type Resolved, resolvedLayouts } from './layouts';
 import { type LaidOut, laidOut } from './layouts/laid-out';
+import type { Reading } from './layouts/sources';
 import type { Settings } from './settings/settings';
 
 export interface BookFiles extends Discovery, Omit<LaidOut, 'files' | 'notices'> {
   /** Every picture in the named paths, of the book or not; sorted by path. */
   all: Discovery['files'];
+  layouts: Resolved;
   /** What the layouts have made of it, in sentences. */
   ofLayouts: readonly string[];
 }
 
 /** The pictures of a book in the named paths: by the settings, else by the layouts, else all of them. */
 export async function bookFiles(
-  options: Omit<DiscoverOptions, 'settings'> & { settings: Settings },
+  options: Omit<DiscoverOptions, 'settings'> & Reading & { settings: Settings },
 ): Promise<BookFiles> {
   const found = await discover(options);
-  const { files, notices, ...laid } = laidOut(
-    found.files,
-    await layouts(options.root, options.settings, options.signal),
-    options,
-  );
-  return { ...found, ...laid, files, all: found.files, ofLayouts: notices };
+  const layouts = await resolvedLayouts(options.root, options.settings, options);
+  const { files, notices, ...laid } = laidOut(found.files, placementsOf(layouts), options);
+  return { ...found, ...laid, files, all: found.files, layouts, ofLayouts: notices };
 }

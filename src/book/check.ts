@@ -1,16 +1,17 @@
 import fs from 'node:fs/promises';
 import type { BookReport } from '../shared/finding';
-import { bookFiles } from './book-files';
+import { type BookFiles, bookFiles } from './book-files';
 import type { FactsCache } from './cache/cache';
 import { compare } from './discovery/discover';
 import { gather } from './gather';
 import { type JudgedBook, judgeBook } from './judge-book';
+import type { Reading } from './layouts/sources';
 import { noticesOf, type Searched } from './notices';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
 
-export interface CheckOptions {
+export interface CheckOptions extends Reading {
   /** Absolute. */
   root: string;
   /** Absolute folders and files in it; the root itself for the whole book. */
@@ -19,7 +20,6 @@ export interface CheckOptions {
   pool: Pick<Pool, 'facts'>;
   /** Null: everything is read. What was read is kept in it; writing it is the caller's `save`. */
   cache: FactsCache | null;
-  signal?: AbortSignal;
   onProgress?: (done: number, total: number, path: string) => void;
 }
 
@@ -29,8 +29,13 @@ export interface CheckOptions {
  * reason when cancelled, and where no reader can be started; whatever is wrong with a picture is a finding.
  */
 export async function checkBook(options: CheckOptions): Promise<BookReport> {
+  return (await checkLaidOut(options)).report;
+}
+
+/** The same with what was found of the book: its files, and its layouts with what they place. */
+export async function checkLaidOut(options: CheckOptions): Promise<{ report: BookReport; found: BookFiles }> {
   const { root, paths, settings, pool, cache, signal, onProgress } = options;
-  const found = await bookFiles({ root, paths, settings, signal });
+  const found = await bookFiles(options);
   const realRoot = await fs.realpath(root);
   const facts = await gather(found.files, { realRoot, pool, cache, signal, onProgress });
   if (paths.includes(root)) cache?.retain(found.all.map(file => file.path));
@@ -38,12 +43,8 @@ export async function checkBook(options: CheckOptions): Promise<BookReport> {
   const read = found.files.map(({ path }, at) => ({ path, facts: facts[at] }));
   const files = [...read, ...found.missing].sort((x, y) => compare(x.path, y.path));
   const { placements } = found;
-  return reportOf(
-    await judgeBook(files, settings, { placements, signal }),
-    found,
-    settings,
-    paths.includes(root),
-  );
+  const judged = await judgeBook(files, settings, { placements, signal });
+  return { report: reportOf(judged, found, settings, paths.includes(root)), found };
 }
 
 /** What was judged as a report; `whole`: it is all of the book. */

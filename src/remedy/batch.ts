@@ -28,6 +28,8 @@ export interface Converting extends Selecting {
   dryRun: boolean;
   /** Has the layouts of the book place the results, where these lie in its folder and have a name of their own. */
   relink: boolean;
+  /** With it no layout is written: its lines are only told, for an editor that has these texts open (see `Reading`). */
+  open?: ReadonlyMap<string, string>;
 }
 
 /**
@@ -91,7 +93,7 @@ async function convertAll(
 
 /** Lines that place a picture place its result from now on, be it made now or before. */
 async function relinked(
-  { root, settings, dryRun, signal }: Converting,
+  { root, settings, dryRun, open, signal }: Converting,
   decisions: readonly Decision[],
   conversions: readonly Conversion[],
 ): Promise<Relinked> {
@@ -103,7 +105,7 @@ async function relinked(
     const result = path.relative(realRoot, order.output).split(path.sep).join('/');
     for (const name of [asked.path, asked.link]) if (name !== null) replacements.set(name, result);
   }
-  return relinkAll(root, settings, replacements, { dryRun, signal });
+  return relinkAll(root, settings, replacements, { dryRun: dryRun || open !== undefined, open, signal });
 }
 
 /** A conversion that is none, or what is to be undertaken. */

@@ -204,6 +204,21 @@ describe('batch, with the layouts relinked', () => {
     assert.equal(relinking?.changes.length, 3);
   });
 
+  it('tells an editor the lines of the texts that it has open, and writes none', async () => {
+    const root = book(files);
+    const open = new Map([['book.md', `Not saved.\n${layout}`]]);
+    const { relinking } = await run(root, { wish, relink: true, open });
+    assert.deepEqual(
+      relinking?.changes.map(({ line, to }) => [line, to]),
+      [
+        [4, 'x/a.black-only.jpg'],
+        [5, 'b%20c.png.black-only.tif'],
+        [6, 'c.black-only.tif'],
+      ],
+    );
+    assert.equal(contents(root)['book.md'], layout);
+  });
+
   it('has them place no result that failed, and writes nothing in a dry run', async () => {
     const root = book(files);
     const plan = await run(root, { wish, relink: true, dryRun: true });

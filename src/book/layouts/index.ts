@@ -3,7 +3,7 @@ import { breather } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { parseDocuments } from './documents';
 import { existingFiles } from './existing';
-import { type LayoutFile, type LayoutFiles, layoutFiles } from './sources';
+import { type LayoutFile, type LayoutFiles, layoutFiles, type Reading } from './sources';
 
 /** A picture that a layout places. */
 export interface Placement {
@@ -38,16 +38,7 @@ export interface BookLayouts {
 
 type LayoutSettings = Pick<Settings, 'layouts' | 'ignore' | 'textWidth'>;
 
-/** The pictures that the layouts of the book at `root` (absolute) place, file by file in the order of their lines. */
-export async function layouts(
-  root: string,
-  settings: LayoutSettings,
-  signal?: AbortSignal,
-): Promise<BookLayouts> {
-  return placementsOf(await resolvedLayouts(root, settings, signal));
-}
-
-/** What resolved layouts place, and what they cannot. */
+/** What layouts place, and what they cannot, file by file in the order of their lines. */
 export function placementsOf({ sources, notRead }: Resolved): BookLayouts {
   const all: BookLayouts = {
     files: sources.map(({ path }) => path),
@@ -78,13 +69,14 @@ export interface Resolved {
   notRead: BookLayouts['notRead'];
 }
 
+/** The layouts of the book at `root` (absolute), each with the pictures that it places, in the order of its lines. */
 export async function resolvedLayouts(
   root: string,
   settings: LayoutSettings,
-  signal?: AbortSignal,
+  reading: Reading = {},
 ): Promise<Resolved> {
-  const found = await layoutFiles(root, settings, signal);
-  return resolvedIn(found, asked => existingFiles(root, asked), settings, signal);
+  const found = await layoutFiles(root, settings, reading);
+  return resolvedIn(found, asked => existingFiles(root, asked), settings, reading.signal);
 }
 
 /**

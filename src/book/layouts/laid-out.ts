@@ -14,6 +14,8 @@ export interface LaidOut {
   missing: { path: string; facts: PictureFacts[] }[];
   /** Where each picture is placed, by its path. */
   placements: ReadonlyMap<string, readonly Placement[]>;
+  /** Pictures that no layout places, and a sentence of them; null where there are none, or layouts place nothing. */
+  unplaced: { paths: string[]; told: string } | null;
   /** Plain sentences, for a person to know. */
   notices: string[];
 }
@@ -51,13 +53,15 @@ export function laidOut(
   const decides = settings.pictures === null && all.placements.some(({ picture }) => namesPicture(picture));
   const files = decides ? used : [...found];
   const there = new Set(found.map(({ path }) => path));
+  const unplaced = whole ? unplacedIn(unused, all, decides) : null;
   const leftOut = [...placements.keys()].filter(path => !there.has(path) && namesPicture(path));
   return {
     files,
     missing: missingPictures(all.missing, path => paths.some(asked => covers(root, asked, path))),
     placements,
+    unplaced,
     notices: whole
-      ? [...troubleNotices(all), ...unusedNotice(unused, all, decides), ...leftOutNotice(leftOut, placements)]
+      ? [...troubleNotices(all), ...(unplaced ? [unplaced.told] : []), ...leftOutNotice(leftOut, placements)]
       : [],
   };
 }
@@ -98,16 +102,20 @@ function troubleNotices({ outside, notRead }: BookLayouts): string[] {
   ];
 }
 
-function unusedNotice(unused: readonly Found[], { placements }: BookLayouts, decides: boolean): string[] {
-  if (!unused.length || !placements.length) return [];
+function unplacedIn(
+  unused: readonly Found[],
+  { placements }: BookLayouts,
+  decides: boolean,
+): LaidOut['unplaced'] {
+  if (!unused.length || !placements.length) return null;
+  const paths = unused.map(({ path }) => path);
   const one = unused.length === 1;
   const what = one ? 'One picture is' : `${unused.length} pictures are`;
   const then = decides
     ? ` ${one ? 'It is' : 'They are'} not in the book then, and ${one ? 'was' : 'were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`
     : '';
-  return [
-    `${what} placed by no layout (${list([...new Set(placements.map(({ file }) => file))])}): ${list(unused.map(({ path }) => path))}.${then}`,
-  ];
+  const told = `${what} placed by no layout (${list([...new Set(placements.map(({ file }) => file))])}): ${list(paths)}.${then}`;
+  return { paths, told };
 }
 
 function leftOutNotice(

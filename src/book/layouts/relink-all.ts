@@ -4,6 +4,7 @@ import path from 'node:path';
 import { pathFrom, type Reference, relink, takes } from '../../layout';
 import { isWithin } from '../settings/within';
 import { type ResolvedLayout, resolvedLayouts } from '.';
+import type { Reading } from './sources';
 
 type LayoutSettings = Parameters<typeof resolvedLayouts>[1];
 
@@ -46,12 +47,12 @@ export async function relinkAll(
   root: string,
   settings: LayoutSettings,
   replacements: ReadonlyMap<string, string>,
-  { dryRun = false, signal }: { dryRun?: boolean; signal?: AbortSignal } = {},
+  { dryRun = false, ...reading }: Reading & { dryRun?: boolean } = {},
 ): Promise<Relinking> {
   const result: Relinking = { changes: [], problems: [] };
-  const { sources } = await resolvedLayouts(root, settings, signal);
+  const { sources } = await resolvedLayouts(root, settings, reading);
   for (const source of sources) {
-    signal?.throwIfAborted();
+    reading.signal?.throwIfAborted();
     const { text, changes, problems } = relinked(source, replacements);
     result.problems.push(...problems);
     if (!changes.length) continue;

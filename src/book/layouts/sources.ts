@@ -26,6 +26,12 @@ export interface LayoutFiles {
   notRead: { path: string; why: string }[];
 }
 
+export interface Reading {
+  /** Texts that an editor has open and has not saved, by path relative to the root: they go before what is stored. */
+  open?: ReadonlyMap<string, string>;
+  signal?: AbortSignal;
+}
+
 /** Says of a path whether it is a source that lays out the book. */
 export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string) => boolean {
   const named = layouts && matcher(layouts);
@@ -39,7 +45,7 @@ export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string)
 export async function layoutFiles(
   root: string,
   settings: Pick<Settings, 'layouts' | 'ignore'>,
-  signal?: AbortSignal,
+  { open, signal }: Reading = {},
 ): Promise<LayoutFiles> {
   const wanted = isLayout(settings);
   const found =
@@ -49,7 +55,7 @@ export async function layoutFiles(
           .files;
   const read = await inLanes(found, READING, async source => {
     signal?.throwIfAborted();
-    return textOf(source);
+    return textOf(source, open?.get(source.path));
   });
   return {
     files: read.flatMap(one => ('bytes' in one ? [one] : [])),
@@ -57,13 +63,17 @@ export async function layoutFiles(
   };
 }
 
-async function textOf({ path, file, obstacle }: Found): Promise<LayoutFile | { path: string; why: string }> {
+async function textOf(
+  { path, file, obstacle }: Found,
+  open: string | undefined,
+): Promise<LayoutFile | { path: string; why: string }> {
   if (obstacle) return { path, why: obstacle.text };
   try {
     const { size } = await fs.stat(file);
     if (size > MOST_BYTES) return { path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB.` };
     const bytes = await fs.readFile(file);
-    return { path, file, kind: kindOf(path)!, bytes, ...fileText(bytes) };
+    const stored = fileText(bytes);
+    return { path, file, kind: kindOf(path)!, bytes, ...stored, text: open ?? stored.text };
   } catch (error) {
     return { path, why: `It cannot be read (${(error as NodeJS.ErrnoException).code}).` };
   }

@@ -2,12 +2,13 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
-import { layouts } from '../../../src/book/layouts';
+import { placementsOf, resolvedLayouts } from '../../../src/book/layouts';
 import { noSettings } from '../../../src/book/settings/settings';
 import { temporaryFolder } from '../support/folder';
 
 const tex = String.raw;
-const read = (root: string, settings = {}) => layouts(root, { ...noSettings, ...settings });
+const read = async (root: string, settings = {}, open?: ReadonlyMap<string, string>) =>
+  placementsOf(await resolvedLayouts(root, { ...noSettings, ...settings }, { open }));
 const told = (places: { file: string; line: number; column: number; picture?: string; path?: string }[]) =>
   places.map(place => `${place.file}:${place.line}:${place.column} ${place.picture ?? place.path}`);
 
@@ -113,8 +114,32 @@ describe('the layouts of a book', () => {
     assert.deepEqual(told(found.missing), ['x.md:2:5 out/b.jpg']);
   });
 
+  it('are what an editor has open where that is not saved; a text of no layout counts for nothing', async () => {
+    const root = temporaryFolder({
+      'main.tex': tex`\graphicspath{{a/}}\input{part}`,
+      'part.tex': tex`\includegraphics{1.jpg}`,
+      'a/1.jpg': '',
+      'b/1.jpg': '',
+      'b/2.jpg': '',
+    });
+    assert.deepEqual(told((await read(root)).placements), ['part.tex:1:18 a/1.jpg']);
+    const open = new Map([
+      ['main.tex', tex`\graphicspath{{b/}}\input{part}`],
+      [
+        'part.tex',
+        tex`%%
+\includegraphics{2.jpg}`,
+      ],
+      ['b/2.jpg', tex`\includegraphics{1.jpg}`],
+    ]);
+    const { placements, files } = await read(root, {}, open);
+    assert.deepEqual(told(placements), ['part.tex:2:18 b/2.jpg']);
+    assert.deepEqual(files, ['main.tex', 'part.tex']);
+  });
+
   it('stop when cancelled', async () => {
     const root = temporaryFolder({ 'x.md': '' });
-    await assert.rejects(layouts(root, noSettings, AbortSignal.abort()), { name: 'AbortError' });
+    const signal = AbortSignal.abort();
+    await assert.rejects(resolvedLayouts(root, noSettings, { signal }), { name: 'AbortError' });
   });
 });

@@ -16,7 +16,7 @@ const pathsOf = (files: { path: string }[]) => files.map(({ path }) => path);
 
 describe('a book by its layouts', () => {
   it('is what they place, where the settings name no pictures; the others are told', () => {
-    const { files, notices, placements } = laidOut(
+    const { files, notices, placements, unplaced } = laidOut(
       found('a.jpg', 'b.jpg', 'c.jpg'),
       places('a.jpg', 'c.jpg', 'a.jpg'),
       whole,
@@ -26,6 +26,7 @@ describe('a book by its layouts', () => {
       placements.get('a.jpg')?.map(({ line }) => line),
       [1, 3],
     );
+    assert.deepEqual(unplaced, { paths: ['b.jpg'], told: notices[0] });
     assert.deepEqual(notices, [
       'One picture is placed by no layout (book.md): b.jpg. It is not in the book then, and was not checked: name it under "pictures" if it is printed.',
     ]);
@@ -42,7 +43,8 @@ describe('a book by its layouts', () => {
   });
 
   it('is every picture where no layout places any', () => {
-    const { files, notices } = laidOut(found('a.jpg'), places(), whole);
+    const { files, notices, unplaced } = laidOut(found('a.jpg'), places(), whole);
+    assert.equal(unplaced, null);
     assert.deepEqual(pathsOf(files), ['a.jpg']);
     assert.deepEqual(notices, []);
     assert.deepEqual(

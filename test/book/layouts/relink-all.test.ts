@@ -46,6 +46,21 @@ describe('relinking a book', () => {
     assert.deepEqual(dry, await all(root, { 'p/a.jpg': 'p/new.jpg' }));
   });
 
+  it('goes by the texts that an editor has open, and by the encodings of their files', async () => {
+    const stored = Buffer.from('\\includegraphics{a.jpg} \xdf', 'latin1');
+    const root = temporaryFolder({ 'l.tex': stored, 'a.jpg': '' });
+    const open = new Map([['l.tex', '%\n\\includegraphics{a.jpg} \xdf']]);
+    const told = (to: string) =>
+      relinkAll(root, noSettings, new Map([['a.jpg', to]]), { dryRun: true, open });
+    const { changes } = await told('b.jpg');
+    assert.deepEqual(
+      changes.map(({ line, column, from, to }) => [line, column, from, to]),
+      [[2, 18, 'a.jpg', 'b.jpg']],
+    );
+    assert.match((await told('東.jpg')).problems[0].why, /letters that the encoding/);
+    assert.deepEqual(bytesOf(root, 'l.tex'), stored);
+  });
+
   it('keeps every encoding, and leaves a file alone that cannot hold the new name', async () => {
     const latin = Buffer.from('\xfc \\includegraphics{a} \xdf', 'latin1');
     const wide = Buffer.from('\uFEFF![ü](a.jpg)\r\n', 'utf16le').swap16();
