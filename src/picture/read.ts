@@ -34,11 +34,19 @@ async function pageFacts(file: OpenPicture, header: Header | UnreadableError): P
   if (header instanceof UnreadableError) return unreadableFacts(header, file.sha256());
   try {
     const samples = await decode(needsBytes(header) ? file.bytes() : file.input, header);
-    return { ...factsOf(samples, header, await readingOf(header)), page: header.page, sha256: file.sha256() };
+    const facts = factsOf(samples, header, await readingOf(header));
+    if (!facts.tone) throw nothingToPrint(header);
+    return { ...facts, page: header.page, sha256: file.sha256() };
   } catch (error) {
     if (!(error instanceof UnreadableError)) throw error;
     return unreadableFacts(error, file.sha256(), header);
   }
+}
+
+/** No encoding, profile or tone matters where no pixel is seen, so no advice on these may be given. */
+function nothingToPrint(header: Header): UnreadableError {
+  const text = 'All of its pixels are transparent: nothing of it would print. Export it again.';
+  return new UnreadableError('empty', text, header.format, header);
 }
 
 function megapixelsOf(headers: (Header | UnreadableError)[]): number {

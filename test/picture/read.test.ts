@@ -105,6 +105,13 @@ describe('what cannot be read', () => {
     assert.equal(await reason('pointer.jpg', Buffer.from(pointer)), 'not-fetched');
   });
 
+  it('is what has nothing to print', async () => {
+    const rows = (alpha: number) => Buffer.from([0, 200, alpha, 10, alpha, 0, 200, alpha, 10, alpha]);
+    assert.equal(await reason('clear.png', png(2, 2, 8, 4, rows(0))), 'empty');
+    fs.writeFileSync(path.join(temporary, 'seen.png'), png(2, 2, 8, 4, rows(1)));
+    assert.equal((await readFacts(path.join(temporary, 'seen.png')))[0].encoding, 'single-channel');
+  });
+
   it('names the limit that was exceeded', async () => {
     fs.writeFileSync(path.join(temporary, 'giant.png'), png(60000, 60000, 8, 0));
     const [{ unreadable, width, format }] = await readFacts(path.join(temporary, 'giant.png'));

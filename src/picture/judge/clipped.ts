@@ -1,18 +1,20 @@
 import { BLACK, type Blocks, WHITE } from '../pass/tally';
 
-/** A row or column of a film's edge or a scan's margin: plain nearly all along (perforations, a number on the film). */
+/** A line of blocks of a frame is plain nearly all along: a film's edge has perforations and numbers on it. */
 const FRAME_PLAIN = 0.9;
-/** A frame is no deeper than this share of the picture on any side; beyond it is the picture. */
-const FRAME_DEPTH = 0.15;
+/** A film's edge is no deeper than this share of the picture; a frame of one even white or black may be. */
+const FILM_DEPTH = 0.15;
 
 /**
  * Shares (0-1) of the picture that are plain white and plain black in the stored values, by whole 8 x 8 blocks: specular
- * lights and grain are smaller. A frame, plain strips on opposite sides, is left out of the picture altogether.
+ * lights and grain are smaller. A frame, plain strips on opposite sides, is left out of the picture altogether, and so is
+ * what is plain all over: nothing is cut off where there is no picture.
  */
 export function clippedOf(blocks: Blocks): { lights: number; shadows: number } {
   const { columns, rows, count, kinds } = blocks;
-  const [top, bottom] = frame(kinds, rows, columns, columns, 1);
-  const [left, right] = frame(kinds, columns, rows, 1, columns);
+  const [top, bottom] = frame(blocks, { lines: rows, next: columns, from: 0, to: columns, step: 1 });
+  const between = { from: top, to: rows - bottom };
+  const [left, right] = frame(blocks, { lines: columns, next: 1, ...between, step: columns });
   let [all, lights, shadows] = [0, 0, 0];
   for (let y = top; y < rows - bottom; y++)
     for (let block = y * columns + left; block < (y + 1) * columns - right; block++) {
@@ -23,26 +25,41 @@ export function clippedOf(blocks: Blocks): { lights: number; shadows: number } {
   return { lights: lights / Math.max(1, all), shadows: shadows / Math.max(1, all) };
 }
 
-/**
- * How many lines of blocks at the start and at the end are frame: none unless both ends have some. A line's blocks are
- * `length` apart by `step`, lines by `next`.
- */
-function frame(
-  kinds: Uint8Array,
-  lines: number,
-  length: number,
-  next: number,
-  step: number,
-): [number, number] {
-  const most = Math.floor(lines * FRAME_DEPTH);
-  const isPlain = (line: number) => {
-    let n = 0;
-    for (let i = 0; i < length; i++) if (kinds[line * next + i * step] !== 0) n++;
-    return n >= FRAME_PLAIN * length;
+/** Rows or columns of blocks: each goes from `from` to `to`, by `step`; the lines lie `next` apart. */
+interface Lines {
+  lines: number;
+  next: number;
+  from: number;
+  to: number;
+  step: number;
+}
+
+/** How many lines at the start and at the end are frame: none unless both ends have some. */
+function frame(blocks: Blocks, across: Lines): [start: number, end: number] {
+  const { lines } = across;
+  const film = lines * FILM_DEPTH;
+  const isFrame = (line: number, depth: number) => {
+    const { plain, even } = evenness(blocks, across, line);
+    return (depth < film ? plain : even) >= FRAME_PLAIN;
   };
   let start = 0;
-  while (start <= most && isPlain(start)) start++;
+  while (start < lines && isFrame(start, start)) start++;
   let end = 0;
-  while (end <= most && isPlain(lines - 1 - end)) end++;
-  return start > 0 && end > 0 && start <= most && end <= most ? [start, end] : [0, 0];
+  while (end < lines - start && isFrame(lines - 1 - end, end)) end++;
+  if (start === lines) return [start, 0];
+  return start > 0 && end > 0 ? [start, end] : [0, 0];
+}
+
+/** Shares of a line's blocks that are plain, and plain in one way; all of them where no pixel counts. */
+function evenness({ count, kinds }: Blocks, { next, from, to, step }: Lines, line: number) {
+  let [all, white, black] = [0, 0, 0];
+  for (let i = from; i < to; i++) {
+    const block = line * next + i * step;
+    if (count[block] === 0) continue;
+    all++;
+    if (kinds[block] === WHITE) white++;
+    else if (kinds[block] === BLACK) black++;
+  }
+  if (all === 0) return { plain: 1, even: 1 };
+  return { plain: (white + black) / all, even: Math.max(white, black) / all };
 }

@@ -2,6 +2,7 @@ import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
+import { isOneTone } from '../one-tone';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, processName } from '../targets';
@@ -58,7 +59,7 @@ export default defineRule<Options>({
 
 function shadowsOf(picture: BookPicture): Shadows[] {
   const { tone, encoding } = picture.facts;
-  if (!tone || encoding === 'bilevel') return [];
+  if (!tone || encoding === 'bilevel' || isOneTone(tone)) return [];
   return forecastsOf(picture).map(({ target, forecast }) => {
     const { blockedShare, closedShare } = forecast.range;
     return { picture, target, forecast, own: closedShare, plain: blockedShare - closedShare };

@@ -2,6 +2,7 @@ import { fileRange } from '../../print/file-range';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
 import { grouped } from '../groups';
+import { isOneTone } from '../one-tone';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, processName } from '../targets';
@@ -18,9 +19,6 @@ const messages = {
   process:
     'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
 } as const;
-
-/** Range of L* below which it is one tone rather than a flat picture: blank pages, tints, plates. Own choice. */
-const ONE_TONE = 5;
 
 export default defineRule<Options>({
   id: 'narrow-range',
@@ -55,7 +53,7 @@ export default defineRule<Options>({
     const tonal = pictures.filter(({ facts }) => facts.tone && facts.encoding !== 'bilevel');
     for (const picture of tonal) {
       const { from, to } = fileRange(picture.facts.tone!.histogram);
-      if (to - from >= options.picture || to - from < ONE_TONE) continue;
+      if (to - from >= options.picture || isOneTone(picture.facts.tone!)) continue;
       yield {
         picture,
         message: say(messages.picture, { from, to, lacks: lacking(from, to) }),
@@ -66,8 +64,12 @@ export default defineRule<Options>({
   },
 });
 
+/** Nothing darker is a picture without a black, nothing lighter one without a white, whatever else is missing. Own choice. */
+const BLACK = 25;
+const WHITE = 85;
+
 function lacking(from: number, to: number): string {
-  if (from > 25 && to < 75) return 'neither a black nor a white';
+  if (from > BLACK && to < WHITE) return 'neither a black nor a white';
   return from > 100 - to ? 'no black' : 'no white';
 }
 

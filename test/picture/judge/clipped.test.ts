@@ -27,9 +27,38 @@ describe('what is cut off', () => {
   });
   it('counts a sky that only reaches the upper edge', () =>
     assert.equal(grey((_, y) => (y < 2 ? 255 : 128)).lights, 0.1));
-  it('counts black above and below that is more than a frame', () =>
-    assert.equal(grey((_, y) => (y < 6 || y > 13 ? 0 : 128)).shadows, 0.6));
-  it('counts a picture that is plain all over', () => assert.equal(grey(() => 255).lights, 1));
+  it('leaves out an even frame of any width, white or black, of all sides or of two', () => {
+    for (const v of [0, 255])
+      for (const width of [1, 3, 6, 9]) {
+        const edge = (i: number) => i < width || i >= 20 - width;
+        const inside = (x: number) => (x === 9 ? 255 : 128);
+        const found = [
+          grey((x, y) => (edge(x) || edge(y) ? v : 128)),
+          grey((_, y) => (edge(y) ? v : 128)),
+          grey(x => (edge(x) ? v : 128)),
+        ];
+        for (const { lights, shadows } of found)
+          assert.deepEqual([lights, shadows], [0, 0], `${v}, ${width}`);
+        // what is cut off within it is told, as a share of the picture
+        const { lights } = grey((x, y) => (edge(y) ? v : inside(x)));
+        assert.ok(Math.abs(lights - 1 / 20) < 1e-9, `${lights}`);
+      }
+  });
+  it('leaves out a frame that is wider on one side', () => {
+    const { lights } = grey((x, y) => (x < 2 || x > 16 || y < 1 || y > 10 ? 255 : 100));
+    assert.equal(lights, 0);
+  });
+  it('counts a bright sky and black ground that reach three edges each', () => {
+    const { lights, shadows } = grey((x, y) => (y < 8 ? 255 : y > 15 && x > 4 ? 0 : 128));
+    assert.deepEqual([lights, shadows], [0.4, 0.15]);
+  });
+  it('counts plain patches of both kinds far from the edge', () => {
+    const { lights, shadows } = grey((x, y) => (y < 8 || y > 11 ? (x % 2 ? 255 : 0) : 128));
+    assert.ok(lights > 0.1 && shadows > 0.1);
+  });
+  it('is nothing where all is plain: there is no picture', () => {
+    for (const v of [0, 255]) assert.deepEqual(Object.values(grey(() => v)), [0, 0]);
+  });
 
   it('is nothing where no pixel counts', () => {
     const { lights, shadows } = clippedOf(new PlainBlocks(8, 8, 1));

@@ -54,6 +54,10 @@ describe('blocked-shadows', () => {
       const tones = [12, 14, 16, 18, 20, 40, 50];
       assert.deepEqual(judged([picture('rgb-neutral', { targets: on, tones })], 'blocked-shadows').named, []);
     });
+    it('a page of practically one dark tone, which has no shading', () => {
+      for (const tones of [Array(10).fill(1), [1, 1, 2, 2, 3, 3, 4, 4]])
+        assert.deepEqual(found(tones).named, []);
+    });
     it('one bit and line art', () => {
       const book = [
         picture('bilevel', { targets, tones: dark }),

@@ -3,7 +3,7 @@ import type { RuleSettings } from '../../../src/rules/settings';
 import { judged } from '../support/judged';
 import { picture, pictures, target } from '../support/pictures';
 
-const misty = [60, 65, 70, 75, 80];
+const misty = [60, 65, 70, 80, 88];
 const found = (tones: number[]) => judged([picture('rgb-neutral', { tones })], 'narrow-range');
 
 describe('narrow-range', () => {
@@ -28,8 +28,9 @@ describe('narrow-range', () => {
     it('a veiled picture, and says which end is missing', () => {
       const [[finding]] = found(misty).pictures;
       assert.equal(finding.severity, 'note');
-      assert.match(finding.message, /between L\* 60 and L\* 80 of the file, so it has no black\./);
+      assert.match(finding.message, /between L\* 60 and L\* 88 of the file, so it has no black\./);
       assert.match(found([5, 10, 20]).pictures[0][0].message, /no white/);
+      assert.match(found([47, 60, 78]).pictures[0][0].message, /neither a black nor a white/);
       assert.match(found([40, 50, 60]).pictures[0][0].message, /neither a black nor a white/);
     });
     it('in spite of a few specks at either end', () => {
