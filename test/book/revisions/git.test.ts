@@ -28,8 +28,14 @@ describe('running git', () => {
   it('is not started in a folder that may hold a program of that name', async () => {
     const top = repositoryOf({ git: '#!/bin/sh\necho trapped\n' });
     fs.chmodSync(path.join(top, 'git'), 0o755);
-    const told = await askGit(top, ['rev-parse', '--is-inside-work-tree']);
-    assert.equal(told.toString(), 'true\n');
+    const before = process.env.PATH;
+    // as systems do it that look into the folder itself first
+    process.env.PATH = `.:${before}`;
+    try {
+      assert.equal((await askGit(top, ['rev-parse', '--is-inside-work-tree'])).toString(), 'true\n');
+    } finally {
+      process.env.PATH = before;
+    }
   });
 
   it('says in words what went wrong', async () => {

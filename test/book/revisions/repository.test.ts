@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { askGit } from '../../../src/book/revisions/git';
 import { openRepository } from '../../../src/book/revisions/repository';
 import { temporaryFolder } from '../support/folder';
 import { git, repositoryOf } from './support/repository';
@@ -36,7 +37,9 @@ describe('the repository of a book', () => {
     process.env.GIT_DIR = path.join(temporaryFolder(), 'elsewhere');
     try {
       assert.deepEqual((await openRepository(top)).env, { GIT_INDEX_FILE: index });
-      assert.deepEqual((await openRepository(repositoryOf({ b: '' }))).env, {});
+      const other = repositoryOf({ b: '' });
+      assert.deepEqual((await openRepository(other)).env, {});
+      assert.equal((await askGit(other, ['ls-files'])).toString(), 'b\n');
     } finally {
       delete process.env.GIT_INDEX_FILE;
       delete process.env.GIT_DIR;
