@@ -20,16 +20,20 @@ export async function openRepository(root: string): Promise<Repository> {
   const asked = await runGit(root, ['rev-parse', '--git-common-dir']);
   if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
   const line = async (what: string) => oneLine(await askGit(root, ['rev-parse', what]));
-  const inTree = await line('--is-inside-work-tree');
+  const [inTree, gitDir, shallow, hash] = await Promise.all([
+    line('--is-inside-work-tree'),
+    line('--absolute-git-dir'),
+    line('--is-shallow-repository'),
+    line('--show-object-format'),
+  ]);
   if (inTree !== 'true')
     throw new GitError(`"${root}" is no folder of pictures, but the inside of a git repository.`);
-  const gitDir = await line('--absolute-git-dir');
   const index = indexOfHook(gitDir);
   return {
     root,
     commonDir: path.resolve(root, oneLine(asked.stdout)),
-    shallow: (await line('--is-shallow-repository')) === 'true',
-    hash: (await line('--show-object-format')) === 'sha256' ? 'sha256' : 'sha1',
+    shallow: shallow === 'true',
+    hash: hash === 'sha256' ? 'sha256' : 'sha1',
     env: index ? { GIT_INDEX_FILE: index } : {},
   };
 }
