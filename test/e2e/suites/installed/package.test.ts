@@ -82,7 +82,10 @@ describe(`the package for ${process.env.E2E_PACKAGE}, installed`, () => {
       for (const part of await fs.readdir(parts))
         if (/^sharp-(?!wasm32)/.test(part)) await fs.rm(path.join(parts, part), { recursive: true });
       assert.equal(await decoderNow(), 'wasm');
+      const good = await fs.readFile(inWorkspace(GOOD).fsPath);
       await fs.copyFile(path.join(spare(), 'stained.jpg'), inWorkspace(GOOD).fsPath);
       await found(GOOD, 'residual-chroma');
+      // the next package is tested on the same book
+      await fs.writeFile(inWorkspace(GOOD).fsPath, good);
     });
 });
