@@ -127,7 +127,7 @@ describe('facing-difference', () => {
     });
     it('from the distance and the chance that are set', () => {
       const pair = [neutral('a.tif'), toned('b.tif', [1.2, 2])];
-      const set = (options: object) =>
+      const set = (options: Record<string, unknown>) =>
         judged(pair, RULE, { [RULE]: ['error', options] }, [['a.tif', 'b.tif']]).named;
       assert.deepEqual([set({ limit: 1 }), set({ limit: 5 })], [['b.tif'], []]);
     });

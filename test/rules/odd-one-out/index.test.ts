@@ -86,7 +86,7 @@ describe('odd-one-out', () => {
       assert.equal((book[0].data.pictures as string[]).length, 4);
     });
     it('from the distance and the chance that are set', () => {
-      const set = (options: object) =>
+      const set = (options: Record<string, unknown>) =>
         judged([...toned(8, [3, 7]), odd([4.4, 8])], RULE, { [RULE]: ['error', options] }).named;
       assert.deepEqual([set({ limit: 1 }), set({ limit: 4 })], [['odd.tif'], []]);
     });
