@@ -3,7 +3,6 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
-import sharp from 'sharp';
 import type { Pool } from '../book/pool';
 import { type Shown, sheeted } from '../report/page/book-page';
 import type { Image } from '../report/page/image';
@@ -63,6 +62,8 @@ async function hashOf(file: string): Promise<string> {
 
 /** Smaller in bytes for a page that carries all pictures: JPEG, with full colour since marks may be tiny, where nothing is seen through. */
 export async function light({ png, fullWidth, fullHeight }: Raster, edge: number): Promise<Image> {
+  // only pages show pictures: no other format needs the decoder in this process
+  const { default: sharp } = await import('sharp');
   const picture = sharp(png).resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true });
   const { isOpaque } = await sharp(png).stats();
   if (!isOpaque) return { type: 'image/png', bytes: await picture.png().toBuffer(), fullWidth, fullHeight };
