@@ -1,0 +1,117 @@
+// no-unit-test: index.test.ts and the outside checks read every coefficient through it
+import { bufferSource } from '../../../picture/header';
+import { SOS, segmentsFrom } from '../../../picture/header/jpeg';
+import { type CodeTables, takeCodes } from './codes-read';
+import { type Frame, frameOf, isFrame, isLuminance } from './frame';
+import { readScan, scanOf } from './scan';
+import { scanEnd, unstuffed } from './stuffing';
+import { Unusual } from './unusual';
+import { BLOCK } from './zigzag';
+
+/** The quantised luminance of a JPEG, as it is stored. */
+export interface Luminance {
+  /** In pixels. */
+  width: number;
+  height: number;
+  /** Blocks a row, of which the last may lie beyond the picture. */
+  across: number;
+  /** Block by block, row by row, in zigzag order. */
+  coefficients: Int16Array;
+  /** Quantisation table, in zigzag order. */
+  steps: Uint8Array;
+}
+
+const [DHT, DQT, DRI, APP14] = [0xc4, 0xdb, 0xdd, 0xee];
+const EOI = Buffer.from([0xff, 0xd9]);
+/** A picture has a dozen; each walks over the whole picture, so that a file of thousands would never be done. */
+const MOST_SCANS = 100;
+
+/**
+ * Reads the coefficients of the luminance of a Huffman-coded JPEG of 8 bits, grey or YCbCr, baseline or progressive
+ * (ISO/IEC 10918-1, ITU-T T.81).
+ * @throws Unusual where it is anything else, damaged or cut
+ */
+export function readLuminance(file: Buffer): Luminance {
+  const reader = new Reader(file);
+  const source = bufferSource(file);
+  let at = 2;
+  for (let more = true; more; ) {
+    more = false;
+    for (const { marker, start, end } of segmentsFrom(source, at)) {
+      const body = file.subarray(start + 4, end);
+      more = marker === SOS;
+      if (more) at = reader.scan(body, end);
+      else reader.take(marker, body);
+    }
+  }
+  if (!file.includes(EOI, at)) throw new Unusual('it breaks off');
+  return reader.luminance();
+}
+
+class Reader {
+  private frame: Frame | null = null;
+  private readonly codes: CodeTables = new Map();
+  private readonly tables = new Map<number, Uint8Array>();
+  /** Of luminance: the table that stood when its first scan began. */
+  private steps: Uint8Array | null = null;
+  private coefficients = new Int16Array(0);
+  private interval = 0;
+  private transform: number | null = null;
+  private scans = 0;
+
+  constructor(private readonly file: Buffer) {}
+
+  take(marker: number, body: Buffer): void {
+    if (marker === DHT) takeCodes(this.codes, body);
+    else if (marker === DQT) this.takeSteps(body);
+    else if (marker === DRI) this.interval = intervalOf(body);
+    else if (marker === APP14 && body.toString('latin1', 0, 5) === 'Adobe') this.transform = body[11];
+    else if (isFrame(marker)) {
+      if (this.frame) throw new Unusual('several frames');
+      this.frame = frameOf(marker, body);
+    }
+  }
+
+  private takeSteps(body: Buffer): void {
+    for (let at = 0; at < body.length; at += 1 + BLOCK) {
+      const steps = body.subarray(at + 1, at + 1 + BLOCK);
+      if (body[at] > 3 || steps.length < BLOCK || steps.includes(0))
+        throw new Unusual('quantised more coarsely than a baseline JPEG can be');
+      this.tables.set(body[at], steps);
+    }
+  }
+
+  /** Reads a scan whose data begin at `from`; returns where the file goes on. */
+  scan(body: Buffer, from: number): number {
+    const { frame } = this;
+    if (!frame || !isLuminance(frame, this.transform)) throw new Unusual('not grey, not YCbCr');
+    if (++this.scans > MOST_SCANS) throw new Unusual('scans without end');
+    const scan = scanOf(body, frame, this.codes);
+    if (!scan.members.some(({ component }) => component === frame.components[0]))
+      return scanEnd(this.file, from);
+    this.begin(frame);
+    const data = unstuffed(this.file, from);
+    readScan(data, frame, scan, this.interval, this.coefficients);
+    return data.next;
+  }
+
+  /** Makes room when luminance is met first. */
+  private begin({ components: [luminance], mcusAcross, mcusDown }: Frame): void {
+    if (this.steps) return;
+    this.steps = this.tables.get(luminance.table) ?? null;
+    if (!this.steps) throw new Unusual('a quantisation table is missing');
+    this.coefficients = new Int16Array(mcusAcross * luminance.across * mcusDown * luminance.down * BLOCK);
+  }
+
+  luminance(): Luminance {
+    const { frame, steps, coefficients } = this;
+    if (!frame || !steps) throw new Unusual('no luminance');
+    const { width, height, mcusAcross, components } = frame;
+    return { width, height, across: mcusAcross * components[0].across, coefficients, steps };
+  }
+}
+
+function intervalOf(body: Buffer): number {
+  if (body.length !== 2) throw new Unusual('damaged');
+  return body.readUInt16BE(0);
+}
