@@ -8,6 +8,7 @@ import type { Found } from './discovery/discover';
 import { look } from './discovery/look';
 import { hashOf } from './hash';
 import { inLanes } from './lanes';
+import { lasts } from './lasting';
 import type { Pool } from './pool';
 
 export interface Gathering {
@@ -22,8 +23,6 @@ export interface Gathering {
 const LOOKING = 32;
 /** More than there are readers, so that none of them waits for a hash. */
 const READING = 6;
-/** Reasons that lie in the content; others may be gone the next time. */
-const LASTING: Unreadable['reason'][] = ['empty', 'truncated', 'corrupt', 'too-large', 'format'];
 
 /** Facts of every page of every file, in the files' order: from the cache where nothing changed, else freshly read. */
 export async function gather(files: readonly Found[], how: Gathering): Promise<PictureFacts[][]> {
@@ -82,10 +81,6 @@ async function freshly(found: Found, how: Gathering, again = true): Promise<Pict
   if (lasts(facts)) cache?.remember(found.path, before, readAt, facts[0].sha256, cached ? null : facts);
   return facts;
 }
-
-/** What was read stays true as long as the content does. */
-const lasts = (facts: readonly PictureFacts[]): boolean =>
-  facts.every(page => !page.unreadable || LASTING.includes(page.unreadable.reason));
 
 /** A file that was given up at its first byte still has a hash: it must not depend on what the cache knew before. */
 async function hashed(file: string, facts: PictureFacts[], signal?: AbortSignal): Promise<PictureFacts[]> {

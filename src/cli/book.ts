@@ -6,6 +6,16 @@ import { describeProblem } from '../book/settings/problem';
 import type { Settings } from '../book/settings/settings';
 import { Failure } from './failure';
 
+/**
+ * A path that somebody named, absolute. @throws Failure for an empty one: most often a variable of a script that is not
+ * set, and the folder one happens to be in is not what was meant
+ */
+export function named(name: string): string {
+  if (name === '')
+    throw new Failure('An empty path was named. Name a folder or a picture; "." is the folder you are in.');
+  return path.resolve(name);
+}
+
 /** The folder of the book that paths (absolute) belong to. @throws Failure where that is none, or several */
 export async function rootOf(paths: readonly string[]): Promise<string> {
   try {
@@ -25,7 +35,9 @@ export async function settingsOf(
   file: string | undefined,
   done: string,
 ): Promise<{ settings: Settings; files: string[] }> {
-  const { settings, problems, files } = await loadSettings(root, { file: file && path.resolve(file) });
+  const { settings, problems, files } = await loadSettings(root, {
+    file: file === undefined ? undefined : named(file),
+  });
   if (settings) return { settings, files };
   const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
   throw new Failure(

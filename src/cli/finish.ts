@@ -18,8 +18,8 @@ export interface Finishing {
 }
 
 /**
- * Writes the report of a check and gives the exit code. `named`: what was asked for, relative to the book's folder, and as
- * the person who asked sees it. @throws Failure where one of them holds no picture
+ * Writes the report of a check and gives the exit code. `named`: what was to be looked at in any case, relative to the
+ * book's folder, and as the person who asked sees it. @throws Failure where one of them holds no picture
  */
 export async function finish(
   report: BookReport,
@@ -29,7 +29,7 @@ export async function finish(
 ): Promise<number> {
   const failing = failingOf(report, maxWarnings);
   await writeResult(writers[format](report, { place, failing, style: styleOf(output), shown }), output);
-  const empty = report.scope ? [] : named.filter(({ at }) => !holdsPicture(report, at));
+  const empty = named.filter(({ at }) => !holdsPicture(report, at));
   if (empty.length)
     throw new Failure(
       `${empty.map(({ shown }) => shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,

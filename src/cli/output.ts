@@ -4,6 +4,7 @@ import path from 'node:path';
 import { namesPicture } from '../book/discovery/extensions';
 import { SETTINGS_FILE } from '../book/settings/load';
 import { isChart } from '../report/chart/own';
+import { named } from './book';
 import { Failure } from './failure';
 import { isPictureFile } from './picture-file';
 
@@ -40,6 +41,7 @@ export async function writeResult(text: Text, output: string | undefined, drawin
  * written over an older chart.
  */
 export async function refuse(output: string, drawing = false): Promise<void> {
+  named(output);
   const instead = 'Name another file for the result.';
   const mayBeDrawing = drawing && /\.svg$/i.test(output);
   if (namesPicture(path.basename(output)) && !mayBeDrawing)

@@ -60,7 +60,7 @@ export interface PictureReport extends BookPicture {
 
 export interface BookReport {
   /**
-   * Set where only pictures that changed were checked: which, as it ends "what is": `changed since main (...)`, `staged`;
+   * Set where only some pictures were checked: which, as it ends "what is": `changed since main (...)`, `staged`, `named`;
    * and how many others were not looked at, so that nothing is said that compares.
    */
   scope?: { which: string; unread: number };

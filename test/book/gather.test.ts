@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { FactsCache } from '../../src/book/cache/cache';
 import { stampOf } from '../../src/book/cache/stamp';
-import { gather } from '../../src/book/gather';
+import { gather, recall } from '../../src/book/gather';
 import type { PictureFacts } from '../../src/shared/picture';
 import { brokenFacts, greyFacts } from './support/facts';
 import { temporaryFolder } from './support/folder';
@@ -43,6 +43,27 @@ function book(files: Record<string, string>) {
 
 /** Long enough for the file system's clock to have moved on since the files were written. */
 const settle = () => new Promise(resolve => setTimeout(resolve, 150));
+
+describe('recalling facts', () => {
+  it('knows all of them, or says that it does not', async () => {
+    const { root, read, open } = book({ 'a.jpg': 'one', 'b.jpg': 'two2', 'p.jpg': 'a pointer' });
+    await settle();
+    const pool = fakePool(file => (file.endsWith('p.jpg') ? [brokenFacts('not-fetched')] : undefined));
+    const facts = await read(pool);
+    const found = ['a.jpg', 'b.jpg', 'p.jpg'].map(name => ({
+      ...{ path: name, file: path.join(root, name) },
+      obstacle: null,
+    }));
+    assert.deepEqual(await recall(found, await open()), facts, 'a pointer is what it is too');
+    assert.equal(await recall(found, null), null);
+    fs.writeFileSync(path.join(root, 'b.jpg'), 'changed');
+    assert.equal(await recall(found, await open()), null);
+    const gone = { reason: 'permission', text: 'You may not.' } as const;
+    const obstacle = { path: 'c.jpg', file: path.join(root, 'c.jpg'), obstacle: gone };
+    const known = await recall([found[0], obstacle], await open());
+    assert.deepEqual(known?.[1][0].unreadable, gone);
+  });
+});
 
 describe('gathering facts', () => {
   it('reads once what does not change', async () => {

@@ -36,7 +36,8 @@ export async function knownFacts(
     const stat = await fs.lstat(path.join(repository.root, name), { bigint: true }).catch(() => null);
     const checked = stat?.isFile() ? cache.lookUp(name, stampOf(stat)) : null;
     const known = checked?.settled ? cache.facts(checked.sha256) : null;
-    if (!known) return false;
+    // a pointer's picture may lie in the store meanwhile
+    if (!known || known.some(({ unreadable }) => unreadable?.reason === 'not-fetched')) return false;
     facts.set(oid, known);
     cache.rememberBlob(oid, checked!.sha256, null);
     return true;

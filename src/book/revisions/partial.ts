@@ -8,14 +8,14 @@ import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
 import { namedIn } from './claims';
 
-/** What of a book changed, and what is known of the rest. */
+/** What of a book changed, or is asked for by name, and what is known of the rest. */
 export interface ChangedFiles {
   changed: readonly ReadFile[];
-  /** Of pictures that did not change, by path; null: they were not looked at. */
+  /** Of the other pictures, by path; null: they were not looked at. */
   others: ReadonlyMap<string, readonly PictureFacts[]> | null;
-  /** How many files did not change. */
+  /** How many others there are. */
   unchanged: number;
-  /** `since main (1a2b3c4d5e)`, `staged`: as it ends "the pictures that changed". */
+  /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
   which: string;
 }
 
@@ -59,10 +59,11 @@ function sentence(changed: number, unchanged: number, partial: boolean, which: s
   if (!changed) return [];
   const only = `Only what is ${which} was checked: ${count(changed, 'picture')}.`;
   if (!unchanged) return [only];
-  const others = count(unchanged, 'other');
+  const others = unchanged === 1 ? 'The one other' : `The ${unchanged} others`;
+  const were = unchanged === 1 ? 'was' : 'were';
   return [
     partial
-      ? `${only} The ${others} were not looked at, so nothing is said that compares pictures with each other, and findings name an encoding by these alone. Run "evengrey check" once, which remembers the others, or add --whole.`
-      : `${only} They were compared with the ${others}.`,
+      ? `${only} ${others} ${were} not looked at, so nothing is said that compares pictures with each other, and findings name an encoding by these alone. Check the whole book once, which remembers the others, or add --whole.`
+      : `${only} ${others} ${were} compared with ${changed === 1 ? 'it' : 'them'}.`,
   ];
 }

@@ -6,8 +6,9 @@ import type { PictureFacts } from '../../shared/picture';
 import { bookFiles } from '../book-files';
 import type { CheckOptions } from '../check';
 import type { Found } from '../discovery/discover';
-import { gather } from '../gather';
+import { gather, recall } from '../gather';
 import { inLanes } from '../lanes';
+import { besides } from '../named';
 import { Blobs } from './blobs';
 import { holds } from './hash';
 import { knownFacts } from './known';
@@ -52,14 +53,18 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       same.map(({ at, entry }) => [at, entry] as const),
       cache,
     );
+    const { others: beside, placements } = await besides(found, options);
+    const recalled = known && (await recall(beside, cache));
     let others: Map<string, PictureFacts[]> | null = null;
-    if (known) others = new Map(same.map(({ file, entry }) => [file.path, known.get(entry.oid)!]));
+    if (known && recalled)
+      others = new Map([
+        ...same.map(({ file, entry }) => [file.path, known.get(entry.oid)!] as const),
+        ...beside.map(({ path }, i) => [path, recalled[i]] as const),
+      ]);
     else if (whole) {
-      const all = await gather(
-        same.map(({ file }) => file),
-        reading,
-      );
-      others = new Map(same.map(({ file }, i) => [file.path, all[i]]));
+      const files = [...same.map(({ file }) => file), ...beside];
+      const all = await gather(files, reading);
+      others = new Map(files.map(({ path }, i) => [path, all[i]]));
     }
     return await reportOfChanged(
       {
@@ -69,12 +74,12 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
           ...found.missing.filter(({ path }) => before.has(path)),
         ],
         others,
-        unchanged: same.length,
+        unchanged: same.length + beside.length,
         which: `changed since ${since} (${commit.slice(0, 10)})`,
       },
       settings,
       found,
-      { placements: found.placements, signal },
+      { placements, signal },
     );
   } finally {
     blobs.close();

@@ -5,7 +5,9 @@ import type { BookReport } from '../../shared/finding';
 import type { PressProfile } from '../../shared/target';
 import { reportOf } from '../check';
 import { compare } from '../discovery/discover';
-import { judgeBook, type ReadFile } from '../judge-book';
+import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
+import { saidAlone } from '../named';
+import { reportOfChanged } from '../revisions/partial';
 import type { Settings } from '../settings/settings';
 import type { Common, Shard } from './shard';
 
@@ -32,8 +34,22 @@ export async function mergeShards(
   const { common, profiles } = shards[0].shard;
   const settings = await withProfiles(common.settings, profiles);
   const placements = new Map(common.placements);
-  const judged = await judgeBook(files, settings, { placements, signal });
-  return { report: reportOf(judged, common.searched, settings, common.whole), common };
+  return { report: await judged(files, settings, common, { placements, signal }), common };
+}
+
+/** As one run without anything remembered would judge it. */
+async function judged(
+  files: readonly ReadFile[],
+  settings: Settings,
+  { whole, others, named, searched }: Common,
+  how: JudgeBookOptions,
+): Promise<BookReport> {
+  if (!whole && others !== null) {
+    const part = { changed: files, others: others ? null : new Map(), unchanged: others, which: 'named' };
+    return reportOfChanged(part, settings, searched, how);
+  }
+  const report = reportOf(await judgeBook(files, settings, how), searched, settings, whole);
+  return whole ? report : saidAlone(report, named);
 }
 
 function inOrder(shards: readonly NamedShard[]): ReadFile[] {

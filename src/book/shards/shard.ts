@@ -8,6 +8,7 @@ import type { CheckOptions } from '../check';
 import { gather } from '../gather';
 import type { ReadFile } from '../judge-book';
 import type { Placement } from '../layouts';
+import { besides, type NamedOptions } from '../named';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
 
@@ -37,6 +38,8 @@ export interface Common {
   named: string[];
   /** The whole book was named. */
   whole: boolean;
+  /** Pictures of the book beside those that are named; null where no settings say that there is a book. */
+  others: number | null;
   searched: Searched;
   /** Where layouts place pictures, by their path. */
   placements: [path: string, placements: readonly Placement[]][];
@@ -52,7 +55,11 @@ export interface Common {
  * Reads one part of a book: every `count`-th file, so that parts of one folder are spread evenly. Nothing is judged:
  * what compares pictures needs all of them.
  */
-export async function readShard(options: CheckOptions, shard: ShardNumber, more: unknown): Promise<Shard> {
+export async function readShard(
+  options: CheckOptions & Pick<NamedOptions, 'declared'>,
+  shard: ShardNumber,
+  more: unknown,
+): Promise<Shard> {
   const { root, paths, settings, pool, cache, signal, onProgress } = options;
   const found = await bookFiles({ root, paths, settings, signal });
   const { files, missing, notEntered, ignored, idleIgnore, ofLayouts } = found;
@@ -60,10 +67,12 @@ export async function readShard(options: CheckOptions, shard: ShardNumber, more:
   const realRoot = await fs.realpath(root);
   const facts = await gather(mine, { realRoot, pool, cache, signal, onProgress });
   const named = paths.map(file => path.relative(root, file).split(path.sep).join('/'));
+  const { others, placements } = await besides(found, options);
   const common: Common = {
     ...{ version, settings, named, whole: paths.includes(root), missing, more },
+    others: options.declared ? others.length : null,
     searched: { notEntered, ignored, idleIgnore, ofLayouts },
-    placements: [...found.placements],
+    placements: [...placements],
     paths: files.map(file => file.path),
   };
   return {

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { checkBook } from '../../book/check';
+import { checkNamed } from '../../book/named';
 import { type Overrides, override } from '../../book/overrides';
 import { checkSince } from '../../book/revisions/since';
 import { checkStaged } from '../../book/revisions/staged';
@@ -8,7 +9,7 @@ import { readShard, type ShardNumber } from '../../book/shards/shard';
 import { shardText } from '../../book/shards/text';
 import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
-import { rootOf, settingsOf, shown } from '../book';
+import { named, rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { finish } from '../finish';
@@ -23,21 +24,24 @@ import type { CheckVerbOptions } from '../verbs/check';
 import { type Waivers, waiversOf, withWaivers } from '../waiving';
 
 /** Checks a book, writes the report and gives the exit code. */
-export async function check(named: readonly string[], options: CheckVerbOptions): Promise<number> {
+export async function check(names: readonly string[], options: CheckVerbOptions): Promise<number> {
   const conditions = conditionsOf(options);
   if (options.output !== undefined) await refuse(options.output);
-  const paths = (named.length ? named : ['.']).map(name => path.resolve(name));
+  const paths = (names.length ? names : ['.']).map(named);
   const root = await rootOf(paths);
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const adjust = (some: Settings) => adjusted(some, conditions);
-  const asked = { root, paths, settings, adjust };
+  const asked = { root, paths, settings, declared: files.length > 0, adjust };
   const waivers = await waiversOf(root, options);
   const place = await placeOf(root, files[0]);
   if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options);
   const judged = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
   const report = await withWaivers(judged, waivers, complete, options, root);
-  const asking = paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
+  const onlyChanges = options.since !== undefined || options.staged;
+  const asking = onlyChanges
+    ? []
+    : paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
   const pictures = options.format === 'html' ? await picturesOf(report, root, options.jobs) : undefined;
   return finish(report, asking, place, { ...options, shown: pictures });
 }
@@ -46,18 +50,21 @@ interface Book {
   root: string;
   paths: readonly string[];
   settings: Settings;
+  /** Settings were found: the root is a book, not only what the named paths have in common. */
+  declared: boolean;
   /** With the conditions that were asked for on the spot. */
   adjust: (settings: Settings) => Settings;
 }
 
 function readAndJudge(
-  { root, paths, settings, adjust }: Book,
+  { root, paths, settings, declared, adjust }: Book,
   options: CheckVerbOptions,
 ): Promise<BookReport> {
   const { since, staged, whole = false } = options;
-  if (whole && since === undefined && !staged)
+  const some = !paths.includes(root);
+  if (whole && since === undefined && !staged && !some)
     throw new Failure(
-      '--whole goes with --since or --staged: without them the whole book is checked anyway.',
+      '--whole goes with --since, --staged or named pictures: without them the whole book is checked anyway.',
     );
   return interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {
@@ -73,6 +80,7 @@ function readAndJudge(
           const settingsNamed = options.settings !== undefined;
           return await checkStaged({ ...reading, settings: adjust(settings), settingsNamed, adjust, whole });
         }
+        if (some) return await checkNamed({ ...reading, settings: adjust(settings), declared, whole });
         return await checkBook({ ...reading, settings: adjust(settings) });
       } catch (error) {
         throw revisionFailure(error, root, 'checked');
@@ -91,7 +99,7 @@ export interface ShardExtras {
 
 /** What is read is no verdict yet, so that it fails nothing: `merge` does. */
 async function writeShard(
-  { root, paths, settings, adjust }: Book,
+  { root, paths, settings, declared, adjust }: Book,
   shard: ShardNumber,
   more: ShardExtras,
   options: CheckVerbOptions,
@@ -106,7 +114,7 @@ async function writeShard(
       const onProgress = (done: number, total: number, file: string) => progress.tell(done, total, file);
       try {
         return await readShard(
-          { root, paths, settings: adjust(settings), pool, cache, signal, onProgress },
+          { root, paths, settings: adjust(settings), declared, pool, cache, signal, onProgress },
           shard,
           more,
         );

@@ -1,5 +1,4 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
-import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { comparisonJson } from '../../report/compare/json';
@@ -7,7 +6,7 @@ import { comparisonMarkdown } from '../../report/compare/markdown';
 import { comparisonPage, type Shown } from '../../report/compare/page';
 import { comparisonText } from '../../report/compare/text';
 import type { Comparison } from '../../shared/comparison';
-import { rootOf } from '../book';
+import { named, rootOf } from '../book';
 import { conditionsOf } from '../conditions';
 import { EXIT } from '../failure';
 import { interruptible } from '../interrupt';
@@ -26,7 +25,7 @@ export async function compare(
 ): Promise<number> {
   const conditions = conditionsOf(options);
   if (options.output !== undefined) await refuse(options.output);
-  const root = await rootOf([path.resolve(options.book)]);
+  const root = await rootOf([named(options.book)]);
   const { mergeBase: fromMergeBase, whole = false } = options;
   const { comparison, pictures } = await interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {

@@ -10,7 +10,7 @@ import { undoConversions } from '../../remedy/undo';
 import { convertJson, undoJson } from '../../report/json/convert';
 import { convertText, undoText } from '../../report/text/convert';
 import type { ConvertReport, UndoReport } from '../../shared/conversion';
-import { rootOf, settingsOf, shown } from '../book';
+import { named, rootOf, settingsOf, shown } from '../book';
 import { EXIT, Failure } from '../failure';
 import { fitted } from '../fitting';
 import { interruptible } from '../interrupt';
@@ -24,9 +24,9 @@ import { wishOf } from '../wish';
 const STOPPED = 'Stopped. Every picture is whole, and what was converted stands.';
 
 /** Converts pictures, or undoes that, writes the report and gives the exit code. */
-export async function convert(named: readonly string[], options: ConvertVerbOptions): Promise<number> {
+export async function convert(names: readonly string[], options: ConvertVerbOptions): Promise<number> {
   if (options.output !== undefined) await refuse(options.output);
-  const paths = named.map(name => path.resolve(name));
+  const paths = names.map(named);
   try {
     return await (options.undo ? undo(paths, options) : convertAll(paths, options));
   } catch (error) {
@@ -120,12 +120,12 @@ function exitCodeOf(
 async function placeOf({ out, inPlace }: ConvertVerbOptions, paths: readonly string[]): Promise<Place> {
   if (out === undefined) return { kind: inPlace ? 'in-place' : 'beside' };
   if (inPlace) throw new Failure('--in-place and --out contradict each other: leave one of them out.');
-  const folder = await trueFolder(path.resolve(out));
-  for (const named of paths) {
-    const real = await fs.realpath(named).catch(() => named);
+  const folder = await trueFolder(named(out));
+  for (const file of paths) {
+    const real = await fs.realpath(file).catch(() => file);
     if (isWithin(folder, real))
       throw new Failure(
-        `--out: "${out}" holds ${shown(named)} itself. Name a folder for the results alone, or --in-place.`,
+        `--out: "${out}" holds ${shown(file)} itself. Name a folder for the results alone, or --in-place.`,
       );
   }
   return { kind: 'folder', folder, shown: out.split(path.sep).join('/').replace(/\/+$/, '') };

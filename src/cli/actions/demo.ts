@@ -8,6 +8,7 @@ import { bookJson } from '../../report/json';
 import { bookPage } from '../../report/page/book-page';
 import { bookText } from '../../report/text/book';
 import type { BookReport } from '../../shared/finding';
+import { named } from '../book';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
 import { writeResult } from '../output';
@@ -20,7 +21,7 @@ const PAGE = 'preview.html';
 
 /** Makes the demo book, checks it and writes its page. Its faults are there on purpose, so they fail nothing. */
 export async function demo(dir: string, format: 'text' | 'json'): Promise<number> {
-  const root = path.resolve(dir);
+  const root = named(dir);
   const progress = new Progress(process.stderr);
   const report = await interruptible(async signal => {
     try {

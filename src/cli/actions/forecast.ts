@@ -17,6 +17,7 @@ import { forecastText, subjectLine } from '../../report/text/forecast';
 import type { Forecast } from '../../shared/forecast';
 import type { PictureFacts } from '../../shared/picture';
 import type { LightId, Target } from '../../shared/target';
+import { named } from '../book';
 import { conditionsOf, routeOf, separatedForOf } from '../conditions';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
@@ -116,7 +117,7 @@ async function ofPicture(
   targets: readonly Target[],
   { page = 1 }: ForecastVerbOptions,
 ): Promise<{ subject: Subject; forecasts: Forecast[] }> {
-  const pages = await read(path.resolve(name));
+  const pages = await read(named(name));
   const facts = pages.find(entry => entry.page === page);
   if (!facts) throw new Failure(`"${name}" has no page ${page}; it has ${pages.length}.`);
   if (facts.unreadable) throw new Failure(`"${name}" cannot be read. ${facts.unreadable.text}`);

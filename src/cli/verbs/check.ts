@@ -54,7 +54,7 @@ export function checkVerb(): Command {
     .addOption(
       new Option(
         '--whole',
-        'with --since or --staged: read the unchanged pictures too, where no check of them is remembered',
+        'with --since, --staged or named pictures: read the others too, where no check of them is remembered',
       ),
     )
     .addOption(
@@ -94,6 +94,7 @@ Examples:
   evengrey check my-book
   evengrey check my-book --process silver-halide --format json --output report.json
 "evengrey explain settings" tells what evengrey.json can say.
+Named pictures are compared with the others of their book where an earlier check remembers all of them.
 A named path without a picture of the book ends with code 2.`,
     )
     .addHelpText('after', conditionHelp)

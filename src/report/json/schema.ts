@@ -285,10 +285,10 @@ export const checkReportSchema: Schema = {
     }),
     scope: orNull(
       object({
-        which: text('As it ends "what is": `changed since main (...)`, `staged`'),
+        which: text('As it ends "what is": `changed since main (...)`, `staged`, `named`'),
         unread: whole('Others that were not looked at: what compares pictures was not judged then'),
       }),
-      'Set where only pictures that changed were checked; null: all that was named',
+      'Set where only pictures that changed, or some by name, were checked; null: the whole book',
     ),
     pictures: list(
       picture,

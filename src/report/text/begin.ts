@@ -1,3 +1,4 @@
+import { count } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import { type Duty, dutyOf } from '../sheet/advice';
 import { rank } from '../told';
@@ -17,6 +18,8 @@ export function verdict(report: BookReport): string {
     return all === 1
       ? 'The one picture wants no attention by itself, but the book as a whole does.'
       : `No single one of ${all} pictures wants attention, but the book as a whole does.`;
+  if (report.scope?.unread)
+    return `Nothing in ${all === 1 ? 'this file' : `these ${all} files`} stands against printing, each looked at by itself; ${count(report.scope.unread, 'other picture')} of the book ${report.scope.unread === 1 ? 'was' : 'were'} not compared.`;
   const what = all === 1 ? 'the one picture' : `all ${all} pictures`;
   return `Nothing in the files stands against printing ${what}.`;
 }

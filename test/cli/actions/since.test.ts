@@ -91,7 +91,7 @@ describe('evengrey check --since', () => {
       return ran.stderr;
     };
     assert.match(await told('--since', 'nowhere'), /There is no revision "nowhere" here/);
-    assert.match(await told('--whole'), /--whole goes with --since or --staged/);
+    assert.match(await told('--whole'), /--whole goes with --since, --staged or named pictures/);
     assert.match(await told('--since', 'HEAD', '--staged'), /cannot be used with/);
   });
 });

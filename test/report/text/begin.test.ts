@@ -14,6 +14,27 @@ describe('what to do first', () => {
     assert.equal(begin(clean), 'Have a test print made first.');
   });
 
+  it('does not pass pictures that were not compared with the others of their book', () => {
+    const alone = (pictures: number, unread: number) =>
+      verdict(
+        report(
+          Array.from({ length: pictures }, (_, i) => picture(`${i}.jpg`)),
+          {
+            scope: { which: 'named', unread },
+          },
+        ),
+      );
+    assert.equal(
+      alone(1, 26),
+      'Nothing in this file stands against printing, each looked at by itself; 26 other pictures of the book were not compared.',
+    );
+    assert.match(
+      alone(2, 1),
+      /^Nothing in these 2 files .*; 1 other picture of the book was not compared\.$/,
+    );
+    assert.equal(alone(2, 0), 'Nothing in the files stands against printing all 2 pictures.');
+  });
+
   it('is the worst picture, with those that want the same', () => {
     const book = report([odd('a.jpg'), broken('b.jpg'), odd('c.jpg'), broken('d.jpg'), picture('e.jpg')]);
     assert.equal(verdict(book), '4 of 5 pictures want attention before this book is ordered.');
