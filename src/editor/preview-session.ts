@@ -1,18 +1,24 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
+import type { ConvertAnswer } from '../shared/checker-protocol';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
+import type { Made } from '../shared/remedies';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
+import { convertWords } from './convert/words';
 import { previewShell } from './preview-shell';
 
 /** The picture is shown no larger than this. */
 const LONG_EDGE = 1600;
+/** And among others so. */
+const SMALL_EDGE = 400;
 
 /** One preview: fills its page when the page is ready, and again whenever the picture or its book changes. */
 export class PreviewSession {
   readonly #disposables: vscode.Disposable[] = [];
   #wish: PreviewWish | undefined;
   #running: AbortController | undefined;
+  #candidate: AbortController | undefined;
   #disposed = false;
 
   constructor(
@@ -49,6 +55,7 @@ export class PreviewSession {
   dispose() {
     this.#disposed = true;
     this.#running?.abort();
+    this.#candidate?.abort();
     vscode.Disposable.from(...this.#disposables).dispose();
   }
 
@@ -67,17 +74,27 @@ export class PreviewSession {
         return void this.#fillSheet(message, this.#running.signal);
       case 'explain':
         return void vscode.commands.executeCommand('evengrey.explainRule', message.rule);
+      case 'candidate':
+        return void this.#fillCandidate(message);
+      case 'methods':
+        return void this.#fillMethods();
+      case 'convert':
+        return void this.#convert(message);
     }
   }
 
   async #fillSheet(wish: PreviewWish, signal: AbortSignal) {
-    const root = this.books.of(this.uri)?.root.fsPath ?? null;
-    const { file } = this;
+    const { file, root } = this;
     const { page, light, series } = wish;
     try {
-      const sheet = await this.checker.ask('sheet', { file, page, root, light, series }, { signal });
+      const [sheet, remedies] = await Promise.all([
+        this.checker.ask('sheet', { file, page, root, light, series }, { signal }),
+        this.checker.ask('remedies', { file, root }, { signal }),
+      ]);
       // the light may have been changed again in the meantime
-      if (this.#wish === wish) this.#post({ type: 'sheet', sheet });
+      if (this.#wish !== wish) return;
+      this.#post({ type: 'sheet', sheet });
+      this.#post({ type: 'remedies', remedies, writable: this.uri.scheme === 'file' });
     } catch (error) {
       if (!(error instanceof Cancelled)) this.#post({ type: 'trouble', message: (error as Error).message });
     }
@@ -95,6 +112,53 @@ export class PreviewSession {
     } catch (error) {
       if (!(error instanceof Cancelled)) this.#post({ type: 'no-raster', message: (error as Error).message });
     }
+  }
+
+  /** What would come of a conversion; an answer to an earlier question is dropped. */
+  async #fillCandidate({ to, method }: Made) {
+    if (!this.#wish) return;
+    this.#candidate?.abort();
+    const { signal } = (this.#candidate = new AbortController());
+    const { file, root } = this;
+    const { page, light, series } = this.#wish;
+    try {
+      const question = { file, root, page, light, series, to, method, longEdge: LONG_EDGE };
+      const candidate = await this.checker.ask('candidate', question, { signal });
+      const png = new Uint8Array(candidate.raster.png);
+      this.#post({ type: 'candidate', candidate: { ...candidate, raster: { ...candidate.raster, png } } });
+    } catch (error) {
+      if (!(error instanceof Cancelled))
+        this.#post({ type: 'no-candidate', message: (error as Error).message });
+    }
+  }
+
+  async #fillMethods() {
+    const signal = this.#running?.signal;
+    try {
+      const { file } = this;
+      const pictures = await this.checker.ask('methods', { file, longEdge: SMALL_EDGE }, { signal });
+      const own = (png: Uint8Array) => new Uint8Array(png);
+      const grey = pictures.grey.map(({ id, png }) => ({ id, png: own(png) }));
+      this.#post({ type: 'methods', pictures: { ...pictures, asItIs: own(pictures.asItIs), grey } });
+    } catch (error) {
+      if (!(error instanceof Cancelled))
+        this.#post({ type: 'no-methods', message: (error as Error).message });
+    }
+  }
+
+  async #convert(made: Made) {
+    const answer = await vscode.commands.executeCommand<ConvertAnswer | undefined>(
+      'evengrey.convert',
+      this.uri,
+      undefined,
+      made,
+    );
+    if (answer) this.#post({ type: 'converted', words: convertWords(answer) });
+  }
+
+  /** Of the book that the picture is in. */
+  private get root(): string | null {
+    return this.books.of(this.uri)?.root.fsPath ?? null;
   }
 
   #post(message: ToPage) {

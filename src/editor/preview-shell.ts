@@ -15,6 +15,7 @@ export function previewShell(webview: vscode.Webview, extension: vscode.Uri): st
   <meta http-equiv="Content-Security-Policy" content="${policy}">
   <link rel="stylesheet" href="${address('media', 'preview.css')}">
   <link rel="stylesheet" href="${address('media', 'sheet.css')}">
+  <link rel="stylesheet" href="${address('media', 'remedy.css')}">
 </head>
 <body>
   <main class="sheet" aria-live="off" aria-busy="true"></main>

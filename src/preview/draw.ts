@@ -4,8 +4,16 @@ import { orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
 
-/** Draws a sheet into `page`; `plate`, where the picture is seen, and the keyboard's place outlive the drawing. */
-export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, shown: Shown) {
+/**
+ * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, and the keyboard's
+ * place outlive the drawing.
+ */
+export function drawSheet(
+  page: HTMLElement,
+  sheet: Sheet,
+  { plate, remedy }: { plate: HTMLElement; remedy: HTMLElement },
+  shown: Shown,
+) {
   const focused = document.activeElement?.id;
   const controls = html`
 <div class="controls">
@@ -24,7 +32,19 @@ export function drawSheet(page: HTMLElement, sheet: Sheet, plate: HTMLElement, s
     id: 'sheet',
   }).text;
   page.querySelector('#plate')!.replaceWith(plate);
+  page.querySelector('.spread')!.after(remedy);
+  if (sheet.advice.kind === 'convert') page.querySelector('.advice')!.append(toRemedy());
   if (focused) document.getElementById(focused)?.focus();
+}
+
+/** The advice's one button. */
+function toRemedy(): HTMLElement {
+  const button = document.createElement('button');
+  button.type = 'button';
+  button.className = 'primary';
+  button.id = 'lead';
+  button.textContent = 'See before and after';
+  return button;
 }
 
 /** A choice of pages where the file has several. */

@@ -4,9 +4,11 @@ import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
 import { drawSheet } from './draw';
 import { Plate } from './plate';
+import { Remedy, type RemedyState, remedyBegin } from './remedy';
 
 interface State extends PreviewWish, Shown {
   scroll: number;
+  remedy: RemedyState;
 }
 
 declare function acquireVsCodeApi(): {
@@ -23,8 +25,15 @@ const state: State = editor.getState() ?? {
   order: 0,
   seen: 'alone',
   scroll: 0,
+  remedy: { ...remedyBegin },
 };
 const plate = new Plate();
+const remedy = new Remedy(
+  state.remedy,
+  change => remember({ remedy: Object.assign(state.remedy, change) }),
+  message => editor.postMessage(message),
+);
+let sheet: Sheet | undefined;
 const page = document.querySelector<HTMLElement>('main')!;
 
 function remember(change: Partial<State>) {
@@ -40,9 +49,10 @@ function wish(change: Partial<PreviewWish>) {
   editor.postMessage({ type: 'wish', ...wished() });
 }
 
-function show(sheet: Sheet) {
+function show(next: Sheet) {
   const first = !page.hasChildNodes();
-  drawSheet(page, sheet, plate.element, state);
+  sheet = next;
+  drawSheet(page, sheet, { plate: plate.element, remedy: remedy.element }, state);
   page.removeAttribute('aria-busy');
   if (first) window.scrollTo(0, state.scroll);
 }
@@ -51,7 +61,16 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
   switch (data.type) {
     case 'sheet':
       return show(data.sheet);
+    case 'remedies':
+      return sheet && remedy.offer(data.remedies, sheet, data.writable);
+    case 'candidate':
+    case 'no-candidate':
+    case 'methods':
+    case 'no-methods':
+    case 'converted':
+      return remedy.receive(data);
     case 'raster':
+      void remedy.before(data.png);
       return plate.show(data);
     case 'no-raster':
       return plate.say(data.message);
@@ -75,6 +94,7 @@ page.addEventListener('click', ({ target }) => {
   const button = target instanceof Element && target.closest('button');
   if (!button) return;
   if (button.dataset.rule) editor.postMessage({ type: 'explain', rule: button.dataset.rule });
+  if (button.id === 'lead') remedy.lead();
   if (button.id === 'others') wish({ series: state.series + 1 });
 });
 

@@ -18,8 +18,6 @@ export interface Remedies {
   methods: Choosable[];
   /** The encoding that suits the rest of the book and its print, and why in words. */
   recommended: { to: RemedyEncoding; why: string };
-  /** There is colour in it, so that the way to grey makes a difference. */
-  coloured: boolean;
 }
 
 /** What a person chose to make of pictures. */

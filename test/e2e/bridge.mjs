@@ -100,11 +100,27 @@ const operations = {
   /** Drags from the middle of a webview's `selector` by so many pixels. */
   async webviewDrag(page, { selector, dx, dy }) {
     const element = await eventually(() => inWebviews(page, selector), selector);
+    await element.scrollIntoViewIfNeeded();
     const { x, y, width, height } = await element.boundingBox();
     await page.mouse.move(x + width / 2, y + height / 2);
     await page.mouse.down();
     await page.mouse.move(x + width / 2 + dx, y + height / 2 + dy, { steps: 5 });
     await page.mouse.up();
+  },
+
+  /** Points at the first `selector` of the workbench with that text, and stays there. */
+  async workbenchHover(page, { selector, text }) {
+    const element = page.locator(selector, text ? { hasText: text } : {}).first();
+    // a hover comes to a pointer that comes to rest
+    await element.hover({ timeout: patience });
+    await element.hover({ position: { x: 6, y: 6 } });
+  },
+
+  /** Value of a JavaScript expression with `element` bound to the first visible `selector` of the workbench. */
+  async workbenchEval(page, { selector, expression }) {
+    const element = page.locator(selector).first();
+    await element.waitFor({ timeout: patience });
+    return element.evaluate(new Function('element', `return (${expression})`));
   },
 
   async type(page, { text }) {

@@ -7,7 +7,14 @@ import sharp from 'sharp';
 export async function makeWorkspaces(dir) {
   await fs.rm(dir, { recursive: true, force: true });
   const made = {};
-  for (const [name, make] of Object.entries({ book, convert, 'no-book': noBook, installed: book, spare })) {
+  for (const [name, make] of Object.entries({
+    book,
+    convert,
+    layout,
+    'no-book': noBook,
+    installed: book,
+    spare,
+  })) {
     made[name] = path.resolve(dir, name);
     await fs.mkdir(made[name], { recursive: true });
     await make(file => path.join(made[name], file));
@@ -28,14 +35,37 @@ async function book(at) {
   await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
 }
 
-/** The same with a picture in colour, and a layout that places two of them. */
+/** The same with a picture in colour, and a layout that places some of them. */
 async function convert(at) {
   await book(at);
   await garden().jpeg({ quality: 95 }).toFile(at('pictures/garden.jpg'));
   await fs.writeFile(
     at('book.md'),
-    '# A book\n\n![Inks](pictures/plate-7.tif)\n\n![Six](pictures/plate-6.png)\n',
+    '# A book\n\n![Inks](pictures/plate-7.tif)\n\n![Six](pictures/plate-6.png)\n\n![Garden](pictures/garden.jpg)\n',
   );
+}
+
+/** The same, laid out in Markdown, LaTeX and Typst: one picture is missing, three are placed by none. */
+async function layout(at) {
+  await book(at);
+  await fs.mkdir(at('chapters'));
+  await fs.writeFile(
+    at('chapters/one.md'),
+    '# One\n\n![One](../pictures/plate-1.jpg)\n\n![Six](../pictures/plate-6.png)\n\n![Nine](../pictures/plate-9.jpg)\n',
+  );
+  await fs.writeFile(
+    at('plates.tex'),
+    [
+      '\\documentclass{book}',
+      '\\usepackage{graphicx}',
+      '\\graphicspath{{pictures/}}',
+      '\\begin{document}',
+      '\\includegraphics[width=90mm]{plate-7.tif}',
+      '\\includegraphics[width=60mm]{plate-6}',
+      '\\end{document}\n',
+    ].join('\n'),
+  );
+  await fs.writeFile(at('cover.typ'), '#image("pictures/plate-2.jpg", width: 120mm)\n');
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */

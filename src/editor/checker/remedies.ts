@@ -27,7 +27,6 @@ export class BookRemedies {
       encodings: [...encodingChoices],
       methods: greyMethods.map(({ id, name, does }) => ({ id, name, does })),
       recommended: recommendedFor(known),
-      coloured: !known || COLOURED.has(known.picture.facts.encoding),
     };
   }
 
@@ -74,9 +73,6 @@ function targetsOf({ targets }: PictureReport, light: LightId | null): Target[] 
   return processes.map(({ id }) => defaultTarget(id)).map(target => (light ? { ...target, light } : target));
 }
 
-/** In these the way from colour to grey makes a difference. */
-const COLOURED: ReadonlySet<Encoding> = new Set(['colour', 'rgb-residual', 'rgb-toned']);
-
 const WHY: Record<Recommendation['why'], string> = {
   majority: 'most of this part of the book is stored so',
   even: 'by the forecast it prints with a visible tint more rarely than what else is taken',
@@ -84,10 +80,10 @@ const WHY: Record<Recommendation['why'], string> = {
   frequent: 'by the forecast nothing tells the ways apart in print, and it leaves least to convert',
 };
 
-function recommendedFor(
+export function recommendedFor(
   known: { picture: PictureReport; recommendation: Recommendation | null } | null,
 ): Remedies['recommended'] {
-  const usual = { to: 'rgb-neutral' as const, why: 'every print house takes it' };
+  const usual = { to: 'rgb-neutral' as const, why: 'nothing that is known speaks for another' };
   if (!known) return usual;
   const { picture, recommendation } = known;
   if (picture.intent === 'toned') return { to: 'rgb-toned', why: 'the settings say that its tone is meant' };

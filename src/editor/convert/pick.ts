@@ -31,8 +31,10 @@ export function pick<T>(step: Step<T>): Promise<{ value: T } | 'back' | undefine
     const input = vscode.window.createQuickPick<Entry<T>>();
     input.title = step.title;
     input.placeholder = step.placeholder;
-    input.step = step.step;
-    input.totalSteps = step.steps;
+    if (step.steps > 1) {
+      input.step = step.step;
+      input.totalSteps = step.steps;
+    }
     input.items = step.options;
     input.matchOnDescription = true;
     input.matchOnDetail = true;

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, spare, until } from '../../editor';
+import { extension, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
 import { press, screenshot, type, workbenchClick, workbenchMenu, workbenchText } from '../../window';
 
 const ROW = '.quick-input-list .monaco-list-row';
@@ -27,7 +27,12 @@ const written = (file: string) =>
 
 /** Answers the three questions: the encoding, how, and where. */
 async function answer(encoding: string, method: string, place: string) {
-  for (const option of [encoding, method, place]) await workbenchClick(ROW, option);
+  for (const option of [encoding, method, place]) {
+    await workbenchText(ROW, new RegExp(option));
+    // a person is not quicker than the list takes to settle
+    await sleep(300);
+    await workbenchClick(ROW, option);
+  }
 }
 
 describe('converting', () => {
