@@ -2,6 +2,7 @@ import type { Header } from '../../picture/types';
 import { LONGEST_PACKET, parsePacket } from '../../picture/xmp/packet';
 import type { Density } from './density';
 import { densityOf } from './density-of';
+import { iptcBytes, iptcMerged } from './iptc';
 import { carriedResources, IPTC, PREVIEWS, readResources } from './resources';
 import { fromAvif } from './source/avif';
 import { type Found, nothing } from './source/found';
@@ -71,7 +72,13 @@ export function carriedFrom(source: Buffer, header: Header): Carried {
     density: densityOf(found),
     orientation: header.orientation,
     exif: exif && isEmpty(exif.tree) ? null : (exif?.tree ?? null),
-    iptc: iptcOf(found.iptc ?? resources.find(({ id }) => id === IPTC)?.data ?? null, told),
+    iptc: iptcOf(
+      [
+        ...(found.iptc ? [found.iptc] : []),
+        ...resources.filter(({ id }) => id === IPTC).map(({ data }) => data),
+      ],
+      told,
+    ),
     resources: carriedResources(resources),
     xmp: xmpOf(found, told),
     texts: found.texts,
@@ -103,15 +110,16 @@ function findIn(source: Buffer, header: Header): Found {
 const isEmpty = ({ main, exif, gps, interop }: ExifTree): boolean =>
   main.length + exif.length + gps.length + interop.length === 0;
 
-/** Every data set begins with this byte (IPTC-IIM 4.2, section 1.5). */
-const TAG_MARKER = 0x1c;
-
-function iptcOf(bytes: Buffer | null, told: string[]): Buffer | null {
-  if (!bytes || bytes.length === 0 || bytes[0] === TAG_MARKER) return bytes;
-  // stored as 32-bit numbers of the other byte order by some writers of TIFF
-  if (bytes.length % 4 === 0 && bytes[3] === TAG_MARKER) return Buffer.from(bytes).swap32();
-  told.push('The IPTC data of the file are damaged and were left out.');
-  return null;
+/** All of them as one: a TIFF may hold IPTC by itself, which goes before, and among its resources too. */
+function iptcOf(blocks: readonly Buffer[], told: string[]): Buffer | null {
+  const sound = blocks.map(iptcBytes).filter(block => block !== null);
+  if (sound.length < blocks.length)
+    told.push(
+      sound.length === 0
+        ? 'The IPTC data of the file are damaged and were left out.'
+        : 'The file holds IPTC data more than once; a damaged block of them was left out.',
+    );
+  return sound.length > 0 ? sound.reduce((one, other) => iptcMerged(one, other, told)) : null;
 }
 
 function xmpOf({ xmp, xmpMore }: Found, told: string[]): string | null {

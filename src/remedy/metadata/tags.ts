@@ -22,6 +22,7 @@ export const Tag = {
   componentsConfiguration: 0x9101,
   compressedBits: 0x9102,
   makerNote: 0x927c,
+  userComment: 0x9286,
   colorSpace: 0xa001,
   pixelXDimension: 0xa002,
   pixelYDimension: 0xa003,

@@ -50,4 +50,40 @@ describe('textsHoused', () => {
     ]);
     assert.equal(told.length, 1);
   });
+
+  it('takes a comment however it is spelt, into the description or else into the EXIF comment', () => {
+    const told: string[] = [];
+    const comment = (text: string) => [{ keyword: 'comment', text }];
+    assert.deepEqual(tags(textsHoused({ texts: comment('hello'), exif: null }, 'tiff', told).exif), [
+      [270, 'hello\0'],
+    ]);
+    for (const bigEndian of [false, true]) {
+      const exif = {
+        ...emptyTree(),
+        bigEndian,
+        main: [new FieldMaker(bigEndian).ascii(270, 'A gate')],
+      };
+      const plain = textsHoused({ texts: comment('hello'), exif }, 'tiff', told).exif;
+      assert.deepEqual(tags(plain), [[270, 'A gate\0']]);
+      assert.equal(plain?.exif[0].data.toString('latin1'), 'ASCII\0\0\0hello');
+      const [{ data }] = textsHoused({ texts: comment('Grüße'), exif }, 'tiff', told).exif!.exif;
+      assert.equal(data.toString('latin1', 0, 8), 'UNICODE\0');
+      const text = Buffer.from(data.subarray(8));
+      assert.equal((bigEndian ? text.swap16() : text).toString('utf16le'), 'Grüße');
+      assert.deepEqual(told, []);
+      textsHoused({ texts: [...comment('one'), ...comment('two')], exif }, 'tiff', told);
+      assert.deepEqual(told.splice(0), [
+        'A TIFF has no place for the text "comment" of the file; it was left out.',
+      ]);
+    }
+  });
+
+  it('tells many texts without a place in one sentence', () => {
+    const told: string[] = [];
+    const many = ['a', 'b', 'c', 'd', 'e'].map(keyword => ({ keyword, text: 'x' }));
+    textsHoused({ texts: many, exif: null }, 'tiff', told);
+    assert.deepEqual(told, [
+      'A TIFF has no place for 5 texts of the file; they were left out: "a", "b", "c" and 2 more.',
+    ]);
+  });
 });
