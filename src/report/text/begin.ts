@@ -2,7 +2,7 @@ import { count } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import { type Duty, dutyOf } from '../sheet/advice';
 import { rank } from '../told';
-import { nameOf } from './blocks';
+import { nameOf, patternOf } from './blocks';
 
 /** Whether this book can be ordered as it is, in one sentence. */
 export function verdict(report: BookReport): string {
@@ -52,6 +52,6 @@ export const dutiesOf = ({ pictures, findings }: BookReport): Work[] =>
     return duty ? [{ picture, duty }] : [];
   });
 
-/** A file that is cut short and one that may not be opened are both unreadable, and different work. */
+/** A file that is cut short and one of a format that nobody reads are both unreadable, and different work. */
 export const sameWork = (x: Work, y: Work): boolean =>
-  x.duty.rule === y.duty.rule && x.picture.facts.unreadable?.reason === y.picture.facts.unreadable?.reason;
+  x.duty.rule === y.duty.rule && patternOf(x.duty.reason) === patternOf(y.duty.reason);

@@ -1,11 +1,15 @@
 // no-unit-test: test/report/text/book.test.ts reads these lines
+import { grouped } from '../../rules/groups';
 import { percent } from '../../rules/words';
 import type { Severity } from '../../shared/finding';
-import { type Block, sharedSentences } from './blocks';
+import { type Block, patternOf, sharedSentences } from './blocks';
 import { type Paint, type Style, safe } from './style';
 import { indent, wrap } from './wrap';
 
-/** So many findings of a rule are told in full; of the rest only the names. Notes are told more shortly. */
+/**
+ * So many findings of a rule are told in full; of the rest only the names, and which of those told they are like. Notes
+ * are told more shortly. Of errors each reason is told, however many there are: none can be left as it is.
+ */
 const IN_FULL: Record<Severity, number> = { error: 8, warning: 8, note: 2 };
 
 /** The findings of one rule as a text: what all of them say once, then picture by picture. */
@@ -14,9 +18,8 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
   const heading = `${mark(block.severity, paint)}  ${paint.bold(block.rule)}${paint.dim(concerned)}`;
   const text = (words: string, by: number) => indent(wrap(safe(words), style.width - by), by);
   const shared = sharedSentences(block.entries.map(entry => entry.message));
-  const full = block.entries.slice(0, IN_FULL[block.severity]);
-  const others = block.entries.slice(full.length);
-  const rest = [...new Set(others.flatMap(entry => entry.pictures))];
+  const full = toldInFull(block);
+  const others = block.entries.filter(entry => !full.includes(entry));
   return [
     heading,
     ...block.book.flatMap(({ message }) => text(message, 2)),
@@ -25,14 +28,37 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
       ...text(pictures.join(', '), 2).map(paint.bold),
       ...text(message.slice(shared.length), 4),
     ]),
-    ...(rest.length
-      ? [
-          ...text(`and ${rest.length} more${rangeOf(others.flatMap(entry => entry.shares))}:`, 2),
-          ...text(rest.join(', '), 4),
-        ]
-      : []),
+    ...grouped(others, entry => likeWhat(entry, full)).flatMap(group => [
+      ...text(
+        `and ${namesOf(group).length} more${likeWhat(group[0], full)}${rangeOf(group.flatMap(entry => entry.shares))}:`,
+        2,
+      ),
+      ...text(namesOf(group).join(', '), 4),
+    ]),
   ];
 }
+
+type Entry = Block['entries'][number];
+
+/** The first of each reason, then as many others as there is room for. */
+function toldInFull({ entries, severity }: Block): Entry[] {
+  const reasons = grouped(entries, entry => patternOf(entry.message));
+  const firsts = reasons.map(([first]) => first);
+  const room = IN_FULL[severity];
+  const told = severity === 'error' ? firsts : firsts.slice(0, room);
+  const more = entries.filter(entry => !firsts.includes(entry)).slice(0, Math.max(0, room - told.length));
+  return entries.filter(entry => told.includes(entry) || more.includes(entry));
+}
+
+/** ` like a.tif`, where several reasons are told and this is one of them; ` for other reasons`, where it is not. */
+function likeWhat(entry: Entry, full: readonly Entry[]): string {
+  const reasons = new Set(full.map(({ message }) => patternOf(message)));
+  if (!reasons.has(patternOf(entry.message))) return ' for other reasons';
+  const same = full.find(({ message }) => patternOf(message) === patternOf(entry.message))!;
+  return reasons.size > 1 ? ` like ${same.pictures[0]}` : '';
+}
+
+const namesOf = (entries: readonly Entry[]) => [...new Set(entries.flatMap(entry => entry.pictures))];
 
 /** ` (12 to 31 % of the area)`, or nothing where the rule tells no share. */
 function rangeOf(shares: readonly number[]): string {

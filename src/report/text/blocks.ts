@@ -16,6 +16,10 @@ export interface Block {
 /** A picture as a person calls it: by its path, and by its page where the file has several. */
 export const nameOf = (path: string, page: number) => (page > 1 ? `${path} (page ${page})` : path);
 
+/** What messages have in common that differ only in their figures and in what they quote. */
+export const patternOf = (message: string): string =>
+  message.replace(/"[^"]*"/g, '""').replace(/\d+(?:\.\d+)?/g, '0');
+
 /** Findings with the pictures that they are about: of a whole report, or of a part of it. */
 export interface Told {
   pictures: readonly Pick<PictureReport, 'path' | 'facts' | 'findings'>[];

@@ -1,8 +1,12 @@
+import type { BookPicture } from '../../shared/finding';
+import type { Forecast } from '../../shared/forecast';
 import type { Target } from '../../shared/target';
+import { FEW, grouped, paths } from '../groups';
 import { asTaken, type Recommendation } from '../recommended';
-import { defineRule } from '../rule';
+import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
+import { count, list } from '../words';
 import page from './README.md';
 
 interface Options {
@@ -12,13 +16,14 @@ interface Options {
 const messages = {
   unbalanced:
     'By the forecast this picture prints with a cast{direction}, not grey: its inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
+  many: 'By the forecast {pictures} print with a cast{direction}, not grey ({names}): their inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
 } as const;
 
 export default defineRule<Options>({
   id: 'unbalanced-grey',
   description: 'Inks that do not make grey on the target, such as equal cyan, magenta and yellow.',
   severity: 'warning',
-  scope: 'picture',
+  scope: 'both',
   needs: 'forecast',
   intents: ['grey'],
   options: {
@@ -37,42 +42,97 @@ export default defineRule<Options>({
   messages,
   page,
   *check({ pictures, targets, recommend }, { limit }) {
-    for (const picture of pictures) {
-      const { encoding } = picture.facts;
-      if (encoding !== 'four-channel' && encoding !== 'three-ink') continue;
-      for (const { target, forecast } of forecastsOf(picture)) {
-        const { a, b } = forecast.parts.encoding;
-        const size = Math.hypot(a, b);
-        if (size < limit) continue;
-        const { direction } = forecast.tint;
-        yield {
-          picture,
-          message: say(messages.unbalanced, {
-            direction: direction ? ` (${direction})` : '',
-            process: processName(target),
-            size: size.toFixed(1),
-            target: forTarget(target, targets),
-            way: wayOut(recommend(picture, target), target),
-            guess: guessOfInks(picture, forecast),
-          }),
-          data: {
-            target: target.name,
-            basis: forecast.condition.basis,
-            encodingPart: { a, b },
-            size,
-            direction,
-          },
-        };
-      }
-    }
+    const casts = pictures
+      .filter(({ facts }) => facts.encoding === 'four-channel' || facts.encoding === 'three-ink')
+      .flatMap(picture =>
+        forecastsOf(picture).map(({ target, forecast }): Cast => {
+          const { a, b } = forecast.parts.encoding;
+          const direction = forecast.tint.direction;
+          const recommendation = recommend(picture, target);
+          return {
+            ...{ picture, target, forecast, direction, recommendation, a, b },
+            size: Math.hypot(a, b),
+          };
+        }),
+      )
+      .filter(({ size }) => size >= limit);
+    const alike = grouped(casts, ({ picture, target, direction, forecast, recommendation }) =>
+      JSON.stringify([target.name, direction, recommendation, guessOfInks(picture, forecast)]),
+    );
+    for (const group of alike)
+      if (group.length > FEW) yield forAll(group, targets);
+      else for (const cast of group) yield forOne(cast, targets);
   },
 });
 
+/** What the inks of a picture make on a target beside grey. */
+interface Cast {
+  picture: BookPicture;
+  target: Target;
+  forecast: Forecast;
+  /** Which way the whole print leans, where that can be foretold. */
+  direction: Forecast['tint']['direction'];
+  recommendation: Recommendation | null;
+  a: number;
+  b: number;
+  /** Distance from the target's grey in a*, b*. */
+  size: number;
+}
+
+const words = ({ picture, target, forecast, direction }: Cast, targets: readonly Target[]) => ({
+  direction: direction ? ` (${direction})` : '',
+  process: processName(target),
+  target: forTarget(target, targets),
+  guess: guessOfInks(picture, forecast),
+});
+
+const data = ({ target, forecast, direction }: Cast) => ({
+  target: target.name,
+  basis: forecast.condition.basis,
+  direction,
+});
+
+function forOne(cast: Cast, targets: readonly Target[]): Verdict {
+  const { picture, target, recommendation, a, b, size } = cast;
+  return {
+    picture,
+    message: say(messages.unbalanced, {
+      ...words(cast, targets),
+      size: size.toFixed(1),
+      way: wayOut(recommendation, target, 'it'),
+    }),
+    data: { ...data(cast), encodingPart: { a, b }, size },
+  };
+}
+
+/** Told once of those that print with the same cast and have the same way out. */
+function forAll(casts: readonly Cast[], targets: readonly Target[]): Verdict {
+  const [first] = casts;
+  const names = paths(casts.map(({ picture }) => picture));
+  const sizes = casts.map(({ size }) => size);
+  const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
+  return {
+    message: say(messages.many, {
+      ...words(first, targets),
+      pictures: count(names.length, 'picture'),
+      names: list(names),
+      size: range(least.toFixed(1), most.toFixed(1)),
+      way: wayOut(first.recommendation, first.target, 'them'),
+    }),
+    data: { ...data(first), size: least, mostSize: most, pictures: names },
+  };
+}
+
+const range = (least: string, most: string) => (least === most ? least : `${least} to ${most}`);
+
 /** A photographic process takes no separation; one encoding is named by all rules, unless it is inks again. */
-function wayOut(recommendation: Recommendation | null, target: Target): string {
-  const again = isPhotographic(target) ? '' : 'separate it again for this process with a neutral grey axis';
+function wayOut(recommendation: Recommendation | null, target: Target, what: 'it' | 'them'): string {
+  const again = isPhotographic(target)
+    ? ''
+    : `separate ${what} again for this process with a neutral grey axis`;
   const inks = recommendation?.encoding === 'four-channel' || recommendation?.encoding === 'three-ink';
-  const save = recommendation && !inks ? `save it as ${asTaken(recommendation, target)}` : '';
-  const ways = [save, again].filter(Boolean).join(', or ') || 'turn it into grey again from its original';
+  const save = recommendation && !inks ? `save ${what} as ${asTaken(recommendation, target)}` : '';
+  const ways =
+    [save, again].filter(Boolean).join(', or ') || `turn ${what} into grey again from the original`;
   return ways[0].toUpperCase() + ways.slice(1);
 }

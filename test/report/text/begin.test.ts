@@ -53,6 +53,19 @@ describe('what to do first', () => {
     const locked = picture('b.jpg', [finding('unreadable', 'error', 'E.')], brokenFacts('permission'));
     const first = begin(report([broken('a.jpg'), locked])) ?? '';
     assert.match(first, /^Begin with a\.jpg: put the file right\./);
+    const format = (path: string, text: string) =>
+      picture(path, [finding('unreadable', 'error', 'E.')], {
+        ...brokenFacts('format'),
+        unreadable: { reason: 'format', text },
+      });
+    const formats = begin(
+      report([
+        format('a.psd', 'A layered document (640 MB).'),
+        format('b.heic', 'A HEIC picture.'),
+        format('c.psd', 'A layered document (12 MB).'),
+      ]),
+    );
+    assert.match(formats ?? '', /^Begin with a\.psd and 1 more like it: .* A layered document/);
   });
 
   it('names no picture where only the whole book is at fault', () => {

@@ -68,6 +68,29 @@ In colour, and not judged, since nobody said what it is
     assert.ok(!text.includes('Message 3'));
   });
 
+  it('loses no reason of an error, and names those that are not told in full by what they are like', () => {
+    const reason = (n: number) =>
+      n < 12 ? `The format no. ${'abcdefghijkl'[n]} is not read.` : `Cut off after ${n} bytes.`;
+    const pictures = Array.from({ length: 18 }, (_, n) =>
+      picture(`${n}.jpg`, [finding('unreadable', 'error', reason(n))]),
+    );
+    const text = bookText(report(pictures), plain);
+    for (let n = 0; n <= 12; n++) assert.ok(text.includes(`\n  ${n}.jpg\n    ${reason(n)}\n`), reason(n));
+    assert.match(text, / {2}and 5 more like 12\.jpg:\n {4}13\.jpg, 14\.jpg, 15\.jpg, 16\.jpg, 17\.jpg\n/);
+    assert.doesNotMatch(text, /Cut off after 13/);
+  });
+
+  it('tells of a warning one of each reason first, then more, and that the rest have others', () => {
+    const reasons = ['One 1.', 'One 2.', ...'abcdefghi'.split('').map(word => `Reason ${word}.`)];
+    const pictures = reasons.map((words, n) => picture(`${n}.jpg`, [finding('clipped', 'warning', words)]));
+    const text = bookText(report(pictures), plain);
+    assert.match(text, /0\.jpg\n {4}One 1\./);
+    assert.match(
+      text,
+      / {2}and 1 more like 0\.jpg:\n {4}1\.jpg\n {2}and 2 more for other reasons:\n {4}9\.jpg, 10\.jpg\n/,
+    );
+  });
+
   it('tells the range of what is not told in full, and what transparency was taken for', () => {
     const pictures = [0.1, 0.2, 0.12, 0.31].map((share, n) =>
       picture(`${n}.jpg`, [{ ...finding('clipped', 'note', `Message ${n}.`), data: { share } }]),

@@ -51,6 +51,24 @@ describe('unbalanced-grey', () => {
       );
       assert.doesNotMatch(found({ inks: equal })[0].message, /guess/);
     });
+    it('many alike as one finding about the book, with the range of their casts', () => {
+      const strength = (most: number) => (darkness: number) => [most, most, most, 0].map(v => v * darkness);
+      const book = [0.85, 0.7, 0.6, 0.5].map(most =>
+        picture('three-ink', { targets: press, inks: strength(most) }),
+      );
+      const { named, pictures, book: about } = judged(book, 'unbalanced-grey');
+      assert.deepEqual([named.length, pictures.flat().length, about.length], [0, 0, 1]);
+      const { message, data } = about[0];
+      assert.match(
+        message,
+        /^By the forecast 4 pictures print with a cast \(warm\), not grey \(.* 1 more\): their/,
+      );
+      const [, least, most] = /by about (\d\.\d) to (\d\.\d) in a\*/.exec(message)!;
+      assert.deepEqual([Number(least) < Number(most), data.pictures], [true, book.map(({ path }) => path)]);
+      assert.match(message, /Save them as .*separate them again/);
+      const few = judged(book.slice(1), 'unbalanced-grey');
+      assert.deepEqual([few.pictures.flat().length, few.book.length], [3, 0], 'a few are told one by one');
+    });
     it('a cast of equal inks under black, from the limit of the settings on', () => {
       const inks = (darkness: number) => [0.2 * darkness, 0.2 * darkness, 0.2 * darkness, 0.8 * darkness];
       const book = [picture('four-channel', { inks, targets: press })];
