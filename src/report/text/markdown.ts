@@ -20,9 +20,18 @@ function blockLines(block: string, style: Style, paint: Paint): string[] {
   const heading = /^(#+) (.*)$/.exec(block);
   if (heading) return [paint.bold(plain(heading[2]))];
   if (block.startsWith('```')) return indent(block.split('\n').slice(1, -1), 2);
-  if (/^[-*] /.test(block))
-    return block.split(/\n(?=[-*] )/).flatMap(item => wrap(`- ${plain(item.slice(2))}`, style.width, 2));
+  if (ITEM.test(block)) return block.split(NEXT_ITEM).flatMap(item => itemLines(item, style));
   return wrap(plain(block), style.width);
+}
+
+const ITEM = /^(?:[-*]|\d+[.)]) /;
+const NEXT_ITEM = /\n(?=(?:[-*]|\d+[.)]) )/;
+
+/** An item under its mark: a stroke, or its number. */
+function itemLines(item: string, { width }: Style): string[] {
+  const [mark] = ITEM.exec(item)!;
+  const shown = /\d/.test(mark) ? mark : '- ';
+  return wrap(`${shown}${plain(item.slice(mark.length))}`, width, shown.length);
 }
 
 /**

@@ -38,4 +38,30 @@ the standard
 `,
     );
   });
+
+  it('keeps the items of a list apart, by stroke and by number', () => {
+    const page = `Chosen so:
+
+9. Only what
+   is taken, whatever else there is.
+10. The \`majority\`, unless there is none of it.
+
+* a
+* 2. b`;
+    assert.equal(
+      markdownText(page, { width: 24, colour: false }),
+      `Chosen so:
+
+9. Only what is taken,
+   whatever else there
+   is.
+10. The \`majority\`,
+    unless there is none
+    of it.
+
+- a
+- 2. b
+`,
+    );
+  });
 });
