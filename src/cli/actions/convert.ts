@@ -20,6 +20,7 @@ import { withReading } from '../reading';
 import { styleOf } from '../style';
 import type { ConvertVerbOptions } from '../verbs/convert';
 import { wishOf } from '../wish';
+import { candidates } from './candidates';
 
 const STOPPED = 'Stopped. Every picture is whole, and what was converted stands.';
 
@@ -28,6 +29,7 @@ export async function convert(names: readonly string[], options: ConvertVerbOpti
   if (options.output !== undefined) await refuse(options.output);
   const paths = names.map(named);
   try {
+    if (options.candidates !== undefined) return await candidates(names, options);
     return await (options.undo ? undo(paths, options) : convertAll(paths, options));
   } catch (error) {
     throw error instanceof RemedyError ? new Failure(error.message) : error;

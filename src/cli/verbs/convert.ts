@@ -10,6 +10,7 @@ export interface ConvertVerbOptions {
   inPlace?: boolean;
   undo?: boolean;
   dryRun?: boolean;
+  candidates?: string;
   as?: string;
   bits?: string;
   quality?: number;
@@ -40,6 +41,9 @@ export function convertVerb(): Command {
     .addOption(new Option('--in-place', 'put the results in the place of the pictures; originals are kept'))
     .addOption(new Option('--undo', 'bring back what --in-place replaced, bit for bit'))
     .addOption(new Option('--dry-run', 'say what would be done, and write nothing'))
+    .addOption(
+      new Option('--candidates <page>', 'convert nothing: show all methods on one picture, in an HTML page'),
+    )
     .addOption(new Option('--as <format>', 'jpeg, tiff or png; left out: as the picture, else tiff'))
     .addOption(new Option('--bits <n>', '8 or 16 bits a channel; left out: as the picture'))
     .addOption(new Option('--quality <n>', 'of JPEG, 1 to 100; left out: 100').argParser(wholeUpTo(100)))
@@ -108,6 +112,7 @@ Examples:
   evengrey convert my-book/plates --to black-only --as tiff --out for-the-press
   evengrey convert my-book/plate.tif --to single-channel --in-place
   evengrey convert my-book --undo
+  evengrey convert my-book/plate.tif --candidates ways.html
 
 Mixes, by what they do:
 ${mixes()}`,
