@@ -1,4 +1,4 @@
-import type { AB, Forecast } from '../shared/forecast';
+import type { AB, Forecast, Spread } from '../shared/forecast';
 import { withinDisc } from './tint';
 
 /** How differently two pictures print side by side in one order, at the lightnesses that both hold. */
@@ -13,10 +13,10 @@ export interface Apart {
   byPrinter: number;
 }
 
-/** Tint by the file's lightness, with how much it moves from order to order and from page to page. */
+/** Tint by the file's lightness, with how much it moves from house to house, order to order and page to page. */
 export interface Tints {
   zones: { L: number; weight: number; a: number; b: number }[];
-  spread: { order: AB; page: AB };
+  spread: Omit<Spread, 'corr'>;
 }
 
 /** Tint of each zone of a forecast, from dark to light. */
@@ -24,7 +24,7 @@ export const tintsOf = ({ zones, spread }: Forecast): Tints => ({
   zones: zones
     .map(({ L, weight, a, b, aimA, aimB }) => ({ L, weight, a: a - aimA, b: b - aimB }))
     .sort((x, y) => x.L - y.L),
-  spread: { order: spread.order, page: spread.page },
+  spread: { house: spread.house, order: spread.order, page: spread.page },
 });
 
 /**
@@ -40,9 +40,9 @@ const FAR_BELOW = 0.25;
 
 /**
  * Two pictures in one order on one target. What a process makes of a lightness is the same for both and falls out; what
- * is left comes from their files. One draw of drift moves all pages of an order: two that follow it alike stay together,
- * so of the order's spread only its difference counts (own simplification: the two move the same way), of the pages' own
- * scatter both. Null where the pictures have no lightness in common.
+ * is left comes from their files. One house prints both, and one draw of drift moves all pages of an order: two that
+ * follow them alike stay together, so of the spread over houses and orders only its difference counts (own
+ * simplification: the two move the same way), of the pages' own scatter both. Null where the pictures have no lightness in common.
  */
 export function apart(one: Tints, other: Tints, limit: number): Apart | null {
   const steps = [...shared(one, other, 1), ...shared(other, one, -1)];
@@ -54,8 +54,10 @@ export function apart(one: Tints, other: Tints, limit: number): Apart | null {
     aa: one.spread.page.a ** 2 + other.spread.page.a ** 2,
     bb: one.spread.page.b ** 2 + other.spread.page.b ** 2,
   };
-  const aa = page.aa + (one.spread.order.a - other.spread.order.a) ** 2;
-  const bb = page.bb + (one.spread.order.b - other.spread.order.b) ** 2;
+  const apartIn = (level: 'house' | 'order', axis: keyof AB) =>
+    (one.spread[level][axis] - other.spread[level][axis]) ** 2;
+  const aa = page.aa + apartIn('house', 'a') + apartIn('order', 'a');
+  const bb = page.bb + apartIn('house', 'b') + apartIn('order', 'b');
   const beyond = (difference: AB, aa: number, bb: number) =>
     1 - withinDisc({ mean: difference, aa, ab: 0, bb }, limit);
   const byPrinter = beyond({ a: 0, b: 0 }, page.aa, page.bb);
@@ -114,13 +116,13 @@ export function middleOf(all: readonly Tints[]): Tints | null {
     return [{ L, weight: 1, a: median(at.map(({ a }) => a)), b: median(at.map(({ b }) => b)) }];
   });
   const weight = 1 / Math.max(1, zones.length);
-  const spread = (which: 'order' | 'page'): AB => ({
+  const spread = (which: 'house' | 'order' | 'page'): AB => ({
     a: median(all.map(tints => tints.spread[which].a)),
     b: median(all.map(tints => tints.spread[which].b)),
   });
   return {
     zones: zones.map(zone => ({ ...zone, weight })),
-    spread: { order: spread('order'), page: spread('page') },
+    spread: { house: spread('house'), order: spread('order'), page: spread('page') },
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Bands, Direction } from '../shared/forecast';
-import { type TintDistribution, towards, withinDiscs } from './tint';
+import { inSector, type TintDistribution, towards, withinDiscs } from './tint';
 
 /**
  * Limits of dCh between neutral, faint, visible, obvious and heavy. Own choice: about 1 is seen side by side only,
@@ -33,17 +33,38 @@ export function meanBands(parts: readonly { weight: number; bands: Bands }[]): B
   };
 }
 
-/** Probability of a tint that is seen without a neutral beside it (dCh 2 and more). */
+/** Share of a tint that is seen without a neutral beside it (dCh 2 and more), and of an obvious one (4 and more). */
 export const visibleShare = (bands: Bands): number => bands.visible + bands.obvious + bands.heavy;
+export const obviousShare = (bands: Bands): number => bands.obvious + bands.heavy;
 
 export const hueOf = (a: number, b: number): number => ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
 
+/** Where the hues of a name begin, in degrees, all round. */
+const NAMES: readonly { from: number; direction: Direction }[] = [
+  { from: 20, direction: 'warm' },
+  { from: 110, direction: 'greenish' },
+  { from: 215, direction: 'bluish' },
+  { from: 300, direction: 'pinkish' },
+];
+
 /** Name of a hue angle in degrees. */
-export function directionOfHue(hue: number): Direction {
-  if (hue >= 20 && hue < 110) return 'warm';
-  if (hue >= 110 && hue < 215) return 'greenish';
-  if (hue >= 215 && hue < 300) return 'bluish';
-  return 'pinkish';
+export const directionOfHue = (hue: number): Direction =>
+  (NAMES.findLast(({ from }) => hue >= from) ?? NAMES[NAMES.length - 1]).direction;
+
+/** The names on both sides of one. */
+export function besides(direction: Direction): [Direction, Direction] {
+  const i = NAMES.findIndex(name => name.direction === direction);
+  const n = NAMES.length;
+  return [NAMES[(i + n - 1) % n].direction, NAMES[(i + 1) % n].direction];
+}
+
+/** Probability of dCh >= 1 with a hue of this name. */
+export function probabilityOf(tint: TintDistribution, direction: Direction): number {
+  const i = NAMES.findIndex(name => name.direction === direction);
+  const { from } = NAMES[i];
+  const to = NAMES[(i + 1) % NAMES.length].from;
+  const half = ((to - from + 360) % 360) / 2;
+  return inSector(tint, ((from + half) * Math.PI) / 180, (half * Math.PI) / 180, LIMITS[0]);
 }
 
 /** Probability of dCh >= 1 within 45 degrees of a hue in degrees. */

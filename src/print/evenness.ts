@@ -1,6 +1,5 @@
 import type { Basis, Forecast } from '../shared/forecast';
 import type { PaperId, ProcessId, Target } from '../shared/target';
-import { visibleShare } from './bands';
 import { forecast } from './forecast';
 import { paperOf } from './papers';
 import { pressOf } from './press';
@@ -17,23 +16,33 @@ export interface EncodingAdvice {
   /** `send` it, `convert` it first (to `better`), or `ask` the print house what it does with such files. */
   verdict: 'send' | 'convert' | 'ask';
   better: GreyEncoding | null;
-  /** Of ten orders, how many are expected without a tint that is seen by itself (dCh below 2). */
+  /** Of ten orders, how many are expected without a tint that is seen by itself (`tint.seen` of the forecast). */
   evenOrders: number;
   /** The same where the house does its best and its worst with such a file; equal where the route is known. */
   evenOrdersBest: number;
   evenOrdersWorst: number;
   /** One standard deviation of dCh (a*, b* together) from page to page of one order. */
   pageScatter: number;
-  /** L* of its darkest black. */
+  /** L* of its darkest black by the likeliest way of the house, and by those with the deepest and the weakest. */
   black: number;
+  blackDeepest: number;
+  blackWeakest: number;
   /** What the tint of the line rests on: public measurements, or priors. How much orders differ is a guess in all. */
   ground: 'measured' | 'guess';
 }
 
-/** Another encoding must lower the probability of a visible tint by this much to be worth a conversion. */
-const WORTH_CONVERTING = 0.2;
-/** Ways of the print house that differ by more than this are worth a question. */
-const WORTH_ASKING = 0.3;
+/** So many even orders of 10 another encoding must gain to be worth a conversion. */
+const WORTH_CONVERTING = 2;
+/** Ways of the print house that differ by more even orders of 10 than this are worth a question. Own choice. */
+const WORTH_ASKING = 4;
+
+/** Probabilities of a tint that differ enough for a question; counted in whole orders of 10, as they are shown. */
+export const worthAsking = (seen: readonly number[]): boolean => {
+  const even = seen.map(evenOrdersOf).map(Math.round);
+  return Math.max(...even) - Math.min(...even) > WORTH_ASKING;
+};
+
+const evenOrdersOf = (seen: number) => 10 * (1 - seen);
 
 /** Encodings that say how much ink, of a press that the file was made for. */
 const inkEncodings: readonly GreyEncoding[] = ['black-only', 'four-channel'];
@@ -68,7 +77,8 @@ export function adviceFor(target: Target): EncodingAdvice[] {
     encoding,
     forecast: forecast(restated(encoding, SCALE, press), target),
   }));
-  const seen = (f: Forecast) => visibleShare(f.tint.bands);
+  const seen = (f: Forecast) => f.tint.seen;
+  const shown = (f: Forecast) => Math.round(evenOrdersOf(seen(f)));
   // inks mean nothing to a press of R, G, B: what the house makes of them is the guess of whoever turns them
   const foreign = (encoding: GreyEncoding) =>
     press.process.signal === 'rgb' && inkEncodings.includes(encoding);
@@ -77,26 +87,33 @@ export function adviceFor(target: Target): EncodingAdvice[] {
     seen(y.forecast) < seen(x.forecast) ? y : x,
   );
   return forecasts.map(({ encoding, forecast: own }) => {
-    const ways = own.routes?.map(({ tint }) => visibleShare(tint.bands)) ?? [seen(own)];
+    const ways = waysOf(own);
     const isForeign = foreign(encoding);
-    const convert =
-      isForeign !== foreign(best.encoding) || seen(own) - seen(best.forecast) >= WORTH_CONVERTING;
-    const ask = isForeign || Math.max(...ways) - Math.min(...ways) > WORTH_ASKING;
+    // where both hang on what the house does, the gain rests on weights that are a guess
+    const open = worthAsking(ways) && worthAsking(waysOf(best.forecast));
+    const gain = shown(best.forecast) - shown(own);
+    const convert = isForeign !== foreign(best.encoding) || (gain >= WORTH_CONVERTING && !open);
+    const ask = isForeign || worthAsking(ways);
     return {
       process: target.process,
       paper: typeof target.paper === 'string' ? target.paper : 'measured',
       encoding,
       verdict: convert ? 'convert' : ask ? 'ask' : 'send',
       better: convert ? (isForeign ? native[0] : best).encoding : null,
-      evenOrders: 10 * (1 - seen(own)),
-      evenOrdersBest: 10 * (1 - Math.min(...ways)),
-      evenOrdersWorst: 10 * (1 - Math.max(...ways)),
+      evenOrders: evenOrdersOf(seen(own)),
+      evenOrdersBest: evenOrdersOf(Math.min(...ways)),
+      evenOrdersWorst: evenOrdersOf(Math.max(...ways)),
       pageScatter: Math.hypot(own.spread.page.a, own.spread.page.b),
       black: own.range.black,
+      blackDeepest: own.range.blackDeepest,
+      blackWeakest: own.range.blackWeakest,
       ground: isMeasured(press.process, encoding, own.condition.basis) ? 'measured' : 'guess',
     };
   });
 }
+
+/** Probability that a tint is seen, by each way of the house. */
+const waysOf = ({ routes, tint }: Forecast): number[] => routes?.map(way => way.tint.seen) ?? [tint.seen];
 
 function isMeasured({ measuredFor }: Process, encoding: GreyEncoding, basis: Basis): boolean {
   return basis === 'data' ? (measuredFor?.includes(encoding) ?? true) : basis !== 'generic';

@@ -1,11 +1,12 @@
 import type { AB, Forecast, ForecastZone, RouteForecast, Tint } from '../shared/forecast';
 import type { RouteId, Target } from '../shared/target';
 import { directionOfHue, hueOf, meanBands, probabilityTowards } from './bands';
+import { notesOn } from './notes';
 import { type Press, pressOf } from './press';
 import { narrowed, readingFor } from './record/apply';
-import { type RouteResult, routeResults } from './route-result';
+import { likeliest, type RouteResult, routeResults } from './route-result';
 import type { SampledPicture } from './samples';
-import { type Covariance, correlation, deviations } from './scatter';
+import { deviations, meanScatter, type Scatter, spreadOf, whole } from './scatter';
 
 /**
  * Forecast of a picture on a target. A route that is not known: every way is worked out and weighed. A record of the
@@ -15,13 +16,16 @@ export function forecast(picture: SampledPicture, target: Target): Forecast {
   const press = pressOf(target);
   const results = routeResults(picture, press, target.route);
   const reading = target.printRecord && readingFor(picture, target.printRecord);
-  if (!reading) return assembled(picture, press, results, target.printRecord ? [NOT_READ] : []);
+  const notes = notesOn(target, results);
+  if (!reading) return { ...assembled(picture, press, results, target.printRecord ? [NOT_READ] : []), notes };
   const seen = narrowed(reading, results, picture, target);
   const whole = assembled(picture, press, [seen.result], seen.ground);
-  return { ...whole, condition: { ...whole.condition, route: routeTaken(results), basis: 'record' } };
+  return { ...whole, notes, condition: { ...whole.condition, route: routeTaken(results), basis: 'record' } };
 }
 
 const NOT_READ = 'the record of this print house holds no reading of greys that are stored like these';
+
+const WEIGHTS = 'a guess: how likely each way of the print house is';
 
 /** The route that the file really takes, whatever was asked: several separations are one; a true mixture is not known. */
 function routeTaken([first, ...others]: readonly RouteResult[]): RouteId {
@@ -34,19 +38,17 @@ function assembled(
   press: Press,
   results: readonly RouteResult[],
   ground: readonly string[],
-): Forecast {
+): Omit<Forecast, 'notes'> {
   const weigh = (value: (result: RouteResult) => number) =>
     results.reduce((sum, result) => sum + result.option.weight * value(result), 0);
   const weighAB = (value: (result: RouteResult) => AB): AB => ({
     a: weigh(result => value(result).a),
     b: weigh(result => value(result).b),
   });
-  const within = (covariance: (result: RouteResult) => Covariance): Covariance => ({
-    aa: weigh(result => covariance(result).aa),
-    ab: weigh(result => covariance(result).ab),
-    bb: weigh(result => covariance(result).bb),
-  });
+  const within = (scatter: (result: RouteResult) => Scatter): Scatter =>
+    meanScatter(results.map(result => ({ weight: result.option.weight, scatter: scatter(result) })));
   const tint = tintOf(results);
+  const blacks = results.map(result => result.range.black);
   const paper = weighAB(result => result.parts.paper);
   const aimShare =
     Math.hypot(paper.a, paper.b) / (Math.hypot(press.paper.white[1], press.paper.white[2]) || 1);
@@ -59,9 +61,8 @@ function assembled(
       basis: press.basis,
     },
     zones: picture.zones.map((zone, i): ForecastZone => {
-      const order = within(result => result.zones[i].scatter.order);
-      const page = within(result => result.zones[i].scatter.page);
-      const sd = deviations({ aa: order.aa + page.aa, ab: 0, bb: order.bb + page.bb });
+      const scatter = within(result => result.zones[i].scatter);
+      const sd = deviations(whole(scatter));
       return {
         L: zone.L,
         weight: zone.weight,
@@ -72,19 +73,14 @@ function assembled(
         aimB: weigh(result => result.zones[i].response.aimB),
         sdA: sd.a,
         sdB: sd.b,
-        corr: correlation(order, page),
+        corr: spreadOf(scatter).corr,
       };
     }),
     tint,
     absolute: { a: tint.a + paper.a, b: tint.b + paper.b },
     spread: {
-      order: deviations(within(result => result.scatter.order)),
-      page: deviations(within(result => result.scatter.page)),
+      ...spreadOf(within(result => result.scatter)),
       paper: { a: press.paper.spread.a * aimShare, b: press.paper.spread.b * aimShare },
-      corr: correlation(
-        within(result => result.scatter.order),
-        within(result => result.scatter.page),
-      ),
     },
     parts: {
       paper,
@@ -97,14 +93,16 @@ function assembled(
       brightener: weighAB(result => result.lightParts.brightener),
     },
     range: {
-      black: weigh(result => result.range.black),
+      black: likeliest(results).range.black,
+      blackDeepest: Math.min(...blacks),
+      blackWeakest: Math.max(...blacks),
       white: press.model.white[0],
       blockedShare: weigh(result => result.range.blockedShare),
       closedShare: weigh(result => result.range.closedShare),
       lostSteps: weigh(result => result.range.lostSteps),
     },
-    ...(results.length > 1 ? { routes: results.map(routeForecast) } : {}),
-    ground: [...ground, ...press.model.ground],
+    ...(results.length > 1 ? { routes: results.map(result => routeForecast(result, picture)) } : {}),
+    ground: [...ground, ...press.model.ground, ...(results.length > 1 ? [WEIGHTS] : [])],
   };
 }
 
@@ -125,17 +123,17 @@ function tintOf(results: readonly RouteResult[]): Tint {
     direction: directionProbability > 0.5 ? directionOfHue(hue) : null,
     directionProbability,
     bands: meanBands(results.map(result => ({ weight: result.option.weight, bands: result.bands }))),
+    seen: mean(result => result.seen),
+    seenObvious: mean(result => result.seenObvious),
   };
 }
 
-const routeForecast = (result: RouteResult): RouteForecast => ({
+const routeForecast = (result: RouteResult, { zones }: SampledPicture): RouteForecast => ({
   route: result.option.route,
   label: result.option.label,
   weight: result.option.weight,
+  Lprint: zones.reduce((sum, { weight }, i) => sum + weight * result.zones[i].response.Lprint, 0),
+  black: result.range.black,
   tint: tintOf([result]),
-  spread: {
-    order: deviations(result.scatter.order),
-    page: deviations(result.scatter.page),
-    corr: correlation(result.scatter.order, result.scatter.page),
-  },
+  spread: spreadOf(result.scatter),
 });

@@ -7,7 +7,7 @@ import { type StatedValue, sampledValue } from './values';
 
 export { adviceFor, adviceTable, type EncodingAdvice, papersFor } from './evenness';
 export { paperProblem, routeProblem, signalOf } from './fit';
-export { leanOf } from './lean';
+export { type Lean, leanOf } from './lean';
 export { lights } from './lights';
 export { papers } from './papers';
 export { processes } from './processes';

@@ -1,12 +1,16 @@
 // no-unit-test: types only
 import type { AB } from '../shared/forecast';
 
-/** One independent cause of drift, with its standard deviation over orders and over the pages of one order. */
+/** One independent cause of drift, with its standard deviations. */
 export interface Drift {
   name: string;
   /** In words: "% tone value", "density". */
   unit: string;
+  /** Over print houses; one house keeps its own from order to order. */
+  house: number;
+  /** Over orders of one house. */
   order: number;
+  /** Over the pages of one order. */
   page: number;
 }
 
@@ -27,7 +31,7 @@ export interface PrintModel {
   lab(device: ArrayLike<number>, drift: ArrayLike<number> | null, out: Float64Array): void;
   /**
    * Spread that is not drift: data, dye sets, model against measurement, unknown spectra. One SD of a* and b* of these
-   * device values, which print at lightness L. Shared by all greys of an order.
+   * device values, which print at lightness L. Shared by all greys of a house.
    */
   dataSpread(L: number, device: ArrayLike<number>): AB;
   /** Plain sentences: sources, and what is a guess. */

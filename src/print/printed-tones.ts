@@ -31,8 +31,9 @@ export function printedTones(encoding: GreyEncoding, target: Target): PrintedTon
     restated(encoding, { zones: ZONES, histogram: null }, pressOf(target)),
     target,
   );
-  const { black, white } = range;
+  const { white } = range;
   const own = zones.map(({ Lprint }) => Lprint);
+  const black = condition.basis === 'record' ? range.black : own[0];
   // a record knows the house's black, the tones above it are the model's
   const printed = condition.basis === 'record' ? own.map(rescaled(own[0], black, white)) : own;
   const proportional = ZONES.map(({ L }) => printLightness(L, white, printed[0]));

@@ -1,7 +1,7 @@
 import type { AB } from '../shared/forecast';
 import type { GreyAim } from './aim';
 import type { PrintModel } from './model';
-import type { Moves } from './scatter';
+import { deviationOf, type Moves } from './scatter';
 
 /** Part of a zone as the press receives it. */
 export interface DeviceCluster {
@@ -13,7 +13,7 @@ export interface DeviceCluster {
   points: readonly ArrayLike<number>[];
   /** Chroma that a conversion at the print house passes on from the file, on top of what the device values print. */
   passed: AB;
-  /** Uncertainty of such a conversion, one SD, shared by the whole order. */
+  /** Uncertainty of such a conversion, one SD: every house has its own. */
   conversion: AB;
 }
 
@@ -50,16 +50,32 @@ export function colourOf(model: PrintModel, clusters: readonly DeviceCluster[]):
   return mean;
 }
 
-/** Mean colour and the model's own Jacobian, by central differences of one SD at the clusters' means. */
-export function respond(model: PrintModel, aim: GreyAim, clusters: readonly DeviceCluster[]): ZoneResponse {
+/** `drift`: what the causes move where that is known from the same zone under D50; else it is worked out. */
+export function respond(
+  model: PrintModel,
+  aim: GreyAim,
+  clusters: readonly DeviceCluster[],
+  drift = driftOf(model, aim, clusters),
+): ZoneResponse {
   const { L, a, b } = colourOf(model, clusters);
+  const shared = { a: 0, b: 0 };
+  for (const { weight, mean, conversion } of clusters) {
+    const data = model.dataSpread(L, mean);
+    shared.a += weight * Math.hypot(data.a, conversion.a);
+    shared.b += weight * Math.hypot(data.b, conversion.b);
+  }
+  return { Lprint: L, a, b, aimA: aim.a(L), aimB: aim.b(L), moves: { drift, shared } };
+}
+
+/** The model's own Jacobian, by central differences of one SD at the clusters' means. */
+function driftOf(model: PrintModel, aim: GreyAim, clusters: readonly DeviceCluster[]): Float64Array {
   const { drifts } = model;
   const drift = new Float64Array(drifts.length * 2);
   const lab = new Float64Array(3);
   const moved = new Float64Array(drifts.length);
   for (const { weight, mean } of model.dimensions === 3 ? [oneOf(clusters)] : clusters)
     for (let i = 0; i < drifts.length; i++) {
-      const sd = Math.hypot(drifts[i].order, drifts[i].page);
+      const sd = deviationOf(drifts[i]);
       for (const sign of [1, -1]) {
         moved[i] = sign * sd;
         model.lab(mean, moved, lab);
@@ -68,13 +84,7 @@ export function respond(model: PrintModel, aim: GreyAim, clusters: readonly Devi
       }
       moved[i] = 0;
     }
-  const shared = { a: 0, b: 0 };
-  for (const { weight, mean, conversion } of clusters) {
-    const data = model.dataSpread(L, mean);
-    shared.a += weight * Math.hypot(data.a, conversion.a);
-    shared.b += weight * Math.hypot(data.b, conversion.b);
-  }
-  return { Lprint: L, a, b, aimA: aim.a(L), aimB: aim.b(L), moves: { drift, shared } };
+  return drift;
 }
 
 /**

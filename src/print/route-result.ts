@@ -1,6 +1,6 @@
 import type { AB, Bands, Forecast } from '../shared/forecast';
 import type { RouteId } from '../shared/target';
-import { bandsOf, meanBands } from './bands';
+import { bandsOf, meanBands, obviousShare, visibleShare } from './bands';
 import { type DaylightZone, daylightZones } from './daylight';
 import { colouredShare } from './inks/model';
 import type { Press, View } from './press';
@@ -8,17 +8,18 @@ import { type TonalRange, tonalRange } from './range';
 import { colourOf, type DeviceCluster, oneOf, respond, type ZoneResponse } from './response';
 import { type RouteOption, routeOptions } from './routes';
 import type { SampledPicture } from './samples';
-import { type Covariance, covariances, distribution, meanMoves } from './scatter';
+import { covariances, distribution, meanMoves, type Scatter } from './scatter';
+import { type Seen, seenIn, type TintedZone } from './seen';
 import type { TintDistribution } from './tint';
 import { visibility } from './visibility';
 
 /** A picture on a press by one route, worked out. */
-export interface RouteResult {
+export interface RouteResult extends Seen {
   option: RouteOption;
-  zones: { response: ZoneResponse; scatter: { order: Covariance; page: Covariance } }[];
+  zones: { response: ZoneResponse; scatter: Scatter }[];
   /** Of the picture: the weighted mean of its zones; one draw of drift is shared by all of them. */
   tint: TintDistribution;
-  scatter: { order: Covariance; page: Covariance };
+  scatter: Scatter;
   /** Weighted mean of the zones' own bands, so that a crossover does not cancel. */
   bands: Bands;
   parts: Forecast['parts'];
@@ -71,9 +72,7 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
     zones,
     tint: distribution(mean('tint'), scatter),
     scatter,
-    bands: meanBands(
-      zones.map(zone => ({ weight: zone.weight, bands: bandsOf(distribution(zone.tint, zone.scatter)) })),
-    ),
+    ...probabilities(zones.map(zone => ({ ...zone, moves: zone.response.moves }))),
     parts: {
       paper: mean('paper'),
       process: mean('process'),
@@ -90,10 +89,24 @@ export function routeResult(option: RouteOption, picture: SampledPicture, press:
   };
 }
 
-/** The zone under the press's light: by the light's change of its mean colour, or by the light's own model. */
+/** The likeliest of several ways: the one that keeps the file's encoding where there is one. */
+export const likeliest = (results: readonly RouteResult[]): RouteResult =>
+  results.reduce((best, result) => (result.option.weight > best.option.weight ? result : best));
+
+/** Of a picture, by its zones: how much of it is tinted on the mean, and in how many orders that is seen. */
+export function probabilities(
+  zones: readonly (TintedZone & { scatter: Scatter })[],
+): Seen & { bands: Bands } {
+  const bands = meanBands(
+    zones.map(({ weight, tint, scatter }) => ({ weight, bands: bandsOf(distribution(tint, scatter)) })),
+  );
+  return { bands, ...seenIn(zones, { seen: visibleShare(bands), seenObvious: obviousShare(bands) }) };
+}
+
+/** The zone under the press's light: by the light's change of its mean colour, or by the light's own model. Drift moves it as under D50. */
 function inLight({ response, clusters }: DaylightZone, { model, daylight, aim, shift }: Press): ZoneResponse {
   if (model === daylight) return response;
-  if (!shift) return respond(model, aim, clusters);
+  if (!shift) return respond(model, aim, clusters, response.moves.drift);
   const coloured = colouredIn(clusters);
   const change = new Float64Array(3);
   shift.shift(response.Lprint, coloured, change);

@@ -1,4 +1,4 @@
-import type { AB } from '../shared/forecast';
+import type { AB, Spread } from '../shared/forecast';
 import type { Drift } from './model';
 import type { TintDistribution } from './tint';
 
@@ -9,28 +9,37 @@ export interface Covariance {
   bb: number;
 }
 
+/** Over print houses and what is not known of them, over the orders of one house, over the pages of one order. */
+export type Scatter = Record<Level, Covariance>;
+
+const LEVELS = ['house', 'order', 'page'] as const;
+export type Level = (typeof LEVELS)[number];
+
 /** What moves a tint. */
 export interface Moves {
-  /** By one SD (order and page together) of each cause of drift: a, b, a, b, ... */
+  /** By one SD (all levels together) of each cause of drift: a, b, a, b, ... */
   drift: Float64Array;
-  /** Spread that is no drift, one SD, shared by the whole order. */
+  /** Spread that is no drift, one SD: differs between houses, or is not known. */
   shared: AB;
 }
 
-/** Covariance over orders and over the pages of one order: J Sigma J^T, each with its own share of the causes. */
-export function covariances(
-  { drift, shared }: Moves,
-  causes: readonly Drift[],
-): { order: Covariance; page: Covariance } {
-  const order = { aa: shared.a ** 2, ab: 0, bb: shared.b ** 2 };
-  const page = { aa: 0, ab: 0, bb: 0 };
+/** One standard deviation of a cause, all levels together. */
+export const deviationOf = ({ house, order, page }: Drift): number => Math.hypot(house, order, page);
+
+/** Covariances of the levels: J Sigma J^T, each with its own share of the causes. */
+export function covariances({ drift, shared }: Moves, causes: readonly Drift[]): Scatter {
+  const scatter: Scatter = {
+    house: { aa: shared.a ** 2, ab: 0, bb: shared.b ** 2 },
+    order: { aa: 0, ab: 0, bb: 0 },
+    page: { aa: 0, ab: 0, bb: 0 },
+  };
   causes.forEach((cause, i) => {
-    const whole = cause.order ** 2 + cause.page ** 2;
+    const whole = deviationOf(cause) ** 2;
     if (whole === 0) return;
-    add(order, drift[i * 2], drift[i * 2 + 1], cause.order ** 2 / whole);
-    add(page, drift[i * 2], drift[i * 2 + 1], cause.page ** 2 / whole);
+    for (const level of LEVELS)
+      add(scatter[level], drift[i * 2], drift[i * 2 + 1], cause[level] ** 2 / whole);
   });
-  return { order, page };
+  return scatter;
 }
 
 function add(to: Covariance, a: number, b: number, share: number) {
@@ -51,21 +60,44 @@ export function meanMoves(zones: readonly { weight: number; moves: Moves }[]): M
   return { drift, shared };
 }
 
-export const distribution = (
-  mean: AB,
-  { order, page }: { order: Covariance; page: Covariance },
-): TintDistribution => ({
-  mean,
-  aa: order.aa + page.aa,
-  ab: order.ab + page.ab,
-  bb: order.bb + page.bb,
+/** All levels together. */
+export const whole = ({ house, order, page }: Scatter): Covariance => ({
+  aa: house.aa + order.aa + page.aa,
+  ab: house.ab + order.ab + page.ab,
+  bb: house.bb + order.bb + page.bb,
 });
 
-/** Correlation of a* and b*; 0 where nothing scatters. */
-export function correlation(order: Covariance, page: Covariance): number {
-  const whole = Math.sqrt((order.aa + page.aa) * (order.bb + page.bb));
-  return whole > 0 ? (order.ab + page.ab) / whole : 0;
+export const distribution = (mean: AB, scatter: Scatter): TintDistribution => ({ mean, ...whole(scatter) });
+
+/** Mean of several scatters, level by level. */
+export function meanScatter(parts: readonly { weight: number; scatter: Scatter }[]): Scatter {
+  const mean = (level: Level, key: keyof Covariance) =>
+    parts.reduce((sum, { weight, scatter }) => sum + weight * scatter[level][key], 0);
+  const of = (level: Level): Covariance => ({
+    aa: mean(level, 'aa'),
+    ab: mean(level, 'ab'),
+    bb: mean(level, 'bb'),
+  });
+  return { house: of('house'), order: of('order'), page: of('page') };
+}
+
+/** Standard deviations along a* and b*, level by level, and the correlation of the two over all (0 where nothing scatters). */
+export function spreadOf(scatter: Scatter): Spread {
+  const { aa, ab, bb } = whole(scatter);
+  const both = Math.sqrt(aa * bb);
+  return {
+    house: deviations(scatter.house),
+    order: deviations(scatter.order),
+    page: deviations(scatter.page),
+    corr: both > 0 ? ab / both : 0,
+  };
 }
 
 /** Standard deviations along a* and b*. */
 export const deviations = ({ aa, bb }: Covariance): AB => ({ a: Math.sqrt(aa), b: Math.sqrt(bb) });
+
+/** One standard deviation along a* and b*, all levels together. */
+export const wholeSpread = ({ house, order, page }: Omit<Spread, 'corr'>): AB => ({
+  a: Math.hypot(house.a, order.a, page.a),
+  b: Math.hypot(house.b, order.b, page.b),
+});

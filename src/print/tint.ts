@@ -64,12 +64,16 @@ function disc(x: number, y: number, narrow: number, wide: number, radius: number
   return Math.min(1, Math.max(0, sum / (narrow * Math.sqrt(2 * Math.PI))));
 }
 
+/** Probability that the tint is at least `radius` away from neutral and its hue within 45 degrees of `hue` (radians). */
+export const towards = (tint: TintDistribution, hue: number, radius: number): number =>
+  inSector(tint, hue, Math.PI / 4, radius);
+
 /**
- * Probability that the tint is at least `radius` away from neutral and its hue within 45 degrees of `hue` (radians).
+ * Probability that the tint is at least `radius` away from neutral and its hue within `half` (radians) of `hue`.
  * Rays from neutral: along each the integral is closed, over the angle it is 16-point Gauss-Legendre in eight panels.
  * Absolute error below 1e-5.
  */
-export function towards(tint: TintDistribution, hue: number, radius: number): number {
+export function inSector(tint: TintDistribution, hue: number, half: number, radius: number): number {
   const least = LEAST_SD * LEAST_SD;
   const aa = tint.aa + least;
   const bb = tint.bb + least;
@@ -84,18 +88,18 @@ export function towards(tint: TintDistribution, hue: number, radius: number): nu
   const extent = ENOUGH * Math.sqrt(Math.max(aa, bb));
   const reach = extent < length ? Math.asin(extent / length) : 2 * Math.PI;
   const offset = turn(Math.atan2(b, a) - hue);
-  const from = hue + Math.max(-Math.PI / 4, offset - reach);
-  const to = hue + Math.min(Math.PI / 4, offset + reach);
+  const from = hue + Math.max(-half, offset - reach);
+  const to = hue + Math.min(half, offset + reach);
   if (from >= to) return 0;
   const panels = 8;
-  const half = (to - from) / (2 * panels);
+  const panel = (to - from) / (2 * panels);
   let sum = 0;
-  for (let panel = 0; panel < panels; panel++)
+  for (let k = 0; k < panels; k++)
     for (let i = 0; i < SIXTEEN.x.length; i++) {
-      const angle = from + half * (2 * panel + 1 + SIXTEEN.x[i]);
+      const angle = from + panel * (2 * k + 1 + SIXTEEN.x[i]);
       const ca = Math.cos(angle);
       const sa = Math.sin(angle);
-      sum += SIXTEEN.w[i] * half * ray(form(ca, sa, ca, sa), form(ca, sa, a, b), C, radius);
+      sum += SIXTEEN.w[i] * panel * ray(form(ca, sa, ca, sa), form(ca, sa, a, b), C, radius);
     }
   return Math.min(1, sum / (2 * Math.PI * Math.sqrt(det)));
 }

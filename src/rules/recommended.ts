@@ -1,4 +1,3 @@
-import { visibleShare } from '../print/bands';
 import { forecastAs, type GreyEncoding, greyEncodings } from '../print/restated';
 import type { BookPicture } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
@@ -100,7 +99,7 @@ function onTarget(
   const chances = together
     .filter(picture => kindOf(picture) === majority)
     .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
-    .map(({ forecast }) => visibleShare(forecast.tint.bands));
+    .map(({ forecast }) => forecast.tint.seen);
   if (best && best.encoding !== majority && mean(chances) - best.probability >= gain) return best;
   return { encoding: majority, why: 'majority' };
 }
@@ -127,7 +126,7 @@ function bestOf(together: readonly BookPicture[], target: Target): Best | null {
     const forecasts = sample.flatMap(({ facts }) => forecastAs(encoding, facts, target) ?? []);
     return {
       encoding,
-      probability: mean(forecasts.map(({ tint }) => visibleShare(tint.bands))),
+      probability: mean(forecasts.map(({ tint }) => tint.seen)),
       black: mean(forecasts.map(({ range }) => range.black)),
     };
   });

@@ -1,3 +1,4 @@
+import type { Lean } from '../print/lean';
 import type { Encoding } from '../shared/picture';
 
 /** Encodings as a sentence names them. The id stays visible: it is what the settings and the reports use. */
@@ -41,6 +42,15 @@ export function inOrdersOfMany(probabilities: readonly number[]): string {
 }
 
 const tenthsOf = (probability: number) => Math.round(probability * 10);
+
+/** `pinkish`, and near the boundary of two names `pinkish to warm`. */
+export const leanName = ({ direction, also }: Lean): string => (also ? `${direction} to ${also}` : direction);
+
+/** How sure a direction is that is foretold at all: before its name. */
+export function mostly({ probability }: Lean): string {
+  if (probability >= 0.95) return 'nearly always';
+  return probability >= 0.75 ? 'mostly' : 'more often than not';
+}
 
 /** `1 picture`, `12 pictures`. */
 export function count(n: number, noun: string): string {

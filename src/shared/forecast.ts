@@ -31,7 +31,7 @@ export interface ForecastZone {
   b: number;
   aimA: number;
   aimB: number;
-  /** Spread of the tint in this zone, order and page scatter together. */
+  /** Spread of the tint in this zone, houses, orders and pages together. */
   sdA: number;
   sdB: number;
   corr: number;
@@ -48,7 +48,25 @@ export interface Tint {
   direction: Direction | null;
   /** Probability that dCh >= 1 and the hue lies within 45 degrees of the mean hue. */
   directionProbability: number;
+  /** Of all that a picture prints: each zone's own probabilities, weighed by area and visibility. */
   bands: Bands;
+  /**
+   * Probability that one order shows a tint of dCh >= 2 on a noticeable part of the picture (a quarter of it, by area
+   * and visibility), and the same of an obvious one, dCh >= 4.
+   */
+  seen: number;
+  seenObvious: number;
+}
+
+/**
+ * One standard deviation along a* and b*: from one print house to another, with what no data tell of either; from order
+ * to order of one house; from page to page of one order. `corr`: correlation of a* and b*, all together.
+ */
+export interface Spread {
+  house: AB;
+  order: AB;
+  page: AB;
+  corr: number;
 }
 
 /** What one route contributes when the route is not known. */
@@ -56,9 +74,11 @@ export interface RouteForecast {
   route: Exclude<RouteId, 'unknown'>;
   label: string;
   weight: number;
+  /** L* of the print, the mean over the picture's area, and of the darkest black by this way. */
+  Lprint: number;
+  black: number;
   tint: Tint;
-  /** `corr`: correlation of a* and b*, order and page together. */
-  spread: { order: AB; page: AB; corr: number };
+  spread: Spread;
 }
 
 export interface Forecast {
@@ -75,11 +95,8 @@ export interface Forecast {
   tint: Tint;
   /** Relative to true neutral, as seen beside another paper. absolute = tint + paper. */
   absolute: AB;
-  /**
-   * One standard deviation: shared by a whole order, and within it; the paper's own apart. `corr`: correlation of a* and
-   * b*, order and page together. Of several routes: within one of them, on the mean.
-   */
-  spread: { order: AB; page: AB; paper: AB; corr: number };
+  /** Of several routes: within one of them, on the mean. The paper's own apart: it widens `absolute` only. */
+  spread: Spread & { paper: AB };
   /** tint = process + encoding + light, exactly. */
   parts: { paper: AB; process: AB; encoding: AB; light: AB };
   /**
@@ -88,8 +105,15 @@ export interface Forecast {
    */
   lightParts: { colourants: AB; brightener: AB };
   range: {
-    /** L* of the darkest printable black with this encoding, and of the paper. */
+    /**
+     * L* of the darkest black that this encoding can print: by the likeliest way of the house, which is the one that
+     * keeps the file's encoding where there is one.
+     */
     black: number;
+    /** The same by the way with the deepest black, and by that with the weakest. */
+    blackDeepest: number;
+    blackWeakest: number;
+    /** L* of the paper. */
     white: number;
     /** Share of the picture (0-1) too dark to be told from black. */
     blockedShare: number;
@@ -99,6 +123,8 @@ export interface Forecast {
     lostSteps: number;
   };
   routes?: RouteForecast[];
+  /** What was asked for and sets this forecast apart, or changes nothing in it: plain sentences, said first. */
+  notes: string[];
   /** Where the figures come from and what is a guess: plain sentences. */
   ground: string[];
 }

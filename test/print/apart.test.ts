@@ -7,7 +7,11 @@ import { greyScale, inkScale } from './facts';
 const LIMIT = SEEN_APART;
 const near = (value: number, wanted: number) => assert.ok(Math.abs(value - wanted) < 1e-9, `${value}`);
 const none = { a: 0, b: 0 };
-const flat = (a: number, b: number, spread: Tints['spread'] = { order: none, page: none }): Tints => ({
+const flat = (
+  a: number,
+  b: number,
+  spread: Tints['spread'] = { house: none, order: none, page: none },
+): Tints => ({
   zones: [20, 50, 80].map(L => ({ L, weight: 1 / 3, a, b })),
   spread,
 });
@@ -46,11 +50,15 @@ describe('two pictures side by side', () => {
   });
 
   it('drift together where they follow the press alike, and apart where one does not', () => {
-    const drifting = { order: { a: 2, b: 2 }, page: none };
+    const drifting = { house: none, order: { a: 2, b: 2 }, page: none };
     assert.equal(apart(flat(0, 0, drifting), flat(0, 0, drifting), LIMIT)!.probability, 0);
     // a circle of two sigma/sigma 2: exp(-1/2)
     const told = apart(flat(0, 0, drifting), flat(0, 0), LIMIT)!;
     assert.ok(Math.abs(told.probability - Math.exp(-0.5)) < 1e-3, String(told.probability));
+    // the black ink of a house moves the pictures in black ink alone
+    const ofBlack = { house: { a: 2, b: 2 }, order: none, page: none };
+    assert.ok(Math.abs(apart(flat(0, 0, ofBlack), flat(0, 0), LIMIT)!.probability - Math.exp(-0.5)) < 1e-3);
+    assert.equal(apart(flat(0, 0, ofBlack), flat(0, 0, ofBlack), LIMIT)!.probability, 0);
     const real = apart(
       tints(inkScale(v => [0, 0, 0, v], 'black-only')),
       tints(inkScale(v => [v, v, v, 0], 'three-ink')),
@@ -60,7 +68,7 @@ describe('two pictures side by side', () => {
   });
 
   it('scatter from page to page even as equal files', () => {
-    const page = { order: none, page: { a: 1, b: 1 } };
+    const page = { house: none, order: none, page: { a: 1, b: 1 } };
     const told = apart(flat(0, 0, page), flat(0, 0, page), LIMIT)!;
     // the difference of two pages: variance 2, so exp(-4 / (2 x 2))
     assert.ok(Math.abs(told.byPrinter - Math.exp(-1)) < 1e-3, String(told.byPrinter));
@@ -75,7 +83,7 @@ describe('two pictures side by side', () => {
 
 describe('the middle of a set', () => {
   it('is its median, so that odd ones do not move it', () => {
-    const page = { order: { a: 1, b: 1 }, page: none };
+    const page = { house: none, order: { a: 1, b: 1 }, page: none };
     const middle = middleOf([flat(1, 0, page), flat(1.2, 0), flat(9, 9), flat(0.9, 0, page), flat(1, 0)])!;
     assert.deepEqual(tintAt(middle, 50), { a: 1, b: 0 });
     assert.deepEqual(middle.spread.order, none);

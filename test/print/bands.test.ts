@@ -1,9 +1,12 @@
 import assert from 'node:assert/strict';
 import {
   bandsOf,
+  besides,
   directionOfHue,
   hueOf,
   meanBands,
+  obviousShare,
+  probabilityOf,
   probabilityTowards,
   visibleShare,
 } from '../../src/print/bands';
@@ -32,7 +35,35 @@ describe('bands', () => {
   });
 });
 
+describe('shares of the bands', () => {
+  it('count from where a tint is seen, and from where it is obvious', () => {
+    const bands = { neutral: 0.1, faint: 0.2, visible: 0.3, obvious: 0.25, heavy: 0.15 };
+    assert.ok(Math.abs(visibleShare(bands) - 0.7) < 1e-12);
+    assert.ok(Math.abs(obviousShare(bands) - 0.4) < 1e-12);
+  });
+});
+
 describe('direction', () => {
+  it('has a name on either side, all round', () => {
+    assert.deepEqual(besides('warm'), ['pinkish', 'greenish']);
+    assert.deepEqual(besides('pinkish'), ['bluish', 'warm']);
+  });
+  it('has the probability of its own hues: half on a boundary, all of them together what is no less than 1', () => {
+    // hue 20 degrees parts pinkish from warm
+    const [a, b] = [5 * Math.cos(Math.PI / 9), 5 * Math.sin(Math.PI / 9)];
+    for (const name of ['pinkish', 'warm'] as const)
+      assert.ok(Math.abs(probabilityOf(at(a, b, 0.3), name) - 0.5) < 1e-4);
+    assert.ok(probabilityOf(at(a, b, 0.3), 'bluish') < 1e-9);
+    const wide = at(0.5, -1, 2);
+    const all = (['warm', 'greenish', 'bluish', 'pinkish'] as const).reduce(
+      (total, name) => total + probabilityOf(wide, name),
+      0,
+    );
+    assert.ok(Math.abs(all - (1 - bandsOf(wide).neutral)) < 1e-3, `${all}`);
+    // hues of the same probability all round: as wide as the name
+    assert.ok(Math.abs(probabilityOf(at(0, 0, 50), 'bluish') - 85 / 360) < 1e-3);
+  });
+
   it('is named by the ranges of hue', () => {
     const names: [number, string][] = [
       [19.9, 'pinkish'],

@@ -7,6 +7,7 @@ import {
   papersFor,
   processes,
 } from '../../src/print';
+import { worthAsking } from '../../src/print/evenness';
 
 const table = adviceTable();
 const row = (process: string, paper: string, encoding: string): EncodingAdvice =>
@@ -14,6 +15,10 @@ const row = (process: string, paper: string, encoding: string): EncodingAdvice =
 
 const isForeign = ({ process, encoding }: EncodingAdvice) =>
   ['silver-halide', 'dye-transfer'].includes(process) && ['black-only', 'four-channel'].includes(encoding);
+
+/** Whole orders between the worst and the best way of the house. */
+const apart = ({ evenOrdersBest, evenOrdersWorst }: EncodingAdvice) =>
+  Math.round(evenOrdersBest) - Math.round(evenOrdersWorst);
 
 describe('table of advice', () => {
   it('has a line for every process, usual paper and grey encoding', () => {
@@ -26,6 +31,7 @@ describe('table of advice', () => {
       assert.ok(line.evenOrdersWorst <= line.evenOrders && line.evenOrders <= line.evenOrdersBest);
       assert.equal(line.better === null, line.verdict !== 'convert');
       assert.ok(line.black > 3 && line.black < 40);
+      assert.ok(line.blackDeepest <= line.black && line.black <= line.blackWeakest);
     }
   });
   it('finds that silver halide varies least between encodings, presses of four inks most', () => {
@@ -51,12 +57,12 @@ describe('table of advice', () => {
     for (const line of table) {
       const same = table.filter(l => l.process === line.process && l.paper === line.paper);
       if (isForeign(line)) continue;
-      const best = Math.max(...same.filter(l => !isForeign(l)).map(l => l.evenOrders));
-      assert.equal(
-        line.verdict === 'convert',
-        best - line.evenOrders >= 2,
-        `${line.process} ${line.encoding}`,
-      );
+      const [best] = same.filter(l => !isForeign(l)).sort((x, y) => y.evenOrders - x.evenOrders);
+      // as they are shown: in whole orders
+      const gains = Math.round(best.evenOrders) - Math.round(line.evenOrders) >= 2;
+      // nor one that rests on guessed weights before and after
+      const open = apart(line) > 4 && apart(best) > 4;
+      assert.equal(line.verdict === 'convert', gains && !open, `${line.process} ${line.encoding}`);
     }
     assert.ok(table.some(line => line.verdict === 'convert'));
   });
@@ -80,6 +86,24 @@ describe('table of advice', () => {
       only.map(line => line.verdict),
       ['ask'],
     );
+  });
+  it('asks where worst and best, as they are shown, are more than 4 apart, and nowhere else', () => {
+    for (const line of table.filter(l => !isForeign(l) && l.verdict !== 'convert'))
+      assert.equal(line.verdict === 'ask', apart(line) > 4, `${line.process} ${line.paper} ${line.encoding}`);
+    assert.equal(worthAsking([0.14, 0.56]), true, '9 and 4');
+    assert.equal(worthAsking([0.14, 0.54]), false, '9 and 5');
+  });
+  it('names the black of black ink alone, not its mean with that of a house that separates it', () => {
+    // L* of solid black ink: 16 coated (here TR 006's 15), 31 uncoated (FOGRA47)
+    for (const [process, paper, L] of [
+      ['offset-coated', 'gloss-coated', 15],
+      ['offset-uncoated', 'uncoated', 31],
+    ] as const) {
+      const { black, blackDeepest, blackWeakest } = row(process, paper, 'black-only');
+      assert.ok(Math.abs(black - L) < 1, `${process}: ${black}`);
+      assert.equal(blackWeakest, black);
+      assert.ok(blackDeepest < black - 2, `separated it prints deeper: ${blackDeepest}`);
+    }
   });
   it('asks where it depends on the print house alone', () => {
     const unknown = row('inkjet', 'matt-coated', 'single-channel');

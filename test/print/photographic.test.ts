@@ -24,6 +24,18 @@ describe('photographic processes', () => {
     });
   }
 
+  it('name no direction on dye transfer under lamps: its dyes are borrowed, and no data say which way they go', () => {
+    for (const { id } of lights)
+      for (const v of [80, 128, 180]) {
+        const values = Array(3).fill(v / 255);
+        const { tint } = forecastValue(
+          { space: 'rgb', values },
+          { ...defaultTarget('dye-transfer'), light: id },
+        );
+        assert.equal(tint.direction, null, `${id} ${v}`);
+      }
+  });
+
   it('take a grey file as R = G = B: the same forecast', () => {
     const target = defaultTarget('silver-halide');
     const grey = forecastValue({ space: 'grey', values: [0.5] }, target);

@@ -4,8 +4,10 @@ import {
   encodingName,
   inOrders,
   inOrdersOfMany,
+  leanName,
   list,
   millimetres,
+  mostly,
   percent,
 } from '../../src/rules/words';
 
@@ -27,6 +29,16 @@ describe('words', () => {
       inOrdersOfMany([0.01, 0.999]),
       'on average in about 5 orders of 10 (from fewer than 1 to nearly every one, by picture)',
     );
+  });
+  it('says a direction as sure as it is, and both names near their boundary', () => {
+    const lean = (probability: number) => ({ direction: 'warm', also: null, probability }) as const;
+    assert.deepEqual([0.55, 0.8, 0.9999].map(lean).map(mostly), [
+      'more often than not',
+      'mostly',
+      'nearly always',
+    ]);
+    assert.equal(leanName(lean(0.6)), 'warm');
+    assert.equal(leanName({ ...lean(0.9), also: 'pinkish' }), 'warm to pinkish');
   });
   it('lists names up to a number', () => {
     assert.equal(list(['a']), 'a');

@@ -14,9 +14,14 @@ export interface InkScatter {
 /** The causes in the order in which a model takes them: C, M, Y, K, black shade a*, b*. */
 export function inkDrifts({ tone, blackShade }: InkScatter): Drift[] {
   return [
-    ...['cyan', 'magenta', 'yellow', 'black'].map(name => ({ name, unit: '% tone value', ...tone })),
-    { name: 'black shade a*', unit: 'CIELAB of the solid', order: blackShade.a, page: 0 },
-    { name: 'black shade b*', unit: 'CIELAB of the solid', order: blackShade.b, page: 0 },
+    ...['cyan', 'magenta', 'yellow', 'black'].map(name => ({
+      name,
+      unit: '% tone value',
+      house: 0,
+      ...tone,
+    })),
+    { name: 'black shade a*', unit: 'CIELAB of the solid', house: blackShade.a, order: 0, page: 0 },
+    { name: 'black shade b*', unit: 'CIELAB of the solid', house: blackShade.b, order: 0, page: 0 },
   ];
 }
 

@@ -1,12 +1,11 @@
 import type { AB } from '../../shared/forecast';
 import type { PrintRecord, RecordReading, Target } from '../../shared/target';
-import { bandsOf, meanBands } from '../bands';
 import { pressOf } from '../press';
 import { lostBelow } from '../range';
 import { restated } from '../restated';
-import { type RouteResult, routeResults } from '../route-result';
+import { likeliest, probabilities, type RouteResult, routeResults } from '../route-result';
 import type { SampledPicture } from '../samples';
-import { type Covariance, distribution } from '../scatter';
+import { type Covariance, distribution, type Level, type Moves, type Scatter, whole } from '../scatter';
 import { visibility } from '../visibility';
 import { shrink, tintAt } from './shrink';
 
@@ -47,33 +46,41 @@ export function narrowed(
     const read = tintAt(reading.greys, L);
     const [a, b] = (['a', 'b'] as const).map(axis => {
       const prior = priorOf(sound, i, axis);
-      const variance = reading.order ? reading.order[axis] ** 2 : prior.variance / 2;
-      const next = shrink(prior, { mean: read[axis], n: reading.orders, variance });
-      return { move: next.mean - prior.mean, variance: next.variance };
+      const variance = reading.order ? reading.order[axis] ** 2 : Math.min(prior.order, prior.variance / 2);
+      const {
+        mean,
+        variance: house,
+        order,
+      } = shrink(prior, { mean: read[axis], n: reading.orders, variance });
+      return { move: mean - prior.mean, house, order };
     });
-    const { aimA, aimB } = meanOf(results, i);
-    const response = { ...meanOf(results, i), moves: { drift: new Float64Array(0), shared: { a: 0, b: 0 } } };
-    response.a += a.move;
-    response.b += b.move;
-    const page = pageOf(reading, results, i);
+    const was = meanOf(results, i);
+    const scatter: Scatter = {
+      house: { aa: a.house, ab: 0, bb: b.house },
+      order: { aa: a.order, ab: 0, bb: b.order },
+      page: pageOf(reading, results, i),
+    };
+    const response = { ...was, a: was.a + a.move, b: was.b + b.move, moves: movesOf(scatter) };
     return {
       response,
-      scatter: { order: { aa: a.variance, ab: 0, bb: b.variance }, page },
+      moves: response.moves,
+      scatter,
       weight: zone.weight * visibility(response.Lprint),
-      tint: { a: response.a - aimA, b: response.b - aimB },
+      tint: { a: response.a - was.aimA, b: response.b - was.aimB },
       move: { a: a.move, b: b.move },
     };
   });
   const total = zones.reduce((sum, zone) => sum + zone.weight, 0);
+  for (const zone of zones) zone.weight /= total;
   const weigh = (value: (zone: (typeof zones)[number]) => number) =>
-    zones.reduce((sum, zone) => sum + (zone.weight / total) * value(zone), 0);
+    zones.reduce((sum, zone) => sum + zone.weight * value(zone), 0);
   // one order moves all zones together: deviations add up, variances would not
-  const together = (which: 'order' | 'page'): Covariance => ({
+  const together = (which: Level): Covariance => ({
     aa: weigh(zone => Math.sqrt(zone.scatter[which].aa)) ** 2,
     ab: 0,
     bb: weigh(zone => Math.sqrt(zone.scatter[which].bb)) ** 2,
   });
-  const scatter = { order: together('order'), page: together('page') };
+  const scatter = { house: together('house'), order: together('order'), page: together('page') };
   const weighed = (part: (result: RouteResult) => AB): AB => ({
     a: mean(results, result => part(result).a),
     b: mean(results, result => part(result).b),
@@ -89,16 +96,14 @@ export function narrowed(
     a: parts.process.a + parts.encoding.a + parts.light.a,
     b: parts.process.b + parts.encoding.b + parts.light.b,
   };
-  const black = reading.black ?? mean(results, result => result.range.black);
+  const black = reading.black ?? likeliest(results).range.black;
   return {
     result: {
       option: { ...results[0].option, label: 'as this print house delivered it', weight: 1 },
       zones,
       tint: distribution(tint, scatter),
       scatter,
-      bands: meanBands(
-        zones.map(zone => ({ weight: zone.weight, bands: bandsOf(distribution(zone.tint, zone.scatter)) })),
-      ),
+      ...probabilities(zones),
       parts,
       lightParts: {
         colourants: weighed(result => result.lightParts.colourants),
@@ -127,18 +132,32 @@ const meanOf = (results: readonly RouteResult[], zone: number) => {
   return { Lprint: of('Lprint'), a: of('a'), b: of('b'), aimA: of('aimA'), aimB: of('aimB') };
 };
 
-/** Of one zone and axis: the mean tint, and its variance over orders and over the ways that the house may take. */
+/** What moves a zone of this scatter: one cause that moves a* and b* together, and one that moves b* alone. */
+function movesOf(scatter: Scatter): Moves {
+  const { aa, ab, bb } = whole(scatter);
+  const a = Math.sqrt(aa);
+  const along = a > 0 ? ab / a : 0;
+  const drift = Float64Array.of(a, along, 0, Math.sqrt(Math.max(0, bb - along ** 2)));
+  return { drift, shared: { a: 0, b: 0 } };
+}
+
+/**
+ * Of one zone and axis: the mean tint; its variance over houses, over the ways that one may take and, for want of a
+ * division of a process's drift, over orders; that over orders by itself.
+ */
 function priorOf(results: readonly RouteResult[], zone: number, axis: 'a' | 'b') {
   const tint = ({ zones }: RouteResult) => {
     const { response } = zones[zone];
     return axis === 'a' ? response.a - response.aimA : response.b - response.aimB;
   };
   const centre = mean(results, tint);
-  const variance = mean(results, result => {
-    const { order } = result.zones[zone].scatter;
-    return (axis === 'a' ? order.aa : order.bb) + (tint(result) - centre) ** 2;
-  });
-  return { mean: centre, variance };
+  const key = axis === 'a' ? 'aa' : 'bb';
+  const order = mean(results, result => result.zones[zone].scatter.order[key]);
+  const others = mean(
+    results,
+    result => result.zones[zone].scatter.house[key] + (tint(result) - centre) ** 2,
+  );
+  return { mean: centre, variance: others + order, order };
 }
 
 function pageOf({ page }: RecordReading, results: readonly RouteResult[], zone: number): Covariance {

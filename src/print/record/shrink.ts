@@ -1,9 +1,8 @@
 import type { AB } from '../../shared/forecast';
 
-/** One axis of a tint before and after reading: what the next order is expected to do. */
+/** One axis of a tint: its mean over the orders of a house, and the variance of what is not known of that mean. */
 export interface Expectation {
   mean: number;
-  /** Variance of the next order around it. */
   variance: number;
 }
 
@@ -12,17 +11,21 @@ const LEAST_SD = 0.25;
 
 /**
  * Shrinkage: the mean of `n` orders against the generic prior of one house's mean,
- * mu = (mu0 / s0^2 + n r / s^2) / (1 / s0^2 + n / s^2). The next order scatters around it by s^2 and by what is still
- * unknown of the mean.
+ * mu = (mu0 / s0^2 + n r / s^2) / (1 / s0^2 + n / s^2). The next order scatters around it by s^2 (`order`) and by what is
+ * still unknown of the mean (`variance`).
  */
-export function shrink(prior: Expectation, read: { mean: number; n: number; variance: number }): Expectation {
+export function shrink(
+  prior: Expectation,
+  read: { mean: number; n: number; variance: number },
+): Expectation & { order: number } {
   const between = Math.max(read.variance, LEAST_SD ** 2);
   // where the generic forecast scatters not at all (bare paper) a reading still counts
   const house = Math.max(prior.variance, LEAST_SD ** 2);
   const precision = 1 / house + read.n / between;
   return {
     mean: (prior.mean / house + (read.n * read.mean) / between) / precision,
-    variance: 1 / precision + between,
+    variance: 1 / precision,
+    order: between,
   };
 }
 

@@ -3,17 +3,15 @@ import type { LightId } from '../../shared/target';
 import { greyAim } from '../aim';
 import type { Drift, PrintModel } from '../model';
 import type { DyeProcess } from '../process';
+import { dyeLightChange } from './dye-light';
 import { dyePrint } from './dye-print';
 import { amountsOn, type DyeScale, dyeScale } from './dye-scale';
 import { dyeLightSpread } from './dye-spread';
 import { dyeSet } from './dyes';
-import { measuredDeparture } from './measured-scale';
 import { paperSpectrum, paperWhite, type SpectralPaper } from './paper-spectrum';
 
 /** Density above which a layer follows a drift of exposure fully; a bare paper cannot drift (own simplification). */
 const TOE = 0.12;
-/** Borrowed dyes are this much less sure under other lights (own choice). */
-const BORROWED = 2;
 
 export interface DyeModelParts {
   process: DyeProcess;
@@ -27,8 +25,7 @@ export interface DyeModelParts {
 
 /**
  * Photographic print of R, G, B: three dyes by Beer-Lambert over the paper, calibrated so that R = G = B meets the grey
- * aim under D50 at every level, seen under a light by an observer adapted to it. Where a scale really measured moves
- * otherwise than the model under that light, the print is taken to stand between the two. Drift: density of each layer.
+ * aim under D50 at every level; another light changes that as `dyeLightChange` says. Drift: density of each layer.
  * Throws where the process's black or the paper is out of the dyes' reach.
  */
 export function dyeModel(parts: DyeModelParts): PrintModel {
@@ -39,8 +36,10 @@ export function dyeModel(parts: DyeModelParts): PrintModel {
   const spectrum = paperSpectrum(paper);
   const aim = aimOn(paper, process);
   const scale = calibrated(process, paper);
-  const print = dyePrint({ dyes, paper: spectrum, flare, light, ultraviolet });
-  const departure = light === 'D50' ? null : measuredDeparture(process.dyes, dyes, light);
+  const print = dyePrint({ dyes, paper: spectrum, flare, light: 'D50' });
+  const lit = { dyes: process.dyes, paper: spectrum, light, ultraviolet };
+  const change = light === 'D50' && ultraviolet === 'D50' ? null : dyeLightChange(lit);
+  const changed = new Float64Array(3);
   const amounts = new Float64Array(3);
   let lightSpread: ((L: number) => AB) | null = null;
   return {
@@ -51,22 +50,18 @@ export function dyeModel(parts: DyeModelParts): PrintModel {
       amountsOn(scale, device, amounts);
       if (drift) for (let i = 0; i < 3; i++) amounts[i] += drift[i] * (1 - Math.exp(-amounts[i] / TOE));
       print.lab(amounts, out);
-      if (departure) {
-        const { a, b } = departure(out[0]);
-        const inked = Math.min(1, Math.max(0, (amounts[0] + amounts[1] + amounts[2]) / 3 / TOE));
-        out[1] += (a / 2) * inked;
-        out[2] += (b / 2) * inked;
-      }
+      if (!change) return;
+      change(amounts, changed);
+      for (let i = 0; i < 3; i++) out[i] += changed[i];
     },
     dataSpread(L) {
       const white = paper.white[0];
-      lightSpread ??= dyeLightSpread({ dyes: process.dyes, paper: spectrum, white, flare, aim, light });
+      lightSpread ??= dyeLightSpread({ ...lit, white, flare, aim, borrowed: process.borrowed });
       const under = lightSpread(L);
-      const borrowed = process.borrowed ? BORROWED : 1;
       const share = responseAt(L, white);
       return {
-        a: Math.hypot(unknownDyes.a * share, under.a * borrowed),
-        b: Math.hypot(unknownDyes.b * share, under.b * borrowed),
+        a: Math.hypot(unknownDyes.a * share, under.a),
+        b: Math.hypot(unknownDyes.b * share, under.b),
       };
     },
     ground: light === 'D50' ? parts.ground : [...parts.ground, ...lightGround(process)],
@@ -84,7 +79,7 @@ const aimOn = ({ white }: SpectralPaper, { black }: DyeProcess) =>
   greyAim([white[0], white[1], white[2]], black);
 
 const layers = ({ density }: DyeProcess): Drift[] =>
-  ['cyan', 'magenta', 'yellow'].map(name => ({ name: `${name} dye`, unit: 'density', ...density }));
+  ['cyan', 'magenta', 'yellow'].map(name => ({ name: `${name} dye`, unit: 'density', house: 0, ...density }));
 
 /** How far a change of density moves a grey, 1 in the mid-tones: less in the shadows, nothing on bare paper. */
 const responseAt = (L: number, white: number) =>

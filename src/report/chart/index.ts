@@ -1,27 +1,28 @@
 import { lights, papers, processes } from '../../print';
+import { wholeSpread } from '../../print/scatter';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
 import { type Html, html } from '../page/html';
-import { expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
-import { doubtOf } from '../text/forecast';
+import { expectations, isLineWork, signed, sizesOf } from '../sheet/expect';
+import { waysOf } from '../sheet/ways';
+import { saidFirst } from '../text/forecast';
 import { wrap } from '../text/wrap';
 import { CHART } from './own';
 import { plane } from './plane';
 import { range } from './range';
 
 const WIDTH = 940;
-const PANEL = 372;
+const PANEL = 492;
 const MARGIN = 20;
-const TOP = 84;
+const TOP = 100;
 /** Characters of the words beside the drawings. */
 const WORDS = 56;
-/** The figures begin with the five bands. */
-const BANDS = 5;
 const LINE = 15;
 
 const CAPTION = [
-  'Ellipses: one and two standard deviations of a picture’s mean tint over orders, one for each way of the print house;',
-  'heavier is likelier. The aim of the paper is in the middle. No proof: have a test print made before the run.',
+  'Ellipses: one and two standard deviations of a picture’s mean tint over houses and orders, numbered by the ways of the',
+  'print house; heavier is likelier. Thin and grey: one standard deviation by the likeliest way under another light. The aim',
+  'of the paper is in the middle. No proof: have a test print made before the run.',
 ];
 const LINE_WORK_CAPTION = ['No proof: have a test print made before the run.'];
 /** In the plane's place. */
@@ -68,7 +69,7 @@ function panel(forecasts: readonly Forecast[], top: number, drawn: Drawn): Html 
   return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${PANEL}">
 <text x="0" y="14" class="strong">${name}</text>
 <text x="0" y="31">${light}</text>
-<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="330">${drawn.isLine ? noPlane : plane(forecasts)}${range(first, drawn.isLine)}${words(forecasts, drawn)}</svg>
+<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="${PANEL - 42}">${drawn.isLine ? noPlane : plane(forecasts)}${range(first, drawn.isLine)}${words(forecasts, drawn)}</svg>
 </svg>`;
 }
 
@@ -79,18 +80,27 @@ const noPlane = html`<svg x="0" y="0" width="300" height="300">${lines(NO_PLANE,
 
 function words([forecast, ...others]: readonly Forecast[], { stated, isLine }: Drawn): Html {
   const { tint, direction, range: tonal } = expectations(forecast, { stated });
-  const figures = isLine ? [] : figuresOf(forecast, { stated }).slice(0, BANDS);
-  const routes =
-    forecast.routes?.map(({ label, weight }) => `${(weight * 100).toFixed(0)} %: ${label}`) ?? [];
+  const figures = isLine ? [] : sizesOf(forecast.tint, { stated });
+  const ways = waysOf(forecast, stated).flatMap(({ weight, label, prints }, i) => [
+    `${i + 1}  ${weight}: ${label}`,
+    `    ${prints}`,
+  ]);
   const dots = isLine ? [] : others;
-  const seen = dots.map(({ condition, tint: { a, b } }) => `${condition.light} ${signed(a)}/${signed(b)}`);
+  const seen = dots.map(({ condition, tint, spread }) => {
+    const { a, b } = wholeSpread(spread);
+    return `${condition.light} ${signed(tint.a)}/${signed(tint.b)} ± ${a.toFixed(1)}/${b.toFixed(1)}`;
+  });
   const all = [
-    ...wrap([doubtOf(forecast), tint, direction, tonal].filter(Boolean).join(' '), WORDS),
-    ...(figures.length ? ['', ...figures.map(([label, value]) => `${label}: ${value}`)] : []),
-    ...(routes.length ? ['', 'Ways of the print house, guessed:', ...routes] : []),
-    ...(seen.length ? ['', ...wrap(`Tint under other lights (dots): ${seen.join(', ')}.`, WORDS)] : []),
+    ...wrap([saidFirst(forecast), tint, direction, tonal].filter(Boolean).join(' '), WORDS),
+    ...(figures.length
+      ? ['', ...figures.map(([label, value]) => (value ? `${label.replace(/^ +/, '– ')}: ${value}` : label))]
+      : []),
+    ...(ways.length ? ['', 'Ways of the print house; how likely each is, is our guess:', ...ways] : []),
+    ...(seen.length
+      ? ['', ...wrap(`Tint under other lights (grey), ± one standard deviation: ${seen.join(', ')}.`, WORDS)]
+      : []),
   ];
-  return html`<svg x="560" y="0" width="340" height="330">${lines(all, 14)}</svg>`;
+  return html`<svg x="560" y="0" width="340" height="${PANEL - 42}">${lines(all, 14)}</svg>`;
 }
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string) =>

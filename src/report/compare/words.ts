@@ -1,4 +1,3 @@
-import { visibleShare } from '../../print/bands';
 import { count, inOrders, list } from '../../rules/words';
 import type {
   ComparedRevision,
@@ -135,8 +134,8 @@ export function tints({ before, after }: PageChange): { target: string; words: s
 function tintOn({ targets, forecasts }: PictureReport, name: string): string | null {
   const forecast = forecasts[targets.findIndex(target => target.name === name)];
   if (!forecast) return null;
-  const { bands, direction } = forecast.tint;
-  return `${inOrders(visibleShare(bands))}${direction ? `, ${direction}` : ''}`;
+  const { seen, direction } = forecast.tint;
+  return `${inOrders(seen)}${direction ? `, ${direction}` : ''}`;
 }
 
 /** Why a picture matches or does not, a line a target that has something to say. */

@@ -1,5 +1,5 @@
 // no-unit-test: its names and its order are what test/report/json/index.test.ts reads
-import type { AB, Bands, Forecast, ForecastZone, RouteForecast, Tint } from '../../shared/forecast';
+import type { AB, Bands, Forecast, ForecastZone, RouteForecast, Spread, Tint } from '../../shared/forecast';
 import { round, roundAB, sum } from './number';
 
 /** A forecast as reports give it: rounded, tint and absolute the exact sums of the rounded parts. */
@@ -29,21 +29,22 @@ export function forecastJson(forecast: Forecast) {
     tint: tintJson(forecast.tint, centre),
     absolute: sum(centre, parts.paper),
     spread: {
-      order: roundAB(spread.order),
-      page: roundAB(spread.page),
+      ...spreadJson(spread),
       paper: roundAB(spread.paper),
-      corr: round(spread.corr),
     },
     parts,
     lightParts,
     range: {
       black: round(range.black),
+      blackDeepest: round(range.blackDeepest),
+      blackWeakest: round(range.blackWeakest),
       white: round(range.white),
       blockedShare: round(range.blockedShare),
       closedShare: round(range.closedShare),
       lostSteps: round(range.lostSteps),
     },
     ...(routes && { routes: routes.map(routeJson) }),
+    notes: forecast.notes,
     ground: forecast.ground,
   };
 }
@@ -70,8 +71,17 @@ function tintJson(tint: Tint, { a, b }: AB) {
     direction: tint.direction,
     directionProbability: round(tint.directionProbability),
     bands: bandsJson(tint.bands),
+    seen: round(tint.seen),
+    seenObvious: round(tint.seenObvious),
   };
 }
+
+const spreadJson = ({ house, order, page, corr }: Spread) => ({
+  house: roundAB(house),
+  order: roundAB(order),
+  page: roundAB(page),
+  corr: round(corr),
+});
 
 const bandsJson = (bands: Bands): Bands => ({
   neutral: round(bands.neutral),
@@ -81,10 +91,12 @@ const bandsJson = (bands: Bands): Bands => ({
   heavy: round(bands.heavy),
 });
 
-const routeJson = ({ route, label, weight, tint, spread }: RouteForecast) => ({
+const routeJson = ({ route, label, weight, Lprint, black, tint, spread }: RouteForecast) => ({
   route,
   label,
   weight: round(weight),
+  Lprint: round(Lprint),
+  black: round(black),
   tint: tintJson(tint, roundAB(tint)),
-  spread: { order: roundAB(spread.order), page: roundAB(spread.page), corr: round(spread.corr) },
+  spread: spreadJson(spread),
 });

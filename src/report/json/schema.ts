@@ -28,7 +28,7 @@ const bands = object(
     obvious: share('4 to 7'),
     heavy: share('above 7'),
   },
-  'Probabilities of the tint’s size (dCh, distance from the grey aim in the a*b* plane). They add up to 1.',
+  'Sizes of the tint (dCh, distance from the grey aim in the a*b* plane) over all that a picture prints in all orders: each zone’s own probabilities, weighed by area and visibility. They add up to 1. Of a stated value they are probabilities of orders; of a picture those are `seen` and `seenObvious`.',
 );
 
 const tint = object(
@@ -40,14 +40,19 @@ const tint = object(
     direction: words('Null: no predictable direction.', ['warm', 'greenish', 'bluish', 'pinkish', null]),
     directionProbability: share('Probability of dCh >= 1 within 45 degrees of the mean hue'),
     bands,
+    seen: share(
+      'Probability that one order shows a tint of dCh >= 2 on at least a quarter of the picture, by area and visibility',
+    ),
+    seenObvious: share('The same of an obvious tint: dCh >= 4'),
   },
   'The print’s distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have. Of a picture of black and white alone (one bit) these are figures of its solid black and the bare paper, and no odds that a tint is seen: there is no grey to be tinted.',
 );
 
 const spread = {
-  order: point('One standard deviation shared by all pages of one order'),
+  house: point('One standard deviation from print house to print house, with what no data tell of any'),
+  order: point('One standard deviation from order to order of one house, shared by all pages of an order'),
   page: point('One standard deviation within an order'),
-  corr: number('Correlation of a* and b*, order and page together', { minimum: -1, maximum: 1 }),
+  corr: number('Correlation of a* and b*, all of them together', { minimum: -1, maximum: 1 }),
 };
 
 const zone = object({
@@ -58,7 +63,7 @@ const zone = object({
   b: number('CIELAB b* of the print'),
   aimA: number('a* of the grey aim at this lightness'),
   aimB: number('b* of the grey aim at this lightness'),
-  sdA: number('Standard deviation of the tint along a*, order and page together'),
+  sdA: number('Standard deviation of the tint along a*, houses, orders and pages together'),
   sdB: number('Standard deviation of the tint along b*'),
   corr: number('Correlation of the two', { minimum: -1, maximum: 1 }),
 });
@@ -66,7 +71,9 @@ const zone = object({
 const route = object({
   route: words('What is done with the numbers', ROUTES),
   label: text('The same in words'),
-  weight: share('Weight in the mixture'),
+  weight: share('Weight in the mixture: our own guess'),
+  Lprint: number('L* of the print, the mean over the area'),
+  black: number('L* of the darkest black by this way'),
   tint,
   spread: object(spread),
 });
@@ -110,7 +117,11 @@ const forecast: Schema = {
         'parts.light = colourants + brightener, exactly',
       ),
       range: object({
-        black: number('L* of the darkest black with this encoding'),
+        black: number(
+          'L* of the darkest black with this encoding: by the likeliest way of the house, the one that keeps the encoding where there is one',
+        ),
+        blackDeepest: number('The same by the way with the deepest black'),
+        blackWeakest: number('By the way with the weakest'),
         white: number('L* of the paper'),
         blockedShare: share('Share of the picture that is too dark to be told from black'),
         closedShare: share(
@@ -119,11 +130,15 @@ const forecast: Schema = {
         lostSteps: number('Steps of L* 1 that the picture uses and that come out as black'),
       }),
       routes: list(route, 'Where the route is not known: each one and its weight'),
+      notes: list(
+        { type: 'string' },
+        'What was asked for and sets the forecast apart, or changes nothing in it',
+      ),
       ground: list({ type: 'string' }, 'Where the figures come from and what is a guess'),
     },
     'How a picture is expected to print under one condition. Not a proof: a test print comes first.',
   ),
-  required: 'condition zones tint absolute spread parts lightParts range ground'.split(' '),
+  required: 'condition zones tint absolute spread parts lightParts range notes ground'.split(' '),
 };
 
 export const finding = object({

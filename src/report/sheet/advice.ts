@@ -1,13 +1,10 @@
-import { visibleShare } from '../../print/bands';
+import { worthAsking } from '../../print/evenness';
 import { inOrders } from '../../rules/words';
 import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
 import { asksOf } from './shared';
-
-/** Routes whose chances of a visible tint differ by more than this are worth a question. */
-const WORTH_ASKING = 0.3;
 
 /** From this share (0-1) of a picture cut off at white or black on, somebody should have looked at it. Own choice. */
 const LOOK = 0.25;
@@ -104,18 +101,18 @@ const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to j
 /** Where nobody said what happens to the inks of a file, and it matters. */
 function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
   for (const { routes = [] } of forecasts) {
-    const sorted = [...routes].sort((x, y) => visibleShare(x.tint.bands) - visibleShare(y.tint.bands));
+    const sorted = routes.toSorted((x, y) => x.tint.seen - y.tint.seen);
     const [best, worst] = [sorted[0], sorted[sorted.length - 1]];
-    if (best && visibleShare(worst.tint.bands) - visibleShare(best.tint.bands) > WORTH_ASKING)
+    if (best && worthAsking([best.tint.seen, worst.tint.seen]))
       return ask(
-        `It depends on what is done with the numbers. ${best.label}: a tint is seen ${inOrders(visibleShare(best.tint.bands))}. ${worst.label}: ${inOrders(visibleShare(worst.tint.bands))}.`,
+        `It depends on what is done with the numbers. ${best.label}: a tint is seen ${inOrders(best.tint.seen)}. ${worst.label}: ${inOrders(worst.tint.seen)}.`,
       );
   }
 }
 
 /** `notes`: how many findings stand below, all of them only worth knowing. */
 function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number): Advice {
-  const chance = Math.max(...forecasts.map(({ tint }) => visibleShare(tint.bands)));
+  const chance = Math.max(...forecasts.map(({ tint }) => tint.seen));
   const worst = `${inOrders(chance)}${forecasts.length > 1 ? ' at worst' : ''}`;
   let tint = '';
   if (encoding === 'rgb-toned') tint = ' Its own tone prints, and the process adds to it.';

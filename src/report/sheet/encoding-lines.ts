@@ -1,10 +1,10 @@
 import { adviceFor, type EncodingAdvice } from '../../print';
-import { visibleShare } from '../../print/bands';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Condition, EncodingLine } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
 import { actOf, evenOf, inTen } from '../text/advice';
+import { blackWords } from './black';
 
 /** Every picture of a book asks for the same few targets; a target that was read anew is another object. */
 const known = new WeakMap<Target, EncodingAdvice[]>();
@@ -17,7 +17,7 @@ export function encodingLines(target: Target, own: Encoding): EncodingLine[] {
     encoding: line.encoding,
     act: actOf(line),
     even: evenOf(line),
-    black: line.black.toFixed(0),
+    black: blackWords(line),
     ground: line.ground,
     own: line.encoding === own,
   }));
@@ -28,11 +28,11 @@ export function ownLine(
   { tint, range, condition }: Forecast,
   lines: readonly EncodingLine[],
 ): Condition['own'] {
-  const even = 10 * (1 - visibleShare(tint.bands));
+  const even = 10 * (1 - tint.seen);
   const alike = lines.find(({ own }) => own);
   return {
     even: even < 0.5 ? 'below 1' : inTen(even),
-    black: range.black.toFixed(0),
+    black: blackWords(range),
     ground: alike?.ground ?? (condition.basis === 'generic' ? 'guess' : 'measured'),
   };
 }

@@ -1,4 +1,3 @@
-import { visibleShare } from '../../print/bands';
 import { pressOf } from '../../print/press';
 import type { Forecast } from '../../shared/forecast';
 import type { PossibleOrder, Sheet } from '../../shared/sheet';
@@ -31,7 +30,7 @@ export function possibleOrders(forecast: Forecast, target: Target, series: numbe
   const draws = sampleOf(
     series,
     ORDERS,
-    ORDERS * visibleShare(forecast.tint.bands),
+    ORDERS * forecast.tint.seen,
     sample => tinted(sample).filter(Boolean).length,
   );
   const [alone, beside] = [tinted(draws), tinted(draws, onPaper)];

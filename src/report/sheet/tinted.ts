@@ -1,4 +1,5 @@
 import { LIMITS } from '../../print/bands';
+import { NOTICEABLE } from '../../print/seen';
 import { visibility } from '../../print/visibility';
 import type { Forecast } from '../../shared/forecast';
 import type { PrintedGrey } from './tones';
@@ -9,27 +10,14 @@ const [, VISIBLE] = LIMITS;
 /** A possible order: how any lightness of the file prints in it. */
 type Print = (L: number) => PrintedGrey;
 
-/**
- * In which of these orders a tint is seen. A forecast counts orders by the share of the picture that they tint (its
- * zones weighed as in the forecast: deep shadows count little), so two that tint half of it are one. As many orders are
- * tinted as the shares add up to, those with the largest share first, then those with the strongest tint.
- */
+/** In which of these orders a tint is seen: on a noticeable part of the picture, as the forecast counts them. */
 export function tintedOf({ zones }: Forecast, prints: readonly Print[]): boolean[] {
   const weights = zones.map(({ weight, Lprint }) => weight * visibility(Lprint));
   const total = sum(weights);
-  const seen = prints.map((print, order) => {
-    const tints = zones.map(({ L }) => lengthOf(print(L)));
-    return {
-      order,
-      share: sum(weights.filter((_, zone) => tints[zone] >= VISIBLE)) / total,
-      mean: sum(weights.map((weight, zone) => weight * tints[zone])),
-    };
+  return prints.map(print => {
+    const tinted = weights.filter((_, zone) => lengthOf(print(zones[zone].L)) >= VISIBLE);
+    return sum(tinted) / total >= NOTICEABLE;
   });
-  const ranked = [...seen].sort((x, y) => y.share - x.share || y.mean - x.mean);
-  const tinted = new Set(
-    ranked.slice(0, Math.round(sum(seen.map(({ share }) => share)))).map(({ order }) => order),
-  );
-  return prints.map((_, order) => tinted.has(order));
 }
 
 const lengthOf = ({ a, b }: PrintedGrey) => Math.hypot(a, b);

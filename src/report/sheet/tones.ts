@@ -1,4 +1,5 @@
-import type { AB, Forecast } from '../../shared/forecast';
+import { wholeSpread } from '../../print/scatter';
+import type { Forecast } from '../../shared/forecast';
 import type { Draw } from './draws';
 
 /** How one lightness of the file prints: lightness, mean tint (away from the grey aim), and its spread. */
@@ -84,17 +85,15 @@ function routeOf({ routes = [], tint, spread }: Forecast, { pick }: Draw): Depar
   for (const route of routes) {
     left -= route.weight;
     if (left > 0) continue;
+    const [own, all] = [wholeSpread(route.spread), wholeSpread(spread)];
     return {
       a: route.tint.a - tint.a,
       b: route.tint.b - tint.b,
-      widerA: ratio(deviation(route.spread, 'a'), deviation(spread, 'a')),
-      widerB: ratio(deviation(route.spread, 'b'), deviation(spread, 'b')),
+      widerA: ratio(own.a, all.a),
+      widerB: ratio(own.b, all.b),
     };
   }
   return NONE;
 }
-
-const deviation = ({ order, page }: { order: AB; page: AB }, axis: keyof AB) =>
-  Math.hypot(order[axis], page[axis]);
 
 const ratio = (x: number, y: number) => (y > 0 ? x / y : 1);

@@ -1,9 +1,14 @@
 import { type EncodingAdvice, papers, processes } from '../../print';
+import { blackWords } from '../sheet/black';
 import { paintOf, type Style } from './style';
 import { columns, indent, wrap } from './wrap';
 
-const INTRODUCTION =
-  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Every row is for a book all of whose pictures are stored so. Computed from the forecasts. "Even" counts the orders of 10 that are expected without a tint seen by itself (dCh below 2), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. The last column says what the tint itself rests on. Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.';
+const INTRODUCTION = [
+  'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Every row is for a book all of whose pictures are stored so. Computed from the forecasts.',
+  '"Even" counts the orders of 10 that are expected without a tint seen by itself (dCh of 2 on a quarter of the picture), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. Black is the deepest that the encoding prints; where it depends on what the house does, from the deepest to the weakest. The last column says what the tint itself rests on.',
+  'By these whole numbers (9+ counts as 10): ask where worst and best are more than 4 apart, however good the mean; convert where another encoding is even in 2 orders more, unless that one is to be asked about too, and inks always where R, G, B are printed; otherwise it can be sent. "None clearly evener" says that too, of a process that tints every encoding in 4 orders of 10 or more: no conversion helps there, and nothing in the file is wrong.',
+  'Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.',
+];
 
 /** The table of advice for people: a press a block, an encoding a row. */
 export function adviceText(lines: readonly EncodingAdvice[], style: Style): string {
@@ -14,7 +19,8 @@ export function adviceText(lines: readonly EncodingAdvice[], style: Style): stri
       style,
     ),
   );
-  return `${[wrap(INTRODUCTION, style.width).join('\n'), ...blocks].join('\n\n')}\n`;
+  const introduction = INTRODUCTION.map(paragraph => wrap(paragraph, style.width).join('\n'));
+  return `${[...introduction, ...blocks].join('\n\n')}\n`;
 }
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
@@ -25,13 +31,7 @@ const pressOf = ({ process, paper }: EncodingAdvice) => `${process} ${paper}`;
 function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
   const [{ process, paper }] = lines;
   const head = ['', 'what to do', 'even', 'black L*', 'tint'];
-  const rows = lines.map(line => [
-    line.encoding,
-    actOf(line),
-    evenOf(line),
-    line.black.toFixed(0),
-    line.ground,
-  ]);
+  const rows = lines.map(line => [line.encoding, actOf(line), evenOf(line), blackWords(line), line.ground]);
   return [
     ...wrap(`${nameIn(processes, process)}; ${nameIn(papers, paper)}`, style.width, 2).map(
       paintOf(style).bold,
@@ -41,10 +41,14 @@ function blockOf(lines: readonly EncodingAdvice[], style: Style): string {
 }
 
 /** What to do with a file in this encoding. */
-export function actOf({ verdict, better }: EncodingAdvice): string {
+export function actOf({ verdict, better, evenOrders }: EncodingAdvice): string {
   if (verdict === 'convert') return `convert to ${better}`;
-  return verdict === 'ask' ? 'ask the print house' : 'can be sent';
+  if (verdict === 'ask') return 'ask the print house';
+  return Math.round(evenOrders) >= OFTEN_EVEN ? 'can be sent' : 'none clearly evener';
 }
+
+/** From so many even orders of 10 on nothing has to be said against sending. Own choice. */
+const OFTEN_EVEN = 7;
 
 /** Orders of 10 in words. Never ten of ten: no forecast is that sure. */
 export const inTen = (orders: number) => (orders > 9.5 ? '9+' : orders.toFixed(0));

@@ -1,12 +1,13 @@
 import { lights, paperProblem, papers, processes } from '../../print';
-import { visibleShare } from '../../print/bands';
 import { ground } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
 import type { PaperId } from '../../shared/target';
 import { CAUTION } from '../caution';
 import type { Subject } from '../json';
-import { expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
+import { blackWords } from '../sheet/black';
+import { directionWords, expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
+import { waysOf } from '../sheet/ways';
 import { paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
@@ -46,17 +47,30 @@ function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
     : figuresOf(forecast);
   return [
     ...wrap(`${conditionWords(forecast)}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
-    ...indent(wrap(doubtOf(forecast), style.width - 2), 2),
+    ...indent(wrap(saidFirst(forecast), style.width - 2), 2),
     ...indent(wrap([tint, direction, range].filter(Boolean).join(' '), style.width - 2), 2),
     '',
     ...indent(columns(figures), 2),
     '',
+    ...waysTold(forecast, stated, style),
     '  What this rests on',
     ...forecast.ground
       .flatMap(sentence => indent(wrap(`- ${sentence}`, style.width - 2, 2), 2))
       .map(paint.dim),
   ];
 }
+
+/** Each way of the print house by itself: their mean is printed by none. */
+function waysTold(forecast: Forecast, stated: boolean, style: Style): string[] {
+  const ways = waysOf(forecast, stated);
+  if (ways.length === 0) return [];
+  const lines = ways.flatMap(({ weight, label, prints }) =>
+    wrap(`- ${weight}: ${label}: ${prints}`, style.width - 2, 2),
+  );
+  return [`  ${WAYS}`, ...indent(lines, 2), ''];
+}
+
+const WAYS = 'What the print house may do with it (how likely each is, is our guess)';
 
 const conditionWords = ({ condition: { process, paper, light } }: Forecast) =>
   [nameIn(processes, process), nameIn(papers, paper), nameIn(lights, light)].join('; ');
@@ -65,7 +79,7 @@ const conditionWords = ({ condition: { process, paper, light } }: Forecast) =>
 function endsAlone(forecasts: readonly Forecast[], style: Style): string[] {
   const lines = forecasts.flatMap(forecast =>
     wrap(
-      `${conditionWords(forecast)}: ${expectations(forecast).range} ${doubtOf(forecast)}`.trim(),
+      `${conditionWords(forecast)}: ${expectations(forecast).range} ${saidFirst(forecast)}`.trim(),
       style.width,
       2,
     ),
@@ -80,12 +94,16 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
     return indent(cells, 2);
   };
   const oneLight = forecasts.every(({ condition }) => condition.light === forecasts[0].condition.light);
-  const doubts = [...new Set(forecasts.map(doubtOf))]
+  const doubts = [...new Set(forecasts.map(saidFirst))]
     .filter(Boolean)
     .map(doubt => wrap(doubt, style.width).join('\n'));
   const legend = wrap(LEGEND, style.width).join('\n');
   if (oneLight) {
-    const rows = forecasts.map(f => [f.condition.process, ...rowOf(f, stated), f.range.black.toFixed(0)]);
+    const rows = forecasts.map(f => [
+      f.condition.process,
+      ...rowOf(f, stated),
+      blackWords(f.range).replace(' to ', '–'),
+    ]);
     const light = wrap(`${nameIn(lights, forecasts[0].condition.light)}`, style.width, 2);
     return [
       [...light.map(paintOf(style).bold), ...table(rows, ['black L*'])].join('\n'),
@@ -104,13 +122,13 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
 }
 
 const LEGEND =
-  'Tint: how far the print’s grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. It leans where the direction can be foretold; – where it cannot.';
+  'Tint: how far the print’s grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. An order counts if that is on a quarter of the picture. It leans where the direction can be foretold; – where it cannot.';
 const OTHER_LIGHTS = 'Other lights: name a process, or --light all.';
 
-/** Said where nobody prints so; else nothing. */
-export function doubtOf({ condition: { process, paper } }: Forecast): string {
+/** Said where nobody prints so, and of what was asked for beyond the condition; else nothing. */
+export function saidFirst({ condition: { process, paper }, notes }: Forecast): string {
   const doubt = paper === 'measured' ? null : paperProblem(process, paper as PaperId);
-  return doubt ? `${doubt[0].toUpperCase()}${doubt.slice(1)}.` : '';
+  return [doubt && `${doubt[0].toUpperCase()}${doubt.slice(1)}.`, ...notes].filter(Boolean).join(' ');
 }
 
 /** Two lines of heads, so that a table is no wider than a terminal. */
@@ -127,13 +145,14 @@ function headOf(stated: boolean, more: readonly string[]): string[][] {
   return [0, 1].map(line => heads.map(head => head[line]));
 }
 
-function rowOf({ zones, tint, absolute }: Forecast, stated: boolean): string[] {
+function rowOf(forecast: Forecast, stated: boolean): string[] {
+  const { zones, tint, absolute } = forecast;
   return [
     ...(stated ? [zones[0].Lprint.toFixed(0)] : []),
     pair(tint),
     pair(absolute),
-    inTable(visibleShare(tint.bands)),
-    tint.direction ?? '–',
+    inTable(tint.seen),
+    directionWords(forecast)?.replace(' to ', '/') ?? '–',
   ];
 }
 
@@ -158,7 +177,7 @@ function grounds(forecasts: readonly Forecast[]): string {
 function pressLine(forecast: Forecast): string {
   const { condition, range } = forecast;
   const names = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
-  return `${names}; black L* ${range.black.toFixed(0)} (${ground(forecast)})`;
+  return `${names}; black L* ${blackWords(range)} (${ground(forecast)})`;
 }
 
 const point = ({ zones: [zone] }: Forecast) =>

@@ -1,7 +1,6 @@
-import { visibleShare } from '../../print/bands';
-import { leanOf } from '../../print/lean';
+import { type Lean, leanOf } from '../../print/lean';
 import type { BookPicture } from '../../shared/finding';
-import type { Direction, Forecast } from '../../shared/forecast';
+import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
@@ -10,7 +9,7 @@ import { asTaken, forecastOf, type Recommend, type Recommendation } from '../rec
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
-import { count, encodingName, inOrders, inOrdersOfMany, list } from '../words';
+import { count, encodingName, inOrders, inOrdersOfMany, leanName, list, mostly } from '../words';
 import page from './README.md';
 
 interface Options {
@@ -52,7 +51,7 @@ export default defineRule<Options>({
         type: 'number',
         minimum: 0,
         maximum: 1,
-        default: 0.1,
+        default: 0.2,
         description:
           'Probability (0-1) of a visible tint, alike for all pictures, from which the book gets its one note.',
       },
@@ -84,8 +83,8 @@ interface Alternative {
   probability: number;
 }
 
-/** Probability of a tint that is seen without a neutral beside it. */
-const chanceOf = ({ tint }: Forecast) => visibleShare(tint.bands);
+/** Probability that an order shows a tint that is seen without a neutral beside it. */
+const chanceOf = ({ tint }: Forecast) => tint.seen;
 
 /** A picture on one target, with the recommended encoding where that would serve it clearly better. */
 class Print {
@@ -135,7 +134,7 @@ function words(print: Print, group: readonly Print[], targets: readonly Target[]
   const { picture, target, forecast, probability, better } = print;
   const { recommendation, probability: lowered } = better!;
   const { encoding } = recommendation;
-  const direction = lean(group);
+  const way = lean(group);
   return {
     process: processName(target),
     target: forTarget(target, targets),
@@ -144,7 +143,7 @@ function words(print: Print, group: readonly Print[], targets: readonly Target[]
     save: asTaken(recommendation, target),
     now: inOrders(probability),
     lower: inOrders(lowered),
-    lean: direction ? `, mostly ${direction},` : '',
+    lean: way ? `, ${mostly(way)} ${leanName(way)},` : '',
     price: priceOf(encoding, target, group.map(blacksOf)),
     guess: guessOfInks(picture, forecast),
   };
@@ -157,11 +156,11 @@ const blacksOf = ({ forecast, better }: Print) => ({
   after: better!.forecast.range.black,
 });
 
-const data = ({ target, forecast, probability, better }: Print, direction: Direction | null) => ({
+const data = ({ target, forecast, probability, better }: Print, way: Lean | null) => ({
   target: target.name,
   basis: forecast.condition.basis,
   probability,
-  direction,
+  direction: way?.direction ?? null,
   better: better!.recommendation.encoding,
   betterProbability: better!.probability,
   black: forecast.range.black,
@@ -200,22 +199,22 @@ function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): I
   const probability = prints.reduce((sum, print) => sum + print.probability, 0) / prints.length;
   if (probability < tell) return;
   const { target, forecast } = prints[0];
-  const direction = lean(prints);
+  const way = lean(prints);
   yield {
     message: say(messages.process, {
       process: processName(target),
       subject: subjectOf(prints.length, all.length),
       now: inOrdersOfMany(prints.map(print => print.probability)),
       target: forTarget(target, targets),
-      lean: direction
-        ? `It leans ${direction} more often than not.`
+      lean: way
+        ? `Faint tints counted too, it leans ${leanName(way)} ${inOrders(way.probability)}.`
         : 'Which way it leans cannot be predicted; a measured print can tell.',
     }),
     data: {
       target: target.name,
       basis: forecast.condition.basis,
       probability,
-      direction,
+      direction: way?.direction ?? null,
       pictures: paths(prints.map(({ picture }) => picture)),
     },
     note: true,

@@ -16,15 +16,15 @@ describe('tone value drift', () => {
     assert.equal(driftedTone(0.1, -60), 0);
     assert.equal(driftedTone(0.9, 60), 1);
   });
-  it('has six causes, tone values first', () => {
+  it('has six causes, tone values first; a house keeps its black ink', () => {
     const causes = inkDrifts({
       tone: { order: 1.9, page: 0.4 },
       blackShade: { a: 0.9, b: 1.5 },
       colouredGrey: { a: 0, b: 0 },
     });
     assert.deepEqual(
-      causes.map(cause => [cause.order, cause.page]),
-      [...Array(4).fill([1.9, 0.4]), [0.9, 0], [1.5, 0]],
+      causes.map(({ house, order, page }) => [house, order, page]),
+      [...Array(4).fill([0, 1.9, 0.4]), [0.9, 0, 0], [1.5, 0, 0]],
     );
   });
 });

@@ -1,12 +1,15 @@
 import assert from 'node:assert/strict';
+import { lightness, luminance } from '../../../src/colour/lab';
+import { spectralView } from '../../../src/colour/spectra';
+import { greyAim } from '../../../src/print/aim';
 import { papers } from '../../../src/print/papers';
 import type { DyeProcess } from '../../../src/print/process';
 import { processOf } from '../../../src/print/processes';
 import { dyeModel } from '../../../src/print/spectral/dye-model';
-import { amountsFor, dyePrint } from '../../../src/print/spectral/dye-print';
 import { dyeSet } from '../../../src/print/spectral/dyes';
-import { measuredDeparture } from '../../../src/print/spectral/measured-scale';
-import { paperSpectrum } from '../../../src/print/spectral/paper-spectrum';
+import { measuredScale } from '../../../src/print/spectral/measured-scale';
+import { neutralTarget, STRAY } from '../../../src/print/spectral/neutral-target';
+import { GRID } from '../../../src/print/spectral/sampling';
 import type { LightId, ProcessId } from '../../../src/shared/target';
 
 function made(id: ProcessId, light: LightId, paperId?: string) {
@@ -103,28 +106,47 @@ describe('photographic printing', () => {
     }
   });
 
-  it('stands half way between the dyes and the scale that was really measured', () => {
-    const [is, dyes] = [new Float64Array(3), new Float64Array(3)];
-    const process = processOf('silver-halide').model as DyeProcess;
-    const { mean } = dyeSet(process.dyes);
-    const paper = paperSpectrum(papers.find(p => p.id === 'photo-lustre')!);
-    const [daylight, lamp] = (['D50', 'FL11'] as const).map(light =>
-      dyePrint({ dyes: mean, paper, flare: process.flare, light }),
-    );
-    made('silver-halide', 'D50').lab([0.5, 0.5, 0.5], null, is);
-    lamp.lab(amountsFor(daylight, is, [0.6, 0.6, 0.6]), dyes);
-    made('silver-halide', 'FL11').lab([0.5, 0.5, 0.5], null, is);
-    const { a, b } = measuredDeparture(process.dyes, mean, 'FL11')(dyes[0]);
-    assert.ok(a < -1, `${a}`);
-    assert.ok(
-      Math.abs(is[1] - dyes[1] - a / 2) < 0.01 && Math.abs(is[2] - dyes[2] - b / 2) < 0.01,
-      `${is} ${dyes}`,
-    );
+  // the scale was measured with stray light: the same dyes print darker without it
+  const printed = (L: number) => lightness((luminance(L) - 100 * STRAY) / (1 - STRAY));
+  for (const light of ['A', 'FL2', 'FL11', 'LED-B1'] as const)
+    it(`changes under ${light} half way between the scale that was really measured and dyes in the same stray light`, () => {
+      const [day, lamp] = [made('silver-halide', 'D50'), made('silver-halide', light)];
+      const [before, after] = [new Float64Array(3), new Float64Array(3)];
+      // two papers, each of which moves by itself: a grey keeps its paper's share, as in the grey aim
+      const { share } = greyAim([93.5, 0, 0], 6);
+      const { paper } = neutralTarget();
+      const [theirs, theirsLit] = (['D50', light] as const).map(id =>
+        spectralView(id, GRID).lab(paper, new Float64Array(3)),
+      );
+      const scale = measuredScale(dyeSet('chromogenic').mean, light).filter(
+        ({ lab }) => lab[0] > 36 && lab[0] < 80,
+      );
+      assert.ok(scale.length > 10);
+      for (const { lab, measured, modelled } of scale) {
+        const L = printed(lab[0]);
+        const value = valueFor(day, L);
+        day.lab([value, value, value], null, before);
+        lamp.lab([value, value, value], null, after);
+        for (const i of [1, 2]) {
+          const change = after[i] - before[i] - share(L) * (lamp.white[i] - day.white[i]);
+          const middle = (measured[i] + modelled[i]) / 2 - share(L) * (theirsLit[i] - theirs[i]);
+          // the target is greener than its paper, so that its mixture of dyes is another one
+          assert.ok(Math.abs(change - middle) < 1, `L* ${lab[0]}: ${change}, half way is ${middle}`);
+        }
+      }
+    });
+
+  it('changes the greys of 80, 80, 80 under FL11 by no more than half way to what was measured', () => {
+    // measured where the target is as deep: a* +1.9; the dyes with its stray light: +4.6
+    const [before, after] = [new Float64Array(3), new Float64Array(3)];
+    made('silver-halide', 'D50').lab([80 / 255, 80 / 255, 80 / 255], null, before);
+    made('silver-halide', 'FL11').lab([80 / 255, 80 / 255, 80 / 255], null, after);
+    assert.ok(Math.abs(after[1] - before[1] - 3.25) < 0.4, `${after[1] - before[1]}`);
   });
 
   it('under other lights is less sure, borrowed dyes twice as unsure', () => {
-    const own = made('silver-halide', 'FL11', 'photo-gloss').dataSpread(50, []);
-    const borrowed = made('dye-transfer', 'FL11').dataSpread(50, []);
+    const own = made('silver-halide', 'FL11', 'photo-gloss').dataSpread(50, [0.5, 0.5, 0.5]);
+    const borrowed = made('dye-transfer', 'FL11').dataSpread(50, [0.5, 0.5, 0.5]);
     assert.ok(own.a > 1 && borrowed.a > 1.8 * own.a);
   });
 });

@@ -16,7 +16,7 @@ describe('chart of forecasts', () => {
     assert.ok(isChart(svg.slice(0, 512)));
     assert.ok(!isChart('<svg xmlns="http://www.w3.org/2000/svg"><g class="evengrey-forecast"/></svg>'));
   });
-  it('has a panel a press, an ellipse of one and two deviations a route, a dot a further light', () => {
+  it('has a panel a press, ellipses of one and two deviations a route, one of one deviation and a dot a further light', () => {
     const all = processes.flatMap(({ id }) =>
       lights.map(light => forecastValue(grey, { ...defaultTarget(id), light: light.id })),
     );
@@ -25,11 +25,23 @@ describe('chart of forecasts', () => {
     const routes = all
       .filter(({ condition }) => condition.light === 'D50')
       .reduce((sum, { routes: ways }) => sum + (ways?.length ?? 1), 0);
-    assert.equal(svg.match(/<ellipse /g)!.length, 2 * routes);
-    assert.equal(
-      svg.match(/<title>(D65|A|FL2|FL11|LED-B\d)<\/title>/g)!.length,
-      processes.length * (lights.length - 1),
-    );
+    const further = processes.length * (lights.length - 1);
+    assert.equal(svg.match(/<ellipse /g)!.length, 2 * routes + further);
+    assert.equal(svg.match(/<circle r="2.5"/g)!.length, further);
+    assert.equal(svg.match(/<title>(D65|A|FL2|FL11|LED-B\d)<\/title>/g)!.length, further);
+  });
+  it('numbers the ways as its list does, names the lights, and says how far each goes', () => {
+    const lit = forecastValue(grey, { ...defaultTarget('offset-coated'), light: 'A' });
+    const svg = forecastChart('Grey', [offset, lit], true);
+    offset.routes!.forEach((_, i) => {
+      assert.match(svg, new RegExp(`class="small strong">${i + 1}</text>`));
+      assert.match(svg, new RegExp(`>${i + 1} {2}\\d+ %: `));
+    });
+    assert.match(svg, /is our guess:/);
+    assert.match(svg, /fill="#444">A<\/text>/);
+    assert.match(svg, /A [+−]?\d\.\d\/[+−]?\d\.\d ± \d\.\d\/\d\.\d/);
+    const one = forecastChart('Grey', [forecastValue(grey, defaultTarget('silver-halide'))], true);
+    assert.doesNotMatch(one, /small strong/, 'one way has no number');
   });
   it('draws the tone curve of a picture between black and paper, and says the same in words', () => {
     const picture = forecastPicture(greyScale(), defaultTarget('silver-halide'))!;
@@ -37,7 +49,8 @@ describe('chart of forecasts', () => {
     assert.match(svg, /<path d="M[\d. ]+(L[\d. ]+){11}" fill="none" stroke="#000" stroke-width="2"/);
     assert.match(svg, /generic process, not your printer/);
     assert.match(svg, /No predictable/);
-    assert.match(svg, /No tint \(below 1\): about \d in 10/);
+    assert.match(svg, /Orders in which a tint is seen: about \d in 10/);
+    assert.match(svg, /– no tint \(below 1\): about \d0 %/);
   });
   it('draws no tint of line work, and says why', () => {
     const [zone] = greyScale().zones;
@@ -69,7 +82,13 @@ describe('chart of forecasts', () => {
   it('turns an ellipse with the correlation: long along +a* +b*, as an SVG turns (clockwise)', () => {
     const slanted = structuredClone(offset);
     slanted.routes = undefined;
-    slanted.spread = { ...slanted.spread, order: { a: 2, b: 2 }, page: { a: 0, b: 0 }, corr: 0.8 };
+    slanted.spread = {
+      ...slanted.spread,
+      house: { a: 0, b: 0 },
+      order: { a: 2, b: 2 },
+      page: { a: 0, b: 0 },
+      corr: 0.8,
+    };
     const svg = forecastChart('Grey', [slanted]);
     assert.match(svg, /rotate\(-45\)/);
     const [, rx, ry] = svg.match(/<ellipse rx="([\d.]+)" ry="([\d.]+)"/)!.map(Number);

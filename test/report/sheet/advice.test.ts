@@ -93,8 +93,8 @@ describe('what to do with a picture', () => {
       },
     );
     const route = (b: number, label: string) => ({
-      ...{ route: 'inks' as const, label, weight: 0.5, spread: unknown.spread },
-      tint: { ...unknown.tint, bands: { neutral: 1 - b, faint: 0, visible: b, obvious: 0, heavy: 0 } },
+      ...{ route: 'inks' as const, label, weight: 0.5, Lprint: 50, black: 15, spread: unknown.spread },
+      tint: { ...unknown.tint, seen: b },
     });
     const ask = { ...unknown, routes: [route(0.1, 'Kept'), route(0.9, 'Converted')] };
     const { kind, reason } = adviceOn({ ...picture('a.tif', [], { space: 'cmyk' }), forecasts: [ask] }, []);

@@ -7,16 +7,49 @@ const on = (process: Parameters<typeof defaultTarget>[0]) =>
 
 describe('a forecast in sentences and numbers', () => {
   const forecast = on('silver-halide');
-  const bands = (neutral: number, visible: number, obvious: number) => ({
+  const seen = (seen: number, seenObvious = 0) => ({
     ...forecast,
-    tint: { ...forecast.tint, bands: { neutral, faint: 0, visible, obvious, heavy: 0 } },
+    tint: { ...forecast.tint, seen, seenObvious },
   });
 
   it('counts in orders, and never surer than that', () => {
-    assert.equal(expectations(bands(0.6, 0.4, 0)).tint, 'A tint is seen in about 4 orders of 10.');
-    assert.match(expectations(bands(0.4, 0.4, 0.2)).tint, /6 orders of 10, an obvious one in about 2 orders/);
-    assert.doesNotMatch(expectations(bands(0.999, 0.001, 0)).tint, /%|0 orders|never/);
-    assert.doesNotMatch(expectations(bands(0, 1, 0)).tint, /always|every order\b(?<!nearly every order)/);
+    assert.equal(expectations(seen(0.4)).tint, 'A tint is seen in about 4 orders of 10.');
+    assert.match(expectations(seen(0.6, 0.2)).tint, /6 orders of 10, an obvious one in about 2 orders/);
+    assert.doesNotMatch(expectations(seen(0.001)).tint, /%|0 orders|never/);
+    assert.doesNotMatch(expectations(seen(1)).tint, /always|every order\b(?<!nearly every order)/);
+  });
+
+  it('does not tell a share of the picture as a share of orders', () => {
+    const half = { neutral: 0.5, faint: 0, visible: 0, obvious: 0, heavy: 0.5 };
+    const tinted = { ...seen(1, 1), tint: { ...seen(1, 1).tint, bands: half } };
+    assert.match(
+      expectations(tinted).tint,
+      /^A tint is seen in nearly every order, an obvious one in nearly/,
+    );
+    const figures = new Map(figuresOf(tinted));
+    assert.equal(figures.get('Orders in which a tint is seen'), 'nearly every order');
+    assert.equal(figures.get('  heavy (above 7)'), 'about 50 %');
+    for (const [label, value] of figures) if (label.startsWith('  ')) assert.doesNotMatch(value, /in 10/);
+  });
+
+  it('says that a direction counts fainter tints than those that are seen', () => {
+    const inks = { space: 'cmyk' as const, values: [0.5, 0.5, 0.5, 0] };
+    const brown = forecastValue(inks, { ...defaultTarget('offset-coated'), route: 'inks' });
+    assert.match(
+      expectations(brown).direction,
+      /^Faint tints counted too, it leans warm in (nearly every order|about \d orders of 10)\.$/,
+    );
+  });
+
+  it('does not take the black of the encoding for that of the picture, nor the mean of two ways for one', () => {
+    const zones = [{ ...forecast.zones[0], Lprint: 21.7 }];
+    const range = { ...forecast.range, black: 15, blackDeepest: 10, blackWeakest: 15 };
+    assert.match(
+      expectations({ ...forecast, zones, range }).range,
+      /^The deepest black of this encoding comes out at L\* 10 to 15, by what the house does with it, on a paper of \d+; the darkest zone of the picture at about 22; /,
+    );
+    const deep = { ...forecast, range, zones: [{ ...zones[0], Lprint: 16 }] };
+    assert.doesNotMatch(expectations(deep).range, /darkest zone/);
   });
 
   it('shares ten orders among the bands, none too many', () => {
@@ -24,7 +57,7 @@ describe('a forecast in sentences and numbers', () => {
       ...forecast.tint,
       bands: { neutral: 0.35, faint: 0.35, visible: 0.24, obvious: 0.055, heavy: 0.005 },
     };
-    const values = figuresOf({ ...forecast, tint: some })
+    const values = figuresOf({ ...forecast, tint: some }, { stated: true })
       .slice(0, 5)
       .map(([, value]) => value);
     const orders = values.map(value => Number(/^about (\d+)/.exec(value)?.[1] ?? 0));
@@ -34,7 +67,9 @@ describe('a forecast in sentences and numbers', () => {
       values.join('; '),
     );
     assert.equal(values[4], 'fewer than 1 in 20');
-    assert.equal(figuresOf(bands(1, 0, 0))[0][1], 'nearly every order');
+    const none = { neutral: 1, faint: 0, visible: 0, obvious: 0, heavy: 0 };
+    const sure = { ...forecast, tint: { ...forecast.tint, bands: none } };
+    assert.equal(figuresOf(sure, { stated: true })[0][1], 'nearly every order');
   });
 
   it('names no direction that the forecast has none of', () => {
@@ -58,9 +93,9 @@ describe('a forecast in sentences and numbers', () => {
       ...forecast,
       range: { ...forecast.range, blockedShare, closedShare },
     });
-    assert.match(expectations(black(0, 0)).range, /; no shade of the picture closes up in it\.$/);
-    assert.match(expectations(black(0.4, 0)).range, /; no shade of the picture closes up in it\.$/);
-    assert.match(expectations(black(0.45, 0.05)).range, /; shades on 5 % of the picture close up in it\.$/);
+    assert.match(expectations(black(0, 0)).range, /; no shade of the picture closes up\.$/);
+    assert.match(expectations(black(0.4, 0)).range, /; no shade of the picture closes up\.$/);
+    assert.match(expectations(black(0.45, 0.05)).range, /; shades on 5 % of the picture close up\.$/);
     const figures = new Map(figuresOf(black(0.45, 0.05)));
     assert.equal(figures.get('Prints as black'), '45 %');
     assert.equal(figures.get('  of it shades of the file'), '5 %');

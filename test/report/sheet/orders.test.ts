@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import { defaultTarget, forecastPicture, papersFor, processes } from '../../../src/print';
-import { visibleShare } from '../../../src/print/bands';
 import { possibleOrders } from '../../../src/report/sheet/orders';
 import type { Forecast } from '../../../src/shared/forecast';
 import type { LightId, RouteId, Target } from '../../../src/shared/target';
@@ -46,7 +45,7 @@ describe('ten possible orders', () => {
   const all = forecasts();
 
   it('show a tint as often as the forecast says, within one, whatever the picture, press and route', () => {
-    const seen = all.map(({ forecast }) => visibleShare(forecast.tint.bands));
+    const seen = all.map(({ forecast }) => forecast.tint.seen);
     const mixtures = all.filter(
       ({ forecast: { routes: ways = [] } }) => new Set(ways.map(w => w.route)).size > 1,
     );

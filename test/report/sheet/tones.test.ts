@@ -53,6 +53,7 @@ describe('tone scale of a forecast', () => {
   it('drifts in each order as far as its own route does', () => {
     const steady = routeWith(forecast, 0);
     const wild = structuredClone(steady);
+    wild.spread.house = { a: 3 * forecast.spread.house.a, b: 0 };
     wild.spread.order = { a: 3 * forecast.spread.order.a, b: 0 };
     wild.spread.page = { a: 3 * forecast.spread.page.a, b: 0 };
     const print = toneScale({
@@ -74,6 +75,8 @@ const routeWith = (forecast: Forecast, b: number) => ({
   route: 'separated' as const,
   label: '',
   weight: 0,
+  Lprint: 50,
+  black: 10,
   spread: forecast.spread,
   tint: { ...forecast.tint, b: forecast.tint.b + b },
 });

@@ -13,6 +13,8 @@ const line = (change: Partial<EncodingAdvice>): EncodingAdvice => ({
   evenOrdersWorst: 7,
   pageScatter: 0.3,
   black: 17.6,
+  blackDeepest: 17.6,
+  blackWeakest: 17.6,
   ground: 'guess',
   ...change,
 });
@@ -34,13 +36,33 @@ describe('advice on encodings as text', () => {
       ],
       { width: 80, colour: false },
     );
-    const blocks = text.trimEnd().split('\n\n');
-    assert.equal(blocks.length, 3);
-    assert.match(blocks[0], /not of your\sprinter/);
-    assert.match(blocks[0].replace(/\n/g, ' '), /a book all of whose pictures are stored so/);
+    const all = text.trimEnd().split('\n\n');
+    const introduction = all.slice(0, 4).join(' ').replace(/\n/g, ' ');
+    const blocks = all.slice(3);
+    assert.equal(blocks.length, 3, 'the last paragraph and two presses');
+    assert.match(introduction, /not of your printer/);
+    assert.match(introduction, /a book all of whose pictures are stored so/);
+    assert.match(introduction, /convert where another encoding is even in 2 orders more, unless/);
     assert.match(blocks[1], /^Inkjet; Matt coated paper\n/);
     assert.match(blocks[1], /rgb-neutral +can be sent +7 +18 +guess/);
     assert.match(blocks[1], /four-channel +convert to single-channel +6 \(4 to 9\+\) +18/);
     assert.match(blocks[2], /black-only +ask the print house/);
+  });
+  it('tells the blacks of all ways, never their mean, and that nothing is evener where even little is', () => {
+    const style = { width: 80, colour: false };
+    const text = adviceText(
+      [
+        line({
+          blackDeepest: 10.8,
+          black: 15.3,
+          blackWeakest: 15.3,
+          evenOrders: 5.2,
+          evenOrdersBest: 5.2,
+          evenOrdersWorst: 5.2,
+        }),
+      ],
+      style,
+    );
+    assert.match(text, /rgb-neutral +none clearly evener +5 +11 to 15 +guess/);
   });
 });

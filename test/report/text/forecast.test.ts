@@ -19,6 +19,34 @@ describe('forecasts as text', () => {
     assert.match(text, /A forecast is no proof: have a test print made before the run/);
   });
 
+  it('tell the ways of the print house one by one, and that their weights are a guess', () => {
+    const grey = forecastValue({ space: 'grey', values: [0.5] }, defaultTarget('offset-coated'));
+    const text = forecastText({ ...subject, space: 'grey', values: [128] }, [grey], plain);
+    assert.match(text, /What the print house may do with it \(how likely each is, is our guess\)/);
+    assert.match(text, /- 60 %: grey values kept, on the black plate: L\* \d+, tint /);
+    assert.equal(text.match(/^ {2}- \d+ %: /gm)!.length, grey.routes!.length);
+    assert.match(text, /- a guess: how likely each way of the print house is/);
+    assert.doesNotMatch(forecastText(subject, [black('D50')], plain), /may do with it|how likely/);
+  });
+
+  it('say what a separation for another condition does, or that it does nothing, in full and as a table', () => {
+    const separatedFor = { process: 'liquid-toner', paper: 'gloss-coated-bright' } as const;
+    const grey = forecastValue(
+      { space: 'grey', values: [0.5] },
+      { ...defaultTarget('inkjet'), separatedFor },
+    );
+    const photographic = forecastValue(
+      { space: 'grey', values: [0.5] },
+      { ...defaultTarget('silver-halide'), separatedFor },
+    );
+    for (const many of [1, 4]) {
+      const told = (forecast: typeof grey) =>
+        forecastText(subject, Array(many).fill(forecast), plain).replace(/\s+/g, ' ');
+      assert.match(told(grey), /is done for liquid toner \(Gloss coated paper, brightened\), and those inks/);
+      assert.match(told(photographic), /Nothing is separated here: .* changes nothing\./);
+    }
+  });
+
   it('tell many lights of a press as a table, and many presses in one light too', () => {
     const every = forecastText(
       subject,
