@@ -1,6 +1,7 @@
 // no-unit-test: a list; test/cli/demo.test.ts checks what a check of the demo says of every entry
 import sharp, { type Sharp } from 'sharp';
 import type { Master, SceneId } from './masters';
+import { asLightAs, lifted, type Mix } from './same-grey';
 import { deepTiff, inksTiff, labTiff, lineTiff, PPI, rgb, rgba } from './store';
 
 export interface DemoPicture {
@@ -18,9 +19,6 @@ const tagged = (picture: Sharp) => picture.withIccProfile('srgb').withMetadata({
 const inksJpeg = (file: Buffer) =>
   sharp(file).pipelineColourspace('cmyk').toColourspace('cmyk').jpeg({ quality: 92 });
 const plainJpeg = (picture: Sharp) => tagged(picture).jpeg(jpeg);
-
-/** The curve that turns a tone into black ink of about the same lightness on coated paper. */
-const black = (darkness: number) => 100 * darkness ** 1.15;
 
 const page = (file: string, scene: SceneId): DemoPicture => ({
   file: `pictures/${file}`,
@@ -40,32 +38,31 @@ const pages: DemoPicture[] = [
   page('08-snow-fence.jpg', 'snow'),
 ];
 
-/** One master in every encoding. */
+const keeperIn = (file: string, store: DemoPicture['store']): DemoPicture => ({
+  file: `encodings/keeper-${file}`,
+  scene: 'head',
+  store: master => store(lifted(master)),
+});
+const inMix = (mix: Mix) => (master: Master) => inksTiff(master, asLightAs(mix));
+
+/** One master in every encoding, of the same lightness in each: only how the grey is stored differs. */
 const keeper: DemoPicture[] = [
-  { file: 'encodings/keeper-rgb-neutral.jpg', scene: 'head', store: master => plainJpeg(rgb(master)) },
-  {
-    file: 'encodings/keeper-single-channel.tif',
-    scene: 'head',
-    store: master => deepTiff(master, 'grey'),
-  },
-  { file: 'encodings/keeper-lab-neutral.tif', scene: 'head', store: labTiff },
-  {
-    file: 'encodings/keeper-black-only.tif',
-    scene: 'head',
-    store: master => inksTiff(master, d => [0, 0, 0, black(d)]),
-  },
-  {
-    file: 'encodings/keeper-four-channel.tif',
-    scene: 'head',
+  keeperIn('rgb-neutral.jpg', master => plainJpeg(rgb(master))),
+  keeperIn('single-channel.tif', master => deepTiff(master, 'grey')),
+  keeperIn('lab-neutral.tif', labTiff),
+  keeperIn(
+    'black-only.tif',
+    inMix(d => [0, 0, 0, 100 * d]),
+  ),
+  keeperIn(
+    'four-channel.tif',
     // near-neutral triplets of the trade (25/19/19, 50/40/40, 75/66/66) with black from the lights on
-    store: master =>
-      inksTiff(master, d => [62 * d, 62 * d * (0.74 + 0.14 * d), 62 * d * (0.74 + 0.14 * d), 85 * d ** 2]),
-  },
-  {
-    file: 'encodings/keeper-three-ink.tif',
-    scene: 'head',
-    store: master => inksTiff(master, d => [90 * d, 90 * d, 90 * d, 0]),
-  },
+    inMix(d => [62 * d, 62 * d * (0.74 + 0.14 * d), 62 * d * (0.74 + 0.14 * d), 85 * d ** 2]),
+  ),
+  keeperIn(
+    'three-ink.tif',
+    inMix(d => [100 * d, 100 * d, 100 * d, 0]),
+  ),
 ];
 
 /** One fault each that its file is named for; a fault may bring another along. */

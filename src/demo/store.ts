@@ -1,6 +1,7 @@
 // no-unit-test: test/cli/demo.test.ts makes the book and checks every picture of it
 import sharp, { type Sharp } from 'sharp';
 import type { Master } from './masters';
+import { lightnessOf } from './same-grey';
 import { tiff } from './tiff';
 
 // The ways in which one master is stored: each the channels of a usual export, good or bad.
@@ -52,14 +53,8 @@ export function deepTiff({ width, height, tones }: Master, kind: 'grey' | 'rgb')
 /** Lab of 16 bit without colour: L* 0-100 as 0-65535, a* and b* as whole numbers with a sign (TIFF 6.0, section 23). */
 export function labTiff({ width, height, tones }: Master): Buffer {
   const data = new Uint16Array(width * height * 3);
-  for (let i = 0; i < tones.length; i++) data[i * 3] = Math.round(lightness(tones[i]) * 655.35);
+  for (let i = 0; i < tones.length; i++) data[i * 3] = Math.round(lightnessOf(tones[i]) * 655.35);
   return tiff({ width, height, kind: 'lab', data, bits: 16 }, PPI);
-}
-
-/** L* of a tone of sRGB (IEC 61966-2-1, CIE 15). */
-function lightness(tone: number): number {
-  const Y = tone <= 0.04045 ? tone / 12.92 : ((tone + 0.055) / 1.055) ** 2.4;
-  return Y > (6 / 29) ** 3 ? 116 * Math.cbrt(Y) - 16 : Y * (29 / 3) ** 3;
 }
 
 /** Four inks, given in percent for a darkness 0-1. */

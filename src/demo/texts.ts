@@ -57,7 +57,7 @@ export const readme = `# A demo book for Evengrey
 "Winter on Halm" is invented, and so is all that is in it: the pictures were drawn by code. Use them as you like.
 
 - \`pictures/\`: the pages, kept as equal red, green and blue, as they should be.
-- \`encodings/\`: one picture in six encodings. The same grey, and not the same print.
+- \`encodings/\`: one picture in six encodings. The same grey in all of them: the same lightness to within about 1 L*, relative to the paper, and softer than the page it is taken from, since equal coloured inks reach no deeper black. Not the same print.
 - \`faults/\`: each file has the fault that it is named for; some bring another along. \`see-through.png\` is sound: what is transparent is not judged.
 - \`extras/\`: a deliberate tone, a colour picture and line art; \`evengrey.json\` says that they are meant.
 - \`book.md\`: the layout.
