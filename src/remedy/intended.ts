@@ -10,13 +10,13 @@ import { upright } from './grey/turn';
 import type { ReadPicture } from './source';
 import { type SourceBlack, shiftedTones } from './tone/shift';
 
-/** What a result is to look like, as lightness and tint of every pixel, and what there is to tell of it. */
+/** What a result is to look like, as lightness and tint of every pixel, and what there is to tell and record of it. */
 export function intended(
   { samples, reading, header }: ReadPicture,
   facts: Omit<SourceFacts, 'sha256'>,
   wish: RemedyWish,
   format: RemedyFormat,
-): { plane: TonePlane; told: string[] } {
+): { plane: TonePlane; told: string[]; black: string | null } {
   const { meaning } = reading;
   const opaque = format === 'jpeg' || wish.to === 'black-only';
   const seen = opaque ? onPaper(samples) : samples;
@@ -30,7 +30,8 @@ export function intended(
     grey.tint = tinted(grey.lightness, tintLine(wish.tone, facts.chroma ?? { zones: [] }));
   const shifted = shiftedTones(grey, blackOf(facts, meaning), wish);
   told.push(...shifted.told);
-  return { plane: wish.upright ? upright(shifted.plane, header.orientation) : shifted.plane, told };
+  const plane = wish.upright ? upright(shifted.plane, header.orientation) : shifted.plane;
+  return { plane, told, black: shifted.black };
 }
 
 function blackOf(

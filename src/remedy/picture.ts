@@ -77,12 +77,12 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
   const format = formatOf(header.format, wish);
   const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
   const facts = known?.sha256 === sha256 ? known : factsOf(samples, header, reading);
-  const { plane, told } = intended(source, facts, asked, format);
+  const { plane, told, black } = intended(source, facts, asked, format);
   const stored = await encode(plane, asked, header.bits);
   return {
     plane,
     stored,
-    carried: carriedAlong(source, asked, stored),
+    carried: carriedAlong(source, asked, stored, black),
     format,
     from: sha256,
     fromEncoding: facts.encoding,
@@ -91,13 +91,18 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
   };
 }
 
-function carriedAlong({ bytes, header, sha256 }: ReadPicture, wish: RemedyWish, stored: Stored): Carried {
+function carriedAlong(
+  { bytes, header, sha256 }: ReadPicture,
+  wish: RemedyWish,
+  stored: Stored,
+  black: string | null,
+): Carried {
   const carried = carriedFrom(bytes, header);
   return withRecord(wish.upright ? upright(carried) : carried, {
     from: sha256,
     to: wish.to,
     toned: wish.to === 'rgb-toned',
-    parameters: parametersOf(wish, stored.bits),
+    parameters: parametersOf(wish, stored.bits, black),
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Header } from '../picture/types';
+import { FITTED } from '../picture/xmp/record';
 import type {
   GreyMethod,
   RemedyEncoding,
@@ -18,16 +19,20 @@ const ENCODINGS: Record<RemedyEncoding, string> = {
   'rgb-toned': 'RGB with a tone',
 };
 
-/** What was done, in words and numbers, for the record inside the file. The same wish gives the same words. */
-export function parametersOf(wish: RemedyWish, bits: number): string {
-  const { to, below, tone, curve, blackPoint } = wish;
+/**
+ * What was done, in words and numbers, for the record inside the file, which begins with the encoding's own name. The
+ * same wish gives the same words.
+ * @param black what became of the black; null: nothing
+ */
+export function parametersOf(wish: RemedyWish, bits: number, black: string | null): string {
+  const { to, below, tone, curve } = wish;
   return [
-    `to ${to} (${ENCODINGS[to]}), ${bits} bits`,
+    `${ENCODINGS[to]}, ${bits} bits`,
     methodWords(wish.grey),
     to === 'rgb-neutral' && below !== null ? `colour below a chroma of ${below} removed` : null,
     to === 'rgb-toned' ? toneWords(tone) : null,
-    curve ? 'tones fitted by a curve' : null,
-    `black point ${blackPoint}`,
+    curve ? FITTED : null,
+    black,
   ]
     .filter(part => part !== null)
     .join('; ');

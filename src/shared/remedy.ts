@@ -86,4 +86,6 @@ export interface Remedied {
   to: RemedyEncoding;
   /** Its tint is meant: a counter-tint, or a stated tone. */
   toned: boolean;
+  /** Its tones were fitted by a curve, by this remedy or by one before it. */
+  fitted: boolean;
 }

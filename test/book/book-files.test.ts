@@ -123,7 +123,10 @@ describe('a book that is laid out in its folder', () => {
   it('prints the original that it places, whatever copies lie about', async () => {
     const facts = {
       'a.jpg': { sha256: sha(1) },
-      'copy.jpg': { sha256: sha(2), remedied: { from: sha(1), to: 'rgb-neutral', toned: false } },
+      'copy.jpg': {
+        sha256: sha(2),
+        remedied: { from: sha(1), to: 'rgb-neutral', toned: false, fitted: false },
+      },
     } as Record<string, Partial<PictureFacts>>;
     const files = { 'a.jpg': '', 'copy.jpg': '' };
     const settings = { pictures: ['*.jpg'] };

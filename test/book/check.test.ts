@@ -59,7 +59,7 @@ describe('checking a book', () => {
   });
 
   it('judges a converted copy in the place of its original, and leaves a tone that was given on purpose', async () => {
-    const remedied = { from: sha, to: 'rgb-toned', toned: true } as const;
+    const remedied = { from: sha, to: 'rgb-toned', toned: true, fitted: false } as const;
     const toned = { encoding: 'rgb-toned' as const };
     const others = Object.fromEntries(
       ['c.png', 'd.png', 'e.png'].map((name, i) => [name, [greyFacts(String(i + 2).repeat(64))]]),

@@ -85,7 +85,7 @@ describe('a picture of the book', () => {
   };
 
   it('is meant to be toned where a conversion gave it its tone, unless the settings say otherwise', () => {
-    const remedied: Remedied = { from: 'a'.repeat(64), to: 'rgb-toned', toned: true };
+    const remedied: Remedied = { from: 'a'.repeat(64), to: 'rgb-toned', toned: true, fitted: false };
     assert.deepEqual(intentOf(remedied, false), ['toned', true]);
     assert.deepEqual(intentOf(remedied, true), ['grey', true]);
     assert.deepEqual(intentOf({ ...remedied, toned: false }, false), ['grey', false]);

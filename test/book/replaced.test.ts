@@ -7,7 +7,7 @@ import { brokenFacts, greyFacts } from './support/facts';
 
 const hash = (letter: string) => letter.repeat(64);
 const of = (from: string, change: Partial<PictureFacts> = {}): Partial<PictureFacts> => ({
-  remedied: { from: hash(from), to: 'rgb-neutral', toned: false },
+  remedied: { from: hash(from), to: 'rgb-neutral', toned: false, fitted: false },
   ...change,
 });
 const picture = (path: string, own: string, change: Partial<PictureFacts> = {}): BookPicture => ({

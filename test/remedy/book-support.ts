@@ -22,7 +22,7 @@ export function factsOf(file: string): PictureFacts[] {
   const text = fs.readFileSync(file, 'utf8');
   const [encoding, of, from] = text.split(' ');
   const format = file.endsWith('.png') ? 'png' : file.endsWith('.tif') ? 'tiff' : 'jpeg';
-  const remedied = of === 'of' ? { from, to: encoding as 'rgb-neutral', toned: false } : null;
+  const remedied = of === 'of' ? { from, to: encoding as 'rgb-neutral', toned: false, fitted: false } : null;
   return [greyFacts(sha(text), { encoding: encoding as PictureFacts['encoding'], format, remedied })];
 }
 

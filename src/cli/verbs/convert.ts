@@ -85,7 +85,7 @@ export function convertVerb(): Command {
     .addOption(
       new Option(
         '--black-point <how>',
-        'scaled: full black ink becomes black; kept: L* stays; left out: scaled',
+        'of black ink alone: scaled, full black ink becomes black and back; kept, L* stays; of several inks L* stays; left out: scaled',
       ),
     )
     .addOption(new Option('--profile <file>', 'grey ICC profile to embed (single-channel)'))

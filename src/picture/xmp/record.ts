@@ -8,6 +8,8 @@ import { descriptions, elementsOf, Ns, type Packet, parsePacket } from './packet
 const AGENT = 'evengrey';
 export const ACTION = 'converted';
 const TONED = ', tint intended';
+/** Among the words of a remedy that had a curve. */
+export const FITTED = 'tones fitted by a curve';
 
 /** How a source is named. @param sha256 hex */
 export const sourceName = (sha256: string): string => `nih:sha-256;${sha256}`;
@@ -17,7 +19,7 @@ const SOURCE_NAME = /^nih:sha-256;([0-9a-f]{64})(?:;[0-9a-f])?$/;
 export const agentName = (version: string): string => `${AGENT} ${version}`;
 
 /** `stEvt:parameters`: words for people that begin with what `recordIn` reads. */
-export const parametersText = ({ to, toned }: Remedied, words: string): string =>
+export const parametersText = ({ to, toned }: Pick<Remedied, 'to' | 'toned'>, words: string): string =>
   `to ${to}${toned ? TONED : ''}; ${words}`;
 const PARAMETERS = /^to (rgb-neutral|single-channel|black-only|rgb-toned)(, tint intended)?(?:;|$)/;
 
@@ -44,9 +46,11 @@ function recordOf(packet: Packet): Remedied | null {
     .flatMap(elementsOf)
     .filter(event => field(event, Ns.event, 'softwareAgent')?.startsWith(`${AGENT} `))
     .filter(event => field(event, Ns.event, 'action') === ACTION)
-    .map(event => PARAMETERS.exec(field(event, Ns.event, 'parameters') ?? ''))
-    .findLast(found => found !== null);
-  return said ? { from, to: said[1] as RemedyEncoding, toned: said[2] !== undefined } : null;
+    .map(event => field(event, Ns.event, 'parameters') ?? '');
+  const last = said.map(text => PARAMETERS.exec(text)).findLast(found => found !== null);
+  if (!last) return null;
+  const fitted = said.some(text => text.split('; ').includes(FITTED));
+  return { from, to: last[1] as RemedyEncoding, toned: last[2] !== undefined, fitted };
 }
 
 /**

@@ -18,7 +18,7 @@ export async function candidateOf(file: string, wish: RemedyWish, longEdge: numb
   const header = headerOf(stored, format, {
     orientation: wish.upright ? 1 : source.orientation,
     ppi: source.ppi,
-    remedied: { from, to: wish.to, toned: wish.to === 'rgb-toned' },
+    remedied: { from, to: wish.to, toned: wish.to === 'rgb-toned', fitted: wish.curve !== null },
   });
   const reading = await readingOf(header);
   return {

@@ -7,11 +7,11 @@ import { emptyPacket, packetText } from './xmp/properties';
 
 /**
  * The same with the record of a remedy in its XMP.
- * @param record what was made of which picture; `parameters`: how, in words
+ * @param record what was made of which picture; `parameters`: how, in words, with `FITTED` among them where there was a curve
  */
 export function withRecord(
   carried: Carried,
-  { parameters, ...record }: Remedied & { parameters: string },
+  { parameters, ...record }: Omit<Remedied, 'fitted'> & { parameters: string },
 ): Carried {
   const packet = (carried.xmp !== null && parsePacket(Buffer.from(carried.xmp))) || emptyPacket();
   recorded(packet, record, parameters, version);

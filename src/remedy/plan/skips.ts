@@ -5,13 +5,21 @@ import type { RemedyEncoding, RemedyWish } from '../../shared/remedy';
 import type { Asked } from './types';
 
 /** Why nothing is to be done to a picture; null where there is. */
-export function needsNothing({ named, intent, pages: [facts] }: Asked, wish: RemedyWish): string | null {
+export function needsNothing(
+  { named, intent, remedied, pages: [facts] }: Asked,
+  wish: RemedyWish,
+): string | null {
+  if (wish.curve !== null && remedied?.fitted) return FITTED_ALREADY;
   if (isRight(facts, wish)) return `It is ${wish.to} already.`;
   // a picture that was named is meant
   if (named || intent === 'grey' || intent === 'line') return null;
   if (intent === 'toned' && wish.to === 'rgb-toned') return null;
   return `The settings say that it is meant to be ${intent === 'colour' ? 'in colour' : 'toned'}. Name it by itself to have it converted all the same.`;
 }
+
+/** A curve is made for the tones of an original. */
+const FITTED_ALREADY =
+  'Its tones were fitted before, as its own record says: fitted once more they would lose contrast twice. Convert its original, or this one without a fit.';
 
 /** The encoding is what is asked for, and nothing else is asked for. */
 function isRight({ encoding, bits, format, orientation }: PictureFacts, wish: RemedyWish): boolean {

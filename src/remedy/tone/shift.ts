@@ -16,26 +16,22 @@ const SAME = 0.05;
 /**
  * Carries out what is wished of the tones: the source's black becomes the result's, with the curve between. Tones of
  * several inks keep their L*; only into black ink alone they are compressed, as far as it cannot print them.
- * @returns the plane with its new lightness, and what there is to tell of it
+ * @returns the plane with its new lightness, what there is to tell of it, and what became of the black, for the record
  */
 export function shiftedTones(
   plane: TonePlane,
   black: SourceBlack,
   { to, curve, blackPoint }: Pick<RemedyWish, 'to' | 'curve' | 'blackPoint'>,
-): { plane: TonePlane; told: string[] } {
+): { plane: TonePlane; told: string[]; black: string | null } {
   const scaled = blackPoint === 'scaled';
   const toInk = to === 'black-only';
-  const told: string[] = [];
+  const done: Done[] = [];
   const steps: ((L: number) => number)[] = [];
   const shift = (L: number) => steps.reduce((value, step) => step(value), L);
 
   if (black.kind === 'ink' && scaled) steps.push(blackPointScaled(black.L, 0));
-  if (black.kind === 'ink' && !toInk)
-    told.push(
-      scaled
-        ? opened(black.L)
-        : `Full black ink kept its lightness and is a dark grey of L* ${whole(black.L)} now.`,
-    );
+  if (black.kind === 'ink' && !toInk) done.push(scaled ? opened(black.L) : left(black.L));
+  if (black.kind === 'none' && !toInk) done.push(ofSeveralInks(darkestOf(plane)));
   if (curve) steps.push(L => curveAt(curve, L));
   if (toInk) {
     const full = blackLightness(1);
@@ -43,21 +39,49 @@ export function shiftedTones(
     const darkest = scaled && black.kind !== 'none' ? 0 : shift(darkestOf(plane));
     if (darkest < full - SAME) {
       steps.push(scaled ? blackPointScaled(darkest, full) : L => Math.max(L, full));
-      if (black.kind !== 'ink') told.push(scaled ? closed(darkest, full) : cut(full));
-    }
+      if (black.kind !== 'ink') done.push(scaled ? closed(darkest, full) : cut(full));
+    } else if (black.kind === 'none') done.push(reached());
   }
-  return steps.length > 0 ? { plane: relit(plane, shift), told } : { plane, told };
+  return {
+    plane: steps.length > 0 ? relit(plane, shift) : plane,
+    told: done.map(({ told }) => told),
+    black: done.length > 0 ? done.map(({ record }) => record).join(', ') : null,
+  };
+}
+
+/** What became of a black, as a sentence, and as the record says it. */
+interface Done {
+  told: string;
+  record: string;
 }
 
 const whole = (L: number) => L.toFixed(0);
 const SCALED = 'and the tones above it were scaled with it (black point compensation, ISO 18619)';
 
-const opened = (ink: number) =>
-  `Full black ink, L* ${whole(ink)} on its paper, became R = G = B = 0, ${SCALED}.`;
-const closed = (darkest: number, full: number) =>
-  `L* ${whole(darkest)} became full black ink, L* ${whole(full)} on its paper, ${SCALED}.`;
-const cut = (full: number) =>
-  `Tones kept their lightness: what is darker than full black ink, L* ${whole(full)}, became that.`;
+const opened = (ink: number): Done => ({
+  told: `Full black ink, L* ${whole(ink)} on its paper, became R = G = B = 0, ${SCALED}.`,
+  record: `black point scaled from full black ink (L* ${whole(ink)}) to L* 0`,
+});
+const left = (ink: number): Done => ({
+  told: `Full black ink kept its lightness and is a dark grey of L* ${whole(ink)} now.`,
+  record: `black point kept (full black ink, L* ${whole(ink)})`,
+});
+const ofSeveralInks = (darkest: number): Done => ({
+  told: `The tones kept the lightness that their inks have together, and no black point was scaled: the darkest tone is L* ${whole(darkest)}.`,
+  record: 'lightness of several inks kept, no black point scaled',
+});
+const reached = (): Done => ({
+  told: 'The tones kept the lightness that their inks have together: black ink alone reaches the darkest of them.',
+  record: 'lightness of several inks kept, no black point scaled',
+});
+const closed = (darkest: number, full: number): Done => ({
+  told: `L* ${whole(darkest)} became full black ink, L* ${whole(full)} on its paper, ${SCALED}.`,
+  record: `black point scaled from L* ${whole(darkest)} to full black ink (L* ${whole(full)})`,
+});
+const cut = (full: number): Done => ({
+  told: `Tones kept their lightness: what is darker than full black ink, L* ${whole(full)}, became that.`,
+  record: `black point kept, cut off at full black ink (L* ${whole(full)})`,
+});
 
 /** L* of the darkest pixel. */
 function darkestOf({ index, lightness }: TonePlane): number {

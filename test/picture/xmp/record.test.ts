@@ -31,7 +31,7 @@ describe('recordIn', () => {
     for (const [name, [derived, done]] of Object.entries(forms))
       assert.deepEqual(
         recordIn(packet(derived, done)),
-        { from: FROM, to: 'rgb-neutral', toned: false },
+        { from: FROM, to: 'rgb-neutral', toned: false, fitted: false },
         name,
       );
   });
@@ -39,9 +39,23 @@ describe('recordIn', () => {
   it('reads what is written, toned or not', () => {
     for (const to of ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned'] as const)
       for (const toned of [false, true]) {
-        const parameters = parametersText({ from: FROM, to, toned }, 'words; more');
-        assert.deepEqual(recordIn(packet(DERIVED, event(parameters))), { from: FROM, to, toned });
+        const parameters = parametersText({ to, toned }, 'words; more');
+        assert.deepEqual(recordIn(packet(DERIVED, event(parameters))), {
+          from: FROM,
+          to,
+          toned,
+          fitted: false,
+        });
       }
+  });
+
+  it('knows a fit among the words, also of a conversion before the last, and of no other program', () => {
+    const fit = 'to rgb-neutral; R = G = B, 8 bits; tones fitted by a curve; more';
+    const fitted = (...events: string[]) => recordIn(packet(DERIVED, ...events))?.fitted;
+    assert.equal(fitted(event(fit)), true);
+    assert.equal(fitted(event(fit), event('to black-only; words')), true);
+    assert.equal(fitted(event('to rgb-neutral; words')), false);
+    assert.equal(fitted(event('to rgb-neutral; words'), event(fit, { agent: 'Paint' })), false);
   });
 
   it('takes the last conversion of several, whatever others did since', () => {
@@ -53,7 +67,7 @@ describe('recordIn', () => {
         event('to image/jpeg', { agent: 'Paint' }),
       ),
     );
-    assert.deepEqual(found, { from: FROM, to: 'black-only', toned: false });
+    assert.deepEqual(found, { from: FROM, to: 'black-only', toned: false, fitted: false });
   });
 
   it('says nothing of files that other programs made', () => {

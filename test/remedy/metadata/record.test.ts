@@ -3,7 +3,7 @@ import { recordIn } from '../../../src/picture/xmp/record';
 import { withRecord } from '../../../src/remedy/metadata';
 import { bare } from '../file/stored';
 
-const RECORD = { from: 'ab'.repeat(32), to: 'rgb-toned', toned: true } as const;
+const RECORD = { from: 'ab'.repeat(32), to: 'rgb-toned', toned: true, fitted: false } as const;
 
 describe('withRecord', () => {
   it('adds the record to a packet, or makes one; no time, so that it is the same again', () => {

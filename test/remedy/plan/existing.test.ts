@@ -26,6 +26,7 @@ const record = (change: Partial<Remedied> = {}): Remedied => ({
   from: sha256,
   to: 'rgb-neutral',
   toned: false,
+  fitted: false,
   ...change,
 });
 

@@ -83,6 +83,19 @@ describe('plan of a conversion', () => {
     assert.deepEqual([one(lying).do, one(lying, { upright: true }).do], ['skip', 'convert']);
   });
 
+  it('fits no tones that were fitted before, as the picture itself records, named or not', () => {
+    const curve = Array.from({ length: 101 }, (_, L) => L);
+    const record = { from: 'a'.repeat(64), to: 'rgb-neutral' as const, toned: false };
+    for (const named of [false, true]) {
+      const fitted = askedFor('a.jpg', { named, remedied: { ...record, fitted: true } });
+      const decision = one(fitted, { curve });
+      assert.deepEqual([decision.do, /were fitted before/.test(reasonOf(decision))], ['skip', true]);
+      assert.equal(one(fitted).do, 'convert');
+      const plain = askedFor('a.jpg', { named, remedied: { ...record, fitted: false } });
+      assert.equal(one(plain, { curve }).do, 'convert');
+    }
+  });
+
   it('leaves pictures in colour that are meant so, unless they are named themselves', () => {
     const meant = { intent: 'colour' as const };
     assert.match(reasonOf(one(askedFor('a.jpg', meant))), /meant to be in colour/);
@@ -136,7 +149,7 @@ describe('plan of a conversion', () => {
 
 describe('copies among the pictures of a folder', () => {
   const original = askedFor('a.jpg');
-  const record = (from: string) => ({ from, to: 'rgb-neutral' as const, toned: false });
+  const record = (from: string) => ({ from, to: 'rgb-neutral' as const, toned: false, fitted: false });
   const copies = (...others: Asked[]) => [...copiesAmong([original, ...others])].map(({ path }) => path);
 
   it('are known by the hash of what they were made from, wherever they lie', () =>

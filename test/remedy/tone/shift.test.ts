@@ -20,8 +20,8 @@ function shifted(tones: number[], black: SourceBlack, wish: Partial<RemedyWish>)
     tint: null,
     colour: null,
   };
-  const { plane: out, told } = shiftedTones(plane, black, wishFor(wish));
-  return { tones: Array.from(out.index, i => out.lightness[i]), told: told.join(' ') };
+  const { plane: out, told, black: record } = shiftedTones(plane, black, wishFor(wish));
+  return { tones: Array.from(out.index, i => out.lightness[i]), told: told.join(' '), record };
 }
 
 function assertTones(found: number[], wanted: number[]) {
@@ -32,14 +32,23 @@ function assertTones(found: number[], wanted: number[]) {
 
 describe('tones of a result', () => {
   it('stay where nothing asks for a change', () => {
-    for (const kind of ['light', 'none'] as const) {
-      const { tones, told } = shifted([0, 30, 100], { kind }, { to: 'rgb-neutral' });
-      assertTones(tones, [0, 30, 100]);
-      assert.equal(told, '');
+    for (const blackPoint of ['scaled', 'kept'] as const) {
+      const found = shifted([0, 30, 100], { kind: 'light' }, { to: 'rgb-neutral', blackPoint });
+      assertTones(found.tones, [0, 30, 100]);
+      // nothing is said of a black point where nothing was done to one
+      assert.deepEqual([found.told, found.record], ['', null]);
     }
   });
+  it('of several inks stay in R = G = B, and that is told with the darkest of them', () => {
+    const { tones, told, record } = shifted([9, 30, 100], { kind: 'none' }, { to: 'rgb-neutral' });
+    assertTones(tones, [9, 30, 100]);
+    assert.match(told, /no black point was scaled: the darkest tone is L\* 9/);
+    assert.match(record!, /no black point scaled/);
+  });
   it('of black ink alone open to full black, and that is told', () => {
-    const { tones, told } = shifted([16, 50, 100], { kind: 'ink', L: 16 }, { to: 'single-channel' });
+    const found = shifted([16, 50, 100], { kind: 'ink', L: 16 }, { to: 'single-channel' });
+    const { tones, told } = found;
+    assert.equal(found.record, 'black point scaled from full black ink (L* 16) to L* 0');
     assertTones(tones, [16, 50, 100].map(blackPointScaled(16, 0)));
     assert.match(told, /L\* 16 on its paper, became R = G = B = 0.*ISO 18619/);
   });
@@ -62,10 +71,12 @@ describe('tones of a result', () => {
   it('of several inks are brought into black ink only as far as they are darker', () => {
     const lighter = shifted([30, 80], { kind: 'none' }, { to: 'black-only' });
     assertTones(lighter.tones, [30, 80]);
-    assert.equal(lighter.told, '');
+    assert.match(lighter.told, /black ink alone reaches the darkest/);
+    assert.match(lighter.record!, /no black point scaled/);
     const darker = shifted([6, 30, 80], { kind: 'none' }, { to: 'black-only' });
     assertTones(darker.tones, [6, 30, 80].map(blackPointScaled(6, FULL)));
     assert.match(darker.told, /L\* 6 became full black ink/);
+    assert.match(darker.record!, /^black point scaled from L\* 6 to full black ink/);
   });
   it('of black ink alone stay in black ink alone', () => {
     const { tones, told } = shifted([FULL, 50, 100], { kind: 'ink', L: FULL }, { to: 'black-only' });

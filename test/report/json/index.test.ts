@@ -55,7 +55,7 @@ describe('report as JSON', () => {
   });
 
   it('says what a picture was converted from, and by which copy it is replaced', () => {
-    const remedied = { from: 'a'.repeat(64), to: 'rgb-neutral' as const, toned: false };
+    const remedied = { from: 'a'.repeat(64), to: 'rgb-neutral' as const, toned: false, fitted: false };
     const copy = picture('a-grey.png', { facts: greyFacts('b'.repeat(64), { remedied }) });
     const original = picture('a.png', { replacedBy: 'a-grey.png', targets: [], forecasts: [] });
     const found = JSON.parse(bookJson({ ...report, pictures: [copy, original] }));

@@ -12,7 +12,12 @@ const HISTORY: Property = [Ns.xmpMM, 'History'];
  * time, so that the same conversion gives the same file.
  * @param words how, for people
  */
-export function record(packet: Packet, remedied: Remedied, words: string, version: string): void {
+export function record(
+  packet: Packet,
+  remedied: Omit<Remedied, 'fitted'>,
+  words: string,
+  version: string,
+): void {
   const documentID = textOf(packet, [Ns.xmpMM, 'DocumentID']);
   remove(packet, DERIVED);
   const derived = make(packet, ...DERIVED);

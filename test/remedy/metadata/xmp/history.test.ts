@@ -5,7 +5,7 @@ import { record } from '../../../../src/remedy/metadata/xmp/history';
 import { elementOf, emptyPacket, packetText } from '../../../../src/remedy/metadata/xmp/properties';
 import { description, packetOf } from './packets';
 
-const REMEDIED = { from: 'ef'.repeat(32), to: 'single-channel', toned: true } as const;
+const REMEDIED = { from: 'ef'.repeat(32), to: 'single-channel', toned: true, fitted: false } as const;
 const read = (text: string) => recordIn(Buffer.from(text));
 
 describe('record', () => {
