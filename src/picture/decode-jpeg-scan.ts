@@ -8,17 +8,15 @@ export interface LastScan {
   to: number;
   /** Whether the mark of the picture's end follows. */
   ended: boolean;
-  /** Whether it holds what coded data hardly ever hold: they are told apart from chance by almost nothing. */
+  /** Whether it holds runs of one byte, which coded data hardly ever do: they look like chance. */
   odd: boolean;
 }
 
 const MARK = 0xff;
 const EOI = 0xd9;
 
-/** So many equal bytes in a row: rare but possible, an even sky or a blank page in its shortest codes is all zeros. */
+/** So many equal bytes in a row: an even sky or a blank page may have them, where its shortest codes are all zeros. */
 const RUN = 32;
-/** So many bytes without 0xFF, which chance puts at every 256th place. */
-const GAP = 4096;
 
 /** Null where the file has no scan. Earlier scans of a progressive picture are checked by the decoder itself. */
 export function lastScan(bytes: Buffer): LastScan | null {
@@ -42,7 +40,7 @@ function scanAt(bytes: Buffer, from: number): LastScan {
   for (let at = from; ; ) {
     const found = bytes.indexOf(MARK, at);
     const mark = found < 0 || found + 1 >= bytes.length ? bytes.length : found;
-    odd ||= mark - at >= GAP || hasRun(bytes, at, mark);
+    odd ||= hasRun(bytes, at, mark);
     if (mark === bytes.length) return { from, to: mark, ended: false, odd };
     const code = bytes[mark + 1];
     if (code !== 0 && code !== MARK && (code < 0xd0 || code > 0xd7))

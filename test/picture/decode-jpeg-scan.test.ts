@@ -41,12 +41,6 @@ describe('the last scan of a JPEG', () => {
       assert.deepEqual([odd(32), odd(200), odd(32, 85), odd(31)], [true, true, true, false], `${before}`);
     }
   });
-  it('is odd where 0xFF is missing for long', () => {
-    const data = (n: number) => Buffer.from(Array.from({ length: n }, (_, i) => (i * 37) % 251));
-    assert.equal(of(SOI, SOS, data(5000), EOI)!.odd, true);
-    assert.equal(of(SOI, SOS, data(3000), [0xff, 0], data(3000), EOI)!.odd, false);
-  });
-
   it('tells where a run begins', () => {
     assert.equal(runStart(Buffer.from([1, 2, 2, 2]), 3, 0), 1);
     assert.equal(runStart(Buffer.from([2, 2, 2, 2]), 3, 2), 2);
