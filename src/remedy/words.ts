@@ -40,7 +40,7 @@ export function parametersOf(wish: RemedyWish, bits: number, black: string | nul
 
 function methodWords(method: GreyMethod): string {
   if (method.kind === 'lightness') return 'grey by CIELAB lightness';
-  if (method.kind === 'luminance') return 'grey by luminance of the encoded channels';
+  if (method.kind === 'luma') return 'grey by luma, the weights of ITU-R BT.709 on the stored values';
   return `grey by weights of the linear channels: ${method.red} red, ${method.green} green, ${method.blue} blue`;
 }
 

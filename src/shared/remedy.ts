@@ -8,12 +8,13 @@ export type RemedyEncoding = Extract<Encoding, 'rgb-neutral' | 'single-channel' 
 export type RemedyFormat = 'jpeg' | 'tiff' | 'png';
 
 /**
- * How colour becomes grey: by CIELAB L*, which keeps tones in their order; by luminance of the encoded channels; or by
- * weights of the linear channels (any numbers, made to add up to 1).
+ * How colour becomes grey: by CIELAB L*, which is luminance on an even scale and keeps tones in their order; by luma, the
+ * weights of ITU-R BT.709 on sRGB's stored values; or by weights of the linear channels (any numbers, made to add up
+ * to 1).
  */
 export type GreyMethod =
   | { kind: 'lightness' }
-  | { kind: 'luminance' }
+  | { kind: 'luma' }
   | { kind: 'mix'; red: number; green: number; blue: number };
 
 /**

@@ -123,8 +123,8 @@ describe('colour to grey beside what others make of it', function () {
         assert.ok(Math.abs(rms(errors) / wanted - 1) < 0.1, `${rms(errors)}`);
         assert.ok(rms(await errorsOf({})) < rms(errors) / 3);
       });
-    it('the way by luminance is luma of BT.709', async () => {
-      const errors = await errorsOf({ grey: { kind: 'luminance' } });
+    it('luma is luma of BT.709', async () => {
+      const errors = await errorsOf({ grey: { kind: 'luma' } });
       assert.ok(Math.abs(rms(errors) - 2.8) < 0.1, `${rms(errors)}`);
     });
   });
@@ -159,9 +159,9 @@ describe('colour to grey beside what others make of it', function () {
         `${Math.max(...errors)}, ${rms(errors)}`,
       );
     });
-    it('has the same luma (Rec709Luma) as the way by luminance', async () => {
+    it('has the same luma (Rec709Luma) as the way by luma', async () => {
       const file = await pixels('colours.png', COLOURS);
-      const ours = await converted(file, { grey: { kind: 'luminance' } });
+      const ours = await converted(file, { grey: { kind: 'luma' } });
       imagemagick(file, '-grayscale Rec709Luma').forEach((v, i) => {
         assert.ok(Math.abs(greyL(v) - ours[i]) < 0.35, `${COLOURS[i]}`);
       });

@@ -24,12 +24,8 @@ describe('the record of what was done', () => {
       /colour below a chroma of 4 removed; black point kept$/,
     );
     assert.match(
-      parametersOf(
-        wishFor({ grey: { kind: 'luminance' }, to: 'rgb-toned', tone: { kind: 'even' } }),
-        8,
-        null,
-      ),
-      /luminance.*one tone, the picture's mean/,
+      parametersOf(wishFor({ grey: { kind: 'luma' }, to: 'rgb-toned', tone: { kind: 'even' } }), 8, null),
+      /by luma, the weights of ITU-R BT.709 on the stored values.*one tone, the picture's mean/,
     );
   });
 });

@@ -1,6 +1,6 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { greyPresets } from '../../remedy/grey/presets';
+import { greyMethods } from '../../remedy/grey/methods';
 import { wrap } from '../../report/text/wrap';
 import { formatOption, numbers, outputOption, wholeFrom } from '../options';
 
@@ -50,7 +50,7 @@ export function convertVerb(): Command {
     .addOption(
       new Option(
         '--method <name>',
-        'how colour becomes grey: lightness, luminance, weights R,G,B, or a mix below; left out: lightness',
+        'how colour becomes grey: a way below, or weights R,G,B; left out: lightness',
       ),
     )
     .addOption(
@@ -114,8 +114,9 @@ Examples:
   evengrey convert my-book --undo
   evengrey convert my-book/plate.tif --candidates ways.html
 
-Mixes, by what they do:
-${mixes()}`,
+Ways from colour to grey, by what they do; the mixes after the first two change
+the order of tones on purpose ("luminance" is another word for lightness):
+${ways()}`,
     )
     .action(async (pictures: string[], options: ConvertVerbOptions) => {
       const { convert } = await import('../actions/convert');
@@ -123,10 +124,10 @@ ${mixes()}`,
     });
 }
 
-function mixes(): string {
-  const longest = Math.max(...greyPresets.map(({ id }) => id.length));
+function ways(): string {
+  const longest = Math.max(...greyMethods.map(({ id }) => id.length));
   const hang = longest + 4;
-  return greyPresets
+  return greyMethods
     .map(({ id, does }) =>
       wrap(does, 80 - hang)
         .map((line, at) => `  ${(at === 0 ? id : '').padEnd(longest)}  ${line}`)

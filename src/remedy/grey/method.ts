@@ -5,15 +5,15 @@ import type { AdditiveRgb } from '../../picture/meaning/additive';
 import type { GreyMethod } from '../../shared/remedy';
 import { RemedyError } from '../remedy-error';
 
-/** Shares of red, green and blue in luminance (ITU-R BT.709, item 3.2 of the signal format). */
-const LUMINANCE = [0.2126, 0.7152, 0.0722] as const;
+/** Shares of red, green and blue in luma (ITU-R BT.709, item 3.2 of the signal format). */
+const LUMA = [0.2126, 0.7152, 0.0722] as const;
 
 /** L* of a colour by a method, from its CIELAB: weights are of sRGB's channels, whatever the colour was stored as. */
 export function greyOfLab(method: GreyMethod): (L: number, a: number, b: number) => number {
   if (method.kind === 'lightness') return L => L;
-  const weights = method.kind === 'mix' ? mixWeights(method) : LUMINANCE;
+  const weights = method.kind === 'mix' ? mixWeights(method) : LUMA;
   const point = new Float64Array(3);
-  const encoded = method.kind === 'luminance';
+  const encoded = method.kind === 'luma';
   return (L, a, b) => {
     point[0] = L;
     point[1] = a;
@@ -39,8 +39,8 @@ export interface ChannelShares {
 
 /** The same for channels that add up in light, without the way over CIELAB. */
 export function channelShares(method: GreyMethod, { light, matrix }: AdditiveRgb): ChannelShares {
-  if (method.kind === 'luminance')
-    return { share: LUMINANCE.map(weight => stored => weight * stored), sumIs: 'stored' };
+  if (method.kind === 'luma')
+    return { share: LUMA.map(weight => stored => weight * stored), sumIs: 'stored' };
   const weights =
     method.kind === 'lightness'
       ? [matrix[3], matrix[4], matrix[5]]

@@ -83,7 +83,7 @@ describe('evengrey convert', () => {
     const neutral = ['--to', 'rgb-neutral'];
     const all = [
       await made(...neutral),
-      await made(...neutral, '--method', 'luminance'),
+      await made(...neutral, '--method', 'luma'),
       await made(...neutral, '--method', 'darker-sky'),
       await made(...neutral, '--method', '-0.2,1.4,-0.2'),
       await made(...neutral, '--bits', '16'),

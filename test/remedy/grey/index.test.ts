@@ -13,7 +13,7 @@ import { picture } from '../../picture/pass/random';
 const LIGHTNESS: GreyMethod = { kind: 'lightness' };
 const METHODS: GreyMethod[] = [
   LIGHTNESS,
-  { kind: 'luminance' },
+  { kind: 'luma' },
   { kind: 'mix', red: 0.9, green: 0.4, blue: -0.3 },
 ];
 

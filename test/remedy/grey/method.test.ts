@@ -17,7 +17,7 @@ const COLOURS = [
 ];
 const METHODS: GreyMethod[] = [
   { kind: 'lightness' },
-  { kind: 'luminance' },
+  { kind: 'luma' },
   { kind: 'mix', red: 0.8, green: 0.3, blue: 0.1 },
   { kind: 'mix', red: 2, green: 3, blue: 5 },
 ];

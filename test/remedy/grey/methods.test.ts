@@ -12,7 +12,9 @@ describe('ways to grey by name', () => {
   });
 
   it('are found by id, and nothing else is', () => {
-    assert.deepEqual(methodNamed('luminance'), { kind: 'luminance' });
+    assert.deepEqual(methodNamed('luma'), { kind: 'luma' });
+    // L* is luminance on an even scale
+    assert.deepEqual(methodNamed('luminance'), { kind: 'lightness' });
     assert.equal(methodNamed('desaturate'), undefined);
   });
 });

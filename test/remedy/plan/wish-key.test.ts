@@ -14,7 +14,7 @@ describe('key of a wish', () => {
     const others: Partial<RemedyWish>[] = [
       {},
       { to: 'black-only' },
-      { grey: { kind: 'luminance' } },
+      { grey: { kind: 'luma' } },
       { grey: { kind: 'mix', red: 1, green: 0, blue: 0 } },
       { below: 3 },
       { tone: { kind: 'even' } },

@@ -137,7 +137,7 @@ describe('before and after in the preview', () => {
     await press('ArrowRight');
     await until('another picture', address, now => now !== first);
     assert.equal(
-      await webviewEval('#method-luminance + label', 'element.previousElementSibling.checked'),
+      await webviewEval('#method-luma + label', 'element.previousElementSibling.checked'),
       true,
     );
   });
