@@ -13,7 +13,7 @@ import { type Carried, carriedFrom, upright, withRecord } from './metadata';
 import { differenceOf } from './proof';
 import { RemedyError } from './remedy-error';
 import { type ReadPicture, readPicture } from './source';
-import { lossWords, parametersOf, sourceWords, storedWords } from './words';
+import { lossWords, offWords, parametersOf, sourceWords, storedWords } from './words';
 
 /**
  * Makes what is wished of a picture and writes it, flushed, to `temp`; then reads that file again and proves it.
@@ -45,6 +45,7 @@ export async function remedyPicture(
         ...told,
         ...written.told,
         ...(format === 'jpeg' ? [lossWords(wish.quality, proof)] : []),
+        ...offWords(proof.maxError, stored, format),
         ...foundWords(proof, wish),
       ],
     };

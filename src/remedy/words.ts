@@ -59,6 +59,20 @@ const BEARING: ReadonlySet<string> = new Set([
   'min-is-white',
 ]);
 
+/** More than this, in L*, can be seen in a smooth tone. */
+const SEEN = 0.5;
+
+/** That a file which rounds nothing by itself is off what was intended, and the way out. */
+export function offWords(maxError: number, { bits }: Pick<Stored, 'bits'>, format: RemedyFormat): string[] {
+  if (format === 'jpeg' || maxError <= SEEN) return [];
+  const off = `Tones are off by up to L* ${maxError.toFixed(1)}, which can be seen in smooth ones`;
+  return [
+    bits === 8
+      ? `${off}: their levels lie too far apart in 8 bits. Ask for 16 bits ("--bits 16").`
+      : `${off}: the result cannot hold all of them. Choose another profile or encoding.`,
+  ];
+}
+
 /** What was assumed of the source. */
 export function sourceWords({ header, reading }: ReadPicture): string[] {
   const remarks = [...header.remarks, ...reading.remarks].filter(({ code }) => BEARING.has(code));
@@ -85,6 +99,10 @@ export function storedWords(
       wish.greyProfile
         ? 'The named grey profile is embedded.'
         : "The numbers are those of sRGB's greys, and a grey profile that says so is embedded.",
+    );
+  if (wish.greyProfile && wish.bits === null && stored.bits > Math.max(8, header.bits))
+    told.push(
+      'Stored in 16 bits: 8 are too few for the tone curve of the grey profile, which puts its levels far apart.',
     );
   if (stored.space === 'rgb') told.push('The numbers are sRGB, and its profile is embedded.');
   if (header.orientation !== 1)

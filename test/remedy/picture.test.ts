@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { plainProfile } from '../../src/colour/icc/write';
 import { sharp } from '../../src/picture/decode-sharp';
 import { blackLightness } from '../../src/picture/meaning/press';
 import { readFacts } from '../../src/picture/read';
@@ -100,6 +101,19 @@ describe('one picture remedied', () => {
       /8 bits a channel; the source has 16.*quality 100 moves the lightness by L\* \d/,
     );
     assert.equal((await of('rgb8.tif', { bits: 16 })).kind, 'tiff 16');
+  });
+
+  it('tells of tones that 8 bits cannot hold by a linear grey profile, and takes 16 unasked', async () => {
+    const linear = plainProfile({ description: 'Linear', decode: v => v, primaries: null });
+    const wish = { to: 'single-channel', format: 'tiff', greyProfile: linear } as const;
+    const name = 'grey8.png';
+    const eight = await remedied(name, { ...wish, bits: 8 });
+    assert.ok(eight.proof.maxError > 0.5, `${eight.proof.maxError}`);
+    assert.match(eight.told.join(' '), /off by up to L\* \d.*--bits 16/);
+    const left = await remedied(name, wish);
+    assert.equal(left.bits, 16);
+    assert.ok(left.proof.maxError < 0.05, `${left.proof.maxError}`);
+    assert.doesNotMatch(left.told.join(' '), /off by/);
   });
 
   it('says what it took the numbers for, and how black ink became black', async () => {

@@ -1,6 +1,15 @@
 import assert from 'node:assert/strict';
-import { parametersOf } from '../../src/remedy/words';
+import { offWords, parametersOf } from '../../src/remedy/words';
 import { wishFor } from './support';
+
+describe('a tone that is off', () => {
+  it('is told with the way out, but of JPEG, which rounds anyway', () => {
+    assert.deepEqual(offWords(0.49, { bits: 8 }, 'tiff'), []);
+    assert.match(offWords(1.73, { bits: 8 }, 'tiff').join(), /up to L\* 1\.7.*--bits 16/);
+    assert.match(offWords(1.73, { bits: 16 }, 'png').join(), /another profile/);
+    assert.deepEqual(offWords(1.73, { bits: 8 }, 'jpeg'), []);
+  });
+});
 
 describe('the record of what was done', () => {
   it('names everything that a person would need to do it again', () => {

@@ -14,11 +14,12 @@ import type { Stored } from './stored';
 /**
  * A picture's lightness as the stored numbers of an encoding, each to the nearest that there is; nothing is dithered.
  * Equal numbers come out of equal ones.
- * @param sourceBits depth of the source: more than 8 become 16 where the wish does not say
+ * @param sourceBits depth of the source: more than 8 become 16 where the wish does not say, and so do 8 where they are
+ *   too few for the grey profile
  * @throws RemedyError where the grey profile of the wish cannot be used
  */
 export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: number): Promise<Stored> {
-  const bits = wish.bits ?? (sourceBits > 8 ? 16 : 8);
+  const bits = wish.bits ?? (sourceBits > 8 || (await isCoarse(wish.greyProfile)) ? 16 : 8);
   const { width, height } = plane;
   const size = { width, height, bits } as const;
   switch (wish.to) {
@@ -63,6 +64,16 @@ const srgbGreys = kept(value => lightness(100 * srgbCurve.decode(value)));
 
 /** L* of black ink alone by ANSI/CGATS TR 006, relative to its paper, by level. */
 const blacks = kept(blackLightness);
+
+/** A step of L* that is too large to go unseen in a smooth tone: a tone can be off by half of it. */
+const LARGE_STEP = 1;
+
+/** Whether 8 bits are too few for the tone curve of a grey profile. */
+async function isCoarse(icc: Uint8Array | null): Promise<boolean> {
+  if (!icc) return false;
+  const levels = await levelsOf(icc, 8);
+  return levels.some((L, i) => i > 0 && Math.abs(L - levels[i - 1]) > LARGE_STEP);
+}
 
 /** L* of a grey profile's levels. */
 async function levelsOf(icc: Uint8Array, bits: 8 | 16): Promise<Float32Array> {

@@ -162,4 +162,15 @@ describe('stored numbers', () => {
       assert.equal(stored.data[5 * step + step - 1], 5 * 257);
     }
   });
+
+  it('take 16 bits where 8 are too few for a grey profile, unless 8 are asked for', async () => {
+    const bitsFor = async (gamma: number, bits: 8 | null) => {
+      const { decode } = gammaCurve(gamma);
+      const greyProfile = plainProfile({ description: 'Grey', decode, primaries: null });
+      return (await encode(plane(), wishFor({ to: 'single-channel', greyProfile, bits }), 8)).bits;
+    };
+    assert.equal(await bitsFor(1, null), 16);
+    assert.equal(await bitsFor(1, 8), 8);
+    assert.equal(await bitsFor(2.2, null), 8);
+  });
 });
