@@ -4,6 +4,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { deflateSync } from 'node:zlib';
+import sharp from 'sharp';
 import { readFacts } from '../../src/picture/read';
 import { chunk } from './bytes';
 import { type Known, known, refused } from './known';
@@ -106,10 +107,15 @@ describe('what cannot be read', () => {
   });
 
   it('is what has nothing to print', async () => {
-    const rows = (alpha: number) => Buffer.from([0, 200, alpha, 10, alpha, 0, 200, alpha, 10, alpha]);
-    assert.equal(await reason('clear.png', png(2, 2, 8, 4, rows(0))), 'empty');
-    fs.writeFileSync(path.join(temporary, 'seen.png'), png(2, 2, 8, 4, rows(1)));
-    assert.equal((await readFacts(path.join(temporary, 'seen.png')))[0].encoding, 'single-channel');
+    const grey = (alpha: number) => ({
+      create: { width: 9, height: 9, channels: 4 as const, background: { r: 90, g: 90, b: 90, alpha } },
+    });
+    for (const format of ['png', 'tiff'] as const) {
+      const bytes = (alpha: number) => sharp(grey(alpha)).toFormat(format, { compression: 'lzw' }).toBuffer();
+      assert.equal(await reason('clear', await bytes(0)), 'empty');
+      fs.writeFileSync(path.join(temporary, 'faint'), await bytes(0.02));
+      assert.equal((await readFacts(path.join(temporary, 'faint')))[0].encoding, 'rgb-neutral');
+    }
   });
 
   it('names the limit that was exceeded', async () => {
