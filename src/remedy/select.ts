@@ -1,15 +1,16 @@
 // no-unit-test: test/remedy/batch.test.ts goes through every way of it
 import fs from 'node:fs/promises';
 import path from 'node:path';
+import { bookFiles } from '../book/book-files';
 import type { FactsCache } from '../book/cache/cache';
-import { discover, type Found } from '../book/discovery/discover';
+import type { Discovery, Found } from '../book/discovery/discover';
 import { gather } from '../book/gather';
 import { standings } from '../book/pictures';
 import type { Pool } from '../book/pool';
 import type { Settings } from '../book/settings/settings';
 import { isWithin } from '../book/settings/within';
 import { History } from './keep/history';
-import { copiesAmong } from './plan/skips';
+import { copiesAmong, originalNames, withoutExtension } from './plan/skips';
 import type { Asked, Place } from './plan/types';
 
 export interface Selecting {
@@ -31,12 +32,15 @@ export interface Target extends Found {
 }
 
 /**
- * The pictures that are meant by the named paths, sorted by path, each file once however often and by whichever link it
- * was named; and what was left out.
+ * The pictures that are meant by the named paths, of a folder those of the book, sorted by path, each file once however
+ * often and by whichever link it was named; and what was left out.
  */
 export async function select(how: Selecting): Promise<{ pictures: Asked[]; notices: string[] }> {
   const realRoot = await fs.realpath(how.root);
-  const { targets, notices } = await targetsOf(how);
+  const found = await bookFiles(how);
+  const { files, leftOut } = ofTheBook(found);
+  const { targets, notices } = await targetsOf({ ...found, files }, how);
+  if (leftOut.length) notices.push(unplacedNotice(leftOut));
   const pages = await gather(targets, { ...how, realRoot });
   const standing = standings(how.settings);
   const history = new History();
@@ -44,12 +48,13 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
     targets.map(async ({ path: at, file, named, link }, i): Promise<Asked> => {
       const [facts] = pages[i];
       const stat = await fs.stat(file).catch(() => null);
+      const { intent, intentStated } = standing(at);
       const replaced = await history.resultAt(file, facts.sha256);
       return {
         ...{ path: at, file, named, link },
         pages: pages[i],
         remedied: facts.remedied,
-        intent: standing(at).intent,
+        ...{ intent, intentStated },
         isProtected: stat !== null && (stat.mode & 0o222) === 0,
         names: stat?.nlink ?? 1,
         replacedBy: replaced?.entry.wish ?? null,
@@ -64,12 +69,33 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
   return { pictures: all.filter(asked => !copies.has(asked)), notices };
 }
 
-/** The files meant, without what was found in the output folder. */
+/**
+ * What a check takes for the book's, and the originals of results that layouts place: those are converted anew from
+ * them.
+ */
+function ofTheBook({ all, files }: { all: readonly Found[]; files: readonly Found[] }) {
+  const placed = new Set(files);
+  const originals = new Set(files.flatMap(({ path }) => originalNames(path)));
+  const isMeant = (found: Found) =>
+    placed.has(found) || originals.has(found.path) || originals.has(withoutExtension(found.path));
+  return { files: all.filter(isMeant), leftOut: all.filter(found => !isMeant(found)) };
+}
+
+/** So many pictures are named. */
+const NAMED = 6;
+
+function unplacedNotice(leftOut: readonly Found[]): string {
+  const more = leftOut.length > NAMED ? ` and ${leftOut.length - NAMED} more` : '';
+  const names = leftOut.slice(0, NAMED).map(({ path }) => path);
+  return `${many(leftOut.length)} left out, since no layout places ${leftOut.length === 1 ? 'it' : 'them'}: ${names.join(', ')}${more}. Name a picture by itself, or list it under "pictures" in evengrey.json.`;
+}
+
+/** The files meant of those found, without what lies in the output folder. */
 export async function targetsOf(
-  how: Pick<Selecting, 'root' | 'paths' | 'settings' | 'place' | 'signal'>,
+  { files, notEntered }: Pick<Discovery, 'files' | 'notEntered'>,
+  how: Pick<Selecting, 'root' | 'paths' | 'place'>,
 ): Promise<{ targets: Target[]; notices: string[] }> {
   const realRoot = await fs.realpath(how.root);
-  const { files, notEntered } = await discover(how);
   const named = new Set(how.paths);
   const targets = new Map<string, Target>();
   let inOutput = 0;

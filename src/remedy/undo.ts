@@ -1,6 +1,6 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { compare } from '../book/discovery/discover';
+import { compare, discover } from '../book/discovery/discover';
 import { hashOf } from '../book/hash';
 import { isWithin } from '../book/settings/within';
 import type { Undone, UndoReport } from '../shared/conversion';
@@ -75,7 +75,7 @@ async function candidatesOf(
   realRoot: string,
   history: History,
 ): Promise<{ present: Candidate[]; missing: string[] }> {
-  const { targets } = await targetsOf({ ...how, place: { kind: 'in-place' } });
+  const { targets } = await targetsOf(await discover(how), { ...how, place: { kind: 'in-place' } });
   const present = new Map<string, Candidate>();
   const missing: string[] = [];
   for (const { file, named, obstacle } of targets) if (!obstacle) present.set(file, { file, named });

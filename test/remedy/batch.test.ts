@@ -7,7 +7,7 @@ import { noSettings } from '../../src/book/settings/settings';
 import type { Converters } from '../../src/remedy/converters';
 import { lock } from '../../src/remedy/keep/lock';
 import { RemedyError } from '../../src/remedy/remedy-error';
-import { book, contents, fakeConverters, outcomes, run, sha } from './book-support';
+import { allGrey, book, contents, fakeConverters, outcomes, run, sha } from './book-support';
 import { wishFor } from './support';
 
 const made = (source: string, to = 'rgb-neutral') => `${to} of ${sha(source)}`;
@@ -105,6 +105,27 @@ describe('batch, beside the pictures', () => {
     const byLink = await run(root, { paths: [at('link.jpg')], wish: wishFor({ to: 'black-only' }) });
     assert.equal(byLink.conversions[0].output, 'x/a.black-only.jpg');
     assert.match(byLink.conversions[0].told.join(), /"link.jpg" is a link to it/);
+  });
+
+  it('makes no picture grey that is in colour and that nobody said is to be grey, unless it is named itself', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'rgb-residual 2' });
+    for (const how of [inPlace, {}]) {
+      const { conversions } = await run(root, { settings: noSettings, ...how, dryRun: true });
+      assert.deepEqual(outcomes(conversions), { 'a.jpg': 'skipped', 'b.jpg': 'planned' });
+      assert.match(conversions[0].reason!, /in colour, and nobody said .* "intent", "grey"/);
+    }
+    const paths = [path.join(root, 'a.jpg')];
+    const named = await run(root, { settings: noSettings, paths });
+    assert.deepEqual(outcomes(named.conversions), { 'a.jpg': 'converted' });
+  });
+
+  it('takes in a folder what a check takes for the book, and says what no layout places', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'x/b.jpg': 'colour 2', 'book.md': '![](a.jpg)\n' });
+    const { conversions, notices } = await run(root);
+    assert.deepEqual(outcomes(conversions), { 'a.jpg': 'converted' });
+    assert.match(notices.join(), /1 picture was left out, since no layout places it: x\/b\.jpg\./);
+    const named = await run(root, { paths: [path.join(root, 'x/b.jpg')] });
+    assert.deepEqual(outcomes(named.conversions), { 'x/b.jpg': 'converted' });
   });
 
   it('leaves a link that leads out of the book alone', async () => {
@@ -409,8 +430,8 @@ describe('batch of pictures that are meant to be coloured', () => {
   it('leaves them alone', async () => {
     const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
     const settings = {
-      ...noSettings,
-      intents: [{ intent: 'colour' as const, pictures: ['a.jpg'], reference: null }],
+      ...allGrey,
+      intents: [{ intent: 'colour' as const, pictures: ['a.jpg'], reference: null }, ...allGrey.intents],
     };
     const { conversions } = await run(root, { settings });
     assert.deepEqual(outcomes(conversions), { 'a.jpg': 'skipped', 'b.jpg': 'converted' });

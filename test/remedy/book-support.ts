@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
-import { noSettings } from '../../src/book/settings/settings';
+import { noSettings, type Settings } from '../../src/book/settings/settings';
 import { type Converting, convertPictures } from '../../src/remedy/batch';
 import type { Converters } from '../../src/remedy/converters';
 import { type Undoing, undoConversions } from '../../src/remedy/undo';
@@ -68,6 +68,12 @@ export function contents(folder: string): Record<string, string> {
   return files;
 }
 
+/** All of the book is meant to be grey. */
+export const allGrey: Settings = {
+  ...noSettings,
+  intents: [{ intent: 'grey', pictures: ['**'], reference: null }],
+};
+
 /** Converts the whole book to `rgb-neutral` beside the pictures, unless `how` says otherwise. */
 export function run(root: string, how: Partial<Converting> = {}) {
   const paths = how.paths ?? [root];
@@ -75,7 +81,7 @@ export function run(root: string, how: Partial<Converting> = {}) {
     ...{
       root,
       paths,
-      settings: noSettings,
+      settings: allGrey,
       cache: null,
       place: { kind: 'beside' },
       dryRun: false,

@@ -34,7 +34,7 @@ export function askedFor(
     link: null,
     pages: [greyFacts(Buffer.from(path).toString('hex'), { encoding: 'colour', format, ...facts })],
     remedied: null,
-    intent: 'grey',
+    ...{ intent: 'grey', intentStated: true },
     isProtected: false,
     names: 1,
     replacedBy: null,

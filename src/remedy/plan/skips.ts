@@ -6,13 +6,16 @@ import type { Asked } from './types';
 
 /** Why nothing is to be done to a picture; null where there is. */
 export function needsNothing(
-  { named, intent, remedied, pages: [facts] }: Asked,
+  { named, intent, intentStated, remedied, pages: [facts] }: Asked,
   wish: RemedyWish,
 ): string | null {
   if (wish.curve !== null && remedied?.fitted) return FITTED_ALREADY;
   if (isRight(facts, wish)) return `It is ${wish.to} already.`;
   // a picture that was named is meant
-  if (named || intent === 'grey' || intent === 'line') return null;
+  if (named) return null;
+  if (!intentStated && facts.encoding === 'colour')
+    return 'It is in colour, and nobody said that it is to be grey. Name the picture itself, or list it under "intent", "grey", in evengrey.json.';
+  if (intent === 'grey' || intent === 'line') return null;
   if (intent === 'toned' && wish.to === 'rgb-toned') return null;
   return `The settings say that it is meant to be ${intent === 'colour' ? 'in colour' : 'toned'}. Name it by itself to have it converted all the same.`;
 }
@@ -51,13 +54,14 @@ export function copiesAmong(all: readonly Asked[]): Set<Asked> {
 }
 
 /** What the picture can have been called that this is the result of by its name; nothing where it is not called so. */
-function originalNames(file: string): string[] {
+export function originalNames(file: string): string[] {
   const stem = withoutExtension(file);
   const encoding = ENCODINGS.find(each => stem.endsWith(`.${each}`));
   return encoding ? [stem.slice(0, -encoding.length - 1)] : [];
 }
 
-const withoutExtension = (file: string) => file.slice(0, file.length - path.posix.extname(file).length);
+export const withoutExtension = (file: string) =>
+  file.slice(0, file.length - path.posix.extname(file).length);
 
 /** What is to be done about a picture that an earlier conversion put in its place; null where it is none. */
 export function afterReplacement(

@@ -16,8 +16,9 @@ export interface Asked {
   pages: readonly PictureFacts[];
   /** What its own record says of the conversion that made it. */
   remedied: Remedied | null;
-  /** What the settings say it is meant to be. */
+  /** What the settings say it is meant to be, or the default where they say nothing of it. */
   intent: Intent;
+  intentStated: boolean;
   /** Nobody may write it. */
   isProtected: boolean;
   /** How many names the file has (hard links). */
