@@ -12,7 +12,9 @@ import { plane } from './plane';
 import { range } from './range';
 
 const WIDTH = 940;
-const PANEL = 492;
+/** Above the drawings of a panel, and their height. */
+const HEAD = 42;
+const DRAWINGS = 330;
 const MARGIN = 20;
 const TOP = 100;
 /** Characters of the words beside the drawings. */
@@ -33,7 +35,13 @@ export function forecastChart(subject: string, forecasts: readonly Forecast[], s
   const presses = [...new Set(forecasts.map(pressOf))];
   const isLine = forecasts.length > 0 && isLineWork(forecasts[0], { stated });
   const caption = isLine ? LINE_WORK_CAPTION : CAPTION;
-  const height = TOP + Math.max(1, presses.length) * PANEL + MARGIN;
+  const panels = presses.map(press => {
+    const own = forecasts.filter(forecast => pressOf(forecast) === press);
+    return { own, words: words(own, { stated, isLine }) };
+  });
+  const most = Math.max(0, ...panels.map(panel => panel.words.length));
+  const panelHeight = HEAD + Math.max(DRAWINGS, LINE * (most + 1));
+  const height = TOP + Math.max(1, panels.length) * panelHeight + MARGIN;
   return `${
     html`<svg xmlns="http://www.w3.org/2000/svg" class="${CHART}" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" aria-labelledby="title" font-family="sans-serif" font-size="13">
 <title id="title">Forecast: ${subject}</title>
@@ -42,13 +50,7 @@ export function forecastChart(subject: string, forecasts: readonly Forecast[], s
 <text x="${MARGIN}" y="28" font-size="17" class="strong">${subject}</text>
 ${caption.map((line, i) => html`<text x="${MARGIN}" y="${48 + 16 * i}">${line}</text>`)}
 ${presses.length === 0 && html`<text x="${MARGIN}" y="${TOP + 20}">Nothing can be forecast: it is no grey, or it has no pixel that prints.</text>`}
-${presses.map((press, i) =>
-  panel(
-    forecasts.filter(forecast => pressOf(forecast) === press),
-    TOP + i * PANEL,
-    { stated, isLine },
-  ),
-)}
+${panels.map((of, i) => panel(of.own, of.words, isLine, { top: TOP + i * panelHeight, height: panelHeight }))}
 </svg>`.text
   }\n`;
 }
@@ -61,15 +63,20 @@ interface Drawn {
   isLine: boolean;
 }
 
-function panel(forecasts: readonly Forecast[], top: number, drawn: Drawn): Html {
+function panel(
+  forecasts: readonly Forecast[],
+  told: readonly string[],
+  isLine: boolean,
+  { top, height }: { top: number; height: number },
+): Html {
   const [first] = forecasts;
   const { condition } = first;
   const name = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
   const light = `${nameIn(lights, condition.light)}: ${ground(first)}`;
-  return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${PANEL}">
+  return html`<svg x="${MARGIN}" y="${top}" width="${WIDTH - 2 * MARGIN}" height="${height}">
 <text x="0" y="14" class="strong">${name}</text>
 <text x="0" y="31">${light}</text>
-<svg x="0" y="42" width="${WIDTH - 2 * MARGIN}" height="${PANEL - 42}">${drawn.isLine ? noPlane : plane(forecasts)}${range(first, drawn.isLine)}${words(forecasts, drawn)}</svg>
+<svg x="0" y="${HEAD}" width="${WIDTH - 2 * MARGIN}" height="${height - HEAD}">${isLine ? noPlane : plane(forecasts)}${range(first, isLine)}<svg x="560" y="0" width="340" height="${height - HEAD}">${lines(told, 14)}</svg></svg>
 </svg>`;
 }
 
@@ -78,19 +85,19 @@ const lines = (texts: readonly string[], top: number) =>
 
 const noPlane = html`<svg x="0" y="0" width="300" height="300">${lines(NO_PLANE, 24)}</svg>`;
 
-function words([forecast, ...others]: readonly Forecast[], { stated, isLine }: Drawn): Html {
+/** A panel in words, line by line. */
+function words([forecast, ...others]: readonly Forecast[], { stated, isLine }: Drawn): string[] {
   const { tint, direction, range: tonal } = expectations(forecast, { stated });
   const figures = isLine ? [] : sizesOf(forecast.tint, { stated });
-  const ways = waysOf(forecast, stated).flatMap(({ weight, label, prints }, i) => [
-    `${i + 1}  ${weight}: ${label}`,
-    `    ${prints}`,
-  ]);
+  const ways = waysOf(forecast, stated).flatMap(({ weight, label, prints }, i) =>
+    wrap(`${i + 1}: ${weight}, ${label}: ${prints}`, WORDS),
+  );
   const dots = isLine ? [] : others;
   const seen = dots.map(({ condition, tint, spread }) => {
     const { a, b } = wholeSpread(spread);
     return `${condition.light} ${signed(tint.a)}/${signed(tint.b)} ± ${a.toFixed(1)}/${b.toFixed(1)}`;
   });
-  const all = [
+  return [
     ...wrap([saidFirst(forecast), tint, direction, tonal].filter(Boolean).join(' '), WORDS),
     ...(figures.length
       ? ['', ...figures.map(([label, value]) => (value ? `${label.replace(/^ +/, '– ')}: ${value}` : label))]
@@ -100,7 +107,6 @@ function words([forecast, ...others]: readonly Forecast[], { stated, isLine }: D
       ? ['', ...wrap(`Tint under other lights (grey), ± one standard deviation: ${seen.join(', ')}.`, WORDS)]
       : []),
   ];
-  return html`<svg x="560" y="0" width="340" height="${PANEL - 42}">${lines(all, 14)}</svg>`;
 }
 
 const nameIn = (list: readonly { id: string; name: string }[], id: string) =>

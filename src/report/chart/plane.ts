@@ -28,8 +28,10 @@ ${LIMITS.filter(limit => limit < reach).map(
 <text x="8" y="${MIDDLE + 14}" class="small">−a* greenish</text>
 <text x="${MIDDLE + 5}" y="15" class="small">+b* yellowish</text>
 <text x="${MIDDLE + 5}" y="${SIDE - 8}" class="small">−b* bluish</text>
-${lit.map(({ light, way }) => underLight(light, way, at(way.tint), scale))}
-${ways.map((way, i) => ellipses(way, ways.length > 1 ? `${i + 1}` : '', at(way.tint), scale))}
+${lit.map(({ way }) => underLight(way, at(way.tint), scale))}
+${ways.map(way => ellipses(way, at(way.tint), scale))}
+${named(lit.map(({ light, way }) => ({ name: light, ...at(way.tint) })))}
+${ways.length > 1 && ways.map((way, i) => numbered(`${i + 1}`, (2 * Math.PI * (i + 0.5)) / ways.length, way, at(way.tint), scale))}
 </svg>`;
 }
 
@@ -54,21 +56,48 @@ interface Point {
   y: number;
 }
 
-/** One and two standard deviations, with the number of the way; heavier lines for what is likelier. */
-function ellipses(way: Way, name: string, { x, y }: Point, scale: number): Html {
+/** One and two standard deviations; heavier lines for what is likelier. */
+function ellipses(way: Way, { x, y }: Point, scale: number): Html {
   const { tint, weight } = way;
-  const { turn, rings } = shapeOf(way, scale);
+  const { turn, along, across } = shapeOf(way, scale);
   const width = px(0.6 + 2 * weight);
-  return html`<g transform="translate(${px(x)} ${px(y)})"><title>a* ${tint.a.toFixed(1)}, b* ${tint.b.toFixed(1)}</title><g transform="rotate(${turn})">${rings(1, html` stroke="#000" stroke-width="${width}" stroke-dasharray="none"`)}${rings(2, html` stroke="#000" stroke-width="${width}" stroke-dasharray="3 3"`)}<path d="M-4 0H4M0 -4V4" stroke="#000"/></g>${name && html`<text x="5" y="-5" class="small strong">${name}</text>`}</g>`;
+  const ring = (n: number, dash: string) =>
+    html`<ellipse rx="${px(n * along)}" ry="${px(n * across)}" fill="none" stroke="#000" stroke-width="${width}" stroke-dasharray="${dash}"/>`;
+  return html`<g transform="translate(${px(x)} ${px(y)}) rotate(${px(-turn / DEGREE)})"><title>a* ${tint.a.toFixed(1)}, b* ${tint.b.toFixed(1)}</title>${ring(1, 'none')}${ring(2, '3 3')}<path d="M-4 0H4M0 -4V4" stroke="#000"/></g>`;
 }
 
-/** One standard deviation under another light, named. */
-function underLight(light: string, way: Way, { x, y }: Point, scale: number): Html {
-  const { turn, rings } = shapeOf(way, scale);
-  return html`<g transform="translate(${px(x)} ${px(y)})"><title>${light}</title><g transform="rotate(${turn})">${rings(1, html` stroke="#888" stroke-width="0.5"`)}</g><circle r="2.5" fill="#666"/><text x="4" y="10" font-size="9" fill="#444">${light}</text></g>`;
+/** The number of a way on its outer ring, each way's on another side. */
+function numbered(name: string, side: number, way: Way, { x, y }: Point, scale: number): Html {
+  const { turn, along, across } = shapeOf(way, scale);
+  const [u, v] = [2 * along * Math.cos(side), 2 * across * Math.sin(side)];
+  const [dx, dy] = [u * Math.cos(turn) - v * Math.sin(turn), u * Math.sin(turn) + v * Math.cos(turn)];
+  return html`<text x="${px(x + dx)}" y="${px(y - dy + 4)}" text-anchor="middle" class="small strong" stroke="#fff" stroke-width="3" paint-order="stroke">${name}</text>`;
 }
 
-/** Ellipses of so many standard deviations about 0, 0, and how far (degrees, clockwise) they are turned. */
+/** One standard deviation under another light. */
+function underLight(way: Way, { x, y }: Point, scale: number): Html {
+  const { turn, along, across } = shapeOf(way, scale);
+  return html`<ellipse transform="translate(${px(x)} ${px(y)}) rotate(${px(-turn / DEGREE)})" rx="${px(along)}" ry="${px(across)}" fill="none" stroke="#888" stroke-width="0.5"/><circle cx="${px(x)}" cy="${px(y)}" r="2.5" fill="#666"/>`;
+}
+
+/** Where the names of lights stand: round the middle, clear of the names of the axes. */
+const NAMES = SIDE / 2 - 32;
+
+/** Names of points that lie close together: round about, in the points' own order, each with a line to its point. */
+function named(points: readonly (Point & { name: string })[]): Html[] {
+  const centre = (key: 'x' | 'y') => points.reduce((sum, point) => sum + point[key] / points.length, 0);
+  const [x0, y0] = [centre('x'), centre('y')];
+  const sorted = points.toSorted((p, q) => Math.atan2(y0 - p.y, p.x - x0) - Math.atan2(y0 - q.y, q.x - x0));
+  return sorted.map(({ name, x, y }, i) => {
+    const angle = -Math.PI + 10 * DEGREE + (2 * Math.PI * i) / sorted.length;
+    const [tx, ty] = [MIDDLE + NAMES * Math.cos(angle), MIDDLE - NAMES * Math.sin(angle)];
+    return html`<path d="M${px(x)} ${px(y)}L${px(tx)} ${px(ty)}" stroke="#aaa" stroke-width="0.5"/><text x="${px(tx)}" y="${px(ty + 3)}" text-anchor="middle" font-size="9" fill="#444" stroke="#fff" stroke-width="3" paint-order="stroke">${name}</text>`;
+  });
+}
+
+const DEGREE = Math.PI / 180;
+
+/** One standard deviation along its own axes, and how far (radians, against the clock) the longer is turned. */
 function shapeOf({ spread }: Way, scale: number) {
   const sd = wholeSpread(spread);
   const covariance = spread.corr * sd.a * sd.b;
@@ -76,11 +105,7 @@ function shapeOf({ spread }: Way, scale: number) {
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
   const along = Math.sqrt(Math.max(0, sd.a ** 2 * c * c + 2 * covariance * c * s + sd.b ** 2 * s * s));
   const across = Math.sqrt(Math.max(0, sd.a ** 2 * s * s - 2 * covariance * c * s + sd.b ** 2 * c * c));
-  return {
-    turn: px((-turn * 180) / Math.PI),
-    rings: (n: number, stroke: Html) =>
-      html`<ellipse rx="${px(n * along * scale)}" ry="${px(n * across * scale)}" fill="none"${stroke}/>`,
-  };
+  return { turn, along: along * scale, across: across * scale };
 }
 
 const px = (value: number) => Math.round(value * 100) / 100;

@@ -27,21 +27,25 @@ describe('chart of forecasts', () => {
       .reduce((sum, { routes: ways }) => sum + (ways?.length ?? 1), 0);
     const further = processes.length * (lights.length - 1);
     assert.equal(svg.match(/<ellipse /g)!.length, 2 * routes + further);
-    assert.equal(svg.match(/<circle r="2.5"/g)!.length, further);
-    assert.equal(svg.match(/<title>(D65|A|FL2|FL11|LED-B\d)<\/title>/g)!.length, further);
+    assert.equal(svg.match(/ r="2.5" fill="#666"/g)!.length, further);
+    const names = svg.match(/paint-order="stroke">(D65|A|FL2|FL11|LED-B\d)<\/text>/g)!;
+    assert.equal(names.length, further);
   });
   it('numbers the ways as its list does, names the lights, and says how far each goes', () => {
     const lit = forecastValue(grey, { ...defaultTarget('offset-coated'), light: 'A' });
     const svg = forecastChart('Grey', [offset, lit], true);
     offset.routes!.forEach((_, i) => {
-      assert.match(svg, new RegExp(`class="small strong">${i + 1}</text>`));
-      assert.match(svg, new RegExp(`>${i + 1} {2}\\d+ %: `));
+      assert.match(svg, new RegExp(`class="small strong" [^>]*>${i + 1}</text>`));
+      assert.match(svg, new RegExp(`>${i + 1}: \\d+ %, `));
     });
     assert.match(svg, /is our guess:/);
-    assert.match(svg, /fill="#444">A<\/text>/);
+    assert.match(svg, /fill="#444" [^>]*>A<\/text>/);
     assert.match(svg, /A [+−]?\d\.\d\/[+−]?\d\.\d ± \d\.\d\/\d\.\d/);
     const one = forecastChart('Grey', [forecastValue(grey, defaultTarget('silver-halide'))], true);
     assert.doesNotMatch(one, /small strong/, 'one way has no number');
+    const labels = [...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)" text-anchor="middle"/g)];
+    const places = labels.map(([, x, y]) => `${Math.round(Number(x) / 8)} ${Math.round(Number(y) / 8)}`);
+    assert.equal(new Set(places).size, offset.routes!.length + 1, 'none upon another');
   });
   it('draws the tone curve of a picture between black and paper, and says the same in words', () => {
     const picture = forecastPicture(greyScale(), defaultTarget('silver-halide'))!;
