@@ -32,13 +32,20 @@ export function convertText(
     relinking ? relinkLines(relinking, dryRun, style) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
-    stopped === null && !dryRun && made.length ? wrap(ADVICE, style.width) : [],
+    stopped === null && !dryRun && made.length ? wrap(advice(made), style.width) : [],
   ];
   return text(blocks);
 }
 
-const ADVICE =
-  'The results were read again and are what was asked for. Check the book, and have a test print made before the run.';
+/** What the proofs bear out, no more: colour that was to stay, or a tone that is none, makes another encoding. */
+function advice(made: readonly Conversion[]): string {
+  const others = made.filter(({ to, proof }) => proof && proof.encoding !== to);
+  const encodings = [...new Set(others.map(({ proof }) => proof!.encoding))].join(', ');
+  const proven = others.length
+    ? `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.`
+    : 'The results were read again and are what was asked for.';
+  return `${proven} Check the book, and have a test print made before the run.`;
+}
 
 export function undoText({ undone, dryRun }: UndoReport, style: Style): string {
   const paint = paintOf(style);

@@ -40,6 +40,17 @@ Check the book, and have a test print made before the run.
     );
   });
 
+  it('do not say that a result is what was asked where its proof says otherwise', () => {
+    const [first, second] = report.conversions;
+    const other = { ...second, proof: { ...second.proof!, encoding: 'rgb-residual' as const } };
+    const said = convertText({ ...report, conversions: [first, other] }, noFitting, { ...style, width: 200 });
+    assert.match(
+      said,
+      /1 of them is not what was asked: rgb-residual instead of rgb-neutral\. Check the book/,
+    );
+    assert.doesNotMatch(said, /are what was asked for/);
+  });
+
   it('show the curve and the tint, and what they rest on', () => {
     const text = convertText({ ...report, conversions: [] }, fitting, style);
     assert.equal(
