@@ -57,6 +57,22 @@ describe('forecast by a record', () => {
     const none = forecastValue(grey, defaultTarget('silver-halide'));
     assert.ok(one.spread.order.a < none.spread.order.a);
   });
+  it('of one order of black ink knows that the next has the same ink: it scatters no more than orders do', () => {
+    const black = inkScale(v => [0, 0, 0, v], 'black-only');
+    const one: PrintRecord = {
+      process: 'offset-coated',
+      paper: null,
+      date: '2026-03-01',
+      readings: [reading(1.5, 2, { encoding: 'black-only', orders: 1, order: null })],
+    };
+    const kept = { ...defaultTarget('offset-coated'), route: 'inks' as const };
+    const generic = forecastPicture(black, kept)!;
+    const { tint, spread } = forecastPicture(black, { ...kept, printRecord: one })!;
+    // no less than an instrument's error, 0.25, and far from the shade by which houses differ
+    assert.ok(spread.order.a < 0.27 && spread.order.b < 0.27, JSON.stringify(spread.order));
+    assert.ok(spread.house.a < generic.spread.house.a);
+    assert.ok(tint.a > 0.8 && tint.b > 1.2, `${tint.a} ${tint.b}`);
+  });
   it('of a neutral house is neutral', () => {
     const { tint } = forecastValue(grey, target([reading(0, 0, { order: { a: 0.3, b: 0.3 } })]));
     assert.ok(tint.bands.neutral > 0.9);
