@@ -136,10 +136,7 @@ describe('before and after in the preview', () => {
     await webviewEval('#method-lightness + label', 'element.previousElementSibling.focus()');
     await press('ArrowRight');
     await until('another picture', address, now => now !== first);
-    assert.equal(
-      await webviewEval('#method-luma + label', 'element.previousElementSibling.checked'),
-      true,
-    );
+    assert.equal(await webviewEval('#method-luma + label', 'element.previousElementSibling.checked'), true);
   });
 
   it('keeps what was chosen while it is hidden', async () => {
