@@ -69,16 +69,21 @@ export const whole = ({ house, order, page }: Scatter): Covariance => ({
 
 export const distribution = (mean: AB, scatter: Scatter): TintDistribution => ({ mean, ...whole(scatter) });
 
-/** Mean of several scatters, level by level. */
+/** Mean of several scatters, level by level; weights that add up to 1. */
 export function meanScatter(parts: readonly { weight: number; scatter: Scatter }[]): Scatter {
-  const mean = (level: Level, key: keyof Covariance) =>
-    parts.reduce((sum, { weight, scatter }) => sum + weight * scatter[level][key], 0);
-  const of = (level: Level): Covariance => ({
-    aa: mean(level, 'aa'),
-    ab: mean(level, 'ab'),
-    bb: mean(level, 'bb'),
-  });
-  return { house: of('house'), order: of('order'), page: of('page') };
+  const mean: Scatter = {
+    house: { aa: 0, ab: 0, bb: 0 },
+    order: { aa: 0, ab: 0, bb: 0 },
+    page: { aa: 0, ab: 0, bb: 0 },
+  };
+  for (const { weight, scatter } of parts)
+    for (const level of LEVELS) {
+      const { aa, ab, bb } = scatter[level];
+      mean[level].aa += weight * aa;
+      mean[level].ab += weight * ab;
+      mean[level].bb += weight * bb;
+    }
+  return mean;
 }
 
 /** Standard deviations along a* and b*, level by level, and the correlation of the two over all (0 where nothing scatters). */

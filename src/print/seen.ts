@@ -35,13 +35,17 @@ export function seenIn(zones: readonly TintedZone[], expected: Seen): Seen {
   const [a, b] = [new Float64Array(ORDERS), new Float64Array(ORDERS)];
   for (const { weight, tint, moves } of zones) {
     moved(moves, a, b);
-    for (let i = 0; i < 2 * ORDERS; i++) {
+    for (let order = 0; order < ORDERS; order++) {
       // every draw counts with both signs
-      const order = i >> 1;
-      const sign = i & 1 ? -1 : 1;
-      const square = (tint.a + sign * a[order]) ** 2 + (tint.b + sign * b[order]) ** 2;
-      if (square >= VISIBLE * VISIBLE) visible[i] += weight;
-      if (square >= OBVIOUS * OBVIOUS) obvious[i] += weight;
+      for (let sign = -1; sign <= 1; sign += 2) {
+        const x = tint.a + sign * a[order];
+        const y = tint.b + sign * b[order];
+        const square = x * x + y * y;
+        if (square < VISIBLE * VISIBLE) continue;
+        const i = sign < 0 ? order : ORDERS + order;
+        visible[i] += weight;
+        if (square >= OBVIOUS * OBVIOUS) obvious[i] += weight;
+      }
     }
   }
   return { seen: counted(visible, expected.seen), seenObvious: counted(obvious, expected.seenObvious) };
