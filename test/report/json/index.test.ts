@@ -61,7 +61,8 @@ describe('report as JSON', () => {
     const found = JSON.parse(bookJson({ ...report, pictures: [copy, original] }));
     assert.equal(strictErrors(checkReportSchema, found), '');
     const [one, other] = found.pictures;
-    assert.deepEqual([one.remedied, one.replacedBy], [remedied, null]);
+    const { from, to, toned } = remedied;
+    assert.deepEqual([one.remedied, one.replacedBy], [{ from, to, toned }, null]);
     assert.deepEqual([other.remedied, other.replacedBy, other.verdict], [null, 'a-grey.png', 'leave']);
   });
 
