@@ -37,7 +37,11 @@ export function forecastsOf(picture: BookPicture): { target: Target; forecast: F
 /** How near to the user's own print house a forecast is, for the end of a sentence. */
 export const ground = ({ condition }: Forecast): string => basisWords(condition.basis);
 
-/** The same, by the basis that a finding carries in its data. */
+/** The same; of a record also how many orders, when, and how far they differ, which its forecast rests on first. */
+export const groundInFull = (forecast: Forecast): string =>
+  forecast.condition.basis === 'record' ? `${ground(forecast)}: ${forecast.ground[0]}` : ground(forecast);
+
+/** How near it is, by the basis that a finding carries in its data. */
 export function basisWords(basis: Basis): string {
   switch (basis) {
     case 'record':

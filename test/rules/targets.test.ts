@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import {
   forTarget,
   ground,
+  groundInFull,
   guessOfInks,
   isPhotographic,
   keepsInks,
@@ -45,6 +46,13 @@ describe('targets', () => {
     const [forecast] = picture('rgb-neutral', { targets: [target('dry-toner')] }).forecasts;
     assert.match(ground(forecast), /not your printer/);
     const record = { ...forecast, condition: { ...forecast.condition, basis: 'record' as const } };
-    assert.match(ground(record), /delivered before/);
+    assert.match(ground(record), /delivered before$/);
+    assert.equal(groundInFull(forecast), ground(forecast));
+    const read = { ...record, ground: ['3 orders read', 'more'] };
+    assert.equal(
+      groundInFull(read),
+      'by what this print house has delivered before: 3 orders read',
+      'a record tells what it is',
+    );
   });
 });

@@ -2,24 +2,16 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import { look } from '../../book/discovery/look';
 import { gather } from '../../book/gather';
-import { findRoot, RootError } from '../../book/root';
-import {
-  defaultTarget,
-  forecastPicture,
-  forecastValue,
-  lights,
-  processes,
-  type StatedValue,
-} from '../../print';
+import { forecastPicture, forecastValue, type StatedValue } from '../../print';
 import { forecastChart } from '../../report/chart';
 import { forecastsJson, type Subject } from '../../report/json';
 import { forecastText, subjectLine } from '../../report/text/forecast';
 import type { Forecast } from '../../shared/forecast';
 import type { PictureFacts } from '../../shared/picture';
-import type { LightId, Target } from '../../shared/target';
-import { named } from '../book';
-import { conditionsOf, routeOf, separatedForOf } from '../conditions';
+import type { Target } from '../../shared/target';
+import { named, rootOf } from '../book';
 import { EXIT, Failure } from '../failure';
+import { type InBook, targetsOf } from '../forecast-targets';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { withReading } from '../reading';
@@ -28,7 +20,6 @@ import type { ForecastVerbOptions } from '../verbs/forecast';
 
 /** Forecasts a picture or a stated value under all the conditions asked for, and gives the exit code. */
 export async function forecast(picture: string | undefined, options: ForecastVerbOptions): Promise<number> {
-  const targets = targetsOf(options);
   const stated = statedOf(options);
   if (stated.length + (picture === undefined ? 0 : 1) !== 1)
     throw new Failure('Name one thing to forecast: a picture, or one of --ink, --rgb, --grey.');
@@ -36,9 +27,12 @@ export async function forecast(picture: string | undefined, options: ForecastVer
     throw new Failure('--page: stated values have no pages. Name a picture, or leave --page out.');
   const drawing = options.format === 'svg';
   if (options.output !== undefined) await refuse(options.output, drawing);
-  const { subject, forecasts } =
-    picture === undefined ? ofValue(stated[0], targets) : await ofPicture(picture, targets, options);
-  const text = written(options, subject, forecasts);
+  const place = picture === undefined ? null : await placeOf(picture);
+  const { targets, settings } = await targetsOf(options, place);
+  const { subject, forecasts } = place
+    ? await ofPicture(place, targets, options)
+    : ofValue(stated[0], targets);
+  const text = written(options, { ...subject, settings }, forecasts);
   await writeResult(text, options.output, drawing);
   tellRoutes(options.route, forecasts);
   return EXIT.clean;
@@ -46,7 +40,8 @@ export async function forecast(picture: string | undefined, options: ForecastVer
 
 function written({ format, output }: ForecastVerbOptions, subject: Subject, forecasts: readonly Forecast[]) {
   if (format === 'json') return forecastsJson(subject, forecasts);
-  if (format === 'svg') return forecastChart(subjectLine(subject), forecasts, subject.values !== null);
+  if (format === 'svg')
+    return forecastChart(subjectLine(subject), forecasts, subject.values !== null, subject.inColour);
   return forecastText(subject, forecasts, styleOf(output));
 }
 
@@ -65,30 +60,6 @@ function tellRoutes(asked: string | undefined, forecasts: readonly Forecast[]): 
       `--route ${asked} cannot apply on ${ids.join(', ')}: forecast there as "${taken}".\n`,
     );
 }
-
-/** Every process and light that was not left to choice, by process, then light. */
-function targetsOf(options: ForecastVerbOptions): Target[] {
-  const every = options.light === ALL;
-  const { process, paper, light } = conditionsOf({ ...options, light: every ? undefined : options.light });
-  // seven tables of ten lights are read by nobody; other programs want them all
-  const brief = options.format === 'text' && !process && !light && !every;
-  const route = routeOf(options.route);
-  const separatedFor = separatedForOf(options.separatedFor);
-  const chosen = process ? [process] : processes.map(({ id }) => id);
-  return chosen.flatMap(id => {
-    const target = defaultTarget(id);
-    return (light ? [light] : brief ? [DAYLIGHT] : lights.map(l => l.id)).map(under => ({
-      ...target,
-      light: under,
-      paper: paper ?? target.paper,
-      route: route ?? target.route,
-      separatedFor,
-    }));
-  });
-}
-
-const ALL = 'all';
-const DAYLIGHT: LightId = 'D50';
 
 interface Stated {
   subject: Subject;
@@ -112,40 +83,50 @@ function ofValue({ subject, value }: Stated, targets: readonly Target[]) {
   return { subject, forecasts: targets.map(target => forecastValue(value, target)) };
 }
 
+/** A picture: as it was named, where it lies, and its book. */
+interface Pictured extends InBook {
+  name: string;
+  file: string;
+}
+
+async function placeOf(name: string): Promise<Pictured> {
+  const file = named(name);
+  const root = await rootOf([file]);
+  return { name, file, root, path: path.relative(root, file).split(path.sep).join('/') };
+}
+
 async function ofPicture(
-  name: string,
+  picture: Pictured,
   targets: readonly Target[],
   { page = 1 }: ForecastVerbOptions,
 ): Promise<{ subject: Subject; forecasts: Forecast[] }> {
-  const pages = await read(named(name));
+  const { name } = picture;
+  const pages = await read(picture);
   const facts = pages.find(entry => entry.page === page);
   if (!facts) throw new Failure(`"${name}" has no page ${page}; it has ${pages.length}.`);
   if (facts.unreadable) throw new Failure(`"${name}" cannot be read. ${facts.unreadable.text}`);
   return {
-    subject: { path: name.split(path.sep).join('/'), page, space: facts.space, values: null },
+    subject: {
+      path: name.split(path.sep).join('/'),
+      page,
+      space: facts.space,
+      values: null,
+      inColour: facts.encoding === 'colour',
+    },
     forecasts: targets.flatMap(target => forecastPicture(facts, target) ?? []),
   };
 }
 
 /** Through the book's own cache, so that a picture of a checked book is not read again. */
-async function read(file: string): Promise<PictureFacts[]> {
-  try {
-    const root = await findRoot([file]);
-    const realRoot = await fs.realpath(root);
-    const seen = await look(file, realRoot);
-    if (seen.kind === 'folder') throw new Failure(`"${file}" is a folder; name a picture in it.`);
-    const found = {
-      path: path.relative(root, file).split(path.sep).join('/'),
-      file,
-      obstacle: seen.kind === 'obstacle' ? seen.why : null,
-    };
-    return await interruptible(signal =>
-      withReading(root, { cache: true }, async ({ pool, cache }) => {
-        const [pages] = await gather([found], { realRoot, pool, cache, signal });
-        return pages;
-      }),
-    );
-  } catch (error) {
-    throw error instanceof RootError ? new Failure(error.message) : error;
-  }
+async function read({ root, path: at, file }: Pictured): Promise<PictureFacts[]> {
+  const realRoot = await fs.realpath(root);
+  const seen = await look(file, realRoot);
+  if (seen.kind === 'folder') throw new Failure(`"${file}" is a folder; name a picture in it.`);
+  const found = { path: at, file, obstacle: seen.kind === 'obstacle' ? seen.why : null };
+  return interruptible(signal =>
+    withReading(root, { cache: true }, async ({ pool, cache }) => {
+      const [pages] = await gather([found], { realRoot, pool, cache, signal });
+      return pages;
+    }),
+  );
 }

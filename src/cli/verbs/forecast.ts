@@ -5,6 +5,7 @@ import { conditionHelp, conditionOptions, formatOption, numbers, outputOption, w
 export interface ForecastVerbOptions {
   format: 'text' | 'json' | 'svg';
   output?: string;
+  settings?: string;
   process?: string;
   paper?: string;
   light?: string;
@@ -31,14 +32,24 @@ export function forecastVerb(): Command {
       new Option('--page <n>', 'page of a picture with several; left out: the first').argParser(wholeFrom(1)),
     );
   const conditions = {
-    process: 'left out: all of them',
-    paper: 'left out: the usual one of the process',
-    light: '"all" for all of them; left out: all for one process, D50 for a text on all processes',
+    process: 'left out: as the picture’s book says, else all of them',
+    paper: 'left out: as the book says, else the usual one of the process',
+    light:
+      '"all" for all of them; left out: as the book says, else all for one process, D50 for a text on all processes',
   };
   for (const option of conditionOptions(conditions)) verb.addOption(option);
   return verb
     .addOption(
-      new Option('--route <id>', 'what the print house does with the numbers; left out: as is usual'),
+      new Option(
+        '--settings <file>',
+        'how it is printed, from this file; left out: of a picture the evengrey.json of its book, unless --process is named',
+      ),
+    )
+    .addOption(
+      new Option(
+        '--route <id>',
+        'what the print house does with the numbers; left out: as the book says, else as is usual',
+      ),
     )
     .addOption(
       new Option(
@@ -54,6 +65,7 @@ export function forecastVerb(): Command {
 Examples:
   evengrey forecast --process offset-coated --light D50 --ink 0,0,0,50
   evengrey forecast --grey 128 --light A
+  evengrey forecast my-book/plate.tif
   evengrey forecast my-book/plate.tif --process silver-halide
   evengrey forecast --grey 128 --process inkjet --format svg --output grey.svg
 A chart in a book's folder counts as one of its pictures: keep it elsewhere.`,

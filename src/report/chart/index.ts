@@ -2,6 +2,7 @@ import { lights, papers, processes } from '../../print';
 import { wholeSpread } from '../../print/scatter';
 import { ground } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
+import { nothingWords } from '../nothing';
 import { type Html, html } from '../page/html';
 import { expectations, isLineWork, signed, sizesOf } from '../sheet/expect';
 import { waysOf } from '../sheet/ways';
@@ -30,8 +31,13 @@ const LINE_WORK_CAPTION = ['No proof: have a test print made before the run.'];
 /** In the plane's place. */
 const NO_PLANE = ['No ellipses are drawn: black or white alone', 'has no grey that could be tinted.'];
 
-/** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. `stated`: of a value, not a picture. */
-export function forecastChart(subject: string, forecasts: readonly Forecast[], stated = false): string {
+/** Forecasts as a drawing (SVG): the a*, b* plane, the printable range, and the same in words, a press a panel. `stated`: of a value, not a picture; `inColour`: of a picture that has none for that. */
+export function forecastChart(
+  subject: string,
+  forecasts: readonly Forecast[],
+  stated = false,
+  inColour = false,
+): string {
   const presses = [...new Set(forecasts.map(pressOf))];
   const isLine = forecasts.length > 0 && isLineWork(forecasts[0], { stated });
   const caption = isLine ? LINE_WORK_CAPTION : CAPTION;
@@ -49,7 +55,7 @@ export function forecastChart(subject: string, forecasts: readonly Forecast[], s
 <rect width="100%" height="100%" fill="#fff"/>
 <text x="${MARGIN}" y="28" font-size="17" class="strong">${subject}</text>
 ${caption.map((line, i) => html`<text x="${MARGIN}" y="${48 + 16 * i}">${line}</text>`)}
-${presses.length === 0 && html`<text x="${MARGIN}" y="${TOP + 20}">Nothing can be forecast: it is no grey, or it has no pixel that prints.</text>`}
+${presses.length === 0 && html`<text x="${MARGIN}" y="${TOP + 20}">${nothingWords(inColour)}</text>`}
 ${panels.map((of, i) => panel(of.own, of.words, isLine, { top: TOP + i * panelHeight, height: panelHeight }))}
 </svg>`.text
   }\n`;

@@ -36,14 +36,44 @@ export interface Subject {
   space: Space | null;
   /** Inks in percent; R, G, B or grey 0-255 with 0 = black. */
   values: number[] | null;
+  /** A picture in colour: greys alone are forecast. */
+  inColour?: boolean;
+  /** Null or left out: no settings came into it. */
+  settings?: SettingsUsed | null;
+}
+
+/** What settings have to do with a forecast. */
+export interface SettingsUsed {
+  /** As seen from the folder one is in. */
+  file: string;
+  /**
+   * - `used`: it says how the picture is printed
+   * - `silent`: it says of no process
+   * - `no-target`: it has none for the process that was asked for
+   * - `not-asked`: a process was asked for, and these settings were not
+   */
+  role: 'used' | 'silent' | 'no-target' | 'not-asked';
+  /** Those of its targets that are forecast, by name, where it has several. */
+  targets: string[];
+  /** Options that go before what it says: `--light`. */
+  changed: string[];
 }
 
 /** What `evengrey forecast` prints, by `forecast-report.schema.json`. */
 export function forecastsJson(
-  { path, page, space, values }: Subject,
+  { path, page, space, values, settings = null }: Subject,
   forecasts: readonly Forecast[],
 ): string {
-  return document({ of: { path, page, space, values }, forecasts: forecasts.map(forecastJson) });
+  return document({
+    of: { path, page, space, values },
+    settings: settings && {
+      file: settings.file,
+      role: settings.role,
+      targets: settings.targets,
+      changed: settings.changed,
+    },
+    forecasts: forecasts.map(forecastJson),
+  });
 }
 
 /** Pictures that something is to be done with before the order: the same that the text counts. */

@@ -346,6 +346,24 @@ export const forecastReportSchema: Schema = {
       },
       'What is forecast: a picture or a stated value',
     ),
-    forecasts: list(forecast, 'By process, then light, as the command line lists them'),
+    settings: orNull(
+      object({
+        file: text('As seen from the folder that the command was run in'),
+        role: words(
+          'used: they say how it is printed; silent: they say of no process; no-target: they have none for the process that was asked for; not-asked: a process was asked for, and these settings were not',
+          ['used', 'silent', 'no-target', 'not-asked'],
+        ),
+        targets: list(
+          { type: 'string' },
+          'Those of their targets that are forecast, where they have several',
+        ),
+        changed: list({ type: 'string' }, 'Options that go before what they say'),
+      }),
+      'What settings have to do with it; null: none were asked, and none belong to the picture',
+    ),
+    forecasts: list(
+      forecast,
+      'By target or process, then light, as the settings or the command line list them',
+    ),
   }),
 };

@@ -1,10 +1,11 @@
 import { lights, paperProblem, papers, processes } from '../../print';
-import { ground } from '../../rules/targets';
+import { groundInFull } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
 import type { PaperId } from '../../shared/target';
 import { CAUTION } from '../caution';
-import type { Subject } from '../json';
+import type { SettingsUsed, Subject } from '../json';
+import { nothingWords } from '../nothing';
 import { blackWords } from '../sheet/black';
 import { directionWords, expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
 import { waysOf } from '../sheet/ways';
@@ -17,20 +18,41 @@ const IN_FULL = 3;
 /** Forecasts for people: a few in words and figures, many as a table. */
 export function forecastText(subject: Subject, forecasts: readonly Forecast[], style: Style): string {
   const paint = paintOf(style);
-  const heading = paint.bold(safe(subjectLine(subject)));
+  const heading = [
+    paint.bold(safe(subjectLine(subject))),
+    ...(subject.settings ? wrap(safe(settingsWords(subject.settings)), style.width) : []),
+  ].join('\n');
   if (!forecasts.length)
-    return `${heading}\n\nNothing can be forecast: it is no grey, or it has no pixel that prints.\n`;
-  const stated = subject.values !== null;
-  const body = bodyOf(forecasts, stated, style);
+    return `${heading}\n\n${wrap(nothingWords(subject.inColour === true), style.width).join('\n')}\n`;
+  const body = bodyOf(forecasts, subject, style);
   return `${[heading, ...body, wrap(CAUTION, style.width).join('\n')].join('\n\n')}\n`;
 }
 
-function bodyOf(forecasts: readonly Forecast[], stated: boolean, style: Style): string[] {
-  if (forecasts.length <= IN_FULL)
+function bodyOf(forecasts: readonly Forecast[], { values, settings }: Subject, style: Style): string[] {
+  const stated = values !== null;
+  // a book's own targets are what was asked for, however many; they may differ in more than a table says
+  if (forecasts.length <= Math.max(IN_FULL, settings?.targets.length ?? 0))
     return forecasts.map(forecast => inFull(forecast, stated, style).join('\n'));
   return isLineWork(forecasts[0], { stated })
     ? endsAlone(forecasts, style)
     : tables(forecasts, stated, style);
+}
+
+/** Which settings say how it is printed, or why they do not. */
+function settingsWords({ file, role, targets, changed }: SettingsUsed): string {
+  switch (role) {
+    case 'used': {
+      const names = targets.map(name => `"${name}"`).join(', ');
+      const which = targets.length ? ` (${targets.length > 1 ? 'targets' : 'target'} ${names})` : '';
+      return `By the settings in ${file}${which}${changed.length ? `, but ${changed.join(', ')} as asked` : ''}.`;
+    }
+    case 'silent':
+      return `The settings in ${file} do not say how it is printed, so it is forecast for every process, or as asked.`;
+    case 'no-target':
+      return `The settings in ${file} have no target of this process: forecast as is usual for it.`;
+    default:
+      return `Not by the settings in ${file}, since --process was named; with "--settings ${file}" too, what they say of that process counts.`;
+  }
 }
 
 export function subjectLine({ path, page, space, values }: Subject): string {
@@ -46,7 +68,7 @@ function inFull(forecast: Forecast, stated: boolean, style: Style): string[] {
     ? [['The print itself, L* / a* / b*', point(forecast)], ...figuresOf(forecast, { stated })]
     : figuresOf(forecast);
   return [
-    ...wrap(`${conditionWords(forecast)}: ${ground(forecast)}.`, style.width, 2).map(paint.bold),
+    ...wrap(`${conditionWords(forecast)}: ${groundInFull(forecast)}.`, style.width, 2).map(paint.bold),
     ...indent(wrap(saidFirst(forecast), style.width - 2), 2),
     ...indent(wrap([tint, direction, range].filter(Boolean).join(' '), style.width - 2), 2),
     '',
@@ -112,9 +134,9 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
       ...doubts,
     ];
   }
-  const presses = [...new Set(forecasts.map(f => f.condition.process))];
+  const presses = [...new Set(forecasts.map(pressId))];
   const blocks = presses.map(process => {
-    const own = forecasts.filter(f => f.condition.process === process);
+    const own = forecasts.filter(f => pressId(f) === process);
     const rows = own.map(f => [f.condition.light, ...rowOf(f, stated)]);
     return [...wrap(pressLine(own[0]), style.width, 2).map(paintOf(style).bold), ...table(rows)].join('\n');
   });
@@ -177,8 +199,10 @@ function grounds(forecasts: readonly Forecast[]): string {
 function pressLine(forecast: Forecast): string {
   const { condition, range } = forecast;
   const names = `${nameIn(processes, condition.process)}; ${nameIn(papers, condition.paper)}`;
-  return `${names}; black L* ${blackWords(range)} (${ground(forecast)})`;
+  return `${names}; black L* ${blackWords(range)} (${groundInFull(forecast)})`;
 }
+
+const pressId = ({ condition: { process, paper } }: Forecast) => `${process} ${paper}`;
 
 const point = ({ zones: [zone] }: Forecast) =>
   `${zone.Lprint.toFixed(0)} / ${signed(zone.a)} / ${signed(zone.b)}`;

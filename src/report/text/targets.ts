@@ -1,7 +1,7 @@
 // no-unit-test: test/report/text/book.test.ts and test/report/markdown/index.test.ts read these lines
 import { doubtsOf } from '../../book/doubts';
 import { lights, papers, processes, signalOf } from '../../print';
-import { ground } from '../../rules/targets';
+import { groundInFull } from '../../rules/targets';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import type { RouteId, Target } from '../../shared/target';
 
@@ -44,7 +44,7 @@ const routes: Record<RouteId, string> = {
 function basis({ name }: Target, pictures: readonly PictureReport[]): string {
   const grounds = new Set(
     pictures.flatMap(({ targets, forecasts }) =>
-      forecasts.filter((_, i) => targets[i].name === name).map(ground),
+      forecasts.filter((_, i) => targets[i].name === name).map(groundInFull),
     ),
   );
   return grounds.size ? ` Forecasts: ${[...grounds].join('; or ')}.` : '';

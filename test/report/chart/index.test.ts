@@ -101,6 +101,8 @@ describe('chart of forecasts', () => {
   });
   it('lets no name of a file into the markup', () =>
     assert.ok(!forecastChart('<script>&"', [offset]).includes('<script>')));
-  it('is a sentence of a picture that has no forecast', () =>
-    assert.match(forecastChart('colour.tif', []), /Nothing can be forecast/));
+  it('is a sentence of a picture that has no forecast, which says why', () => {
+    assert.match(forecastChart('clear.png', []), /Nothing can be forecast: no pixel of the picture prints/);
+    assert.match(forecastChart('colour.tif', [], false, true), /forecast: the picture is in colour/);
+  });
 });

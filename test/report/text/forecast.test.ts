@@ -113,6 +113,10 @@ describe('forecasts as text', () => {
 
   it('say where nothing can be forecast', () => {
     const of = { path: 'a.jpg', page: 2, space: 'rgb' as const, values: null };
-    assert.match(forecastText(of, [], plain), /^a\.jpg \(page 2\)\n\nNothing can be forecast/);
+    assert.match(
+      forecastText(of, [], plain),
+      /^a\.jpg \(page 2\)\n\nNothing can be forecast: no pixel of the picture\sprints/,
+    );
+    assert.match(forecastText({ ...of, inColour: true }, [], plain), /forecast: the picture is in colour/);
   });
 });
