@@ -140,6 +140,8 @@ function cause(picture: BookPicture, beside: BookPicture, recommend: Recommend):
     const way = best ? `Save both as ${best}.` : 'Save both in the same way.';
     return `It is ${own}, and ${beside.path} is ${its}. ${way}`;
   }
-  if (picture.intent === 'toned') return `Both are ${own}, with different tones. Give both the same one.`;
-  return `Both are ${own}, with values of different colour. Turn both into grey again in one way from their originals.`;
+  // a trace of colour over R = G = B is no other way to store a grey
+  const both = own === its ? `Both are ${own}` : `It is ${own}, and ${beside.path} is ${its}`;
+  if (picture.intent === 'toned') return `${both}, with different tones. Give both the same one.`;
+  return `${both}, with values of different colour. Turn both into grey again in one way from their originals.`;
 }

@@ -61,7 +61,7 @@ function* compare(
       most: first.length,
       all: count(together.length, 'picture'),
       part: ofPart(first[0]),
-      majority: encodingName(largest),
+      majority: nameOf(first),
       traces: traces(first),
       best,
       too: convert.includes(first[0]) ? ', and its neighbours too' : '',
@@ -73,11 +73,17 @@ function* compare(
         picture,
         message: say(messages[told], {
           ...words,
-          encoding: encodingName(encoding),
+          encoding: encodingName(picture.facts.encoding),
           price: pricesOf(told === 'right' ? first : [picture], recommend, targets),
           guess: guessOf([picture, first[0]]),
         }),
-        data: { encoding, majority: largest, best: encodings, most: first.length, all: together.length },
+        data: {
+          encoding: picture.facts.encoding,
+          majority: largest,
+          best: encodings,
+          most: first.length,
+          all: together.length,
+        },
       };
     }
     return;
@@ -163,13 +169,19 @@ const guessOf = (pictures: readonly BookPicture[]): string =>
     .find(Boolean) ?? '';
 
 const groupWords = (group: BookPicture[]): string =>
-  `${group.length} ${group.length === 1 ? 'is' : 'are'} ${encodingName(kindOf(group[0])!)}${traces(group)}`;
+  `${group.length} ${group.length === 1 ? 'is' : 'are'} ${nameOf(group)}${traces(group)}`;
+
+/** R = G = B is said only of pictures that are. */
+const nameOf = (group: BookPicture[]): string =>
+  encodingName(group.every(hasTraces) ? 'rgb-residual' : kindOf(group[0])!);
 
 /** The report's table counts pictures with a trace of colour apart; here they stand among R = G = B. */
 function traces(group: BookPicture[]): string {
-  const some = group.filter(({ facts }) => facts.encoding === 'rgb-residual').length;
-  return some ? `, ${some} of them with left-over colour` : '';
+  const some = group.filter(hasTraces).length;
+  return some && some < group.length ? `, ${some} of them with left-over colour` : '';
 }
+
+const hasTraces = ({ facts }: BookPicture) => facts.encoding === 'rgb-residual';
 
 function template(encoding: Encoding, majority: Encoding): 'odd' | 'toned' | 'amongToned' {
   if (majority === 'rgb-toned') return 'amongToned';

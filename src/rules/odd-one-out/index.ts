@@ -95,7 +95,7 @@ function words({ picture, target }: Odd, alike: readonly BookPicture[], targets:
     target: forTarget(target, targets),
     all: count(alike.length, 'picture'),
     part: ofPart(picture),
-    encoding: encodingName(kindOf(picture)!),
+    encoding: [...new Set(alike.map(({ facts }) => encodingName(facts.encoding)))].join(' or '),
     cause: cause(picture),
   };
 }

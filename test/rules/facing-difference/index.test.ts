@@ -97,6 +97,16 @@ describe('facing-difference', () => {
         /Both are rgb-toned .*, with different tones\. Give both the same one\.$/,
       );
     });
+    it('a trace of colour beside none, each called what it is', () => {
+      const { pictures: lists } = facing(
+        picture('rgb-residual', { path: 'a.tif', targets: inks, tone: [5, 8] }),
+        picture('rgb-neutral', { path: 'b.tif', targets: inks }),
+      );
+      assert.match(
+        lists.flat()[0].message,
+        /It is rgb-\w+ \([^)]*\), and [ab]\.tif is rgb-\w+ \([^)]*\), with values of different colour/,
+      );
+    });
     it('inks that are mixed in different ways', () => {
       const mix = (c: number) => (d: number) => [d * c, d * 0.5, d * 0.5, 0];
       const { named, pictures: lists } = facing(

@@ -70,6 +70,13 @@ describe('mixed-encodings', () => {
         /5 of 6 pictures are rgb-neutral .*, 2 of them with left-over colour/,
       );
     });
+    it('pictures with a trace of colour as what they are, not as R = G = B', () => {
+      const [odd] = found(pictures(3, 'black-only'), pictures(1, 'rgb-residual')).pictures[3];
+      assert.match(odd.message, /: it is rgb-residual \(RGB grey with left-over colour\), and 3 of 4/);
+      assert.equal(odd.data.encoding, 'rgb-residual');
+      const [other] = found(pictures(1, 'black-only'), pictures(3, 'rgb-residual')).pictures[0];
+      assert.match(other.message, /3 of 4 pictures are rgb-residual \(RGB grey with left-over colour\)\./);
+    });
     it('one grey channel among R = G = B', () =>
       assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));
     it('inks that stand on a guess, in the one line for a split book too', () => {

@@ -48,6 +48,18 @@ describe('odd-one-out', () => {
   });
 
   describe('fails', () => {
+    it('among greys with a trace of colour and without, called what they are', () => {
+      const rgb = (n: number, tone: [number, number], encoding: 'rgb-neutral' | 'rgb-residual') =>
+        pictures(n, encoding, { tone, targets: inks });
+      const { pictures: lists } = judged(
+        [...rgb(7, [0, 0], 'rgb-neutral'), ...rgb(1, [-4, -6], 'rgb-residual')],
+        RULE,
+      );
+      assert.match(
+        lists[7][0].message,
+        /8 pictures that are rgb-neutral \(RGB with R = G = B\) or rgb-residual \(RGB grey with left-over colour\) like it/,
+      );
+    });
     it('the one whose cast differs, with how far and which way', () => {
       const { named, book, pictures: lists } = judged([...toned(8, [3, 7]), odd([-4, -6])], RULE);
       assert.deepEqual([named, book], [['odd.tif'], []]);
