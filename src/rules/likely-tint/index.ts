@@ -21,7 +21,7 @@ const messages = {
   one: 'By the forecast this picture prints with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}. It is {encoding}; save it as {save}.{price}{guess}',
   toned:
     'By the forecast this picture prints with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: it carries a tone of its own. Save it as {save}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
-  many: 'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}. They are {encoding}; save them as {save}.{price}{guess}',
+  many: 'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better} ({names}). They are {encoding}; save them as {save}.{price}{guess}',
   manyToned:
     'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
   process:
@@ -116,23 +116,22 @@ function betterOf(
   return { recommendation, forecast, probability: chanceOf(forecast) };
 }
 
+/** Alike are pictures in one encoding that are to become the same and lean the same way. */
 function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdict> {
   const alike = grouped(
-    prints,
-    ({ picture, better }) => `${picture.facts.encoding} ${better?.recommendation.encoding}`,
+    prints.filter(({ better }) => better),
+    print =>
+      `${print.picture.facts.encoding} ${print.better!.recommendation.encoding} ${lean([print])?.direction}`,
   );
-  for (const group of alike) {
-    if (!group[0].better) continue;
-    const sameEncoding = prints.filter(p => p.picture.facts.encoding === group[0].picture.facts.encoding);
-    if (group.length > FEW && group.length * 2 > sameEncoding.length) yield forAll(group, targets);
+  for (const group of alike)
+    if (group.length > FEW) yield forAll(group, targets);
     else for (const print of group) yield forOne(print, targets);
-  }
 }
 
-/** Of `print`, told for all of `group`. */
-function words(print: Print, group: readonly Print[], targets: readonly Target[]) {
-  const { picture, target, forecast, probability, better } = print;
-  const { recommendation, probability: lowered } = better!;
+/** Told of all of `group`: chances as they range over it. */
+function words(group: readonly Print[], targets: readonly Target[]) {
+  const [{ picture, target, forecast, better }] = group;
+  const { recommendation } = better!;
   const { encoding } = recommendation;
   const way = lean(group);
   return {
@@ -141,8 +140,8 @@ function words(print: Print, group: readonly Print[], targets: readonly Target[]
     encoding: encodingName(picture.facts.encoding),
     better: encoding,
     save: asTaken(recommendation, target),
-    now: inOrders(probability),
-    lower: inOrders(lowered),
+    now: inOrdersOfMany(group.map(({ probability }) => probability)),
+    lower: inOrdersOfMany(group.map(print => print.better!.probability)),
     lean: way ? `, ${mostly(way)} ${leanName(way)},` : '',
     price: priceOf(encoding, target, group.map(blacksOf)),
     guess: guessOfInks(picture, forecast),
@@ -156,39 +155,40 @@ const blacksOf = ({ forecast, better }: Print) => ({
   after: better!.forecast.range.black,
 });
 
-const data = ({ target, forecast, probability, better }: Print, way: Lean | null) => ({
-  target: target.name,
-  basis: forecast.condition.basis,
-  probability,
-  direction: way?.direction ?? null,
-  better: better!.recommendation.encoding,
-  betterProbability: better!.probability,
-  black: forecast.range.black,
-  betterBlack: better!.forecast.range.black,
-});
+/** Of several pictures the means. */
+function data(group: readonly Print[]) {
+  const [{ target, forecast, better }] = group;
+  return {
+    target: target.name,
+    basis: forecast.condition.basis,
+    probability: mean(group, ({ probability }) => probability),
+    direction: lean(group)?.direction ?? null,
+    better: better!.recommendation.encoding,
+    betterProbability: mean(group, print => print.better!.probability),
+    black: mean(group, print => print.forecast.range.black),
+    betterBlack: mean(group, print => print.better!.forecast.range.black),
+  };
+}
+
+const mean = (prints: readonly Print[], value: (print: Print) => number) =>
+  prints.reduce((sum, print) => sum + value(print), 0) / prints.length;
 
 function forOne(print: Print, targets: readonly Target[]): Verdict {
   const { picture } = print;
   const template = picture.facts.encoding === 'rgb-toned' ? messages.toned : messages.one;
-  return {
-    picture,
-    message: say(template, words(print, [print], targets)),
-    data: data(print, lean([print])),
-  };
+  return { picture, message: say(template, words([print], targets)), data: data([print]) };
 }
 
-/** Told of the picture in the middle, so that "about" holds for the others too. */
 function forAll(prints: Print[], targets: readonly Target[]): Verdict {
-  const middle = prints.toSorted((x, y) => x.probability - y.probability)[prints.length >> 1];
   const names = paths(prints.map(({ picture }) => picture));
-  const template = middle.picture.facts.encoding === 'rgb-toned' ? messages.manyToned : messages.many;
+  const template = prints[0].picture.facts.encoding === 'rgb-toned' ? messages.manyToned : messages.many;
   return {
     message: say(template, {
-      ...words(middle, prints, targets),
+      ...words(prints, targets),
       pictures: count(names.length, 'picture'),
       names: list(names),
     }),
-    data: { ...data(middle, lean(prints)), pictures: names },
+    data: { ...data(prints), pictures: names },
   };
 }
 
@@ -196,19 +196,17 @@ function forAll(prints: Print[], targets: readonly Target[]): Verdict {
 function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): Iterable<Verdict> {
   const prints = all.filter(print => !print.better);
   if (prints.length === 0) return;
-  const probability = prints.reduce((sum, print) => sum + print.probability, 0) / prints.length;
+  const probability = mean(prints, print => print.probability);
   if (probability < tell) return;
   const { target, forecast } = prints[0];
-  const way = lean(prints);
+  const way = sameWay(prints) ? lean(prints) : null;
   yield {
     message: say(messages.process, {
       process: processName(target),
       subject: subjectOf(prints.length, all.length),
       now: inOrdersOfMany(prints.map(print => print.probability)),
       target: forTarget(target, targets),
-      lean: way
-        ? `Faint tints counted too, it leans ${leanName(way)} ${inOrders(way.probability)}.`
-        : 'Which way it leans cannot be predicted; a measured print can tell.',
+      lean: leanOfAll(prints, way),
     }),
     data: {
       target: target.name,
@@ -219,6 +217,17 @@ function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): I
     },
     note: true,
   };
+}
+
+/** None of them leans another way than the next; some may lean none. */
+const sameWay = (prints: readonly Print[]): boolean =>
+  new Set(prints.flatMap(print => lean([print])?.direction ?? [])).size <= 1;
+
+function leanOfAll(prints: readonly Print[], way: Lean | null): string {
+  if (way) return `Faint tints counted too, it leans ${leanName(way)} ${inOrders(way.probability)}.`;
+  return sameWay(prints)
+    ? 'Which way it leans cannot be predicted; a measured print can tell.'
+    : 'Which way it leans differs from picture to picture.';
 }
 
 /** Only of the pictures that are meant: the others have a finding of their own on the same target. */

@@ -118,6 +118,41 @@ describe('likely-tint', () => {
       assert.equal(book[0].severity, 'warning');
       assert.match(book[0].message, /^By the forecast 30 pictures print with a visible tint/);
     });
+    it('many with their ranges, by what is alike: a direction only of those that have it', () => {
+      const press = [target('offset-coated', { route: 'inks', encodings: ['rgb-neutral', 'rgb-toned'] })];
+      const toned = (tone: [number, number]) => picture('rgb-toned', { tone, targets: press });
+      const warm = [3, 4, 6, 9, 14].map(b => toned([0, b]));
+      const greenish = [4, 6, 9, 14].map(a => toned([-a, 0]));
+      const { book, named } = found(...warm, ...greenish, ...pictures(20, 'rgb-neutral', { targets: press }));
+      const loud = book.filter(({ severity }) => severity === 'warning');
+      assert.deepEqual(named, []);
+      assert.deepEqual(loud.map(({ data }) => [data.direction, (data.pictures as string[]).length]).sort(), [
+        ['greenish', 4],
+        ['warm', 5],
+      ]);
+      const { message, data } = loud.find(finding => finding.data.direction === 'warm')!;
+      assert.match(
+        message,
+        /^By the forecast 5 pictures print with a visible tint, (nearly always|mostly) warm, on average in .* \(from \d to (\d|nearly every one), by picture\) on coated offset, and .* as rgb-neutral: they carry a tone of their own \(.* and 2 more\)/,
+      );
+      const chances = warm.map(({ forecasts }) => forecasts[0].tint.seen);
+      assert.ok(Math.abs((data.probability as number) - chances.reduce((x, y) => x + y) / 5) < 1e-9);
+      const [one, two] = [greenish[0], warm[4]].map(of => found(of, ...greenish.slice(1, 3)).pictures[0][0]);
+      assert.match(one.message, /greenish, in/, 'a few are told one by one, each as it is');
+      assert.match(two.message, /warm, in/);
+    });
+    it('no direction for a set that leans both ways', () => {
+      const only = [target('offset-coated', { route: 'inks', encodings: ['four-channel'] })];
+      const cast = (inks: (d: number) => number[]) => picture('four-channel', { inks, targets: only });
+      const warm = cast(d => [0, 0, 0.3 * d, 0.8 * d]);
+      const other = cast(d => [0.3 * d, 0, 0, 0.8 * d]);
+      assert.notEqual(other.forecasts[0].tint.direction, null);
+      const [{ message, data }] = judged([warm, warm, warm, other], 'likely-tint', {
+        'likely-tint': ['warning', { gain: 1, tell: 0 }],
+      }).book;
+      assert.match(message, /Which way it leans differs from picture to picture\. Order a test print/);
+      assert.equal(data.direction, null);
+    });
     it('and then the note speaks of the others only', () => {
       const { book } = found(
         ...pictures(2, 'rgb-neutral', { targets: [target('silver-halide')] }),
