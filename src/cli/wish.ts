@@ -33,7 +33,7 @@ export async function wishOf(options: ConvertVerbOptions): Promise<RemedyWish> {
       'scaled') as RemedyWish['blackPoint'],
     bits: bits === undefined ? null : (Number(bits) as 8 | 16),
     format: (known('format', options.as, FORMATS, 'as') ?? null) as RemedyFormat | null,
-    quality: options.quality ?? 100,
+    quality: options.quality ?? null,
     upright: options.upright ?? false,
     greyProfile: options.profile === undefined ? null : await profileIn(options.profile),
   };
@@ -48,7 +48,7 @@ function onlyFor(to: RemedyEncoding, encoding: RemedyEncoding, value: unknown, o
 
 function refuseContradiction(wish: RemedyWish): void {
   try {
-    formatOf('tiff', wish);
+    formatOf('tiff', wish, false);
   } catch (error) {
     throw error instanceof RemedyError ? new Failure(error.message) : error;
   }

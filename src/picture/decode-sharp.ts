@@ -7,6 +7,3 @@ sharp.cache(false);
 sharp.concurrency(1);
 
 export { sharp };
-
-/** The decoder's own limit in pixels. */
-export const MOST_PIXELS = 0x3fff ** 2;

@@ -4,10 +4,11 @@ import { decodeError } from './decode-errors';
 import { refuseOverwritten } from './decode-jpeg-whole';
 import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
 import { applyPalette, type Channels, invert, keepChannels, spread, unpremultiply } from './decode-layout';
-import { MOST_PIXELS, sharp } from './decode-sharp';
+import { sharp } from './decode-sharp';
 import { hasStrayBytes, isHarmless, withoutStrayBytes } from './decode-tolerance';
 import { Extra, Photometric } from './header/tiff-space';
 import { UnreadableError } from './header/unreadable';
+import { MOST_PIXELS } from './most-pixels';
 import type { Header, Samples } from './types';
 
 /** More decoded bytes than this would starve the machine: about 250 megapixels of 16-bit RGB. */

@@ -7,7 +7,6 @@ import type { Conversion, ConvertReport, Relinked } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
-import { formatChange } from './format';
 import type { OpenKeep } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
@@ -194,7 +193,6 @@ const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => (
 });
 
 function planned({ asked, order }: Undertaking, wish: RemedyWish): Conversion {
-  const change = formatChange(asked.pages[0].format, wish);
   return {
     ...unwritten(asked, wish),
     outcome: 'planned',
@@ -202,6 +200,6 @@ function planned({ asked, order }: Undertaking, wish: RemedyWish): Conversion {
     format: order.format,
     bits: order.bits,
     reason: null,
-    told: change ? [...order.told, change] : order.told,
+    told: order.change ? [...order.told, order.change] : order.told,
   };
 }

@@ -11,6 +11,7 @@ import { CHANGED } from './keep/originals';
 import type { OpenKeep } from './keep/place';
 import { replacePicture } from './keep/replace';
 import { withTemporary } from './keep/temporary';
+import { wishAt } from './plan/format';
 import type { Asked, Order, Place } from './plan/types';
 import { wishKey } from './plan/wish-key';
 import { RemedyError } from './remedy-error';
@@ -45,9 +46,12 @@ export async function carryOut({ asked, order, replaces }: Undertaking, means: M
   const { converters, wish, place, keep, signal } = means;
   if (place.kind === 'folder') await makeFolder(path.dirname(order.output), place.folder);
   const result = await withTemporary(order.output, async temporary => {
-    const { sha256, encoding, space, chroma } = asked.pages[0];
+    const { sha256, encoding, space, chroma, format } = asked.pages[0];
     const known = { sha256, encoding, space, chroma };
-    const made = await converters.convert({ file: asked.file, temporary, wish, known }, signal);
+    const made = await converters.convert(
+      { file: asked.file, temporary, wish: wishAt(place, format, wish), known },
+      signal,
+    );
     if (made.from !== sha256) throw new RemedyError(CHANGED);
     const key = wishKey(wish);
     const { from } = made;

@@ -1,19 +1,22 @@
 import fs from 'node:fs';
 import { factsOf } from '../picture/facts';
+import { bufferSource } from '../picture/header';
 import type { Header } from '../picture/types';
 import type { Encoding } from '../shared/picture';
 import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish, SourceFacts } from '../shared/remedy';
 import { encode } from './encode';
 import type { Stored } from './encode/stored';
-import { fileBytes } from './file';
+import { codedJpeg, fileBytes } from './file';
+import { luminanceApart } from './file/lossless-jpeg';
 import { formatOf } from './format';
 import type { TonePlane } from './grey/plane';
 import { intended } from './intended';
+import { luminanceStays, storesSrgbLuminance } from './luminance';
 import { type Carried, carriedFrom, upright, withRecord } from './metadata';
 import { differenceOf } from './proof';
 import { RemedyError } from './remedy-error';
 import { type ReadPicture, readPicture } from './source';
-import { lossWords, offWords, parametersOf, sourceWords, storedWords } from './words';
+import { anewWords, offWords, parametersOf, sourceWords, stayedWords, storedWords } from './words';
 
 /**
  * Makes what is wished of a picture and writes it, flushed, to `temp`; then reads that file again and proves it.
@@ -28,11 +31,13 @@ export async function remedyPicture(
   wish: RemedyWish,
   known: SourceFacts | null = null,
 ): Promise<RemedyResult> {
-  const { plane, stored, carried, format, from, fromEncoding, told } = await made(file, wish, known);
-  const written = await fileBytes(stored, format, wish.quality, carried);
+  const result = await made(file, wish, known);
+  const { stored, format, from, fromEncoding, told } = result;
   try {
-    writeFlushed(temp, written.bytes);
-    const proof = await proved(temp, plane, stored, format, wish);
+    const kept = await writtenAsCoded(temp, result, wish);
+    if (!kept && format === 'jpeg' && wish.format === null && wish.quality === null)
+      throw new RemedyError(RARELY_CODED);
+    const written = kept ?? (await writtenAnew(temp, result, wish));
     return {
       from,
       fromEncoding,
@@ -40,19 +45,50 @@ export async function remedyPicture(
       bits: stored.bits,
       width: stored.width,
       height: stored.height,
-      proof,
+      proof: written.proof,
       told: [
         ...told,
         ...written.told,
-        ...(format === 'jpeg' ? [lossWords(wish.quality, proof)] : []),
-        ...offWords(proof.maxError, stored, format),
-        ...foundWords(proof, wish),
+        ...offWords(written.proof.maxError, stored, format),
+        ...foundWords(written.proof, wish),
       ],
     };
   } catch (error) {
     fs.rmSync(temp, { force: true });
     throw error;
   }
+}
+
+const RARELY_CODED =
+  'The JPEG is coded in a rare way, and its tones cannot stay as they are coded. Name the format of the result: TIFF is exact, JPEG rounds.';
+
+/** The most that a result may be off what was intended, in L*. */
+const MOST_OFF = 0.5;
+
+interface Proven {
+  proof: RemedyProof;
+  told: string[];
+}
+
+/** With the luminance as it is coded in the source; null where that cannot be, or is not what was intended. */
+async function writtenAsCoded(temp: string, result: Made, wish: RemedyWish): Promise<Proven | null> {
+  const { stored, carried, header } = result;
+  const coded = result.luminance?.();
+  if (!coded) return null;
+  const { bytes, told } = codedJpeg(coded, stored, carried);
+  writeFlushed(temp, bytes);
+  const proof = await proved(temp, result, wish);
+  if (proof.maxError > MOST_OFF) return null;
+  return { proof, told: [...told, stayedWords(stored, header)] };
+}
+
+async function writtenAnew(temp: string, result: Made, wish: RemedyWish): Promise<Proven> {
+  const { stored, format, carried } = result;
+  const quality = wish.quality ?? 100;
+  const { bytes, told } = await fileBytes(stored, format, quality, carried);
+  writeFlushed(temp, bytes);
+  const proof = await proved(temp, result, wish);
+  return { proof, told: format === 'jpeg' ? [...told, anewWords(quality)] : told };
 }
 
 /** A result before it is a file. */
@@ -65,6 +101,8 @@ interface Made {
   fromEncoding: Encoding;
   /** Of the source. */
   header: Header;
+  /** The source's luminance as it is coded, where that may be the result's; null where it cannot. */
+  luminance: (() => Buffer | null) | null;
   told: string[];
 }
 
@@ -75,9 +113,11 @@ interface Made {
 export async function made(file: string, wish: RemedyWish, known: SourceFacts | null): Promise<Made> {
   const source = await readPicture(file);
   const { header, samples, reading, sha256 } = source;
-  const format = formatOf(header.format, wish);
-  const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
   const facts = known?.sha256 === sha256 ? known : factsOf(samples, header, reading);
+  const promised = storesSrgbLuminance(bufferSource(source.bytes), header, reading);
+  const stays = luminanceStays(promised, { ...facts, orientation: header.orientation }, wish);
+  const format = formatOf(header.format, wish, stays === 'surely');
+  const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
   const { plane, told, black } = intended(source, facts, asked, format);
   const stored = await encode(plane, asked, header.bits);
   return {
@@ -88,9 +128,16 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
     from: sha256,
     fromEncoding: facts.encoding,
     header,
-    told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header)],
+    luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source.bytes, stored) : null,
+    told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays === 'surely')],
   };
 }
+
+/** Holds on to the file alone, not to its pixels. */
+const luminanceOf =
+  (bytes: Buffer, { space }: Stored) =>
+  () =>
+    luminanceApart(bytes, space === 'grey' ? 1 : 3);
 
 function carriedAlong(
   { bytes, header, sha256 }: ReadPicture,
@@ -118,13 +165,7 @@ function writeFlushed(temp: string, bytes: Uint8Array): void {
 }
 
 /** Reads the written file as any picture is read, and holds it against what was intended. */
-async function proved(
-  temp: string,
-  plane: TonePlane,
-  stored: Stored,
-  format: RemedyFormat,
-  wish: RemedyWish,
-): Promise<RemedyProof> {
+async function proved(temp: string, { plane, stored, format }: Made, wish: RemedyWish): Promise<RemedyProof> {
   const { header, samples, reading, sha256, bytes } = await readPicture(temp);
   if (format !== 'jpeg' && !equal(samples.data, stored.data))
     throw new RemedyError(

@@ -9,7 +9,9 @@ import { standings } from '../book/pictures';
 import type { Pool } from '../book/pool';
 import type { Settings } from '../book/settings/settings';
 import { isWithin } from '../book/settings/within';
+import type { PictureFacts } from '../shared/picture';
 import { History } from './keep/history';
+import { fileStoresSrgbLuminance } from './luminance';
 import { copiesAmong, originalNames, withoutExtension } from './plan/skips';
 import type { Asked, Place } from './plan/types';
 
@@ -53,6 +55,7 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
       return {
         ...{ path: at, file, named, link },
         pages: pages[i],
+        luminance: isGreyJpeg(facts) && (await fileStoresSrgbLuminance(file)),
         remedied: facts.remedied,
         ...{ intent, intentStated },
         isProtected: stat !== null && (stat.mode & 0o222) === 0,
@@ -68,6 +71,10 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
     );
   return { pictures: all.filter(asked => !copies.has(asked)), notices };
 }
+
+/** Of others it is not certain before they are converted what can stay. */
+const isGreyJpeg = ({ format, encoding }: PictureFacts) =>
+  format === 'jpeg' && (encoding === 'single-channel' || encoding === 'rgb-neutral');
 
 /**
  * What a check takes for the book's, and the originals of results that layouts place: those are converted anew from

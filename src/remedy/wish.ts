@@ -11,7 +11,7 @@ export const plainWish = ({ to, grey }: Pick<RemedyWish, 'to' | 'grey'>): Remedy
   blackPoint: 'scaled',
   bits: null,
   format: null,
-  quality: 100,
+  quality: null,
   upright: false,
   greyProfile: null,
 });

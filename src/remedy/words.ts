@@ -1,13 +1,6 @@
 import type { Header } from '../picture/types';
 import { FITTED } from '../picture/xmp/record';
-import type {
-  GreyMethod,
-  RemedyEncoding,
-  RemedyFormat,
-  RemedyProof,
-  RemedyWish,
-  Tone,
-} from '../shared/remedy';
+import type { GreyMethod, RemedyEncoding, RemedyFormat, RemedyWish, Tone } from '../shared/remedy';
 import type { Stored } from './encode/stored';
 import { formatChange } from './format';
 import type { ReadPicture } from './source';
@@ -85,8 +78,9 @@ export function storedWords(
   wish: RemedyWish,
   format: RemedyFormat,
   header: Header,
+  stays: boolean,
 ): string[] {
-  const change = formatChange(header.format, wish);
+  const change = formatChange(header.format, wish, stays);
   const told = change ? [change] : [];
   if (format === 'jpeg' && header.bits > 8)
     told.push(`A JPEG has 8 bits a channel; the source has ${header.bits}.`);
@@ -114,6 +108,16 @@ export function storedWords(
   return told;
 }
 
-/** What JPEG costs, as measured on the written file. */
-export const lossWords = (quality: number, { maxError, meanError }: RemedyProof): string =>
-  `JPEG at quality ${quality} moves the lightness by L* ${maxError.toFixed(1)} at most and ${meanError.toFixed(2)} on average.`;
+/** That JPEG coded the tones anew; what it cost is measured on the written file, and stands in its proof. */
+export const anewWords = (quality: number): string =>
+  `Coded anew as JPEG of quality ${quality}: the tones were rounded.`;
+
+/** That nothing was rounded. */
+export const stayedWords = ({ space }: Pick<Stored, 'space'>, source: Pick<Header, 'space'>): string => {
+  const luminance = 'the luminance of the JPEG stayed as it was coded';
+  if (space === 'grey')
+    return `Only the colour channels were left out: ${luminance}, and nothing was rounded anew.`;
+  return source.space === 'grey'
+    ? `Only colour channels without colour were added: ${luminance}, and nothing was rounded anew.`
+    : `Only the colour was taken out of its channels: ${luminance}, and nothing was rounded anew.`;
+};

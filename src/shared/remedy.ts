@@ -43,10 +43,10 @@ export interface RemedyWish {
   blackPoint: 'scaled' | 'kept';
   /** Null: as the source stores them. JPEG has 8. */
   bits: 8 | 16 | null;
-  /** Null: as the source where it can hold the result, else TIFF. */
+  /** Null: as the source where it can hold the result without rounding it anew as JPEG does, else TIFF. */
   format: RemedyFormat | null;
-  /** Of JPEG, 1-100. */
-  quality: number;
+  /** Of JPEG, 1-100: it is written anew so. Null: its luminance stays as it is coded where that can be, else 100. */
+  quality: number | null;
   /** Turns the pixels upright and resets the orientation tag; else the tag is kept. */
   upright: boolean;
   /** A grey ICC profile for `single-channel`; null: the tone curve of sRGB, with a profile that says so. */

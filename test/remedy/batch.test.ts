@@ -102,7 +102,10 @@ describe('batch, beside the pictures', () => {
       paths: [at('link.jpg'), at('x/a.jpg'), at('y/a.jpg'), at('x'), at('x/a.jpg')],
     });
     assert.deepEqual(outcomes(conversions), { 'x/a.jpg': 'converted' });
-    const byLink = await run(root, { paths: [at('link.jpg')], wish: wishFor({ to: 'black-only' }) });
+    const byLink = await run(root, {
+      paths: [at('link.jpg')],
+      wish: wishFor({ to: 'black-only', quality: 90 }),
+    });
     assert.equal(byLink.conversions[0].output, 'x/a.black-only.jpg');
     assert.match(byLink.conversions[0].told.join(), /"link.jpg" is a link to it/);
   });
@@ -154,7 +157,7 @@ describe('batch, beside the pictures', () => {
       const converters = fakeConverters();
       const { conversions } = await run(root, {
         ...{ ...how, converters, dryRun: true },
-        wish: wishFor({ to: 'black-only' }),
+        wish: wishFor({ to: 'black-only', quality: 90 }),
       });
       const place = 'place' in how;
       assert.deepEqual(outcomes(conversions), { 'a.jpg': 'planned', 'b.png': place ? 'failed' : 'planned' });
@@ -196,7 +199,7 @@ describe('batch, into a folder', () => {
 describe('batch, with the layouts relinked', () => {
   const layout = '# Plates\n\n![one](x/a.jpg)\n![two](<b c.png>)\n![there](c.tif)\n';
   const files = { 'x/a.jpg': 'colour 1', 'b c.png': 'colour 2', 'c.tif': 'rgb-neutral 3', 'book.md': layout };
-  const wish = wishFor({ to: 'black-only' });
+  const wish = wishFor({ to: 'black-only', quality: 90 });
 
   it('has them place the results, told line by line, and nothing the second time', async () => {
     const root = book({ ...files, 'c.tif': 'black-only 3' });
@@ -281,7 +284,11 @@ describe('batch, in place', () => {
     const converters = fakeConverters();
     const second = await run(root, { ...inPlace, converters });
     assert.equal(second.conversions[0].reason, 'It was converted so before.');
-    const other = await run(root, { ...inPlace, converters, wish: wishFor({ to: 'black-only' }) });
+    const other = await run(root, {
+      ...inPlace,
+      converters,
+      wish: wishFor({ to: 'black-only', quality: 90 }),
+    });
     assert.match(other.conversions[0].reason!, /Undo the earlier one first/);
     assert.deepEqual(converters.tasks, []);
   });

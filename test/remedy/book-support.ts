@@ -88,7 +88,8 @@ export function run(root: string, how: Partial<Converting> = {}) {
       relink: false,
     },
     pool: { facts: async file => factsOf(file) },
-    wish: wishFor(),
+    // with a quality named a JPEG becomes one
+    wish: wishFor({ quality: 90 }),
     converters: fakeConverters(),
     memory: path.join(root, '.memory'),
     ...how,

@@ -6,9 +6,12 @@ import { wishFor } from './support';
 
 describe('the format of a result', () => {
   const cases: [source: Format, wish: Parameters<typeof wishFor>[0], format: string][] = [
-    ['jpeg', {}, 'jpeg'],
-    ['jpeg', { to: 'black-only' }, 'jpeg'],
-    ['jpeg', { bits: 16 }, 'tiff'],
+    ['jpeg', {}, 'tiff'],
+    ['jpeg', { quality: 92 }, 'jpeg'],
+    ['jpeg', { to: 'black-only' }, 'tiff'],
+    ['jpeg', { bits: 16, quality: 92 }, 'tiff'],
+    ['jpeg', { format: 'jpeg' }, 'jpeg'],
+    ['tiff', { quality: 92 }, 'tiff'],
     ['png', { bits: 16 }, 'png'],
     ['png', { to: 'black-only' }, 'tiff'],
     ['tiff', {}, 'tiff'],
@@ -20,20 +23,31 @@ describe('the format of a result', () => {
   ];
   for (const [source, wish, format] of cases)
     it(`of ${source} with ${JSON.stringify(wish)} is ${format}`, () =>
-      assert.equal(formatOf(source, wishFor(wish)), format));
+      assert.equal(formatOf(source, wishFor(wish), false), format));
+
+  it('of a JPEG whose luminance stays as it is coded is JPEG', () => {
+    assert.equal(formatOf('jpeg', wishFor(), true), 'jpeg');
+    assert.equal(formatOf('jpeg', wishFor({ bits: 16 }), true), 'tiff');
+  });
 
   it('is refused where it cannot hold what is wished', () => {
-    assert.throws(() => formatOf('tiff', wishFor({ format: 'png', to: 'black-only' })), RemedyError);
-    assert.throws(() => formatOf('tiff', wishFor({ format: 'jpeg', bits: 16 })), /A JPEG has 8 bits/);
+    assert.throws(() => formatOf('tiff', wishFor({ format: 'png', to: 'black-only' }), false), RemedyError);
+    assert.throws(() => formatOf('tiff', wishFor({ format: 'jpeg', bits: 16 }), false), /A JPEG has 8 bits/);
   });
   it('is told where it changes unasked, with the reason', () => {
     assert.match(
-      formatChange('png', wishFor({ to: 'black-only' }))!,
+      formatChange('png', wishFor({ to: 'black-only' }), false)!,
       /A PNG cannot hold inks: the result is a TIFF/,
     );
-    assert.match(formatChange('jpeg', wishFor({ bits: 16 }))!, /cannot hold 16 bits/);
-    assert.match(formatChange('webp', wishFor())!, /WEBP/);
-    assert.equal(formatChange('webp', wishFor({ format: 'tiff' })), null);
-    assert.equal(formatChange('jpeg', wishFor()), null);
+    assert.match(formatChange('jpeg', wishFor({ bits: 16 }), false)!, /cannot hold 16 bits/);
+    assert.match(formatChange('webp', wishFor(), false)!, /WEBP/);
+    assert.equal(formatChange('webp', wishFor({ format: 'tiff' }), false), null);
+    assert.match(formatChange('jpeg', wishFor(), false)!, /rounded.*the result is a TIFF.*--as jpeg/);
+    for (const [wish, stays] of [
+      [{}, true],
+      [{ format: 'jpeg' }, false],
+      [{ quality: 92 }, false],
+    ] as const)
+      assert.equal(formatChange('jpeg', wishFor(wish), stays), null);
   });
 });

@@ -3,7 +3,7 @@ import type { Stored } from '../encode/stored';
 import type { Carried } from '../metadata/carried';
 import { fitted } from '../metadata/fit';
 import { RemedyError } from '../remedy-error';
-import { jpegBytes } from './jpeg';
+import { jpegAround, jpegBytes } from './jpeg';
 import { pngBytes } from './png';
 import { tiffBytes } from './tiff';
 
@@ -29,6 +29,12 @@ export async function fileBytes(
   refuse(stored, format);
   const fit = fitted(carried, stored, format);
   return { bytes: await written(stored, format, quality, fit), told: fit.told };
+}
+
+/** The same of a JPEG whose pixels are coded already, from its quantisation tables to its end. */
+export function codedJpeg(coded: Buffer, stored: Stored, carried: Carried): Written {
+  const fit = fitted(carried, stored, 'jpeg');
+  return { bytes: jpegAround(coded, stored, fit), told: fit.told };
 }
 
 function written(stored: Stored, format: RemedyFormat, quality: number, carried: Carried): Promise<Buffer> {

@@ -1,19 +1,32 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
-import type { Format, PictureFacts } from '../../shared/picture';
-import type { RemedyFormat, RemedyWish } from '../../shared/remedy';
+import type { Format } from '../../shared/picture';
+import type { RemedyWish } from '../../shared/remedy';
 import { formatChange, formatOf } from '../format';
+import { luminanceStays } from '../luminance';
+import type { Asked, Order, Place } from './types';
 
 /** The format and depth that a picture's result will have. @throws RemedyError where the wish contradicts itself */
 export function storedAs(
-  { format: source, bits }: Pick<PictureFacts, 'format' | 'bits'>,
+  { pages: [facts], luminance }: Asked,
   wish: RemedyWish,
-): { format: RemedyFormat; bits: 8 | 16 } {
-  const format = formatOf(source, wish);
-  return { format, bits: format === 'jpeg' ? 8 : (wish.bits ?? (bits > 8 ? 16 : 8)) };
+  place: Place,
+): Pick<Order, 'format' | 'bits' | 'change'> {
+  const meant = wishAt(place, facts.format, wish);
+  const stays = luminanceStays(luminance, facts, meant) === 'surely';
+  const format = formatOf(facts.format, meant, stays);
+  const bits = format === 'jpeg' ? 8 : (wish.bits ?? (facts.bits > 8 ? 16 : 8));
+  return { format, bits, change: formatChange(facts.format, meant, stays) };
 }
 
+/** A picture that is replaced keeps its format where that can hold the result at all: its name says what it is. */
+export const wishAt = ({ kind }: Pick<Place, 'kind'>, source: Format, wish: RemedyWish): RemedyWish =>
+  kind === 'in-place' && source === 'jpeg' && wish.format === null && wish.bits !== 16
+    ? { ...wish, format: 'jpeg' }
+    : wish;
+
 /** Why a result cannot stand under its picture's own name; null where it can. */
-export function otherFormat(source: Format, wish: RemedyWish): string | null {
-  if (formatOf(source, wish) === source) return null;
-  return formatChange(source, wish) ?? 'A file of another format wants another name.';
+export function otherFormat(asked: Asked, wish: RemedyWish): string | null {
+  const { format, change } = storedAs(asked, wish, { kind: 'in-place' });
+  if (format === asked.pages[0].format) return null;
+  return change ?? 'A file of another format wants another name.';
 }

@@ -40,7 +40,7 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Dec
 
 function orderFor(asked: Asked, wish: RemedyWish, place: Place): Order {
   const { path: at, file } = asked;
-  const stored = storedAs(asked.pages[0], wish);
+  const stored = storedAs(asked, wish, place);
   const order = { ...stored, told: namesTold(asked, place) };
   if (place.kind === 'in-place') return { ...order, output: file, shown: at };
   const encoding = place.kind === 'beside' ? wish.to : null;

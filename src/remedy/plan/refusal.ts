@@ -13,10 +13,10 @@ export function unusable(pages: readonly PictureFacts[]): string | null {
 }
 
 /** Why a picture cannot be replaced by its result, and what to do; null where it can. */
-export function irreplaceable({ pages: [facts], isProtected }: Asked, wish: RemedyWish): string | null {
-  if (isProtected)
+export function irreplaceable(asked: Asked, wish: RemedyWish): string | null {
+  if (asked.isProtected)
     return 'It is write-protected, so it was not replaced. Take the protection away, or have the result written beside it.';
-  const other = otherFormat(facts.format, wish);
+  const other = otherFormat(asked, wish);
   return (
     other &&
     `${other} So it cannot be converted in place: have the result written beside it or into a folder.`

@@ -14,6 +14,8 @@ export interface Asked {
   link: string | null;
   /** What was read of it, page by page. */
   pages: readonly PictureFacts[];
+  /** Its header promises that its luminance can stay as it is coded. */
+  luminance: boolean;
   /** What its own record says of the conversion that made it. */
   remedied: Remedied | null;
   /** What the settings say it is meant to be, or the default where they say nothing of it. */
@@ -42,6 +44,8 @@ export interface Order {
   shown: string;
   format: RemedyFormat;
   bits: 8 | 16;
+  /** Why it is another format than the picture's, unasked; null where it is not. */
+  change: string | null;
   /** What a person should know of the names. */
   told: string[];
 }

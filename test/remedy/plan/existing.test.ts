@@ -12,6 +12,7 @@ const order: Order = {
   shown: 'plate.rgb-neutral.jpg',
   format: 'jpeg',
   bits: 8,
+  change: null,
   told: [],
 };
 const made = { from: sha256, source: asked.file, wish: wishKey(wishFor()) };

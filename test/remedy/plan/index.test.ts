@@ -19,15 +19,15 @@ const outputs = (decisions: Decision[]) =>
 
 describe('plan of a conversion', () => {
   it('puts results beside the pictures, into a folder by the book’s folders, or in their place', () => {
-    const asked = askedFor('plates/01.jpg');
+    const asked = askedFor('plates/01.tif');
     const order = (place: Place) => {
       const decision = one(asked, {}, place);
       assert.ok(decision.do === 'convert');
       return [decision.order.output, decision.order.shown];
     };
-    assert.deepEqual(order(beside), ['/book/plates/01.rgb-neutral.jpg', 'plates/01.rgb-neutral.jpg']);
-    assert.deepEqual(order(apart), ['/elsewhere/out/plates/01.jpg', '../out/plates/01.jpg']);
-    assert.deepEqual(order(inPlace), ['/book/plates/01.jpg', 'plates/01.jpg']);
+    assert.deepEqual(order(beside), ['/book/plates/01.rgb-neutral.tif', 'plates/01.rgb-neutral.tif']);
+    assert.deepEqual(order(apart), ['/elsewhere/out/plates/01.tif', '../out/plates/01.tif']);
+    assert.deepEqual(order(inPlace), ['/book/plates/01.tif', 'plates/01.tif']);
   });
 
   it('says the format and the depth', () => {
@@ -36,13 +36,31 @@ describe('plan of a conversion', () => {
       assert.ok(decision.do === 'convert');
       return [decision.order.format, decision.order.bits];
     };
-    assert.deepEqual(stored('a.jpg', {}), ['jpeg', 8]);
+    assert.deepEqual(stored('a.jpg', {}), ['tiff', 8]);
+    assert.deepEqual(stored('a.jpg', { quality: 90 }), ['jpeg', 8]);
     assert.deepEqual(stored('a.jpg', { bits: 16 }), ['tiff', 16]);
     assert.deepEqual(stored('a.png', { to: 'black-only' }), ['tiff', 8]);
     assert.deepEqual(stored('a.tif', {}, { bits: 16 }), ['tiff', 16]);
     assert.deepEqual(stored('a.tif', {}, { bits: 1 }), ['tiff', 8]);
     assert.deepEqual(stored('a.tif', { format: 'jpeg' }, { bits: 16 }), ['jpeg', 8]);
     assert.deepEqual(stored('a.webp', {}, { format: 'webp' }), ['tiff', 8]);
+  });
+
+  it('keeps a JPEG one where its luminance surely stays as it is coded, and where it is replaced', () => {
+    const planned = (asked: Asked, wish: Partial<RemedyWish>, place: Place = beside) => {
+      const decision = one(asked, wish, place);
+      assert.ok(decision.do === 'convert');
+      const { shown, format, change } = decision.order;
+      return [shown, format, change !== null];
+    };
+    const to = 'single-channel';
+    const neutral = askedFor('a.jpg', { luminance: true }, { encoding: 'rgb-neutral' });
+    assert.deepEqual(planned(neutral, { to }), ['a.single-channel.jpg', 'jpeg', false]);
+    assert.deepEqual(planned(neutral, { to: 'black-only' }), ['a.jpg.black-only.tif', 'tiff', true]);
+    const residual = askedFor('a.jpg', { luminance: true }, { encoding: 'rgb-residual' });
+    assert.deepEqual(planned(residual, { to }), ['a.jpg.single-channel.tif', 'tiff', true]);
+    for (const asked of [neutral, residual, askedFor('a.jpg')])
+      assert.deepEqual(planned(asked, { to }, inPlace), ['a.jpg', 'jpeg', false]);
   });
 
   it('gives a picture the same name whatever else is named along with it', () => {
@@ -62,7 +80,7 @@ describe('plan of a conversion', () => {
 
   it('lets no two pictures have one result, on any file system', () => {
     const decisions = plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), beside);
-    assert.deepEqual(outputs(decisions), ['A.rgb-neutral.jpg', 'refuse']);
+    assert.deepEqual(outputs(decisions), ['A.jpg.rgb-neutral.tif', 'refuse']);
     assert.match(reasonOf(decisions[1]), /same name as that of "A.jpg"/);
     assert.deepEqual(outputs(plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), inPlace)), [
       'A.jpg',

@@ -1,4 +1,4 @@
-import { MOST_PIXELS } from '../../../picture/decode-sharp';
+import { MOST_PIXELS } from '../../../picture/most-pixels';
 import { Unusual } from './unusual';
 import { EDGE } from './zigzag';
 

@@ -2,6 +2,8 @@ import { readLuminance } from './read';
 import { Unusual } from './unusual';
 import { baselineJpeg } from './write';
 
+export { promisesLuminance } from './read';
+
 /**
  * The luminance of a JPEG as a JPEG of its own, with every quantised coefficient as it was, so that nothing is rounded
  * anew: from the quantisation table to the end, without metadata.

@@ -1,6 +1,6 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
-import { bufferSource } from '../../../picture/header';
-import { SOS, segmentsFrom } from '../../../picture/header/jpeg';
+import { bufferSource, type Source } from '../../../picture/header';
+import { SOS, segments, segmentsFrom } from '../../../picture/header/jpeg';
 import { type CodeTables, takeCodes } from './codes-read';
 import { type Frame, frameOf, isFrame, isLuminance } from './frame';
 import { readScan, scanOf } from './scan';
@@ -32,7 +32,7 @@ const MOST_SCANS = 100;
  * @throws Unusual where it is anything else, damaged or cut
  */
 export function readLuminance(file: Buffer): Luminance {
-  const reader = new Reader(file);
+  const reader = new Reader();
   const source = bufferSource(file);
   let at = 2;
   for (let more = true; more; ) {
@@ -40,12 +40,26 @@ export function readLuminance(file: Buffer): Luminance {
     for (const { marker, start, end } of segmentsFrom(source, at)) {
       const body = file.subarray(start + 4, end);
       more = marker === SOS;
-      if (more) at = reader.scan(body, end);
+      if (more) at = reader.scan(file, body, end);
       else reader.take(marker, body);
     }
   }
   if (!file.includes(EOI, at)) throw new Unusual('it breaks off');
   return reader.luminance();
+}
+
+/** Whether what stands before the first scan says that `readLuminance` will do, as long as nothing behind is damaged. */
+export function promisesLuminance(source: Source): boolean {
+  const reader = new Reader();
+  try {
+    for (const { marker, start, end } of segments(source)) {
+      if (marker === SOS) return reader.promises();
+      reader.take(marker, source.bytes(start + 4, end - start - 4));
+    }
+  } catch (error) {
+    if (!(error instanceof Unusual)) throw error;
+  }
+  return false;
 }
 
 class Reader {
@@ -58,8 +72,6 @@ class Reader {
   private interval = 0;
   private transform: number | null = null;
   private scans = 0;
-
-  constructor(private readonly file: Buffer) {}
 
   take(marker: number, body: Buffer): void {
     if (marker === DHT) takeCodes(this.codes, body);
@@ -81,16 +93,20 @@ class Reader {
     }
   }
 
+  promises(): boolean {
+    const { frame } = this;
+    return frame !== null && isLuminance(frame, this.transform) && this.tables.has(frame.components[0].table);
+  }
+
   /** Reads a scan whose data begin at `from`; returns where the file goes on. */
-  scan(body: Buffer, from: number): number {
+  scan(file: Buffer, body: Buffer, from: number): number {
     const { frame } = this;
     if (!frame || !isLuminance(frame, this.transform)) throw new Unusual('not grey, not YCbCr');
     if (++this.scans > MOST_SCANS) throw new Unusual('scans without end');
     const scan = scanOf(body, frame, this.codes);
-    if (!scan.members.some(({ component }) => component === frame.components[0]))
-      return scanEnd(this.file, from);
+    if (!scan.members.some(({ component }) => component === frame.components[0])) return scanEnd(file, from);
     this.begin(frame);
-    const data = unstuffed(this.file, from);
+    const data = unstuffed(file, from);
     readScan(data, frame, scan, this.interval, this.coefficients);
     return data.next;
   }
