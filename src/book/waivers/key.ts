@@ -20,6 +20,7 @@ const OF_OTHERS: ReadonlySet<string> = new Set([
   'most',
   'pictures',
   'places',
+  'save',
   'usual',
 ]);
 

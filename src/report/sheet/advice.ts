@@ -22,7 +22,7 @@ const byRule: Record<string, Advice> = {
   'encoding-not-accepted': convert(
     'By the settings the print house does not take pictures that are stored like this.',
   ),
-  'unbalanced-grey': convert('By the forecast its inks do not make a grey on this press.'),
+  'unbalanced-grey': convert('By the forecast its inks do not make a grey as it is printed.'),
   'ink-total': convert('It asks for more ink than the press usually carries, or than the settings allow.'),
   'residual-chroma': convert('Colour that was left in it is likely to be seen in print.'),
   'mixed-encodings': convert('It is stored unlike others around it, and is likely to print unlike them.'),
@@ -60,7 +60,8 @@ function mend(reason: string, title = 'Put the file right first'): Advice {
  */
 export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty | null {
   const findings = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))].filter(
-    ({ severity, rule, data }) => severity !== 'note' || asking[rule]?.(data),
+    // what stays as it is while the others are changed has nothing to be done with it
+    ({ severity, rule, data }) => (severity !== 'note' || asking[rule]?.(data)) && data.save !== null,
   );
   const rule = Object.keys(byRule).find(id => findings.some(finding => finding.rule === id));
   const told = findings.filter(finding => finding.rule === rule);
@@ -73,8 +74,19 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
       : null;
   const advice = byRule[rule];
   const reason =
-    rule === 'unreadable' && picture.facts.unreadable ? picture.facts.unreadable.text : advice.reason;
+    rule === 'unreadable' && picture.facts.unreadable
+      ? picture.facts.unreadable.text
+      : `${advice.reason}${saveWords(told)}`;
   return { ...advice, reason, rule, severity: worst?.severity ?? told[0].severity };
+}
+
+/** What to convert it to, where the findings name it: once, or for each target that asks for another. */
+function saveWords(told: readonly Finding[]): string {
+  const saves = told.filter(({ data }) => typeof data.save === 'string');
+  const ways = [...new Set(saves.map(({ data }) => data.save))];
+  if (!ways.length) return '';
+  const all = ways.length === 1 ? ways : saves.map(({ data }) => `${data.save} for target "${data.target}"`);
+  return ` Save it as ${all.join(' and ')}.`;
 }
 
 const LOOK_AT = 'A finding below asks for it.';

@@ -36,7 +36,7 @@ export default defineRule({
             target: forTarget(target, targets),
             best: encodingName(best),
           }),
-          data: { target: target.name, encoding, accepted, best },
+          data: { target: target.name, encoding, accepted, best, save: best },
         };
       }
     }

@@ -104,13 +104,14 @@ function verdictOn(
   const { difference } = between;
   const own = turned ? between : { ...between, difference: { a: -difference.a, b: -difference.b } };
   const way = towards(own);
+  const save = bothAs(picture, beside, recommend);
   const words = {
     other: beside.path,
     process: processName(target),
     target: forTarget(target, targets),
     orders: inOrders(own.probability),
     alike: own.byPrinter >= 0.05 ? ` (of two equal files ${inOrders(own.byPrinter)})` : '',
-    cause: cause(picture, beside, recommend),
+    cause: cause(picture, beside, save),
   };
   return {
     picture,
@@ -124,6 +125,7 @@ function verdictOn(
       size: own.size,
       probability: own.probability,
       byPrinter: own.byPrinter,
+      ...(save && save !== picture.facts.encoding && { save }),
     },
   };
 }
@@ -133,11 +135,14 @@ const tintsOn = (picture: BookPicture, { name }: Target) =>
     .filter(({ target }) => target.name === name)
     .map(({ forecast }) => tintsOf(forecast));
 
-function cause(picture: BookPicture, beside: BookPicture, recommend: Recommend): string {
+/** What both are to be saved as, where they are stored in different ways. */
+const bothAs = (picture: BookPicture, beside: BookPicture, recommend: Recommend): string | null =>
+  kindOf(picture) !== kindOf(beside) && picture.intent === 'grey' ? saveAs(picture, recommend) : null;
+
+function cause(picture: BookPicture, beside: BookPicture, save: string | null): string {
   const [own, its] = [picture, beside].map(({ facts }) => encodingName(facts.encoding));
   if (kindOf(picture) !== kindOf(beside)) {
-    const best = picture.intent === 'grey' ? saveAs(picture, recommend) : null;
-    const way = best ? `Save both as ${best}.` : 'Save both in the same way.';
+    const way = save ? `Save both as ${save}.` : 'Save both in the same way.';
     return `It is ${own}, and ${beside.path} is ${its}. ${way}`;
   }
   // a trace of colour over R = G = B is no other way to store a grey

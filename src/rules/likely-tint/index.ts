@@ -164,6 +164,7 @@ function data(group: readonly Print[]) {
     probability: mean(group, ({ probability }) => probability),
     direction: lean(group)?.direction ?? null,
     better: better!.recommendation.encoding,
+    save: asTaken(better!.recommendation, target),
     betterProbability: mean(group, print => print.better!.probability),
     black: mean(group, print => print.forecast.range.black),
     betterBlack: mean(group, print => print.better!.forecast.range.black),

@@ -83,6 +83,7 @@ function* compare(
           best: encodings,
           most: first.length,
           all: together.length,
+          ...saved(told, best),
         },
       };
     }
@@ -103,6 +104,7 @@ function* compare(
     data: {
       groups: groups.map(group => ({ encoding: kindOf(group[0]), pictures: paths(group) })),
       best: encodings,
+      save: best,
       convert: names,
     },
   };
@@ -186,6 +188,12 @@ const hasTraces = ({ facts }: BookPicture) => facts.encoding === 'rgb-residual';
 function template(encoding: Encoding, majority: Encoding): 'odd' | 'toned' | 'amongToned' {
   if (majority === 'rgb-toned') return 'amongToned';
   return encoding === 'rgb-toned' ? 'toned' : 'odd';
+}
+
+/** For who converts: in words; null for a picture that stays while the others change. */
+function saved(told: keyof typeof messages, best: string): { save?: string | null } {
+  if (told === 'right') return { save: null };
+  return told === 'amongToned' ? {} : { save: best };
 }
 
 /** Equally large ones by name, so that the order of files says nothing; R = G = B first. */

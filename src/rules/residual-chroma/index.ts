@@ -63,13 +63,16 @@ function* marksOf(picture: BookPicture, limit: number, recommend: Recommend): It
   if (marks.length === 0) return;
   const [{ place, size, distance }] = marks;
   const share = facts.chroma!.share;
+  const save = endedBy(picture, recommend);
   const box = uprightBox(place, facts);
   const words = {
     ...box,
     where: whereabouts(box, uprightSize(facts)),
     distance: Math.round(distance),
     scale: scaleWords(scale),
-    whole: wayOut(picture, recommend),
+    whole: save
+      ? `save the whole picture as ${save}`
+      : 'turn the whole picture into grey again from its original',
   };
   yield {
     picture,
@@ -77,16 +80,17 @@ function* marksOf(picture: BookPicture, limit: number, recommend: Recommend): It
       share >= MUCH
         ? say(messages.much, { ...words, share: percent(share) })
         : say(messages.mark, { ...words, size: millimetres(size), more: moreWords(marks) }),
-    data: { share, perMm: scale.perMm, scale: scale.from, places: marks.map(mark => mark.place) },
+    data: {
+      ...{ share, perMm: scale.perMm, scale: scale.from, places: marks.map(mark => mark.place) },
+      ...(save && { save }),
+    },
   };
 }
 
 /** An encoding that cannot hold colour ends it at once; one that can would not. */
-function wayOut(picture: BookPicture, recommend: Recommend): string {
+function endedBy(picture: BookPicture, recommend: Recommend): string | null {
   const best = picture.intent === 'grey' ? saveAs(picture, recommend) : null;
-  return best && !/four-channel|three-ink|rgb-toned/.test(best)
-    ? `save the whole picture as ${best}`
-    : 'turn the whole picture into grey again from its original';
+  return best && !/four-channel|three-ink|rgb-toned/.test(best) ? best : null;
 }
 
 function scaleWords({ from }: PrintedScale): string {

@@ -86,11 +86,18 @@ const words = ({ picture, target, forecast, direction }: Cast, targets: readonly
   guess: guessOfInks(picture, forecast),
 });
 
-const data = ({ target, forecast, direction }: Cast) => ({
+const data = ({ target, forecast, direction, recommendation }: Cast) => ({
   target: target.name,
   basis: forecast.condition.basis,
   direction,
+  ...(cannotBe(recommendation) && { save: asTaken(recommendation, target) }),
 });
+
+/** An encoding that cannot be out of balance. */
+const cannotBe = (recommendation: Recommendation | null): recommendation is Recommendation =>
+  recommendation !== null &&
+  recommendation.encoding !== 'four-channel' &&
+  recommendation.encoding !== 'three-ink';
 
 function forOne(cast: Cast, targets: readonly Target[]): Verdict {
   const { picture, target, recommendation, a, b, size } = cast;
@@ -130,8 +137,7 @@ function wayOut(recommendation: Recommendation | null, target: Target, what: 'it
   const again = isPhotographic(target)
     ? ''
     : `separate ${what} again for this process with a neutral grey axis`;
-  const inks = recommendation?.encoding === 'four-channel' || recommendation?.encoding === 'three-ink';
-  const save = recommendation && !inks ? `save ${what} as ${asTaken(recommendation, target)}` : '';
+  const save = cannotBe(recommendation) ? `save ${what} as ${asTaken(recommendation, target)}` : '';
   const ways =
     [save, again].filter(Boolean).join(', or ') || `turn ${what} into grey again from the original`;
   return ways[0].toUpperCase() + ways.slice(1);

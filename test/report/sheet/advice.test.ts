@@ -47,6 +47,26 @@ describe('what to do with a picture', () => {
     assert.equal(adviceOn(picture('b.jpg'), [{ ...many, severity: 'note' }]).kind, 'send');
   });
 
+  it('names what to convert it to, for each target that asks for another', () => {
+    const saved = (save: unknown, target = 'book') => ({
+      ...finding('likely-tint', 'warning', ''),
+      data: { save, target },
+    });
+    const reason = (...findings: ReturnType<typeof saved>[]) =>
+      adviceOn(picture('a.jpg', findings), []).reason;
+    const one = 'single-channel, once the print house says that it takes it';
+    assert.match(
+      reason(saved(one), saved(one, 'edition')),
+      /another way\. Save it as single-channel, once the print house says that it takes it\.$/,
+    );
+    assert.match(
+      reason(saved('rgb-neutral'), saved('black-only', 'edition')),
+      / Save it as rgb-neutral for target "book" and black-only for target "edition"\.$/,
+    );
+    assert.doesNotMatch(reason(saved(undefined)), /Save it/);
+    assert.equal(adviceOn(picture('a.jpg', [saved(null)]), []).kind, 'send', 'the others are to be changed');
+  });
+
   it('is nothing where a converted copy took its place', () => {
     const replaced = { ...picture('a.jpg'), replacedBy: 'a-grey.jpg' };
     const { kind, reason } = adviceOn(replaced, []);

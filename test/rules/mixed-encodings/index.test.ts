@@ -140,6 +140,7 @@ describe('mixed-encodings', () => {
         right.message,
         /Leave it, and save them as black-only.* The price of black-only: black prints as L\* 17/,
       );
+      assert.deepEqual([odd.data.save, right.data.save], ['black-only', null], 'it stays');
       const deep = [target('offset-coated', { route: 'inks' })];
       const deeper = found(pictures(3, 'rgb-neutral', { targets: deep }), [
         picture('black-only', { targets: deep }),

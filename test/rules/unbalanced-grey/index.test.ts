@@ -39,6 +39,7 @@ describe('unbalanced-grey', () => {
       assert.equal(finding.severity, 'warning');
       assert.match(finding.message, /with a cast \(warm\), not grey/);
       assert.equal(finding.data.basis, 'data');
+      assert.match(finding.data.save as string, /^(single-channel|rgb-neutral|black-only)/);
       // FOGRA51 52/+6.5/+2.6, FOGRA39 53/+6.5/+4.3, CRPC6 53/+6.2/+2.9 at 50 % (characterisation data): about 7 in all
       const size = finding.data.size as number;
       assert.ok(size > 5 && size < 8, `size ${size}`);
