@@ -27,7 +27,7 @@ export function formatOf(
 }
 
 const ROUNDED =
-  'A JPEG would have rounded the tones anew, by up to about L* 0.75 even at quality 100: the result is a TIFF. Ask for JPEG ("--as jpeg") to have one all the same.';
+  'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100: the result is a TIFF. Ask for JPEG ("--as jpeg") to have one all the same.';
 
 /** Why the result has another format than its source, unasked; null where it has not. */
 export function formatChange(source: Format, wish: FormatWish, stays: boolean): string | null {

@@ -44,9 +44,19 @@ export function convertVerb(): Command {
     .addOption(
       new Option('--candidates <page>', 'convert nothing: show all methods on one picture, in an HTML page'),
     )
-    .addOption(new Option('--as <format>', 'jpeg, tiff or png; left out: as the picture, else tiff'))
+    .addOption(
+      new Option(
+        '--as <format>',
+        'jpeg, tiff or png; left out: as the picture where that rounds nothing anew, else tiff',
+      ),
+    )
     .addOption(new Option('--bits <n>', '8 or 16 bits a channel; left out: as the picture'))
-    .addOption(new Option('--quality <n>', 'of JPEG, 1 to 100; left out: 100').argParser(wholeUpTo(100)))
+    .addOption(
+      new Option(
+        '--quality <n>',
+        'code JPEG anew, at this quality, 1 to 100; left out: only where it must, at 100',
+      ).argParser(wholeUpTo(100)),
+    )
     .addOption(
       new Option(
         '--method <name>',
@@ -99,7 +109,12 @@ export function convertVerb(): Command {
     .addHelpText(
       'after',
       `
-A result is called by its picture and its encoding: plate.rgb-neutral.jpg. Where
+A JPEG stays one where only colour goes or comes: R = G = B to one grey channel
+and back, greys read as sRGB. Its lightness then stays as it is coded, to the
+number. Any other result would be rounded anew by up to about L* 1, and becomes
+a TIFF; --as jpeg, --quality or --in-place write a JPEG all the same, and the
+report says by how much it was rounded.
+A result is called by its picture and its encoding: plate.rgb-neutral.tif. Where
 the format changes, the old extension stays: plate.png.rgb-neutral.tif. With
 --out, names stay and folders are those of the book. Nothing is written over but
 our own earlier result of the same picture, and no picture without --in-place:
