@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { CheckAnswer, Progress } from '../shared/checker-protocol';
 import { Cancelled, type CheckerClient } from './checker-client';
+import { openTexts } from './layout/open-texts';
 
 /** Quiet time after a change before the book is read again, and the longest that changes may put it off. */
 const QUIET_MS = 120;
@@ -79,7 +80,7 @@ export class Book {
     try {
       const answer = await this.checker.ask(
         'check',
-        { root: this.root.fsPath },
+        { root: this.root.fsPath, open: openTexts(this.root) },
         {
           signal,
           onProgress: progress => {

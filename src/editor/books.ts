@@ -1,10 +1,11 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
+import { kindOf } from '../layout/kinds';
 import { Book } from './book';
 import type { CheckerClient } from './checker-client';
 
 const SETTINGS = '**/evengrey.json';
-/** What a check may depend on: pictures, settings, house files, profiles, records, ignore files; and whole folders. */
+/** What a check may depend on beside layouts: pictures, settings, house files, profiles, records, ignore files; and whole folders. */
 const MATTERS =
   /\.(jpe?g|jpe|png|tiff?|webp|avif|gif|psd|bmp|hei[cf]|jp2|svg|jsonc?|ic[cm]|txt|ti3|gitignore|evengreyignore)$|\/[^./]+$/i;
 
@@ -86,7 +87,7 @@ export class Books {
     const touch = (uri: vscode.Uri) => {
       for (const book of this.all) if (book.contains(uri)) book.touch();
     };
-    const touchIfItMatters = (uri: vscode.Uri) => MATTERS.test(uri.path) && touch(uri);
+    const touchIfItMatters = (uri: vscode.Uri) => (MATTERS.test(uri.path) || kindOf(uri.path)) && touch(uri);
     watcher.onDidCreate(touchIfItMatters);
     watcher.onDidChange(touchIfItMatters);
     // of a folder that goes only the folder itself is told

@@ -5,6 +5,7 @@ import { CheckerClient } from './checker-client';
 import { registerCommands } from './commands';
 import { registerConverting } from './convert';
 import { registerFindings } from './findings';
+import { registerLayouts } from './layout';
 import { registerPictureEditors } from './picture-editor';
 import { registerRulePages } from './rule-pages';
 import { registerStatus } from './status';
@@ -25,6 +26,7 @@ export function activate({ extensionUri, subscriptions }: vscode.ExtensionContex
     registerPictureEditors(extensionUri, books, checker),
     registerCommands(books),
     registerConverting(books, checker),
+    registerLayouts(books, checker),
   );
   void books.find();
 }

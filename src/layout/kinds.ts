@@ -22,6 +22,8 @@ const kinds: Record<string, LayoutKind> = {
   asc: 'asciidoc',
 };
 
+export const layoutExtensions: readonly string[] = Object.keys(kinds);
+
 const ABOUT = /^(?:readme|changelog|changes|contributing|licen[cs]e|code_of_conduct)\b/i;
 
 /** The language of a layout source by its name; null for what is none. */

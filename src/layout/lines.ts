@@ -1,6 +1,9 @@
-/** Finds line and column (from 1) of an offset. A line ends with LF, CR LF or CR, as editors count them. */
+/**
+ * Finds line and column (from 1) of an offset as editors count them: a line ends with LF, CR LF or CR, and a byte order
+ * mark is no column.
+ */
 export function lineFinder(text: string): (offset: number) => { line: number; column: number } {
-  const starts = [0];
+  const starts = [text.startsWith('\uFEFF') ? 1 : 0];
   for (const { index, 0: ending } of text.matchAll(/\r\n?|\n/g)) starts.push(index + ending.length);
   return offset => {
     let low = 0;

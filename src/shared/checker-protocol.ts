@@ -1,5 +1,6 @@
 // no-unit-test: types only
 import type { Summary } from './finding';
+import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
 import type { Raster } from './reader-protocol';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet, ShownFinding } from './sheet';
@@ -10,7 +11,14 @@ import type { LightId } from './target';
  * that the editor's extension host, which all extensions share, never waits. It alone starts readers.
  */
 export interface CheckerAnswers {
-  check: { request: { root: string }; answer: CheckAnswer };
+  check: { request: { root: string; open: OpenText[] }; answer: CheckAnswer };
+  /**
+   * The pictures that a layout places by the text that the editor has open, as far as the last check knows them.
+   * `changed`: the layouts of the book place other pictures now, or at other sizes, so that it should be checked again.
+   */
+  places: { request: { root: string } & OpenText; answer: { places: Place[]; changed: boolean } };
+  /** A picture of the book in brief; `picture`: relative to the root. */
+  glance: { request: { root: string; picture: string }; answer: Glance };
   sheet: { request: SheetWish; answer: Sheet };
   raster: { request: { file: string; page: number; longEdge: number }; answer: Raster };
   /** What can be made of a picture or the pictures of a folder. Nothing is decoded. */
@@ -48,6 +56,10 @@ export interface CheckAnswer {
   /** Pictures with findings, by path relative to the root. */
   pictures: { path: string; findings: ShownFinding[] }[];
   book: ShownFinding[];
+  /** Every layout that was read. */
+  layouts: LayoutText[];
+  /** Pictures that no layout places, and a sentence of them; null where there are none. */
+  unplaced: { paths: string[]; told: string } | null;
   /** Null where the settings could not be used. */
   summary: Summary | null;
   /** What is wrong in `evengrey.json` or a house file; nothing was read then. */
@@ -77,9 +89,11 @@ export interface SheetWish {
 export interface ConvertWish extends Made {
   paths: string[];
   where: Where;
+  /** Of layouts that may have to place the results. */
+  open: OpenText[];
 }
 
-/** Where results go. `relink`: the layouts of the book place them from then on. `folder`: absolute. */
+/** Where results go. `relink`: the editor is to have the layouts of the book place them from then on. `folder`: absolute. */
 export type Where =
   | { kind: 'beside'; relink: boolean }
   | { kind: 'folder'; folder: string }
@@ -96,8 +110,8 @@ export interface ConvertAnswer {
   converted: { path: string; output: string; proof: string }[];
   skipped: LeftAlone[];
   failed: LeftAlone[];
-  /** How many lines of layouts place the results now; null where that was not asked for. */
-  relinked: number | null;
+  /** What layouts have to be made to say so that they place the results; null where that was not asked for. */
+  relinking: PlaceEdit[] | null;
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */
   stopped: string | null;
   /** All of it as a text for people. */

@@ -6,6 +6,8 @@ import { promisify } from 'node:util';
 
 const settings = {
   'security.workspace.trust.enabled': false,
+  // as on a desktop
+  'files.autoSave': 'off',
   'workbench.startupEditor': 'none',
   'workbench.enableExperiments': false,
   'workbench.tips.enabled': false,

@@ -26,6 +26,10 @@ export const workbenchText = (selector: string, until = /./) =>
   ask<string>('workbenchText', { selector, until: until.source });
 export const workbenchClick = (selector: string, text?: string) =>
   ask<void>('workbenchClick', { selector, text });
+export const workbenchHover = (selector: string, text?: string) =>
+  ask<void>('workbenchHover', { selector, text });
+export const workbenchEval = <T>(selector: string, expression: string) =>
+  ask<T>('workbenchEval', { selector, expression });
 export const press = (key: string) => ask<void>('press', { key });
 export const type = (text: string) => ask<void>('type', { text });
 /** Opens the menu of what is there. */

@@ -60,12 +60,12 @@ async function layout(at) {
       '\\usepackage{graphicx}',
       '\\graphicspath{{pictures/}}',
       '\\begin{document}',
-      '\\includegraphics[width=90mm]{plate-7.tif}',
-      '\\includegraphics[width=60mm]{plate-6}',
+      '\\includegraphics[width=50mm]{plate-7.tif}',
+      '\\includegraphics[width=40mm]{plate-6}',
       '\\end{document}\n',
     ].join('\n'),
   );
-  await fs.writeFile(at('cover.typ'), '#image("pictures/plate-2.jpg", width: 120mm)\n');
+  await fs.writeFile(at('cover.typ'), '#image("pictures/plate-2.jpg", width: 45mm)\n');
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */

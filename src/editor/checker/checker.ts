@@ -9,6 +9,7 @@ import type { Finding, PictureReport } from '../../shared/finding';
 import type { Sheet } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
 import { convert, undo } from './convert';
+import { glanceAt } from './glance';
 import { forecastsOn, lonePicture } from './lone-picture';
 import { OpenBook } from './open-book';
 import { BookRemedies } from './remedies';
@@ -41,7 +42,13 @@ export class Checker {
   ): Promise<Answer> {
     switch (request.question) {
       case 'check':
-        return this.#book(request.root).check(signal, onProgress);
+        return this.#book(request.root).check(request.open, signal, onProgress);
+      case 'places':
+        return this.#book(request.root).places(request, signal);
+      case 'glance': {
+        const file = path.join(request.root, request.picture);
+        return glanceAt(file, this.#book(request.root).pages(request.picture)[0], this.pool, signal);
+      }
       case 'sheet':
         return this.#sheet(request, signal);
       case 'raster':

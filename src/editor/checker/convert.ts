@@ -8,7 +8,6 @@ import { findRoot } from '../../book/root';
 import { loadSettings } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
 import { isWithin } from '../../book/settings/within';
-import { convertPictures } from '../../remedy/batch';
 import { createConverters } from '../../remedy/converters';
 import { methodNamed } from '../../remedy/grey/methods';
 import type { Place } from '../../remedy/plan/types';
@@ -17,9 +16,12 @@ import { plainWish } from '../../remedy/wish';
 import { proofWords } from '../../report/proof';
 import { convertText, undoText } from '../../report/text/convert';
 import type { ConvertAnswer, ConvertWish, Progress, UndoAnswer, Where } from '../../shared/checker-protocol';
-import type { Conversion } from '../../shared/conversion';
+import type { Conversion, Relinked } from '../../shared/conversion';
+import type { PlaceEdit } from '../../shared/layout-places';
 import type { Made } from '../../shared/remedies';
 import type { RemedyWish } from '../../shared/remedy';
+import { rangeOf } from './layouts';
+import { convertPlaceable } from './placeable';
 
 /** A report is read in an editor's column. */
 const STYLE = { width: 88, colour: false };
@@ -38,7 +40,8 @@ export function wishOf({ to, method }: Made): RemedyWish {
 }
 
 /**
- * Converts pictures as the command line does: the same plan, the same proof, the same keep.
+ * Converts pictures as the command line does: the same plan, the same proof, the same keep. Layouts are not written:
+ * the editor has texts of them open.
  * @param cacheOf what was read before of the book at a root
  * @throws RemedyError, RootError and others whose message is for the user; the signal's reason when cancelled
  */
@@ -52,15 +55,16 @@ export async function convert(
   const { root, settings } = await bookOf(paths);
   const place = await placeOf(where, paths);
   const cache = await cacheOf(root);
-  const report = await convertPictures({
+  const how = {
     ...{ root, paths, settings, pool, cache, place, signal },
     wish: wishOf(wish),
-    converters: createConverters({ converterFile: path.join(__dirname, 'converter.js') }),
-    dryRun: false,
     relink: where.kind === 'beside' && where.relink,
+    open: new Map(wish.open.map(({ path, text }) => [path, text])),
     memory: cacheFolder(),
-    onProgress: (done, total) => onProgress({ done, total }),
-  }).finally(() => cache.save());
+    onProgress: (done: number, total: number) => onProgress({ done, total }),
+  };
+  const converters = () => createConverters({ converterFile: path.join(__dirname, 'converter.js') });
+  const report = await convertPlaceable(how, converters).finally(() => cache.save());
   const of = (outcome: Conversion['outcome']) =>
     report.conversions.filter(conversion => conversion.outcome === outcome);
   const left = ({ path, reason }: Conversion) => ({ path, reason: reason! });
@@ -72,11 +76,16 @@ export async function convert(
     })),
     skipped: of('skipped').map(left),
     failed: of('failed').map(left),
-    relinked: report.relinking?.changes.length ?? null,
+    relinking: report.relinking?.changes.map(editOf) ?? null,
     stopped: report.stopped,
     report: convertText(report, { fit: null, counterTint: null }, STYLE),
   };
 }
+
+const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({
+  ...rangeOf(from, { line, column }),
+  ...{ file, from, to },
+});
 
 /** Brings back what conversions in place replaced. @throws as `convert` */
 export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAnswer> {

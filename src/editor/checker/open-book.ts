@@ -1,7 +1,7 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
-import { checkBook } from '../../book/check';
+import { checkLaidOut } from '../../book/check';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
@@ -9,17 +9,20 @@ import type { Settings } from '../../book/settings/settings';
 import { rules } from '../../rules';
 import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
 import { activeRules } from '../../rules/settings';
-import { basisWords } from '../../rules/targets';
 import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
-import type { Basis } from '../../shared/forecast';
-import type { ShownFinding } from '../../shared/sheet';
+import type { OpenText, Place } from '../../shared/layout-places';
+import { OpenLayouts } from './layouts';
+import { recommendedFor } from './remedies';
+import { findingsByPicture, shown } from './shown';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
 export class OpenBook {
   #cache: Promise<FactsCache> | undefined;
   #report: BookReport | undefined;
   #recommend: Recommend | undefined;
+  /** Null: there are none, since the settings cannot be used. */
+  #layouts: OpenLayouts | null | undefined;
 
   /** `version`: what facts are made by. */
   constructor(
@@ -28,24 +31,43 @@ export class OpenBook {
     private readonly version: Promise<string>,
   ) {}
 
-  async check(signal: AbortSignal, onProgress: (progress: Progress) => void): Promise<CheckAnswer> {
+  async check(
+    open: readonly OpenText[],
+    signal: AbortSignal,
+    onProgress: (progress: Progress) => void,
+  ): Promise<CheckAnswer> {
     const { root, pool } = this;
     const { settings, problems } = await loadSettings(root);
     if (!settings) {
       this.#report = undefined;
       this.#recommend = undefined;
-      return { pictures: [], book: [], summary: null, settings: problems.map(located) };
+      this.#layouts = null;
+      return {
+        ...{ pictures: [], book: [], layouts: [], unplaced: null, summary: null },
+        settings: problems.map(located),
+      };
     }
     const cache = await this.cache();
     const told = throttled(onProgress);
     try {
-      const report = await checkBook({
-        ...{ root, paths: [root], settings, pool, cache, signal },
+      const { report, found } = await checkLaidOut({
+        ...{ root, paths: [root], settings, pool, cache, signal, open: textsOf(open) },
         onProgress: (done, total) => told({ done, total }),
       });
       this.#report = report;
       this.#recommend = recommendations(report.pictures, gainOf(settings));
-      return answerOf(report);
+      const findings = findingsByPicture(report.pictures, picture => recommendedFor(this.#known(picture)).to);
+      this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => findings.get(picture) ?? []);
+      // of a picture that is not there those lines tell that place it
+      const missing = new Set(found.missing.map(({ path }) => path));
+      return {
+        pictures: [...findings].flatMap(([path, findings]) => (missing.has(path) ? [] : { path, findings })),
+        book: report.findings.map(shown),
+        layouts: this.#layouts.texts(),
+        unplaced: found.unplaced,
+        summary: report.summary,
+        settings: [],
+      };
     } finally {
       // also what was read of a check that was given up
       await cache.save();
@@ -61,8 +83,18 @@ export class OpenBook {
   recommendedFor(path: string): { picture: PictureReport; recommendation: Recommendation | null } | null {
     const inside = path === '' ? '' : `${path}/`;
     const picture = this.#report?.pictures.find(each => each.path === path || each.path.startsWith(inside));
-    if (!picture || !this.#recommend) return null;
-    return { picture, recommendation: this.#recommend(picture, picture.targets[0] ?? null) };
+    return picture ? this.#known(picture) : null;
+  }
+
+  #known(picture: PictureReport): { picture: PictureReport; recommendation: Recommendation | null } {
+    return { picture, recommendation: this.#recommend?.(picture, picture.targets[0] ?? null) ?? null };
+  }
+
+  /** See the question `places`. */
+  async places(open: OpenText, signal: AbortSignal): Promise<{ places: Place[]; changed: boolean }> {
+    // this process knows nothing of the book yet
+    if (this.#layouts === undefined) return { places: [], changed: true };
+    return this.#layouts ? this.#layouts.placesIn(open, signal) : { places: [], changed: false };
   }
 
   /** All pages of a picture in the last report; none if it is not in the book. */
@@ -82,28 +114,8 @@ function gainOf(settings: Settings): number {
   return typeof gain === 'number' ? gain : Number.POSITIVE_INFINITY;
 }
 
-function answerOf({ pictures, findings, summary }: BookReport): CheckAnswer {
-  const byPath = new Map<string, ShownFinding[]>();
-  for (const { path, facts, findings } of pictures) {
-    const onPage = findings
-      .map(shown)
-      .map(f => (facts.page > 1 ? { ...f, message: `Page ${facts.page}: ${f.message}` } : f));
-    if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
-  }
-  return {
-    pictures: [...byPath].map(([path, findings]) => ({ path, findings })),
-    book: findings.map(shown),
-    summary,
-    settings: [],
-  };
-}
-
-/** A finding is read alone in the editor: what its forecast rests on, told in a report's head, stands behind it. */
-function shown({ rule, severity, message, data }: Finding): ShownFinding {
-  if (typeof data.basis !== 'string') return { rule, severity, message };
-  const words = basisWords(data.basis as Basis);
-  return { rule, severity, message: `${message} ${words[0].toUpperCase()}${words.slice(1)}.` };
-}
+const textsOf = (open: readonly OpenText[]): ReadonlyMap<string, string> =>
+  new Map(open.map(({ path, text }) => [path, text]));
 
 const located = ({ file, line, column, length, message }: Problem): LocatedProblem => ({
   file,

@@ -2,11 +2,14 @@
 import * as vscode from 'vscode';
 import type { ConvertAnswer, UndoAnswer } from '../../shared/checker-protocol';
 import type { Made } from '../../shared/remedies';
+import type { Book } from '../book';
 import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
 import { increments } from '../increments';
+import { openTexts } from '../layout/open-texts';
+import { relink } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
-import { askHow } from './ask';
+import { type Asked, askHow } from './ask';
 import { convertWords, subjectOf, undoWords } from './words';
 
 /**
@@ -47,7 +50,8 @@ function chosenIn([, , chosen]: unknown[]): Made | null {
   return to && method ? { to, method } : null;
 }
 
-async function mayWrite(files: readonly vscode.Uri[]): Promise<boolean> {
+/** Whether pictures may be converted; why not is told. */
+export async function mayWrite(files: readonly vscode.Uri[]): Promise<boolean> {
   const t = vscode.l10n.t;
   if (!files.length)
     void vscode.window.showInformationMessage(
@@ -78,14 +82,29 @@ async function converted(
     const remedies = await checker.ask('remedies', { file, root: book?.root.fsPath ?? null });
     const asked = await askHow(subjectOf(files), remedies, chosen, book !== undefined);
     if (!asked) return;
-    const paths = files.map(({ fsPath }) => fsPath);
-    const title = vscode.l10n.t('Converting {0}', subjectOf(files));
-    const answer = await working(title, (signal, onProgress) =>
-      checker.ask('convert', { ...asked, paths }, { signal, onProgress }),
-    );
-    void tellConverted(answer, asked.where.kind === 'in-place' ? files : []);
-    return answer;
+    return carryOut(files, asked, book, checker);
   });
+}
+
+/** Converts as it was asked, has the layouts of the book place the results where that is wanted, and tells what came of it. */
+export async function carryOut(
+  files: readonly vscode.Uri[],
+  asked: Asked,
+  book: Book | undefined,
+  checker: CheckerClient,
+): Promise<ConvertAnswer> {
+  const paths = files.map(({ fsPath }) => fsPath);
+  const convert = () =>
+    working(vscode.l10n.t('Converting {0}', subjectOf(files)), (signal, onProgress) => {
+      const open = book ? openTexts(book.root) : [];
+      return checker.ask('convert', { ...asked, paths, open }, { signal, onProgress });
+    });
+  const answer = await convert();
+  // what stands already is not made again: then only the lines are looked for in the text as it is now
+  const lines = async () => (await convert()).relinking ?? [];
+  if (book && answer.relinking) answer.relinking = await relink(book.root, answer.relinking, lines);
+  void tellConverted(answer, asked.where.kind === 'in-place' ? files : []);
+  return answer;
 }
 
 function undone(files: readonly vscode.Uri[], checker: CheckerClient): Promise<UndoAnswer | undefined> {
@@ -115,7 +134,7 @@ function working<T>(
 }
 
 /** Work whose failure is told by its name. */
-async function told<T>(work: () => Promise<T>): Promise<T | undefined> {
+export async function told<T>(work: () => Promise<T>): Promise<T | undefined> {
   try {
     return await work();
   } catch (error) {

@@ -10,7 +10,7 @@ export const subjectOf = (files: readonly vscode.Uri[]): string =>
     : vscode.l10n.t('{0} pictures or folders', files.length);
 
 /** What came of a conversion, in one message. */
-export function convertWords({ converted, skipped, failed, relinked, stopped }: ConvertAnswer): string {
+export function convertWords({ converted, skipped, failed, relinking, stopped }: ConvertAnswer): string {
   const t = vscode.l10n.t;
   const [one] = converted;
   const single = converted.length === 1 && skipped.length + failed.length === 0;
@@ -22,7 +22,7 @@ export function convertWords({ converted, skipped, failed, relinked, stopped }: 
         [failed.length, t('{0} failed', failed.length)],
       ]);
   const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
-  const placed = relinked === null ? [] : [t('Lines of layouts that place the result now: {0}.', relinked)];
+  const placed = relinking ? [t('Lines of layouts that place the result now: {0}.', relinking.length)] : [];
   return [head, ...why, ...placed].join(' ');
 }
 

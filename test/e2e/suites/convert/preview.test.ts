@@ -164,9 +164,9 @@ describe('before and after in the preview', () => {
     await workbenchText('.quick-input-title', /^Convert garden\.jpg$/);
     await workbenchClick('.quick-input-list .monaco-list-row', 'Beside the picture');
     const done = await webviewText('#remedy-done', /is written/);
-    assert.match(done, /garden\.single-channel\.jpg is written\. Read again: single-channel/);
+    assert.match(done, /garden\.jpg\.single-channel\.tif is written\. Read again: single-channel/);
     assert.match(done, /L\* \d\.\d+ at most/);
-    const written = inWorkspace('pictures/garden.single-channel.jpg');
+    const written = inWorkspace('pictures/garden.jpg.single-channel.tif');
     assert.ok((await fs.stat(written.fsPath)).size > 1000);
     await fs.rm(written.fsPath);
   });

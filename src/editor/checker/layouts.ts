@@ -1,0 +1,70 @@
+import { namesPicture } from '../../book/discovery/extensions';
+import { type Resolved, type ResolvedLayout, resolvedIn } from '../../book/layouts';
+import { existingFiles } from '../../book/layouts/existing';
+import type { Settings } from '../../book/settings/settings';
+import type { LayoutText, OpenText, Place, PlacedFinding, TextRange } from '../../shared/layout-places';
+
+/** The layouts of a book that was checked, and what was found on the pictures that they place. */
+export class OpenLayouts {
+  readonly #what: string;
+
+  /** `findings`: on a picture, by its path relative to the root. */
+  constructor(
+    private readonly root: string,
+    private readonly layouts: Resolved,
+    private readonly settings: Settings,
+    private readonly findings: (picture: string) => PlacedFinding[],
+  ) {
+    this.#what = whatIsPlaced(layouts);
+  }
+
+  texts(): LayoutText[] {
+    return this.layouts.sources.map(source => ({ path: source.path, places: this.#placesIn(source) }));
+  }
+
+  /**
+   * The places of one layout with another text; nothing where it is none. `changed`: the book is another by it, since
+   * one text can say for others where pictures lie and how large they are.
+   */
+  async placesIn(
+    { path, text }: OpenText,
+    signal?: AbortSignal,
+  ): Promise<{ places: Place[]; changed: boolean }> {
+    const { sources, notRead } = this.layouts;
+    const files = sources.map(source => (source.path === path ? { ...source, text } : source));
+    const existing = (asked: ReadonlySet<string>) => existingFiles(this.root, asked);
+    const now = await resolvedIn({ files, notRead }, existing, this.settings, signal);
+    const source = now.sources.find(source => source.path === path);
+    return { places: source ? this.#placesIn(source) : [], changed: whatIsPlaced(now) !== this.#what };
+  }
+
+  #placesIn({ text, placed }: ResolvedLayout): Place[] {
+    return placed.flatMap(({ reference, found }) => {
+      if (found.kind === 'elsewhere') return [];
+      // a path that is being written leads anywhere on its way
+      if (found.kind === 'outside' && !namesPicture(reference.path)) return [];
+      const picture = found.kind === 'outside' ? null : found.path;
+      return {
+        ...rangeOf(text.slice(reference.start, reference.end), reference),
+        picture,
+        isThere: found.kind !== 'missing',
+        findings: picture === null ? [] : this.findings(picture),
+      };
+    });
+  }
+}
+
+/** All that a book depends on in its layouts: which pictures lie where, and how large they are. Not on which lines. */
+const whatIsPlaced = ({ sources }: Resolved): string =>
+  JSON.stringify(
+    sources.map(({ path, placed }) => [path, placed.map(({ reference, found }) => [found, reference.size])]),
+  );
+
+/** Where a text stands whose line and column (from 1) are known. */
+export function rangeOf(written: string, { line, column }: { line: number; column: number }): TextRange {
+  const start = { line: line - 1, column: column - 1 };
+  const lines = written.split(/\r\n?|\n/);
+  const last = lines[lines.length - 1].length;
+  const end = { line: start.line + lines.length - 1, column: lines.length > 1 ? last : start.column + last };
+  return { start, end };
+}

@@ -1,0 +1,51 @@
+import { adviceOn } from '../../report/sheet/advice';
+import { basisWords } from '../../rules/targets';
+import type { Finding, PictureReport } from '../../shared/finding';
+import type { Basis } from '../../shared/forecast';
+import type { PlacedFinding } from '../../shared/layout-places';
+import type { RemedyEncoding } from '../../shared/remedy';
+import type { ShownFinding } from '../../shared/sheet';
+
+/** A finding is read alone in the editor: what its forecast rests on, told in a report's head, stands behind it. */
+export function shown({ rule, severity, message, data }: Finding): ShownFinding {
+  if (typeof data.basis !== 'string') return { rule, severity, message };
+  const words = basisWords(data.basis as Basis);
+  return { rule, severity, message: `${message} ${words[0].toUpperCase()}${words.slice(1)}.` };
+}
+
+/**
+ * The findings on pictures by path, of all pages of each; pictures without any are left out.
+ * @param recommended what a picture should be stored as
+ */
+export function findingsByPicture(
+  pictures: readonly PictureReport[],
+  recommended: (picture: PictureReport) => RemedyEncoding,
+): Map<string, PlacedFinding[]> {
+  const byPath = new Map<string, PlacedFinding[]>();
+  const paged = new Set(pictures.flatMap(({ path, facts }) => (facts.page > 1 ? path : [])));
+  for (const picture of pictures) {
+    const { path, facts, findings } = picture;
+    const onPage = findings.map(finding => {
+      const { message, ...rest } = shown(finding);
+      return {
+        ...rest,
+        message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
+        // of a file of several pages nothing is converted
+        fix: paged.has(path) ? null : fixOf(picture, finding, recommended),
+      };
+    });
+    if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
+  }
+  return byPath;
+}
+
+/** What to convert a picture to because of one finding: where the advice on it alone would be to convert. */
+function fixOf(
+  picture: PictureReport,
+  finding: Finding,
+  recommended: (picture: PictureReport) => RemedyEncoding,
+): RemedyEncoding | null {
+  if (adviceOn({ ...picture, findings: [finding] }, []).kind !== 'convert') return null;
+  const to = recommended(picture);
+  return to === picture.facts.encoding ? null : to;
+}

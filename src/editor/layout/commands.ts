@@ -1,0 +1,43 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import * as vscode from 'vscode';
+import type { RemedyEncoding } from '../../shared/remedy';
+import type { Books } from '../books';
+import type { CheckerClient } from '../checker-client';
+import { carryOut, mayWrite, told } from '../convert';
+
+/** Behind links and quick fixes: in no palette, since each needs to be told its picture. */
+export const OPEN_PICTURE = 'evengrey.layout.openPicture';
+export const CONVERT_AND_PLACE = 'evengrey.layout.convertAndPlace';
+
+/** A picture's address as letters that no link undoes or changes on its way. */
+export const pictureId = (picture: vscode.Uri): string =>
+  Buffer.from(picture.toString()).toString('base64url');
+
+export function registerLayoutCommands(books: Books, checker: CheckerClient): vscode.Disposable {
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand(OPEN_PICTURE, (id: string) => {
+      const picture = vscode.Uri.parse(Buffer.from(id, 'base64url').toString(), true);
+      return vscode.commands.executeCommand('evengrey.openPreview', picture);
+    }),
+    vscode.commands.registerCommand(CONVERT_AND_PLACE, (pictures: vscode.Uri[], to: RemedyEncoding) =>
+      convertAndPlace(pictures, to, books, checker),
+    ),
+  );
+}
+
+/** Converts beside the pictures, and has the layouts of their book place the results. */
+async function convertAndPlace(
+  pictures: readonly vscode.Uri[],
+  to: RemedyEncoding,
+  books: Books,
+  checker: CheckerClient,
+) {
+  const book = books.of(pictures[0]);
+  if (!book || !(await mayWrite(pictures))) return;
+  return told(async () => {
+    const question = { file: pictures[0].fsPath, root: book.root.fsPath };
+    const [usual] = (await checker.ask('remedies', question)).methods;
+    const asked = { to, method: usual.id, where: { kind: 'beside' as const, relink: true } };
+    return carryOut(pictures, asked, book, checker);
+  });
+}

@@ -1,0 +1,193 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs/promises';
+import * as vscode from 'vscode';
+import { extension, inWorkspace, problems, until } from '../../editor';
+import { press, screenshot, webviewText, workbenchEval, workbenchText } from '../../window';
+import { typed } from './typed';
+
+const MENU = '.action-widget';
+const TOAST = '.notification-toast';
+const RESULT = 'pictures/plate-6.rgb-neutral.png';
+const at = (file: string) => inWorkspace(file).fsPath;
+const textOf = (file: string) => fs.readFile(at(file), 'utf8');
+
+/** Puts the cursor on a path and asks for quick fixes by the keyboard. */
+async function ask(editor: vscode.TextEditor, path: string) {
+  const position = editor.document.positionAt(editor.document.getText().indexOf(path) + 2);
+  editor.selection = new vscode.Selection(position, position);
+  await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  await press('Control+.');
+  return workbenchText(MENU, /Explain/);
+}
+
+/** Goes down to a row of the menu and takes it. */
+async function choose(title: string) {
+  const focused = () =>
+    workbenchEval<string>(MENU, '(element.querySelector(".monaco-list-row.focused")?.ariaLabel) ?? ""');
+  for (let row = 0; row < 20 && !(await focused()).startsWith(title); row++) await press('ArrowDown');
+  assert.ok((await focused()).startsWith(title), `${title}: ${await workbenchText(MENU)}`);
+  await press('Enter');
+}
+
+describe('quick fixes on the line of a picture', () => {
+  const layouts = ['chapters/one.md', 'plates.tex'];
+  const stored = new Map<string, string>();
+
+  before(async () => {
+    await extension().activate();
+    for (const file of layouts) stored.set(file, await textOf(file));
+    await until(
+      'findings on a layout',
+      () => problems().filter(({ file }) => file === 'plates.tex').length,
+      n => n > 1,
+    );
+  });
+  afterEach(async () => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    while (vscode.window.activeTextEditor?.document.isDirty)
+      await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    for (const [file, text] of stored) await fs.writeFile(at(file), text);
+    for (const name of await fs.readdir(at('pictures')))
+      if (/\.rgb-neutral\./.test(name)) await fs.rm(at(`pictures/${name}`));
+    await until(
+      'the book as it was',
+      () =>
+        problems().filter(
+          ({ file, diagnostic }) => file === 'plates.tex' && /^plate-[67]/.test(diagnostic.message),
+        ).length,
+      n => n > 1,
+    );
+  });
+
+  const open = async (file: string) => {
+    const editor = await vscode.window.showTextDocument(inWorkspace(file));
+    await until(
+      `findings on ${file}`,
+      () => vscode.languages.getDiagnostics(inWorkspace(file)).length,
+      n => n > 0,
+    );
+    return editor;
+  };
+
+  it('convert the picture and place the result, in this text and in the others that place it', async () => {
+    const editor = await open('chapters/one.md');
+    const menu = await ask(editor, 'plate-6.png');
+    for (const title of [
+      'Convert to rgb-neutral and place the result',
+      'Open in Evengrey’s preview',
+      'Explain residual-chroma',
+    ])
+      assert.ok(menu.includes(title), menu);
+    await screenshot('layout-quick-fix');
+    await choose('Convert to rgb-neutral and place the result');
+    const toast = await workbenchText(TOAST, /is written/);
+    assert.match(toast, /plate-6\.rgb-neutral\.png is written\. Read again: rgb-neutral/);
+    assert.match(toast, /layouts that place the result now: 2/);
+    assert.ok((await fs.stat(at(RESULT))).size > 1000);
+    assert.match(editor.document.getText(), /!\[Six\]\(\.\.\/pictures\/plate-6\.rgb-neutral\.png\)/);
+    assert.equal(editor.document.isDirty, true, 'what is open is left to be saved');
+    assert.equal(await textOf('chapters/one.md'), stored.get('chapters/one.md'));
+    assert.match(
+      await textOf('plates.tex'),
+      /\{plate-6\.rgb-neutral\}|\{plate-6\.rgb-neutral\.png\}|\{\{plate-6\.rgb-neutral\}\.png\}/,
+    );
+    await until(
+      'the finding to go from the line',
+      () => vscode.languages.getDiagnostics(inWorkspace('chapters/one.md')).map(({ message }) => message),
+      all => !all.some(message => /plate-6/.test(message)),
+    );
+    await screenshot('layout-quick-fix-done');
+  });
+
+  it('are undone as one step', async () => {
+    const editor = await open('plates.tex');
+    await ask(editor, 'plate-7.tif');
+    await choose('Convert to rgb-neutral and place the result');
+    await workbenchText(TOAST, /is written/);
+    await until(
+      'the line',
+      () => editor.document.getText(),
+      text => text.includes('plate-7.rgb-neutral'),
+    );
+    await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+    await press('Control+z');
+    await until(
+      'the text as it was',
+      () => editor.document.getText(),
+      text => text === stored.get('plates.tex'),
+    );
+  });
+
+  it('respect what is typed and not saved', async () => {
+    const editor = await open('chapters/one.md');
+    editor.selection = new vscode.Selection(0, 0, 0, 0);
+    await typed(editor.document, 'Not saved.\n\n');
+    await ask(editor, 'plate-6.png');
+    await choose('Convert to rgb-neutral and place the result');
+    await workbenchText(TOAST, /is written/);
+    assert.equal(
+      editor.document.getText(),
+      `Not saved.\n\n${stored.get('chapters/one.md')!.replace('plate-6.png', 'plate-6.rgb-neutral.png')}`,
+    );
+    assert.equal(await textOf('chapters/one.md'), stored.get('chapters/one.md'));
+  });
+
+  it('place a result of before without making it again', async () => {
+    const editor = await open('chapters/one.md');
+    for (let time = 1; time <= 2; time++) {
+      await ask(editor, 'plate-6.png');
+      await choose('Convert to rgb-neutral and place the result');
+      await workbenchText(TOAST, time === 1 ? /is written/ : /1 skipped.*place the result now: \d/);
+      assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
+      await vscode.commands.executeCommand('notifications.clearAll');
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+      await fs.writeFile(at('plates.tex'), stored.get('plates.tex')!);
+      await until(
+        'the finding again',
+        () => vscode.languages.getDiagnostics(inWorkspace('chapters/one.md')).map(({ message }) => message),
+        all => all.some(message => /plate-6/.test(message)),
+      );
+    }
+  });
+
+  it('convert all pictures of a document with the same finding', async () => {
+    const second = stored.get('chapters/one.md')!.replace('plate-1.jpg', 'plate-5.jpg');
+    const before = await fs.readFile(at('pictures/plate-5.jpg'));
+    await fs.copyFile(at('../spare/stained.jpg'), at('pictures/plate-5.jpg'));
+    try {
+      const editor = await open('chapters/one.md');
+      await editor.edit(edit => edit.replace(new vscode.Range(0, 0, 99, 0), second));
+      await until(
+        'two stains',
+        () => vscode.languages.getDiagnostics(inWorkspace('chapters/one.md')).map(({ message }) => message),
+        all => ['plate-5.jpg', 'plate-6.png'].every(name => all.some(message => message.startsWith(name))),
+      );
+      await ask(editor, 'plate-6.png');
+      await choose('Convert all 2 pictures with residual-chroma');
+      await workbenchText(TOAST, /2 converted/);
+      assert.match(editor.document.getText(), /plate-5\.(jpg\.)?rgb-neutral\.(jpg|png)\)/);
+      assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
+    } finally {
+      await fs.writeFile(at('pictures/plate-5.jpg'), before);
+    }
+  });
+
+  it('open the preview, and explain the rule', async () => {
+    const editor = await open('plates.tex');
+    await ask(editor, 'plate-7.tif');
+    await choose('Open in Evengrey’s preview');
+    await webviewText('main', /plate-7\.tif/);
+    await vscode.window.showTextDocument(editor.document);
+    await ask(editor, 'plate-7.tif');
+    await choose('Explain encoding-not-accepted');
+    await workbenchText('.tabs-container', /encoding-not-accepted/);
+  });
+
+  it('offer no conversion of a picture that is missing', async () => {
+    const editor = await open('chapters/one.md');
+    const menu = await ask(editor, 'plate-9.jpg');
+    assert.doesNotMatch(menu, /Convert|preview/);
+    await press('Escape');
+  });
+});

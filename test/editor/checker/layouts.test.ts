@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict';
+import { resolvedLayouts } from '../../../src/book/layouts';
+import { noSettings } from '../../../src/book/settings/settings';
+import { OpenLayouts, rangeOf } from '../../../src/editor/checker/layouts';
+import type { Place, PlacedFinding } from '../../../src/shared/layout-places';
+import { temporaryFolder } from '../../book/support/folder';
+
+const stained: PlacedFinding = {
+  rule: 'residual-chroma',
+  severity: 'warning',
+  message: 'A stain.',
+  fix: 'rgb-neutral',
+};
+
+async function opened(files: Record<string, string>) {
+  const root = temporaryFolder(files);
+  return new OpenLayouts(root, await resolvedLayouts(root, noSettings), noSettings, picture =>
+    picture === 'p/six.png' ? [stained] : [],
+  );
+}
+
+const brief = ({ start, end, picture, isThere, findings }: Place) =>
+  `${start.line}:${start.column}-${end.line}:${end.column} ${picture} ${isThere} ${findings.map(({ rule }) => rule)}`;
+
+describe('layouts that an editor has open', () => {
+  const files = {
+    'a.md':
+      '\uFEFF![](p/six.png)\n\n![x](p/one.jpg) ![](gone.jpg) ![](../x.jpg) ![](../)\n![](https://a.b/c.jpg)\n',
+    'b.tex': '\\graphicspath{{p/}}\n\\includegraphics{six}\n',
+    'p/six.png': '',
+    'p/one.jpg': '',
+    'q/six.png': '',
+  };
+
+  it('tell exactly where every picture is named, as an editor counts, and what was found on it', async () => {
+    const texts = (await opened(files)).texts();
+    assert.deepEqual(
+      texts.map(({ path, places }) => [path, ...places.map(brief)]),
+      [
+        [
+          'a.md',
+          '0:4-0:13 p/six.png true residual-chroma',
+          '2:5-2:14 p/one.jpg true ',
+          '2:20-2:28 gone.jpg false ',
+          '2:34-2:42 null true ',
+        ],
+        ['b.tex', '1:17-1:20 p/six.png true residual-chroma'],
+      ],
+    );
+  });
+
+  it('follow a text that was not saved; lines that moved alone make no other book', async () => {
+    const layouts = await opened(files);
+    const moved = await layouts.placesIn({ path: 'b.tex', text: `%\n%\n${files['b.tex']}` });
+    assert.deepEqual(moved.places.map(brief), ['3:17-3:20 p/six.png true residual-chroma']);
+    assert.equal(moved.changed, false);
+  });
+
+  it('say that the book is another where a text places another picture, at another size, or from another folder', async () => {
+    const layouts = await opened(files);
+    const changedBy = async (text: string) => (await layouts.placesIn({ path: 'b.tex', text })).changed;
+    assert.equal(await changedBy(files['b.tex']), false);
+    assert.equal(await changedBy(files['b.tex'].replace('{six}', '{one}')), true);
+    assert.equal(await changedBy(files['b.tex'].replace('{six}', '[width=5cm]{six}')), true);
+    assert.equal(await changedBy(files['b.tex'].replace('{p/}', '{q/}')), true);
+    assert.equal(await changedBy(''), true);
+  });
+
+  it('know nothing of a text that is no layout of the book', async () => {
+    const text = '![](p/six.png)';
+    const layouts = await opened({ ...files, 'README.md': '' });
+    assert.deepEqual(await layouts.placesIn({ path: 'README.md', text }), { places: [], changed: false });
+  });
+});
+
+describe('a stretch of a text', () => {
+  it('ends on its own line, or where its last line ends', () => {
+    assert.deepEqual(rangeOf('abc', { line: 2, column: 3 }), {
+      start: { line: 1, column: 2 },
+      end: { line: 1, column: 5 },
+    });
+    assert.deepEqual(rangeOf('ab\r\ncde', { line: 2, column: 3 }).end, { line: 2, column: 3 });
+  });
+});

@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import { findingsByPicture, shown } from '../../../src/editor/checker/shown';
+import { finding, picture } from '../../report/text/support';
+
+const toNeutral = () => 'rgb-neutral' as const;
+const found = [finding('residual-chroma', 'warning', 'A stain.'), finding('untagged', 'note', 'No profile.')];
+
+describe('findings as an editor shows them', () => {
+  it('say behind the message what a forecast rests on', () => {
+    assert.equal(shown(finding('untagged', 'note', 'No profile.')).message, 'No profile.');
+    const { message } = shown({
+      ...finding('likely-tint', 'note', 'It leans.'),
+      data: { basis: 'generic' },
+    });
+    assert.match(message, /^It leans\. [A-Z].*\.$/);
+  });
+
+  it('know what to convert to where that is the answer, and only there', () => {
+    const pictures = [picture('a.png', found, { encoding: 'rgb-residual' }), picture('b.png')];
+    const byPath = findingsByPicture(pictures, toNeutral);
+    assert.deepEqual([...byPath.keys()], ['a.png']);
+    assert.deepEqual(
+      byPath.get('a.png')!.map(({ rule, fix }) => [rule, fix]),
+      [
+        ['residual-chroma', 'rgb-neutral'],
+        ['untagged', null],
+      ],
+    );
+  });
+
+  it('offer nothing that a picture is already, and nothing for what is left as it is', () => {
+    const fixes = (one: ReturnType<typeof picture>) =>
+      findingsByPicture([one], toNeutral)
+        .get('a.png')!
+        .map(({ fix }) => fix);
+    assert.deepEqual(fixes(picture('a.png', found, { encoding: 'rgb-neutral' })), [null, null]);
+    const replaced = { ...picture('a.png', found, { encoding: 'rgb-residual' }), replacedBy: 'b.png' };
+    assert.deepEqual(fixes(replaced), [null, null]);
+  });
+
+  it('tell the page in a file of several, of which nothing is converted', () => {
+    const page = (n: number) => picture('a.tif', found.slice(0, 1), { encoding: 'rgb-residual', page: n });
+    const findings = findingsByPicture([page(1), page(2)], toNeutral).get('a.tif')!;
+    assert.deepEqual(
+      findings.map(({ message, fix }) => [message, fix]),
+      [
+        ['A stain.', null],
+        ['Page 2: A stain.', null],
+      ],
+    );
+  });
+});
