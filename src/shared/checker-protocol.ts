@@ -112,6 +112,8 @@ export interface ConvertAnswer {
   failed: LeftAlone[];
   /** What layouts have to be made to say so that they place the results; null where that was not asked for. */
   relinking: PlaceEdit[] | null;
+  /** What was left out of the folders that were named, and why. */
+  notices: string[];
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */
   stopped: string | null;
   /** All of it as a text for people. */

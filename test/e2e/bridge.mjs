@@ -39,11 +39,12 @@ const operations = {
 
   /** Text of the first visible `selector` in any webview, once it matches `until`. */
   async webviewText(page, { selector, until = '' }) {
+    const matching = asked(until, selector);
     return eventually(async () => {
       const element = await inWebviews(page, selector);
       const text = element && (await element.evaluate(shownText));
-      return text && new RegExp(until).test(text) ? text : undefined;
-    }, `text matching /${until}/ in ${selector}`);
+      return matching.find(text ? [text] : []);
+    }, matching.told);
   },
 
   async webviewCount(page, { selector }) {
@@ -76,10 +77,8 @@ const operations = {
 
   /** Text of the first `selector` of the workbench itself, once it matches `until`. */
   async workbenchText(page, { selector, until = '' }) {
-    return eventually(async () => {
-      const texts = await page.locator(selector).allInnerTexts();
-      return texts.find(text => new RegExp(until).test(text));
-    }, `text matching /${until}/ in ${selector}`);
+    const matching = asked(until, selector);
+    return eventually(async () => matching.find(await page.locator(selector).allInnerTexts()), matching.told);
   },
 
   async workbenchClick(page, { selector, text }) {
@@ -146,12 +145,25 @@ async function inWebviews(page, selector) {
   }
 }
 
+/** A text that is waited for; where it never comes, what stood there last is told. */
+function asked(until, selector) {
+  let last = [];
+  return {
+    find(texts) {
+      last = texts;
+      return texts.find(text => new RegExp(until).test(text));
+    },
+    told: () => `text matching /${until}/ in ${selector}; there was ${JSON.stringify(last)}`,
+  };
+}
+
 async function eventually(look, what) {
   const end = Date.now() + patience;
   for (;;) {
     const found = await look();
     if (found !== undefined) return found;
-    if (Date.now() > end) throw new Error(`waited ${patience / 1000} s for ${what}`);
+    if (Date.now() > end)
+      throw new Error(`waited ${patience / 1000} s for ${typeof what === 'string' ? what : what()}`);
     await new Promise(resolve => setTimeout(resolve, 100));
   }
 }

@@ -77,6 +77,7 @@ export async function convert(
     skipped: of('skipped').map(left),
     failed: of('failed').map(left),
     relinking: report.relinking?.changes.map(editOf) ?? null,
+    notices: report.notices,
     stopped: report.stopped,
     report: convertText(report, { fit: null, counterTint: null }, STYLE),
   };

@@ -10,7 +10,8 @@ export const subjectOf = (files: readonly vscode.Uri[]): string =>
     : vscode.l10n.t('{0} pictures or folders', files.length);
 
 /** What came of a conversion, in one message. */
-export function convertWords({ converted, skipped, failed, relinking, stopped }: ConvertAnswer): string {
+export function convertWords(answer: ConvertAnswer): string {
+  const { converted, skipped, failed, relinking, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
   const single = converted.length === 1 && skipped.length + failed.length === 0;
@@ -23,7 +24,8 @@ export function convertWords({ converted, skipped, failed, relinking, stopped }:
       ]);
   const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
   const placed = relinking ? [t('Lines of layouts that place the result now: {0}.', relinking.length)] : [];
-  return [head, ...why, ...placed].join(' ');
+  const leftOut = converted.length + skipped.length + failed.length === 0 ? notices : [];
+  return [head, ...why, ...placed, ...leftOut].join(' ');
 }
 
 export function undoWords({ restored, skipped, failed, stopped }: UndoAnswer): string {

@@ -149,6 +149,19 @@ describe('converting', () => {
     }
   });
 
+  it('leaves out of a folder what no layout places, and says so', async () => {
+    await fs.mkdir(at('unplaced'));
+    try {
+      await fs.copyFile(path.join(spare(), 'large.jpg'), at('unplaced/large.jpg'));
+      void vscode.commands.executeCommand('evengrey.convert', inWorkspace('unplaced'));
+      await answer('One grey channel', 'Lightness', 'Beside the picture');
+      const toast = await workbenchText(TOAST, /no picture to convert/);
+      assert.match(toast, /1 picture was left out, since no layout places it: unplaced\/large\.jpg\. Name/);
+    } finally {
+      await fs.rm(at('unplaced'), { recursive: true });
+    }
+  });
+
   it('shows its progress and can be stopped: every picture is whole', async () => {
     const bytes = await fs.readFile(path.join(spare(), 'large.jpg'));
     const large = Array.from({ length: 8 }, (_, i) => `large/${i}.jpg`);
@@ -157,9 +170,10 @@ describe('converting', () => {
       for (const [i, file] of large.entries())
         await fs.writeFile(at(file), Buffer.concat([bytes, Buffer.from(`stop${i}`)]));
       const before = await Promise.all(large.map(hashOf));
-      void vscode.commands.executeCommand('evengrey.convert', inWorkspace('large'));
+      const pictures = large.map(inWorkspace);
+      void vscode.commands.executeCommand('evengrey.convert', pictures[0], pictures);
       await answer('One grey channel', 'Lightness', 'In place');
-      await workbenchText(TOAST, /Converting large/);
+      await workbenchText(TOAST, /Converting 8 pictures/);
       await workbenchClick(`${TOAST} .monaco-button`, 'Cancel');
       await workbenchText(TOAST, /Stopped\. Every picture is whole/);
       void vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace('large'));

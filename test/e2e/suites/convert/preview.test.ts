@@ -62,7 +62,7 @@ describe('before and after in the preview', () => {
     await vscode.commands.executeCommand('vscode.open', INKS);
     await webviewClick('.advice #lead');
     const table = await webviewText('.changes', /As it would be/);
-    assert.match(table, /A tint\s+A tint is seen in about \d/);
+    assert.match(table, /A tint\s*A tint is seen in about \d/);
     assert.match(table, /Orders of 10 without a visible tint/);
     assert.match(table, /Deepest black, L\*/);
   });
