@@ -37,13 +37,28 @@ export function inkModel(parts: InkModelParts): PrintModel {
   const moves = [0, 1, 2].map(i => rangeCorrection(own[i], wanted[i], darkest[i], darkest[i] * darker));
   const kRoots = [Math.sqrt(own[1]), Math.sqrt(black[1])];
 
+  // the causes of drift are tried one after the other on the same inks, and most of them leave most inks alone
+  const coverage = { k: 0, share: 0 };
+  const latest = { inks: new Float64Array(4).fill(Number.NaN), xyz: new Float64Array(3) };
+
   /** Effective coverage of black alone, 0-1, at this K. */
   function blackCoverage(k: number): number {
-    if (k === 0) return 0;
-    inks.fill(0);
-    inks[3] = k;
-    table.xyz(inks, xyz);
-    return (kRoots[0] - Math.sqrt(xyz[1])) / (kRoots[0] - kRoots[1]);
+    if (k === coverage.k) return coverage.share;
+    table.xyz([0, 0, 0, k], xyz);
+    coverage.k = k;
+    coverage.share = (kRoots[0] - Math.sqrt(xyz[1])) / (kRoots[0] - kRoots[1]);
+    return coverage.share;
+  }
+
+  /** XYZ of `inks` on the paper to print on, into `xyz`. */
+  function onPaper() {
+    if (inks.some((value, i) => value !== latest.inks[i])) {
+      table.xyz(inks, latest.xyz);
+      for (let i = 0; i < 3; i++)
+        latest.xyz[i] = Math.max(0, moves[i].slope * latest.xyz[i] + moves[i].intercept);
+      latest.inks.set(inks);
+    }
+    xyz.set(latest.xyz);
   }
 
   return {
@@ -53,8 +68,7 @@ export function inkModel(parts: InkModelParts): PrintModel {
     lab(device, drift, out) {
       const shade = drift && (drift[4] !== 0 || drift[5] !== 0) ? blackCoverage(device[3]) : 0;
       for (let i = 0; i < 4; i++) inks[i] = drift ? driftedTone(device[i], drift[i]) : device[i];
-      table.xyz(inks, xyz);
-      for (let i = 0; i < 3; i++) xyz[i] = Math.max(0, moves[i].slope * xyz[i] + moves[i].intercept);
+      onPaper();
       xyzToLab(xyz, out);
       if (offset) {
         const share = colouredShare(device);
