@@ -1,7 +1,7 @@
 import { UnreadableError } from '../picture/header/unreadable';
 import { unreadableFacts } from '../picture/unreadable-facts';
 import type { PictureFacts } from '../shared/picture';
-import type { Raster, ReaderDone, ReaderTask } from '../shared/reader-protocol';
+import type { Raster, ReaderDone, ReaderTask, SmallPicture } from '../shared/reader-protocol';
 import { ChildFailure } from './child';
 import { Children, type ChildrenOptions } from './children';
 
@@ -15,6 +15,8 @@ export interface Pool {
   facts(file: string, signal?: AbortSignal, sha256?: string): Promise<PictureFacts[]>;
   /** A picture for showing; goes before waiting facts. Rejects where it cannot be read. */
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
+  /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
+  small(file: string, page: number, edges: readonly number[], signal?: AbortSignal): Promise<SmallPicture[]>;
   /** Ends all readers; what still waits is rejected. */
   close(): Promise<void>;
 }
@@ -55,6 +57,11 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
     async raster(file, page, longEdge, signal) {
       const answer = await readers.ask({ kind: 'raster', file, page, longEdge }, signal, true);
       if (answer.ok && answer.kind === 'raster') return answer.raster;
+      throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
+    },
+    async small(file, page, edges, signal) {
+      const answer = await readers.ask({ kind: 'small', file, page, edges }, signal, true);
+      if (answer.ok && answer.kind === 'small') return answer.sizes;
       throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
     },
     close: () => readers.close(),

@@ -1,10 +1,10 @@
 // no-unit-test: test/cli/actions/formats.test.ts runs the built program, which writes a page
 import type { Shown } from '../report/page/book-page';
+import { shownOf } from '../report/page/shown';
 import type { BookReport } from '../shared/finding';
 import { interruptible } from './interrupt';
 import { Progress } from './progress';
 import { withReading } from './reading';
-import { shownOf } from './shown';
 
 /** The pictures of a finished report as its page shows them, read by readers of their own. */
 export const picturesOf = (report: BookReport, root: string, jobs?: number): Promise<Shown[]> =>

@@ -4,10 +4,16 @@ import type { ReaderDone, ReaderTask } from '../shared/reader-protocol';
 import { serve } from './child';
 import { rasterOf } from './raster';
 import { readFacts } from './read';
+import { smallPictures } from './small';
 
 // A reader: a child process that reads pictures for the pool.
-serve<ReaderTask, ReaderDone>(async (task, onSize) =>
-  task.kind === 'facts'
-    ? { kind: 'facts', facts: await readFacts(task.file, task.sha256, onSize) }
-    : { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) },
-);
+serve<ReaderTask, ReaderDone>(async (task, onSize) => {
+  switch (task.kind) {
+    case 'facts':
+      return { kind: 'facts', facts: await readFacts(task.file, task.sha256, onSize) };
+    case 'raster':
+      return { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) };
+    case 'small':
+      return { kind: 'small', sizes: await smallPictures(task.file, task.page, task.edges, onSize) };
+  }
+});

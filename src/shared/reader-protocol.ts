@@ -5,7 +5,8 @@ import type { PictureFacts } from './picture';
 /** What a reader is asked. */
 export type ReaderTask =
   | { kind: 'facts'; file: string; sha256?: string }
-  | { kind: 'raster'; file: string; page: number; longEdge: number };
+  | { kind: 'raster'; file: string; page: number; longEdge: number }
+  | { kind: 'small'; file: string; page: number; edges: readonly number[] };
 
 /** A picture for showing, sRGB, never for judging. */
 export interface Raster {
@@ -20,7 +21,16 @@ export interface Raster {
   png: Uint8Array;
 }
 
-export type ReaderDone = { kind: 'facts'; facts: PictureFacts[] } | { kind: 'raster'; raster: Raster };
+/** A picture that is one of many on a page: sRGB in a file format that browsers know. */
+export interface SmallPicture extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
+  type: 'image/jpeg' | 'image/png';
+  bytes: Uint8Array;
+}
+
+export type ReaderDone =
+  | { kind: 'facts'; facts: PictureFacts[] }
+  | { kind: 'raster'; raster: Raster }
+  | { kind: 'small'; sizes: SmallPicture[] };
 
 export type ReaderRequest = ChildRequest<ReaderTask>;
 export type ReaderReply = ChildReply<ReaderDone>;

@@ -72,7 +72,7 @@ function written(
 /** Smaller in bytes: the page carries all of them. */
 async function lightened(rasters: ShownRasters): Promise<Map<string, NonNullable<Shown>>> {
   // loads the decoder, which no other format needs here
-  const { light } = await import('../shown');
+  const { light } = await import('../../picture/light');
   const shown = new Map<string, NonNullable<Shown>>();
   for (const [key, raster] of rasters)
     shown.set(key, 'trouble' in raster ? raster : await light(raster, Math.max(raster.width, raster.height)));

@@ -6,6 +6,7 @@ import { loadSettings } from '../../book/settings/load';
 import { DemoError, makeDemo } from '../../demo';
 import { bookJson } from '../../report/json';
 import { bookPage } from '../../report/page/book-page';
+import { shownOf } from '../../report/page/shown';
 import { bookText } from '../../report/text/book';
 import type { BookReport } from '../../shared/finding';
 import { named } from '../book';
@@ -14,7 +15,6 @@ import { interruptible } from '../interrupt';
 import { writeResult } from '../output';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
-import { shownOf } from '../shown';
 import { styleOf } from '../style';
 
 const PAGE = 'preview.html';
