@@ -4,7 +4,15 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
-import { press, screenshot, type, workbenchClick, workbenchMenu, workbenchText } from '../../window';
+import {
+  press,
+  screenshot,
+  type,
+  workbenchClick,
+  workbenchEval,
+  workbenchMenu,
+  workbenchText,
+} from '../../window';
 
 const ROW = '.quick-input-list .monaco-list-row';
 const TOAST = '.notification-toast';
@@ -120,11 +128,23 @@ describe('converting', () => {
   });
 
   it('takes what is selected in the explorer, from its menu', async () => {
-    await vscode.commands.executeCommand('revealInExplorer', inWorkspace('pictures/plate-6.png'));
-    await workbenchText('.explorer-folders-view .monaco-list-row.selected', /plate-6\.png/);
-    await vscode.commands.executeCommand('workbench.files.action.focusFilesExplorer');
-    await press('Shift+ArrowDown');
-    await workbenchText('.explorer-folders-view .monaco-list-row.selected', /plate-7\.tif/);
+    const selected = '.explorer-folders-view .monaco-list-row.selected';
+    // the explorer may draw itself anew under the key, as files of the test before go: then it is pressed again
+    await until(
+      'two pictures selected',
+      async () => {
+        await vscode.commands.executeCommand('revealInExplorer', inWorkspace('pictures/plate-6.png'));
+        await workbenchText(selected, /plate-6\.png/);
+        await vscode.commands.executeCommand('workbench.files.action.focusFilesExplorer');
+        await press('Shift+ArrowDown');
+        await sleep(500);
+        return workbenchEval<string>(
+          'body',
+          `[...element.querySelectorAll("${selected}")].map(row => row.innerText.trim()).join()`,
+        );
+      },
+      rows => rows === 'plate-6.png,plate-7.tif',
+    );
     await workbenchMenu('.explorer-folders-view .monaco-list-row', 'plate-7.tif');
     await workbenchText('.monaco-menu', /Convert\.\.\./);
     await screenshot('convert-explorer-menu');
