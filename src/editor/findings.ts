@@ -5,6 +5,8 @@ import type { Book } from './book';
 import type { Books } from './books';
 import { atTheTop, findingDiagnostic, plainDiagnostic, related } from './diagnostics';
 
+/** What the team has decided to live with. */
+const WAIVERS = '.evengrey-waivers.json';
 /** So many pictures that no layout places can be opened from where they are told. */
 const MOST_RELATED = 50;
 
@@ -39,6 +41,9 @@ function entriesOf(book: Book, answer: CheckAnswer): [vscode.Uri, vscode.Diagnos
   const add = (path: string, diagnostic: vscode.Diagnostic) =>
     byFile.set(path, [...(byFile.get(path) ?? []), diagnostic]);
   for (const found of answer.settings) add(found.file, problem(found));
+  for (const found of answer.waivers.problems) add(found.file, problem(found));
+  for (const told of answer.waivers.notices)
+    add(WAIVERS, plainDiagnostic(atTheTop, told, vscode.DiagnosticSeverity.Information));
   for (const found of answer.book) add('evengrey.json', findingDiagnostic(found, atTheTop, 'text'));
   if (answer.unplaced) add('evengrey.json', unplaced(book, answer.unplaced));
   for (const { path, findings } of answer.pictures)

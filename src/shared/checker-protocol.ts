@@ -1,6 +1,8 @@
 // no-unit-test: types only
 import type { Summary } from './finding';
 import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
+import type { Contact, Doing, Overview, PictureKey } from './overview';
+import type { Encoding } from './picture';
 import type { Raster } from './reader-protocol';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet, ShownFinding } from './sheet';
@@ -30,6 +32,15 @@ export interface CheckerAnswers {
   /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
   convert: { request: ConvertWish; answer: ConvertAnswer };
   undo: { request: { paths: string[] }; answer: UndoAnswer };
+  /** The book on one screen, as it was last checked; null where its settings cannot be used. */
+  overview: { request: { root: string }; answer: Overview | null };
+  /** What is drawn of some of its pictures; `have`: its small picture is there already. */
+  contacts: {
+    request: { root: string; pictures: (PictureKey & { have: boolean })[] };
+    answer: (PictureKey & Contact)[];
+  };
+  /** Writes the book as one page for a browser. `file`: absolute; `replace`: the person said so of what is there. */
+  bookPage: { request: { root: string; file: string; replace: boolean }; answer: null };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };
@@ -55,6 +66,8 @@ export interface Progress {
 export interface CheckAnswer {
   /** Pictures with findings, by path relative to the root. */
   pictures: { path: string; findings: ShownFinding[] }[];
+  /** Every picture of the book, by path. */
+  entries: BookEntry[];
   book: ShownFinding[];
   /** Every layout that was read. */
   layouts: LayoutText[];
@@ -64,6 +77,18 @@ export interface CheckAnswer {
   summary: Summary | null;
   /** What is wrong in `evengrey.json` or a house file; nothing was read then. */
   settings: LocatedProblem[];
+  /** What is wrong in the file of waivers, so that nothing is waived, and what a person should know of what is. */
+  waivers: { problems: LocatedProblem[]; notices: string[] };
+}
+
+/** A page of a picture in short. */
+export interface BookEntry {
+  path: string;
+  page: number;
+  encoding: Encoding;
+  doing: Doing;
+  /** Of its findings, and of those about the book that ask for it to be changed. */
+  rules: string[];
 }
 
 /** In a file relative to the book's root, line and column from 1, `length` in characters of that line. */

@@ -6,7 +6,7 @@ const NAMED = 5;
 
 /**
  * What a person should know of waivers: how many findings are waived, which waivers are of none any more (`stale`), which
- * have no reason; with `show` the waived findings themselves.
+ * have no reason; with `show` the waived findings themselves. `count`: they are told elsewhere.
  */
 export function waiverNotices(
   report: BookReport,
@@ -15,7 +15,7 @@ export function waiverNotices(
     waivers,
     stale,
     show,
-  }: { file: string; waivers: readonly Waiver[]; stale: readonly Waiver[]; show: boolean },
+  }: { file: string; waivers: readonly Waiver[]; stale: readonly Waiver[]; show: boolean | 'count' },
 ): string[] {
   const waived = [
     ...(report.waived ?? []).map(finding => ({ finding, name: 'the book' })),
@@ -27,10 +27,10 @@ export function waiverNotices(
   return [
     ...(waived.length
       ? [
-          `${count(waived.length, 'finding')} ${waived.length === 1 ? 'is' : 'are'} waived by ${file} and ${waived.length === 1 ? 'does' : 'do'} not count${show ? ':' : '; --show-waived tells them.'}`,
+          `${count(waived.length, 'finding')} ${waived.length === 1 ? 'is' : 'are'} waived by ${file} and ${waived.length === 1 ? 'does' : 'do'} not count${HOW[String(show)]}`,
         ]
       : []),
-    ...(show ? waived.map(line) : []),
+    ...(show === true ? waived.map(line) : []),
     ...(stale.length
       ? [
           `${file} has ${count(stale.length, 'waiver')} of no finding any more: ${list(stale.map(named), NAMED)}. The picture was exported again, or what is said of it has changed. "evengrey check --waive" takes them out.`,
@@ -41,6 +41,9 @@ export function waiverNotices(
       : []),
   ];
 }
+
+/** How the sentence ends. */
+const HOW: Record<string, string> = { true: ':', false: '; --show-waived tells them.', count: '.' };
 
 const line = ({ finding, name }: { finding: WaivedFinding; name: string }): string =>
   `Waived on ${name}, ${finding.severity} ${finding.rule}${finding.reason ? ` (${finding.reason})` : ''}: ${finding.message}`;

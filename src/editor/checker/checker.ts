@@ -12,7 +12,9 @@ import { convert, undo } from './convert';
 import { glanceAt } from './glance';
 import { forecastsOn, lonePicture } from './lone-picture';
 import { OpenBook } from './open-book';
+import { contactsOf, writePage } from './overview';
 import { BookRemedies } from './remedies';
+import { SmallPictures } from './small-pictures';
 
 type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
 
@@ -21,12 +23,14 @@ export class Checker {
   readonly #books = new Map<string, OpenBook>();
   readonly #version: Promise<string>;
   readonly #remedies: BookRemedies;
+  readonly #small: SmallPictures;
 
   constructor(
     private readonly pool: Pool,
     readerFile: string,
   ) {
     this.#version = factsVersion(readerFile);
+    this.#small = new SmallPictures(pool);
     this.#remedies = new BookRemedies(path.join(path.dirname(readerFile), 'converter.js'));
   }
 
@@ -63,6 +67,17 @@ export class Checker {
         return convert(request, this.pool, root => this.#book(root).cache(), { signal, onProgress });
       case 'undo':
         return undo({ paths: request.paths, signal, onProgress });
+      case 'overview':
+        return this.#book(request.root).overview(signal);
+      case 'contacts': {
+        const report = await this.#book(request.root).report(signal);
+        return report ? contactsOf(request, report, this.#small, signal) : [];
+      }
+      case 'bookPage': {
+        const report = await this.#book(request.root).report(signal);
+        if (!report) throw new Error('The settings cannot be used, so there is nothing to write.');
+        return writePage(request, report, this.pool, { signal, onProgress });
+      }
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':

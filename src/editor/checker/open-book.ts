@@ -2,24 +2,31 @@
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkLaidOut } from '../../book/check';
+import { spreadsOf } from '../../book/order';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
 import type { Settings } from '../../book/settings/settings';
+import { readWaivers } from '../../book/waivers/file';
+import { overviewOf } from '../../report/overview';
 import { rules } from '../../rules';
 import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
 import { activeRules } from '../../rules/settings';
 import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { OpenText, Place } from '../../shared/layout-places';
+import type { Overview } from '../../shared/overview';
 import { OpenLayouts } from './layouts';
 import { recommendedFor } from './remedies';
-import { findingsByPicture, shown } from './shown';
+import { entriesOf, findingsByPicture, shown } from './shown';
+import { withWaivers } from './waived';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
 export class OpenBook {
   #cache: Promise<FactsCache> | undefined;
   #report: BookReport | undefined;
+  /** Pictures that face each other. */
+  #spreads: string[][] = [];
   #recommend: Recommend | undefined;
   /** Null: there are none, since the settings cannot be used. */
   #layouts: OpenLayouts | null | undefined;
@@ -43,18 +50,22 @@ export class OpenBook {
       this.#recommend = undefined;
       this.#layouts = null;
       return {
-        ...{ pictures: [], book: [], layouts: [], unplaced: null, summary: null },
+        ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, summary: null },
         settings: problems.map(located),
+        waivers: { problems: [], notices: [] },
       };
     }
     const cache = await this.cache();
     const told = throttled(onProgress);
     try {
-      const { report, found } = await checkLaidOut({
+      const read = await readWaivers(root);
+      const { report: judged, found } = await checkLaidOut({
         ...{ root, paths: [root], settings, pool, cache, signal, open: textsOf(open) },
         onProgress: (done, total) => told({ done, total }),
       });
+      const { report, notices } = withWaivers(judged, read);
       this.#report = report;
+      this.#spreads = spreadsOf(settings.spreads, new Set(report.pictures.map(({ path }) => path)));
       this.#recommend = recommendations(report.pictures, gainOf(settings));
       const findings = findingsByPicture(report.pictures, picture => recommendedFor(this.#known(picture)).to);
       this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => findings.get(picture) ?? []);
@@ -62,16 +73,30 @@ export class OpenBook {
       const missing = new Set(found.missing.map(({ path }) => path));
       return {
         pictures: [...findings].flatMap(([path, findings]) => (missing.has(path) ? [] : { path, findings })),
+        entries: entriesOf(report),
         book: report.findings.map(shown),
         layouts: this.#layouts.texts(),
         unplaced: found.unplaced,
         summary: report.summary,
         settings: [],
+        waivers: { problems: read.problems.map(located), notices },
       };
     } finally {
       // also what was read of a check that was given up
       await cache.save();
     }
+  }
+
+  /** The last report; checks first where this process knows none yet. Null where the settings cannot be used. */
+  async report(signal: AbortSignal): Promise<BookReport | null> {
+    if (this.#layouts === undefined) await this.check([], signal, () => {});
+    return this.#report ?? null;
+  }
+
+  /** The book on one screen; null where the settings cannot be used. */
+  async overview(signal: AbortSignal): Promise<Overview | null> {
+    const report = await this.report(signal);
+    return report && overviewOf(report, this.#spreads);
   }
 
   /** What was read of the book's pictures before. */

@@ -1,6 +1,8 @@
+import { doings, rulesOn } from '../../report/overview';
 import { adviceOn } from '../../report/sheet/advice';
 import { basisWords } from '../../rules/targets';
-import type { Finding, PictureReport } from '../../shared/finding';
+import type { BookEntry } from '../../shared/checker-protocol';
+import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { Basis } from '../../shared/forecast';
 import type { PlacedFinding } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
@@ -49,3 +51,13 @@ function fixOf(
   const to = recommended(picture);
   return to === picture.facts.encoding ? null : to;
 }
+
+/** Every picture of a report in short, in its order. */
+export const entriesOf = (report: BookReport): BookEntry[] =>
+  report.pictures.map(picture => ({
+    path: picture.path,
+    page: picture.facts.page,
+    encoding: picture.facts.encoding,
+    doing: doings[adviceOn(picture, report.findings).kind],
+    rules: rulesOn(picture, report),
+  }));

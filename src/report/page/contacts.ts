@@ -1,7 +1,8 @@
 import type { BookReport } from '../../shared/finding';
 import type { Sheet } from '../../shared/sheet';
-import { type Drawing, drawingOf } from '../sheet/drawn';
-import { drawsOf } from '../sheet/draws';
+import { CONTACT_DRAWS, contactDrawings } from '../sheet/contact';
+import type { Drawing } from '../sheet/drawn';
+import { drawingFilter } from './drawing-filter';
 import { type Html, html } from './html';
 import { type Image, image } from './image';
 import { mark } from './marks';
@@ -21,11 +22,10 @@ export interface Contact {
  * and marked as such, since no one knows which order it will be. Filters draw it, chosen by radio buttons: no script.
  */
 export function contacts({ pictures }: BookReport, entries: readonly Contact[], id: string): Html {
-  const drawings = pictures.map(({ forecasts: [forecast] }, i) =>
-    forecast && entries[i].sheet.advice.kind !== 'leave' && entries[i].small
-      ? DRAWS.map(draw => drawingOf(forecast, draw))
-      : null,
-  );
+  const drawings = pictures.map((picture, i) => {
+    const { sheet, small } = entries[i];
+    return small && contactDrawings(picture, sheet.advice);
+  });
   const drawn = drawings.some(Boolean);
   return html`
 <nav class="contacts" id="${id}" aria-label="All pictures">
@@ -38,9 +38,6 @@ export function contacts({ pictures }: BookReport, entries: readonly Contact[], 
 }
 
 const BELOW = 'Below each picture: one light grey of it in ten possible orders.';
-
-/** Three orders that stand for all: one near the centre, one in between, one far out. */
-const DRAWS = drawsOf(0, 3);
 
 const ways = [
   ...['one possible order', 'another', 'a third'].map((words, i) => ({
@@ -56,26 +53,15 @@ const filterId = (index: number, order: number) => `drawn-${index + 1}-${order}`
 
 function filters(drawings: readonly (Drawing[] | null)[], entries: readonly Contact[]): Html {
   const all = drawings.map((orders, i) =>
-    orders?.map((drawing, order) => filter(drawing, filterId(i, order), entries[i].sheet.encoding.id)),
+    orders?.map((drawing, order) => drawingFilter(drawing, filterId(i, order), entries[i].sheet.encoding.id)),
   );
   return html`<svg class="filters" width="0" height="0" aria-hidden="true">${all.flatMap(some => some ?? [])}</svg>`;
 }
 
-/** A forecast has the tone of the file's greys, or of its inks, in it already; left-over colour comes on top of it. */
-function filter([red, green, blue]: Drawing, id: string, encoding: Sheet['encoding']['id']): Html {
-  const table = (values: readonly number[]) => values.map(value => Number(value.toFixed(3))).join(' ');
-  const grey =
-    encoding !== 'rgb-residual' && html`<feColorMatrix values="${`${LUMA} ${LUMA} ${LUMA} 0 0 0 1 0`}"/>`;
-  return html`<filter id="${id}" color-interpolation-filters="sRGB" x="0" y="0" width="100%" height="100%">${grey}<feComponentTransfer><feFuncR type="table" tableValues="${table(red)}"/><feFuncG type="table" tableValues="${table(green)}"/><feFuncB type="table" tableValues="${table(blue)}"/></feComponentTransfer></filter>`;
-}
-
-/** A grey of R, G, B by the luma weights of Rec. ITU-R BT.709. */
-const LUMA = '0.2126 0.7152 0.0722 0 0';
-
 function contact({ sheet, small, id }: Contact, drawn: number | null): Html {
   const { advice, conditions, path, page, encoding } = sheet;
   const style =
-    drawn === null ? '' : DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
+    drawn === null ? '' : CONTACT_DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
   const inside = html`
     <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
     ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}

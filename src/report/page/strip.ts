@@ -4,7 +4,7 @@ import { type Html, html } from './html';
 import { waysSeen } from './orders';
 
 /** Where in a sheet's scale the grey of the small patches lies: light enough for a tint to be seen. */
-const LIGHT_GREY = 9;
+export const LIGHT_GREY = 9;
 
 /**
  * Greys from paper to black as flush patches, lying or standing. Drawn with `fill`: a strict security policy lets no

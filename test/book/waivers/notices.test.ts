@@ -22,6 +22,9 @@ describe('what is told of waivers', () => {
     ]);
   });
 
+  it('says no more than how many where they are told elsewhere', () =>
+    assert.deepEqual(told({ show: 'count' }), ['1 finding is waived by w.json and does not count.']));
+
   it('is which are stale, and which have no reason', () => {
     assert.match(
       told({ stale: waivers })[1],

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { findingsByPicture, shown } from '../../../src/editor/checker/shown';
-import { finding, picture } from '../../report/text/support';
+import { entriesOf, findingsByPicture, shown } from '../../../src/editor/checker/shown';
+import { finding, picture, report } from '../../report/text/support';
 
 const toNeutral = () => 'rgb-neutral' as const;
 const found = [finding('residual-chroma', 'warning', 'A stain.'), finding('untagged', 'note', 'No profile.')];
@@ -48,5 +48,22 @@ describe('findings as an editor shows them', () => {
         ['Page 2: A stain.', null],
       ],
     );
+  });
+});
+
+describe('the pictures of a book in short', () => {
+  it('say what each asks for and by which rules, those of the book too', () => {
+    const mixed = {
+      ...finding('mixed-encodings', 'warning', 'They differ.'),
+      data: { convert: ['b.png'], pictures: ['a.png', 'b.png'] },
+    };
+    const pictures = [picture('a.png', found, { encoding: 'rgb-residual' }), picture('b.png')];
+    assert.deepEqual(entriesOf(report(pictures, { findings: [mixed] })), [
+      {
+        ...{ path: 'a.png', page: 1, encoding: 'rgb-residual', doing: 'fix' },
+        rules: ['residual-chroma', 'untagged'],
+      },
+      { path: 'b.png', page: 1, encoding: 'rgb-neutral', doing: 'fix', rules: ['mixed-encodings'] },
+    ]);
   });
 });

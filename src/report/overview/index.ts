@@ -1,0 +1,112 @@
+import { inOrder } from '../../book/order';
+import { processes } from '../../print';
+import { encodingName } from '../../rules/words';
+import type { BookReport, PictureReport } from '../../shared/finding';
+import type { Doing, FacetId, Overview, OverviewPicture } from '../../shared/overview';
+import type { Advice } from '../../shared/sheet';
+import { closing } from '../counts';
+import { adviceOn } from '../sheet/advice';
+import { outlierWords } from '../sheet/outlier';
+import { asksOf } from '../sheet/shared';
+import { begin, verdict } from '../text/begin';
+import { remarksOf } from '../text/remarks';
+import { targetLines } from '../text/targets';
+import { facetsOf } from './facets';
+
+/** A value of `part` that stands for the book's own pictures. */
+export const OWN_PART = '';
+
+/**
+ * A book as its one screen shows it.
+ * @param spreads pictures that face each other, by their paths
+ */
+export function overviewOf(report: BookReport, spreads: readonly (readonly string[])[]): Overview {
+  const pictures = report.pictures.map(picture => entryOf(picture, report));
+  return {
+    verdict: verdict(report),
+    begin: begin(report),
+    closing: closing(report.summary),
+    targets: targetLines(report),
+    shared: report.findings.map(({ rule, severity, message }) => ({ rule, severity, message })),
+    remarks: remarksOf(report).flat(),
+    facets: facetsOf(pictures, report, namesOf(report)),
+    spreads: facing(report.pictures, spreads),
+    pictures,
+  };
+}
+
+export const doings: Record<Advice['kind'], Doing> = {
+  send: 'send',
+  convert: 'fix',
+  mend: 'fix',
+  ask: 'ask',
+  leave: 'leave',
+};
+
+/** Rules that ask for something of a picture: its own findings', and those of the book that name it to be changed. */
+export const rulesOn = (picture: PictureReport, { findings }: Pick<BookReport, 'findings'>): string[] => [
+  ...new Set(
+    [...picture.findings, ...findings.filter(finding => asksOf(finding, picture))].map(({ rule }) => rule),
+  ),
+];
+
+function entryOf(picture: PictureReport, report: BookReport): OverviewPicture {
+  const { path, facts, part, targets } = picture;
+  const advice = adviceOn(picture, report.findings);
+  const doing = doings[advice.kind];
+  return {
+    ...{ path, doing, advice },
+    page: facts.page,
+    encoding: facts.encoding,
+    outlier: outlierWords(picture, report.findings),
+    has: {
+      doing: [doing],
+      rule: rulesOn(picture, report),
+      encoding: [facts.encoding],
+      part: [part ?? OWN_PART],
+      target: targets.map(({ name }) => name),
+    },
+  };
+}
+
+const doingNames: Record<Doing, string> = {
+  fix: 'fix',
+  ask: 'ask the house',
+  send: 'send',
+  leave: 'not judged',
+};
+
+/** How each value is called. */
+function namesOf({ targets }: BookReport): Record<FacetId, (id: string) => string> {
+  const processName = (id: string) => processes.find(process => process.id === id)?.name ?? id;
+  return {
+    doing: id => doingNames[id as Doing],
+    rule: id => id,
+    encoding: id => encodingName(id as OverviewPicture['encoding']),
+    part: id => (id === OWN_PART ? 'in no part' : id),
+    target: id => {
+      const target = targets.find(({ name }) => name === id);
+      return target && target.process !== id ? `${id} (${processName(target.process)})` : processName(id);
+    },
+  };
+}
+
+/** Indices of pictures in the book's order, those of one spread together; the pages of a file follow each other. */
+function facing(pictures: readonly PictureReport[], spreads: readonly (readonly string[])[]): number[][] {
+  const pages = new Map<string, number[]>();
+  for (const [i, { path }] of pictures.entries()) {
+    const others = pages.get(path);
+    if (others) others.push(i);
+    else pages.set(path, [i]);
+  }
+  const spreadOf = new Map(spreads.flatMap(spread => spread.map(path => [path, spread] as const)));
+  const groups: number[][] = [];
+  let before: readonly string[] | undefined;
+  for (const path of inOrder(pages.keys(), spreads)) {
+    const spread = spreadOf.get(path);
+    if (spread && spread === before) groups[groups.length - 1].push(...pages.get(path)!);
+    else groups.push([...pages.get(path)!]);
+    before = spread;
+  }
+  return groups;
+}
