@@ -14,4 +14,10 @@ const suite = label => ({
   ...(process.env.VSCODE_PATH ? { useInstallation: { fromPath: process.env.VSCODE_PATH } } : {}),
 });
 
-export default defineConfig([suite('book'), suite('convert'), suite('layout'), suite('no-book')]);
+export default defineConfig([
+  suite('book'),
+  suite('convert'),
+  suite('layout'),
+  suite('overview'),
+  suite('no-book'),
+]);

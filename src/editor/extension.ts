@@ -6,6 +6,7 @@ import { registerCommands } from './commands';
 import { registerConverting } from './convert';
 import { registerFindings } from './findings';
 import { registerLayouts } from './layout';
+import { registerOverview } from './overview';
 import { registerPictureEditors } from './picture-editor';
 import { registerRulePages } from './rule-pages';
 import { registerStatus } from './status';
@@ -27,6 +28,7 @@ export function activate({ extensionUri, subscriptions }: vscode.ExtensionContex
     registerCommands(books),
     registerConverting(books, checker),
     registerLayouts(books, checker),
+    registerOverview(extensionUri, books, checker),
   );
   void books.find();
 }

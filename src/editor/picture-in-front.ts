@@ -6,3 +6,9 @@ export function pictureInFront(): vscode.Uri | undefined {
   const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
   return input instanceof vscode.TabInputCustom ? input.uri : undefined;
 }
+
+/** The file that the active editor shows, be it a picture or a text. */
+export function fileInFront(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  if (input instanceof vscode.TabInputCustom || input instanceof vscode.TabInputText) return input.uri;
+}

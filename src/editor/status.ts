@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { Summary } from '../shared/finding';
 import type { Book } from './book';
 import type { Books } from './books';
+import { fileInFront } from './picture-in-front';
 
 /** One line for the book that is being looked at: counts, and a click to what can be done. None without a book. */
 export function registerStatus(books: Books): vscode.Disposable {
@@ -10,7 +11,7 @@ export function registerStatus(books: Books): vscode.Disposable {
   item.name = 'Evengrey';
 
   function update() {
-    const active = activeFile();
+    const active = fileInFront();
     const book = (active && books.of(active)) ?? books.all[0];
     if (!book) return item.hide();
     const { text, tooltip, command } = describe(book);
@@ -89,9 +90,4 @@ function counts({ pictures, errors, warnings, notes }: Summary): { text: string;
       notes,
     ),
   };
-}
-
-function activeFile(): vscode.Uri | undefined {
-  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
-  if (input instanceof vscode.TabInputCustom || input instanceof vscode.TabInputText) return input.uri;
 }

@@ -40,6 +40,8 @@ export interface OverviewPicture {
   path: string;
   /** From 1. */
   page: number;
+  /** Changes with the file's content. */
+  content: string;
   encoding: Encoding;
   doing: Doing;
   advice: Advice;
@@ -71,8 +73,8 @@ export interface PictureKey {
 
 /** From the editor to the page. */
 export type ToBookPage =
-  /** `folder`: what the book's folder is called. */
-  | { type: 'overview'; folder: string; overview: Overview }
+  /** `root`: which book it is, for the page's own state; `folder`: what its folder is called. */
+  | { type: 'overview'; root: string; folder: string; overview: Overview }
   /** Nothing can be shown, or not yet; a button leads on. */
   | { type: 'empty'; words: string; action: { id: 'check' | 'settings'; words: string } | null }
   /** The answer to one `want`, entry by entry. */

@@ -1,6 +1,8 @@
 // Hands for the tests: they run in the extension host and see no window, so they ask this process, which drives the
 // window with Playwright, over HTTP on this machine. test/e2e/window.ts is the other end.
+import fs from 'node:fs';
 import http from 'node:http';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 
 const patience = 20_000;
@@ -59,9 +61,22 @@ const operations = {
     return counts.reduce((sum, n) => sum + n, 0);
   },
 
-  async webviewClick(page, { selector }) {
+  /** `how`: as Playwright's `click` takes it, such as modifiers and the number of clicks. */
+  async webviewClick(page, { selector, how = {} }) {
     const element = await eventually(() => inWebviews(page, selector), selector);
-    await element.click();
+    await element.click(how);
+  },
+
+  /** What an accessibility scan (axe-core) says against the page that has a visible `selector`. */
+  async webviewAxe(page, { selector }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    const frame = await (await element.elementHandle()).ownerFrame();
+    await frame.evaluate(axeSource());
+    const { violations } = await frame.evaluate('axe.run(document, { resultTypes: ["violations"] })');
+    return violations.map(({ id, impact, help, nodes }) => ({
+      ...{ id, impact, help },
+      nodes: nodes.map(({ html, failureSummary }) => `${html.slice(0, 200)} ${failureSummary}`),
+    }));
   },
 
   async webviewSelect(page, { selector, value }) {
@@ -130,6 +145,9 @@ const operations = {
     await page.keyboard.press(key);
   },
 };
+
+const axeSource = () =>
+  fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** What a person sees of it: hidden parts left out. */
 // biome-ignore lint/performance/useDomNodeTextContent: hidden parts are the point

@@ -16,7 +16,17 @@ export const screenshot = (name: string, size: { width?: number; height?: number
 export const webviewText = (selector: string, until = /./) =>
   ask<string>('webviewText', { selector, until: until.source });
 export const webviewCount = (selector: string) => ask<number>('webviewCount', { selector });
-export const webviewClick = (selector: string) => ask<void>('webviewClick', { selector });
+export const webviewClick = (
+  selector: string,
+  how: { modifiers?: ('Shift' | 'Control')[]; clickCount?: number } = {},
+) => ask<void>('webviewClick', { selector, how });
+/** What an accessibility scan says against the page with that element: the serious and the critical. */
+export const webviewAxe = async (selector: string) => {
+  const all = await ask<{ id: string; impact: string; help: string; nodes: string[] }[]>('webviewAxe', {
+    selector,
+  });
+  return all.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+};
 export const webviewSelect = (selector: string, value: string) =>
   ask<void>('webviewSelect', { selector, value });
 export const webviewEval = <T>(selector: string, expression: string) =>

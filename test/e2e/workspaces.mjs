@@ -11,6 +11,7 @@ export async function makeWorkspaces(dir) {
     book,
     convert,
     layout,
+    overview,
     'no-book': noBook,
     installed: book,
     spare,
@@ -66,6 +67,20 @@ async function layout(at) {
     ].join('\n'),
   );
   await fs.writeFile(at('cover.typ'), '#image("pictures/plate-2.jpg", width: 45mm)\n');
+}
+
+/** The same for two print houses and in two parts, with two pictures that face each other. */
+async function overview(at) {
+  await book(at);
+  const settings = {
+    targets: {
+      inside: { process: 'offset-coated' },
+      cover: { process: 'inkjet' },
+    },
+    parts: { cover: { pictures: ['pictures/plate-5.jpg'], target: 'cover' } },
+    spreads: [['pictures/plate-2.jpg', 'pictures/plate-7.tif']],
+  };
+  await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */

@@ -43,12 +43,11 @@ export const doings: Record<Advice['kind'], Doing> = {
   leave: 'leave',
 };
 
-/** Rules that ask for something of a picture: its own findings', and those of the book that name it to be changed. */
-export const rulesOn = (picture: PictureReport, { findings }: Pick<BookReport, 'findings'>): string[] => [
-  ...new Set(
-    [...picture.findings, ...findings.filter(finding => asksOf(finding, picture))].map(({ rule }) => rule),
-  ),
-];
+/** Rules with a finding on a picture, and those of the book's findings that ask for it to be changed. */
+export function rulesOn(picture: PictureReport, { findings }: Pick<BookReport, 'findings'>): string[] {
+  const asking = findings.filter(finding => finding.severity !== 'note' && asksOf(finding, picture));
+  return [...new Set([...picture.findings, ...asking].map(({ rule }) => rule))];
+}
 
 function entryOf(picture: PictureReport, report: BookReport): OverviewPicture {
   const { path, facts, part, targets } = picture;
@@ -57,6 +56,7 @@ function entryOf(picture: PictureReport, report: BookReport): OverviewPicture {
   return {
     ...{ path, doing, advice },
     page: facts.page,
+    content: facts.sha256.slice(0, 16),
     encoding: facts.encoding,
     outlier: outlierWords(picture, report.findings),
     has: {

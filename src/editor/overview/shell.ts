@@ -1,0 +1,26 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+
+/** The page before anything is in it. Nothing is loaded but the extension's own files and small pictures. */
+export function overviewShell(webview: vscode.Webview, extension: vscode.Uri): string {
+  const nonce = randomBytes(16).toString('base64');
+  const address = (...path: string[]) => webview.asWebviewUri(vscode.Uri.joinPath(extension, ...path));
+  const policy = `default-src 'none'; img-src blob:; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+  <meta charset="utf-8">
+  <meta name="viewport" content="width=device-width">
+  <meta http-equiv="Content-Security-Policy" content="${policy}">
+  <title>Evengrey</title>
+  <link rel="stylesheet" href="${address('media', 'preview.css')}">
+  <link rel="stylesheet" href="${address('media', 'sheet.css')}">
+  <link rel="stylesheet" href="${address('media', 'overview.css')}">
+</head>
+<body>
+  <main aria-busy="true"></main>
+  <script nonce="${nonce}" src="${address('dist', 'book.js')}"></script>
+</body>
+</html>`;
+}

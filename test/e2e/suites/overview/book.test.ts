@@ -1,0 +1,269 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import * as vscode from 'vscode';
+import { extension, inWorkspace, rulesOn, sleep, until } from '../../editor';
+import {
+  press,
+  screenshot,
+  type,
+  webviewAxe,
+  webviewClick,
+  webviewCount,
+  webviewEval,
+  webviewText,
+  workbenchEval,
+  workbenchText,
+} from '../../window';
+
+const PAGE = inWorkspace('../page.html').fsPath;
+
+const open = async () => {
+  await vscode.commands.executeCommand('evengrey.showBook');
+  await webviewText('.book .verdict');
+  await allDrawn();
+};
+const allDrawn = () =>
+  until(
+    'the small pictures',
+    () => webviewCount('.contact .frame img'),
+    n => n === 7,
+  );
+/** Whether each picture is chosen, in the order of the page. */
+const chosen = async () => {
+  const names = await webviewEval<string[]>(
+    '#contacts',
+    '[...element.querySelectorAll(\'[aria-selected="true"] .name\')].map(name => name.textContent)',
+  );
+  return names.map(name => path.posix.basename(name));
+};
+const shown = () =>
+  webviewEval<string[]>(
+    '#contacts',
+    "[...element.querySelectorAll('.contact:not([hidden]) .name')].map(name => name.textContent.replace('pictures/', ''))",
+  );
+const contact = (name: string) => `.contact[data-path="pictures/${name}"]`;
+const keyboardAt = () =>
+  webviewEval<string>(
+    '#contacts',
+    'element.ownerDocument.activeElement.querySelector(".name")?.textContent ?? ""',
+  );
+
+describe('the whole book on one screen', () => {
+  before(async () => {
+    await extension().activate();
+    await until(
+      'findings',
+      () => rulesOn('pictures/plate-7.tif'),
+      rules => rules.length > 0,
+    );
+  });
+  beforeEach(open);
+  afterEach(async () => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  });
+
+  it('says first what to do, in numbers', async () => {
+    assert.match(await webviewText('.verdict'), /2 of 7 pictures want attention/);
+    assert.match(await webviewText('.doings'), /5 send\s*2 fix\s*0 ask the house/);
+    assert.match(await webviewText('.facets'), /Encoding\s*rgb-neutral .* 5/);
+    assert.match(await webviewText('.facets'), /Part\s*in no part 6\s*cover 1/);
+    assert.match(await webviewText('.facets'), /Printed as\s*inside .* 6\s*cover .* 1/);
+  });
+
+  it('has the pictures in the order of the book, those of a spread in one frame', async () => {
+    assert.deepEqual(await shown(), [
+      'plate-1.jpg',
+      'plate-2.jpg',
+      'plate-7.tif',
+      'plate-3.jpg',
+      'plate-4.jpg',
+      'plate-5.jpg',
+      'plate-6.png',
+    ]);
+    assert.equal(
+      await webviewEval('.facing', 'element.getAttribute("aria-label")'),
+      'Facing: pictures/plate-2.jpg, pictures/plate-7.tif',
+    );
+    assert.match(await webviewText(contact('plate-7.tif')), /convert/);
+    assert.match(
+      await webviewText(contact('plate-7.tif')),
+      /unlike its facing page|stored unlike the others/,
+    );
+    assert.doesNotMatch(await webviewText(contact('plate-1.jpg')), /unlike/);
+  });
+
+  it('draws all of them as one possible order, says so, and shows the files when asked', async () => {
+    const filter = () =>
+      webviewEval<string>(`${contact('plate-7.tif')} img`, 'getComputedStyle(element).filter');
+    assert.match(await webviewText('#as-drawn'), /not the colours that they will have/);
+    const first = await filter();
+    assert.match(first, /url\(.*#filter-6-0/);
+    await webviewClick('label[for="drawn-1"]');
+    assert.match(await filter(), /url\(.*#filter-6-1/);
+    await webviewClick('label[for="drawn-files"]');
+    assert.equal(await filter(), 'none');
+    assert.match(await webviewText('#as-drawn'), /as a screen shows them/);
+    await webviewClick('label[for="drawn-0"]');
+  });
+
+  it('shows only what is asked for, by what to do, finding and encoding together', async () => {
+    await webviewClick('[data-facet="doing"][data-value="fix"]');
+    assert.deepEqual(await shown(), ['plate-7.tif', 'plate-6.png']);
+    await webviewClick('[data-facet="encoding"][data-value="four-channel"]');
+    assert.deepEqual(await shown(), ['plate-7.tif']);
+    assert.match(await webviewText('#count'), /^1 of 7 pictures shown\.$/);
+    await webviewClick('#all');
+    await webviewClick('[data-facet="rule"][data-value="residual-chroma"]');
+    assert.deepEqual(await shown(), ['plate-6.png']);
+    await webviewClick('[data-facet="rule"][data-value="residual-chroma"]');
+    assert.equal((await shown()).length, 7);
+  });
+
+  it('lets pictures be chosen by pointer as file managers do', async () => {
+    await webviewClick(contact('plate-2.jpg'));
+    await webviewClick(contact('plate-3.jpg'), { modifiers: ['Shift'] });
+    assert.deepEqual(await chosen(), ['plate-2.jpg', 'plate-7.tif', 'plate-3.jpg']);
+    await webviewClick(contact('plate-7.tif'), { modifiers: ['Control'] });
+    assert.deepEqual(await chosen(), ['plate-2.jpg', 'plate-3.jpg']);
+    assert.match(await webviewText('#count'), /2 chosen/);
+    await webviewClick(contact('plate-1.jpg'));
+    assert.deepEqual(await chosen(), ['plate-1.jpg']);
+  });
+
+  it('is gone through by keys, one place in the tab order', async () => {
+    await webviewClick(contact('plate-1.jpg'));
+    await press('ArrowRight');
+    assert.equal(await keyboardAt(), 'pictures/plate-2.jpg');
+    await press('Shift+ArrowRight');
+    assert.deepEqual(await chosen(), ['plate-2.jpg', 'plate-7.tif']);
+    await press('End');
+    assert.equal(await keyboardAt(), 'pictures/plate-6.png');
+    await press('Space');
+    assert.deepEqual(await chosen(), ['plate-2.jpg', 'plate-7.tif', 'plate-6.png']);
+    await press('ArrowUp');
+    assert.notEqual(await keyboardAt(), 'pictures/plate-6.png');
+    await press('Control+a');
+    assert.equal((await chosen()).length, 7);
+    await press('Escape');
+    assert.deepEqual(await chosen(), []);
+    assert.equal(await webviewCount('.contact[tabindex="0"]'), 1);
+  });
+
+  it('opens a picture by Enter and by two clicks', async () => {
+    await webviewClick(contact('plate-6.png'));
+    await press('Enter');
+    await webviewText('.head h1', /plate-6\.png/);
+    await vscode.commands.executeCommand('evengrey.showBook');
+    await webviewClick(contact('plate-7.tif'), { clickCount: 2 });
+    await webviewText('.head h1', /plate-7\.tif/);
+  });
+
+  it('asks how the chosen are to be converted, by the command that does it', async () => {
+    await webviewClick('[data-facet="doing"][data-value="fix"]');
+    assert.equal(await webviewEval('#convert', 'element.disabled'), true);
+    await webviewClick('#choose');
+    await webviewClick('#convert');
+    await workbenchText('.quick-input-title', /Convert 2 pictures or folders/);
+    await press('Escape');
+    await webviewClick('#all');
+  });
+
+  it('says once what holds for the whole book, with the way to each rule', async () => {
+    await webviewClick('#whole summary');
+    assert.match(await webviewText('#whole'), /7 pictures: \d+ errors?/);
+    await webviewClick('#whole summary');
+  });
+
+  it('is a table too', async () => {
+    await webviewClick('#table summary');
+    assert.match(await webviewText('#table table'), /plate-7\.tif\s*four-channel\s*Convert it first/);
+    await webviewClick('#table summary');
+  });
+
+  it('is as the book is after each check, with what was chosen', async () => {
+    await webviewClick(contact('plate-4.jpg'));
+    const before = await fs.readFile(inWorkspace('pictures/plate-3.jpg').fsPath);
+    const stained = await fs.readFile(inWorkspace('../spare/stained.jpg').fsPath);
+    await fs.writeFile(inWorkspace('pictures/plate-3.jpg').fsPath, stained);
+    try {
+      await webviewText(contact('plate-3.jpg'), /rgb-residual/);
+      await allDrawn();
+      assert.deepEqual(await chosen(), ['plate-4.jpg']);
+      assert.match(await webviewText('.doings'), /3 fix/);
+    } finally {
+      await fs.writeFile(inWorkspace('pictures/plate-3.jpg').fsPath, before);
+    }
+    await webviewText('.doings', /2 fix/);
+  });
+
+  it('keeps what was chosen and shown while it is hidden', async () => {
+    await webviewClick('[data-facet="encoding"][data-value="rgb-neutral"]');
+    await webviewClick(contact('plate-4.jpg'));
+    await vscode.commands.executeCommand('vscode.open', inWorkspace('evengrey.json'), { preview: false });
+    await vscode.commands.executeCommand('evengrey.showBook');
+    await webviewText('#count', /5 of 7 pictures shown; 1 chosen/);
+    assert.deepEqual(await chosen(), ['plate-4.jpg']);
+    await webviewClick('#all');
+  });
+
+  it('is written as one page where it is said, and over nothing without asking', async () => {
+    const write = async () => {
+      await webviewClick('#export');
+      await workbenchText('.quick-input-title', /Export the Book/);
+      await press('Control+a');
+      await type(PAGE);
+      await press('Enter');
+    };
+    await write();
+    await workbenchText('.notifications-toasts', /page\.html is written/);
+    const page = await fs.readFile(PAGE, 'utf8');
+    assert.match(page, /2 of 7 pictures want attention/);
+    assert.equal([...page.matchAll(/<li><a href="#picture-\d+">/g)].length, 7);
+    await vscode.commands.executeCommand('notifications.clearAll');
+    await fs.writeFile(PAGE, 'mine');
+    await write();
+    await workbenchText('.quick-input-message, .quick-input-widget', /already exists|overwrite/i);
+    assert.equal(await fs.readFile(PAGE, 'utf8'), 'mine');
+    await press('Escape');
+    await press('Escape');
+    await until(
+      'the dialog to go',
+      () => workbenchEval<boolean>('.quick-input-widget', 'element.style.display === "none"'),
+      gone => gone,
+    );
+    await fs.rm(PAGE);
+  });
+
+  it('says what to do where nothing can be shown', async () => {
+    const settings = inWorkspace('evengrey.json').fsPath;
+    const before = await fs.readFile(settings, 'utf8');
+    await fs.writeFile(settings, '{ "proces": "inkjet" }');
+    try {
+      await webviewText('.empty', /evengrey\.json cannot be used/);
+      await webviewClick('[data-act="settings"]');
+      await workbenchText('.tab.active', /evengrey\.json/);
+    } finally {
+      await fs.writeFile(settings, before);
+    }
+    await vscode.commands.executeCommand('evengrey.showBook');
+    await webviewText('.verdict', /2 of 7/);
+  });
+
+  for (const [name, theme] of [
+    ['light', 'Default Light Modern'],
+    ['dark', 'Default Dark Modern'],
+    ['high-contrast', 'Default High Contrast'],
+    ['high-contrast-light', 'Default High Contrast Light'],
+  ])
+    it(`is readable in a theme that is ${name}`, async () => {
+      const settings = vscode.workspace.getConfiguration('workbench');
+      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+      await webviewClick(contact('plate-2.jpg'));
+      await webviewClick(contact('plate-7.tif'), { modifiers: ['Control'] });
+      await sleep(300);
+      assert.deepEqual(await webviewAxe('.book'), []);
+      await screenshot(`overview-${name}`);
+    });
+});
