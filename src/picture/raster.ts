@@ -1,3 +1,4 @@
+import type { OutputInfo } from 'sharp';
 import type { Raster } from '../shared/reader-protocol';
 import { decode, needsBytes, readsAnotherWay } from './decode';
 import { sharp } from './decode-sharp';
@@ -31,16 +32,8 @@ export async function rasterOf(
     const input = plain
       ? file.input
       : plainTiff(await decode(needsBytes(header) ? file.bytes() : file.input, header), header);
-    const inks = header.space === 'cmyk';
-    const shrunk = sharp(input, {
-      limitInputChannels: 32,
-      ignoreIcc: inks,
-      ...(plain && header.format === 'tiff' ? { page: page - 1 } : {}),
-    })
-      .autoOrient()
-      .resize({ width: edge, height: edge, fit: 'inside', withoutEnlargement: true });
-    const shown = inks ? await shownInks(shrunk, header) : shrunk.toColourspace('srgb');
-    const { data, info } = await shown.png({ compressionLevel: 3 }).toBuffer({ resolveWithObject: true });
+    const own = plain && header.format === 'tiff' ? { page: page - 1 } : {};
+    const { data, info } = await shownAs(input, header, { longEdge: edge, ...own });
     return {
       width: info.width,
       height: info.height,
@@ -52,6 +45,28 @@ export async function rasterOf(
   } finally {
     file.close();
   }
+}
+
+/**
+ * A picture, or a part of one, as a PNG for showing: upright, in sRGB, no longer than `longEdge` and never enlarged.
+ * @param input in a layout that the decoder shows as it is meant
+ * @param page of a TIFF, from 0
+ */
+export async function shownAs(
+  input: Buffer | string,
+  header: Header,
+  { longEdge, page }: { longEdge: number; page?: number },
+): Promise<{ data: Buffer; info: OutputInfo }> {
+  const inks = header.space === 'cmyk';
+  const shrunk = sharp(input, {
+    limitInputChannels: 32,
+    ignoreIcc: inks,
+    ...(page === undefined ? {} : { page }),
+  })
+    .autoOrient()
+    .resize({ width: longEdge, height: longEdge, fit: 'inside', withoutEnlargement: true });
+  const shown = inks ? await shownInks(shrunk, header) : shrunk.toColourspace('srgb');
+  return shown.png({ compressionLevel: 3 }).toBuffer({ resolveWithObject: true });
 }
 
 /** Layouts that the decoder shows as they are meant; the others are first brought to a plain one. */

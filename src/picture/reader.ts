@@ -2,7 +2,11 @@
 import './decode-binary';
 import type { ReaderDone, ReaderTask } from '../shared/reader-protocol';
 import { serve } from './child';
-import { rasterOf } from './raster';
+import { detailOf } from './look/detail';
+import { openPage } from './look/kept';
+import { marksOf } from './look/marks';
+import { readPixel } from './look/pixel';
+import { LONGEST_EDGE, rasterOf } from './raster';
 import { readFacts } from './read';
 import { smallPictures } from './small';
 
@@ -15,5 +19,21 @@ serve<ReaderTask, ReaderDone>(async (task, onSize) => {
       return { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) };
     case 'small':
       return { kind: 'small', sizes: await smallPictures(task.file, task.page, task.edges, onSize) };
+    case 'detail': {
+      const page = await openPage(task.file, task.page, onSize);
+      return {
+        kind: 'detail',
+        detail: await detailOf(page, task.box, Math.min(LONGEST_EDGE, task.longEdge)),
+      };
+    }
+    case 'pixel':
+      return {
+        kind: 'pixel',
+        pixel: readPixel(await openPage(task.file, task.page, onSize), task.x, task.y),
+      };
+    case 'marks': {
+      const page = await openPage(task.file, task.page, onSize);
+      return { kind: 'marks', marks: marksOf(page, Math.min(LONGEST_EDGE, task.longEdge)) };
+    }
   }
 });

@@ -1,12 +1,16 @@
 // no-unit-test: types only
 import type { ChildReply, ChildRequest } from './child-protocol';
+import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { PictureFacts } from './picture';
 
 /** What a reader is asked. */
 export type ReaderTask =
   | { kind: 'facts'; file: string; sha256?: string }
   | { kind: 'raster'; file: string; page: number; longEdge: number }
-  | { kind: 'small'; file: string; page: number; edges: readonly number[] };
+  | { kind: 'small'; file: string; page: number; edges: readonly number[] }
+  | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }
+  | { kind: 'pixel'; file: string; page: number; x: number; y: number }
+  | { kind: 'marks'; file: string; page: number; longEdge: number };
 
 /** A picture for showing, sRGB, never for judging. */
 export interface Raster {
@@ -30,7 +34,10 @@ export interface SmallPicture extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
 export type ReaderDone =
   | { kind: 'facts'; facts: PictureFacts[] }
   | { kind: 'raster'; raster: Raster }
-  | { kind: 'small'; sizes: SmallPicture[] };
+  | { kind: 'small'; sizes: SmallPicture[] }
+  | { kind: 'detail'; detail: Detail }
+  | { kind: 'pixel'; pixel: PixelReading }
+  | { kind: 'marks'; marks: Marks };
 
 export type ReaderRequest = ChildRequest<ReaderTask>;
 export type ReaderReply = ChildReply<ReaderDone>;

@@ -22,6 +22,8 @@ export interface ChromaJudgement {
   smooth: number;
   /** Mean distance of single pixels from the tone line: what blocks average away. */
   pixelResidual: number;
+  /** Which blocks stray; null where there is too little colour for any. */
+  strays: Strays | null;
 }
 
 /** @param lab Lab of the tally's cells */
@@ -57,6 +59,7 @@ export function judgeChroma(
     limit: strays.limit,
     pixelResidual,
     smooth: areas.smooth,
+    strays,
     facts: {
       ...chroma,
       share: areas.stray,
@@ -92,6 +95,7 @@ function faint(pixels: PixelChroma, zones: LightnessZones, line: ToneLine): Chro
     limit: THRESHOLDS.stray,
     pixelResidual,
     smooth: 0,
+    strays: null,
     facts: {
       ...chroma,
       share: 0,

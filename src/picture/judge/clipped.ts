@@ -11,18 +11,25 @@ const FILM_DEPTH = 0.15;
  * what is plain all over: nothing is cut off where there is no picture.
  */
 export function clippedOf(blocks: Blocks): { lights: number; shadows: number } {
-  const { columns, rows, count, kinds } = blocks;
-  const [top, bottom] = frame(blocks, { lines: rows, next: columns, from: 0, to: columns, step: 1 });
-  const between = { from: top, to: rows - bottom };
-  const [left, right] = frame(blocks, { lines: columns, next: 1, ...between, step: columns });
+  const { columns, count, kinds } = blocks;
+  const { top, bottom, left, right } = withinFrame(blocks);
   let [all, lights, shadows] = [0, 0, 0];
-  for (let y = top; y < rows - bottom; y++)
-    for (let block = y * columns + left; block < (y + 1) * columns - right; block++) {
+  for (let y = top; y < bottom; y++)
+    for (let block = y * columns + left; block < y * columns + right; block++) {
       all += count[block];
       if (kinds[block] === WHITE) lights += count[block];
       else if (kinds[block] === BLACK) shadows += count[block];
     }
   return { lights: lights / Math.max(1, all), shadows: shadows / Math.max(1, all) };
+}
+
+/** The rows (`top` up to `bottom`) and columns of blocks that are picture: all but a frame on opposite sides. */
+export function withinFrame(blocks: Blocks): { top: number; bottom: number; left: number; right: number } {
+  const { columns, rows } = blocks;
+  const [top, below] = frame(blocks, { lines: rows, next: columns, from: 0, to: columns, step: 1 });
+  const between = { from: top, to: rows - below };
+  const [left, beyond] = frame(blocks, { lines: columns, next: 1, ...between, step: columns });
+  return { top, bottom: rows - below, left, right: columns - beyond };
 }
 
 /** Rows or columns of blocks: each goes from `from` to `to`, by `step`; the lines lie `next` apart. */

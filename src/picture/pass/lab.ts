@@ -4,7 +4,7 @@ import { PlainBlocks } from './blocks';
 import { BLACK, BLOCK, type Tally, WHITE } from './tally';
 
 /** Units of a Lab raster's samples: L* x 327.67, a* and b* x 256. */
-const UNITS = [327.67, 256, 256];
+export const LAB_UNITS = [327.67, 256, 256];
 /** Steps of the table: L* in 256 steps of 100/255; a*, b* in 64 of half a unit near neutral, in 64 of four beyond. */
 const L_STEP = 100 / 255;
 
@@ -32,7 +32,7 @@ export function labTally(samples: Samples): Tally {
       const block = Math.floor(y / BLOCK) * blocks.columns + Math.floor(x / BLOCK);
       blocks.count[block]++;
       for (let c = 0; c < 3; c++) {
-        const stored = data[at + c] / UNITS[c];
+        const stored = data[at + c] / LAB_UNITS[c];
         if (stored < least[c]) least[c] = stored;
         if (stored > most[c]) most[c] = stored;
         sum[c] += stored;

@@ -12,6 +12,7 @@ const judgement = (change: Change = {}): ChromaJudgement => ({
   clear: 0,
   limit: 2,
   smooth: 0,
+  strays: null,
   pixelResidual: 0,
   ...change,
   facts: {
