@@ -43,30 +43,34 @@ export function lostBelow(
   printed: readonly number[],
   black: number,
 ): Omit<TonalRange, 'black' | 'white'> {
-  const lost = tonesOf(picture, printed).filter(({ Lprint }) => Lprint < black + LOST);
-  const ownBlack = darkestOf(picture) + OWN;
-  return {
-    blockedShare: shareOf(lost),
-    closedShare: shareOf(lost.filter(({ L }) => L > ownBlack)),
-    lostSteps: lost.length,
-  };
+  const sum = { blockedShare: 0, closedShare: 0, lostSteps: 0 };
+  let ownBlack: number | null = null;
+  eachTone(picture, printed, (L, Lprint, share) => {
+    if (Lprint >= black + LOST) return;
+    ownBlack ??= darkestOf(picture) + OWN;
+    sum.blockedShare += share;
+    if (L > ownBlack) sum.closedShare += share;
+    sum.lostSteps++;
+  });
+  return sum;
 }
 
-/** Lightness in the file and in print, share of the area. */
-interface Tone {
-  L: number;
-  Lprint: number;
-  share: number;
-}
-
-const shareOf = (tones: readonly Tone[]) => tones.reduce((sum, { share }) => sum + share, 0);
-
-/** By steps of L* 1 where the file's histogram is known, else by zone. */
-function tonesOf(picture: SampledPicture, printed: readonly number[]): Tone[] {
+/**
+ * Lightness in the file and in print and share of the area, by steps of L* 1 where the file's histogram is known, else by
+ * zone.
+ */
+function eachTone(
+  picture: SampledPicture,
+  printed: readonly number[],
+  take: (L: number, Lprint: number, share: number) => void,
+) {
   const { zones, histogram } = picture;
-  if (!histogram) return zones.map(({ L, weight }, i) => ({ L, Lprint: printed[i], share: weight }));
+  if (!histogram) {
+    for (const [i, { L, weight }] of zones.entries()) take(L, printed[i], weight);
+    return;
+  }
   const printedAt = toneCurve(picture, printed);
-  return histogram.flatMap((share, L) => (share > 0 ? [{ L, Lprint: printedAt(L), share }] : []));
+  for (let L = 0; L < histogram.length; L++) if (histogram[L] > 0) take(L, printedAt(L), histogram[L]);
 }
 
 /** L* of the file's darkest tone, whatever its encoding: solid black ink is no L* 0. */
