@@ -11,6 +11,10 @@ export interface Sheet {
   page: number;
   /** How many the file has. */
   pages: number;
+  /** Pixels as it is seen, and how large it is printed; null where it cannot be read. */
+  size: { width: number; height: number; printed: PrintedSize } | null;
+  /** Its place in the book; null without one. */
+  place: BookPlace | null;
   advice: Advice;
   encoding: { id: Encoding; name: string; meaning: string };
   /** What was read from the file: label and value, in words. */
@@ -26,6 +30,20 @@ export interface Sheet {
   light: LightId | null;
   /** Which ten possible orders are drawn: 0, 1, 2 ... */
   series: number;
+}
+
+/** Pixels on a millimetre of paper, and how that is known: by the settings or a layout, by the file's ppi, or not at all. */
+export interface PrintedSize {
+  perMm: number;
+  from: 'placed' | 'ppi' | 'assumed';
+}
+
+/** A picture's neighbours, paths relative to the book's root. */
+export interface BookPlace {
+  before: string | null;
+  after: string | null;
+  /** On the same spread, itself left out. */
+  beside: string[];
 }
 
 export interface ShownFinding {
@@ -64,6 +82,10 @@ export interface Condition {
   /** In how many of the ten a tint is seen, in words. */
   tinted: Record<keyof PossibleOrder['tint'], string>;
   bands: Bands;
+  /** What prints like black: all of the file below this L*, and the share (0-1) of the picture that is so dark. */
+  closed: { below: number; share: number };
+  /** Percent of ink that may lie on one place, and whether the settings say so; null where none is known or it does not count. */
+  inkLimit: { percent: number; stated: boolean } | null;
   /** This picture, stored as it is, in the words of `encodings`. */
   own: Pick<EncodingLine, 'even' | 'black' | 'ground'>;
   /**
@@ -98,6 +120,8 @@ export interface PossibleOrder {
   alone: string[];
   /** Beside a pure white page: with the paper's own colour. */
   beside: string[];
+  /** The same as L*, a*, b* (D50), for drawing more than strips: of `alone` without the paper's own colour. */
+  lab: Record<'alone' | 'beside', [L: number, a: number, b: number][]>;
   /** Whether it counts as one in which a tint is seen, each way. */
   tint: { alone: boolean; beside: boolean };
 }

@@ -1,6 +1,8 @@
 // no-unit-test: test/report/sheet/index.test.ts checks what it puts together
 import { lights, papers, processes } from '../../print';
-import { ground } from '../../rules/targets';
+import { closedBelow } from '../../print/closed';
+import { processOf } from '../../print/processes';
+import { ground, keepsInks } from '../../rules/targets';
 import type { Forecast } from '../../shared/forecast';
 import type { PictureFacts } from '../../shared/picture';
 import type { Condition } from '../../shared/sheet';
@@ -14,7 +16,7 @@ export function conditionOf(
   target: Target,
   forecast: Forecast,
   series: number,
-  { encoding }: PictureFacts,
+  { encoding, tone, space }: PictureFacts,
 ): Condition {
   const { process, paper, light } = target;
   const orders = possibleOrders(forecast, target, series);
@@ -31,11 +33,27 @@ export function conditionOf(
     tinted: tintedWords(orders, of.toned),
     expect: expectations(forecast, of),
     bands: forecast.tint.bands,
+    closed: closedOf(forecast, tone),
+    inkLimit: space === 'cmyk' ? inkLimitOf(target) : null,
     own: ownLine(forecast, encodings),
     figures: figuresOf(forecast, of),
     ground: forecast.ground.map(capital),
     encodings,
   };
+}
+
+/** Counted by the file's own tones, in steps of L* 1 as the forecast counts them. */
+function closedOf(forecast: Forecast, tone: PictureFacts['tone']): Condition['closed'] {
+  const below = closedBelow(forecast);
+  const share = tone?.histogram.reduce((sum, part, L) => (L < below ? sum + part : sum), 0) ?? 0;
+  return { below, share };
+}
+
+/** Where the house separates anew, or takes R, G, B, the file's own inks do not lie on the paper. */
+function inkLimitOf(target: Target): Condition['inkLimit'] {
+  if (!keepsInks(target)) return null;
+  const percent = target.inkLimit ?? processOf(target.process).inkLimit;
+  return percent === null ? null : { percent, stated: target.inkLimit !== null };
 }
 
 const nameOf = (list: readonly { id: string; name: string }[], id: string) =>

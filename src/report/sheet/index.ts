@@ -1,6 +1,7 @@
 import { lights } from '../../print';
+import { printedScale, uprightSize } from '../../rules/printed';
 import type { Finding, PictureReport } from '../../shared/finding';
-import type { Sheet, ShownFinding } from '../../shared/sheet';
+import type { BookPlace, Sheet, ShownFinding } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
 import { adviceOn } from './advice';
 import { conditionOf } from './condition';
@@ -16,13 +17,15 @@ export interface SheetOptions {
   series: number;
   /** How many pages the file has. */
   pages?: number;
+  /** Its neighbours in the book. */
+  place?: BookPlace | null;
 }
 
 /** A picture's page as words and colours. `shared`: what the report says of the book as a whole. */
 export function sheetOf(
   picture: PictureReport,
   shared: readonly Finding[],
-  { light, series, pages = 1 }: SheetOptions,
+  { light, series, pages = 1, place = null }: SheetOptions,
 ): Sheet {
   const { path, facts, forecasts, targets, findings, intent } = picture;
   // its strips would show greys that it has not got
@@ -31,6 +34,8 @@ export function sheetOf(
     path,
     page: facts.page,
     pages,
+    size: facts.width > 0 ? { ...uprightSize(facts), printed: printedScale(picture) } : null,
+    place,
     advice: adviceOn(picture, shared),
     encoding: { id: facts.encoding, ...encodings[facts.encoding] },
     facts: factLines(facts),

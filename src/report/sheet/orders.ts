@@ -36,15 +36,18 @@ export function possibleOrders(forecast: Forecast, target: Target, series: numbe
   const [alone, beside] = [tinted(draws), tinted(draws, onPaper)];
   return draws.map((draw, i) => {
     const greys = LIGHTNESS.map(L => print(L, draw));
+    const seen = { alone: greys, beside: greys.map(onPaper) };
     return {
-      alone: greys.map(colour),
-      beside: greys.map(grey => colour(onPaper(grey))),
+      alone: seen.alone.map(colour),
+      beside: seen.beside.map(colour),
+      lab: { alone: seen.alone.map(triple), beside: seen.beside.map(triple) },
       tint: { alone: alone[i], beside: beside[i] },
     };
   });
 }
 
 const colour = ({ L, a, b }: PrintedGrey) => screenColour(L, a, b);
+const triple = ({ L, a, b }: PrintedGrey): [number, number, number] => [L, a, b];
 
 /** `A tint is seen in 2 of these ten.` `toned`: the picture has a tone of its own, so that it is no fault. */
 export function tintedWords(

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { sheetOf } from '../../../src/report/sheet';
+import { screenColour } from '../../../src/report/sheet/colour';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 
@@ -42,6 +43,52 @@ describe('a picture’s sheet', () => {
     assert.match(shadows(0).expect.range, /no shade of the picture closes up/);
     assert.match(shadows(0.2).expect.range, /shades on 20 % of the picture close up/);
     assert.ok(shadows(0.2).figures.some(([label, value]) => /of it shades/.test(label) && value === '20 %'));
+  });
+
+  it('says how large it is printed, and how that is known', () => {
+    const turned = { width: 3000, height: 2000, orientation: 6, ppi: null };
+    const placed = { ...picture('c.png', [], turned), placed: { width: 100 } };
+    assert.deepEqual(sheetOf(placed, [], options).size, {
+      ...{ width: 2000, height: 3000 },
+      printed: { perMm: 20, from: 'placed' },
+    });
+    const alone = sheetOf(picture('c.png', [], turned), [], options).size;
+    assert.equal(alone!.printed.from, 'assumed');
+    assert.equal(sheetOf(picture('a.png', [], brokenFacts('truncated')), [], options).size, null);
+  });
+
+  it('knows what prints like black, and how much of the picture does', () => {
+    const of = picture('c.png');
+    const [sound] = of.forecasts;
+    // in print all is 5 lighter than in the file, whose only tone lies at L* 54
+    const zones = [20, 80].map(L => ({ ...sound.zones[0], L, Lprint: L + 5 }));
+    const closed = (black: number) => {
+      const forecast = { ...sound, zones, range: { ...sound.range, black } };
+      return sheetOf({ ...of, forecasts: [forecast] }, [], options).conditions[0].closed;
+    };
+    assert.deepEqual(closed(57), { below: 55, share: 1 });
+    assert.deepEqual(closed(40), { below: 38, share: 0 });
+  });
+
+  it('has a limit of ink only where the inks of the file lie on the paper', () => {
+    const inks = { space: 'cmyk', channels: 4, encoding: 'four-channel' } as const;
+    const limit = (target: object) => {
+      const of = picture('c.tif', [], inks);
+      const targets = of.targets.map(own => ({ ...own, ...target }));
+      return sheetOf({ ...of, targets }, [], options).conditions[0]?.inkLimit;
+    };
+    assert.deepEqual(limit({ route: 'inks', inkLimit: 280 }), { percent: 280, stated: true });
+    assert.equal(limit({ route: 'inks' })?.stated, false);
+    assert.equal(limit({ route: 'separated' }), null);
+    assert.equal(sheetOf(picture('c.png'), [], options).conditions[0].inkLimit, null);
+  });
+
+  it('draws its orders in numbers as on the screen', () => {
+    for (const { alone, beside, lab } of of.conditions[0].orders)
+      for (const [i, [L, a, b]] of lab.beside.entries()) {
+        assert.equal(screenColour(L, a, b), beside[i]);
+        assert.equal(screenColour(...lab.alone[i]), alone[i]);
+      }
   });
 
   it('forecasts no greys of line work', () => {
