@@ -10,9 +10,10 @@ import { registerOverview } from './overview';
 import { registerPictureEditors } from './picture-editor';
 import { registerRulePages } from './rule-pages';
 import { registerStatus } from './status';
+import { registerTree } from './tree';
 
 /** Starts no process and reads no picture: that waits for a book, or for somebody who opens a preview. */
-export function activate({ extensionUri, subscriptions }: vscode.ExtensionContext) {
+export function activate({ extensionUri, subscriptions, workspaceState }: vscode.ExtensionContext) {
   const log = vscode.window.createOutputChannel('Evengrey');
   const program = vscode.Uri.joinPath(extensionUri, 'dist', 'checker.js').fsPath;
   const checker = new CheckerClient(program, line => log.append(line));
@@ -29,6 +30,7 @@ export function activate({ extensionUri, subscriptions }: vscode.ExtensionContex
     registerConverting(books, checker),
     registerLayouts(books, checker),
     registerOverview(extensionUri, books, checker),
+    registerTree(books, workspaceState),
   );
   void books.find();
 }

@@ -6,7 +6,7 @@ import { asksOf } from './shared';
 const words: Record<string, string> = {
   'facing-difference': 'unlike its facing page',
   'odd-one-out': 'unlike its neighbours',
-  'mixed-encodings': 'stored unlike the others',
+  'mixed-encodings': 'stored unlike others',
   'tone-mismatch': 'unlike the tone it should match',
 };
 

@@ -60,7 +60,7 @@ describe('a book on one screen', () => {
     );
     assert.deepEqual(
       seen.pictures.map(({ outlier }) => outlier),
-      [null, 'unlike its facing page', 'stored unlike the others'],
+      [null, 'unlike its facing page', 'stored unlike others'],
     );
   });
 

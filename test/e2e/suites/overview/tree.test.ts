@@ -1,0 +1,161 @@
+import assert from 'node:assert/strict';
+import { execFile } from 'node:child_process';
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { promisify } from 'node:util';
+import * as vscode from 'vscode';
+import { extension, inWorkspace, problems, rulesOn, until, workspace } from '../../editor';
+import {
+  press,
+  screenshot,
+  type,
+  webviewText,
+  workbenchClick,
+  workbenchEval,
+  workbenchMenu,
+  workbenchText,
+} from '../../window';
+
+const PANE = '.pane:has(> .pane-header[aria-label^="Pictures of the Book"])';
+const ROW = `${PANE} .monaco-list-row`;
+const WAIVERS = inWorkspace('.evengrey-waivers.json').fsPath;
+
+/** The rows as a person reads them. */
+const rows = () =>
+  workbenchEval<string[]>(
+    PANE,
+    `[...element.querySelectorAll('.monaco-list-row')]
+      .sort((x, y) => x.getBoundingClientRect().top - y.getBoundingClientRect().top)
+      .map(row => ['.label-name', '.label-description'].map(part => row.querySelector(part)?.innerText ?? '').join(' '))`,
+  );
+const rowsAre = (what: string, isSo: (rows: string[]) => boolean) => until(what, rows, isSo);
+const header = () => workbenchEval<string>(`${PANE} > .pane-header`, 'element.innerText');
+const paneText = (words: RegExp) =>
+  until(
+    String(words),
+    () => workbenchEval<string>(PANE, 'element.innerText'),
+    text => words.test(text),
+  );
+const collapsed = async () => {
+  await vscode.commands.executeCommand('workbench.actions.treeView.evengrey.book.collapseAll');
+  await rowsAre('groups alone', seen => seen.every(row => !row.includes('plate-')));
+};
+
+describe('the tree in the explorer', () => {
+  before(async () => {
+    await extension().activate();
+    await until(
+      'findings',
+      () => rulesOn('pictures/plate-7.tif'),
+      found => found.length > 0,
+    );
+    await vscode.commands.executeCommand('evengrey.book.focus');
+    await vscode.commands.executeCommand('evengrey.tree.byFinding');
+  });
+  afterEach(async () => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  });
+
+  it('has the findings with their counts, the pictures below', async () => {
+    await rowsAre('the groups', seen => seen.length >= 3);
+    assert.match(await header(), /7 pictures, 3 to put right/i);
+    assert.ok((await rows()).includes('mixed-encodings 1 picture'), String(await rows()));
+    await workbenchClick(ROW, 'mixed-encodings');
+    await rowsAre('the picture', seen => seen.some(row => /^plate-7\.tif four-channel · pictures/.test(row)));
+  });
+
+  it('opens a picture’s page by a click', async () => {
+    await workbenchClick(ROW, 'plate-7.tif');
+    await webviewText('.head h1', /plate-7\.tif/);
+    await collapsed();
+  });
+
+  it('is grouped by encoding when that is asked for', async () => {
+    await vscode.commands.executeCommand('evengrey.book.focus');
+    await workbenchClick(`${PANE} [aria-label="Group Pictures by Encoding"]`);
+    await rowsAre('encodings', seen => /^rgb-neutral .*5 pictures$/.test(seen[0]));
+    assert.equal((await rows()).length, 3);
+  });
+
+  it('shows only what has the words that are typed, and says so', async () => {
+    await workbenchClick(`${PANE} [aria-label^="Show Only Some Pictures"]`);
+    await workbenchText('.quick-input-title', /Show Only Pictures With/);
+    await type('plate-7');
+    await rowsAre('one encoding', seen => seen.length === 1 && /^four-channel .*1 picture$/.test(seen[0]));
+    await press('Enter');
+    await paneText(/Shown are pictures with "plate-7"/);
+    await workbenchClick(`${PANE} [aria-label="Show All Pictures"]`);
+    await rowsAre('all encodings', seen => seen.length === 3);
+  });
+
+  it('says what to do where no picture has the words', async () => {
+    await vscode.commands.executeCommand('evengrey.tree.filter');
+    await workbenchText('.quick-input-title', /Show Only Pictures With/);
+    await type('nothing like it');
+    await press('Enter');
+    await paneText(/No picture has these words/);
+    await workbenchClick(`${PANE} .welcome-view-content .monaco-button`);
+    await rowsAre('all encodings', seen => seen.length === 3);
+  });
+
+  it('converts a group by its menu', async () => {
+    await workbenchMenu(ROW, 'rgb-neutral');
+    await workbenchClick('.context-view .action-label', 'Convert...');
+    await workbenchText('.quick-input-title', /Convert 5 pictures or folders/);
+    await press('Escape');
+    await workbenchClick(`${PANE} [aria-label="Group Pictures by Finding"]`);
+    await rowsAre('findings', seen => seen.some(row => row.startsWith('residual-chroma')));
+  });
+
+  it('leads to the whole book', async () => {
+    await workbenchClick(`${PANE} [aria-label="Show the Whole Book"]`);
+    await webviewText('.verdict', /2 of 7/);
+  });
+
+  for (const [name, theme] of [
+    ['light', 'Default Light Modern'],
+    ['dark', 'Default Dark Modern'],
+    ['high-contrast', 'Default High Contrast'],
+  ])
+    it(`is readable in a theme that is ${name}`, async () => {
+      const settings = vscode.workspace.getConfiguration('workbench');
+      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+      await vscode.commands.executeCommand('evengrey.showBook');
+      await webviewText('.verdict', /2 of 7/);
+      await workbenchClick(ROW, 'mixed-encodings');
+      await screenshot(`tree-${name}`);
+      await collapsed();
+    });
+
+  it('leaves out what the team has waived, as the Problems panel does, and says once how many', async () => {
+    const cli = path.join(extension().extensionPath, 'dist/cli.js');
+    await promisify(execFile)(process.execPath, [cli, 'check', workspace().fsPath, '--waive'], {
+      env: { ...process.env, ELECTRON_RUN_AS_NODE: '1' },
+    }).catch(() => {});
+    try {
+      await rowsAre('no warning', seen => !seen.some(row => /mixed-encodings|residual-chroma/.test(row)));
+      await until(
+        'no problem',
+        () => rulesOn('pictures/plate-7.tif'),
+        found => found.length === 0,
+      );
+      const told = problems().filter(({ file }) => file === '.evengrey-waivers.json');
+      assert.match(told[0].diagnostic.message, /^3 findings are waived by \.evengrey-waivers\.json/);
+      assert.equal(told.filter(({ diagnostic }) => /are waived/.test(diagnostic.message)).length, 1);
+      await vscode.commands.executeCommand('evengrey.showBook');
+      await webviewText('.verdict', /Nothing in the files stands against printing/);
+      await fs.writeFile(WAIVERS, '{ "waivers": [ { "rule": 1 } ] }');
+      await rowsAre('the warnings again', seen => seen.some(row => row.startsWith('mixed-encodings')));
+      const broken = problems().filter(({ file }) => file === '.evengrey-waivers.json');
+      assert.equal(broken[0].diagnostic.severity, vscode.DiagnosticSeverity.Error);
+    } finally {
+      await fs.rm(WAIVERS, { force: true });
+    }
+    await until(
+      'the warnings again',
+      () => rulesOn('pictures/plate-7.tif'),
+      rules => rules.includes('mixed-encodings'),
+    );
+  });
+});
