@@ -16,9 +16,8 @@ export function registerStatus(books: Books): vscode.Disposable {
     if (!book) return item.hide();
     const { text, tooltip, command } = describe(book);
     Object.assign(item, {
-      text,
-      tooltip,
-      command,
+      ...{ text, command },
+      tooltip: book.answer?.summary?.pictures ? leadingOn(tooltip) : tooltip,
       accessibilityInformation: { label: `Evengrey: ${tooltip}` },
     });
     item.show();
@@ -30,6 +29,13 @@ export function registerStatus(books: Books): vscode.Disposable {
     books.onDidRemove(update),
     vscode.window.tabGroups.onDidChangeTabs(update),
   );
+}
+
+/** The words, and below them the way to all pictures. */
+function leadingOn(words: string): vscode.MarkdownString {
+  const tooltip = new vscode.MarkdownString().appendText(words);
+  tooltip.isTrusted = { enabledCommands: ['evengrey.showBook'] };
+  return tooltip.appendMarkdown(`\n\n[${vscode.l10n.t('Show the Whole Book')}](command:evengrey.showBook)`);
 }
 
 function describe({ state, settings }: Book): { text: string; tooltip: string; command: vscode.Command } {
