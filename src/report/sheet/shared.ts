@@ -3,19 +3,34 @@ import type { Finding, PictureReport } from '../../shared/finding';
 /** Whether a finding about the book is one about this picture too: by the target, or the pictures, that it names. */
 export function concerns({ data }: Finding, { path, targets }: PictureReport): boolean {
   if (typeof data.target === 'string' && !targets.some(({ name }) => name === data.target)) return false;
-  const named = namedPictures(data);
-  return named.length === 0 || named.includes(path);
+  const { named } = picturesIn(data);
+  return named.size === 0 || named.has(path);
 }
 
 /** Whether a finding about the book asks for this very picture to be changed: it is named under `convert` or `pictures`. */
-export function asksOf(finding: Finding, picture: PictureReport): boolean {
-  const { convert, pictures } = finding.data;
-  const changed = Array.isArray(convert) ? convert : Array.isArray(pictures) ? pictures : [];
-  return concerns(finding, picture) && changed.includes(picture.path);
+export const asksOf = (finding: Finding, picture: PictureReport): boolean =>
+  picturesIn(finding.data).changed.has(picture.path) && concerns(finding, picture);
+
+interface Pictures {
+  /** Under `pictures`, of the finding or of its groups; a number under that name is a count. */
+  named: ReadonlySet<string>;
+  /** Those that are to be changed. */
+  changed: ReadonlySet<string>;
 }
 
-/** Paths under `pictures`, of the finding or of its groups; a number under that name is a count. */
-function namedPictures(data: Record<string, unknown>): string[] {
-  const groups = Array.isArray(data.groups) ? data.groups : [];
-  return [data, ...groups].flatMap(({ pictures }) => (Array.isArray(pictures) ? pictures : []));
+/** In a large book a finding names thousands, and every picture asks for itself. */
+const known = new WeakMap<Finding['data'], Pictures>();
+
+function picturesIn(data: Finding['data']): Pictures {
+  let pictures = known.get(data);
+  if (!pictures) {
+    const groups = Array.isArray(data.groups) ? data.groups : [];
+    const listed = (of: unknown): string[] => (Array.isArray(of) ? of : []);
+    pictures = {
+      named: new Set([data, ...groups].flatMap(each => listed(each.pictures))),
+      changed: new Set(listed(Array.isArray(data.convert) ? data.convert : data.pictures)),
+    };
+    known.set(data, pictures);
+  }
+  return pictures;
 }
