@@ -6,7 +6,9 @@ import type { Made } from '../shared/remedies';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
 import { convertWords } from './convert/words';
+import { Looking } from './preview-look';
 import { previewShell } from './preview-shell';
+import { onScreenMeasured, rememberScreen, screenPpi } from './screen';
 
 /** The picture is shown no larger than this. */
 const LONG_EDGE = 1600;
@@ -19,6 +21,7 @@ export class PreviewSession {
   #wish: PreviewWish | undefined;
   #running: AbortController | undefined;
   #candidate: AbortController | undefined;
+  readonly #looking: Looking;
   #disposed = false;
 
   constructor(
@@ -31,6 +34,7 @@ export class PreviewSession {
     extension: vscode.Uri,
   ) {
     const { webview } = panel;
+    this.#looking = new Looking(checker, file, message => this.#post(message));
     webview.options = {
       enableScripts: true,
       localResourceRoots: [vscode.Uri.joinPath(extension, 'media'), vscode.Uri.joinPath(extension, 'dist')],
@@ -38,6 +42,7 @@ export class PreviewSession {
     this.#disposables.push(
       webview.onDidReceiveMessage((message: FromPage) => this.#receive(message)),
       panel.onDidDispose(() => this.dispose()),
+      onScreenMeasured(() => this.#post({ type: 'screen', ppi: screenPpi() })),
       books.onDidChange(book => book.state.kind === 'checked' && book.contains(uri) && this.refresh()),
     );
     webview.html = previewShell(webview, extension);
@@ -56,6 +61,7 @@ export class PreviewSession {
     this.#disposed = true;
     this.#running?.abort();
     this.#candidate?.abort();
+    this.#looking.dispose();
     vscode.Disposable.from(...this.#disposables).dispose();
   }
 
@@ -63,6 +69,7 @@ export class PreviewSession {
     switch (message.type) {
       case 'ready':
         this.#wish = message;
+        this.#post({ type: 'screen', ppi: screenPpi() });
         return void this.refresh();
       case 'wish':
         if (message.page !== this.#wish?.page) {
@@ -74,6 +81,14 @@ export class PreviewSession {
         return void this.#fillSheet(message, this.#running.signal);
       case 'explain':
         return void vscode.commands.executeCommand('evengrey.explainRule', message.rule);
+      case 'detail':
+      case 'pixel':
+      case 'marks':
+        return void (this.#wish && this.#looking.at(this.#wish.page, message));
+      case 'screen':
+        return void rememberScreen(message.ppi);
+      case 'open':
+        return void this.#open(message.path);
       case 'candidate':
         return void this.#fillCandidate(message);
       case 'methods':
@@ -154,6 +169,13 @@ export class PreviewSession {
       made,
     );
     if (answer) this.#post({ type: 'converted', words: convertWords(answer) });
+  }
+
+  /** Another picture of the book, by its path relative to the root. */
+  async #open(path: string) {
+    const book = this.books.of(this.uri);
+    if (!book) return;
+    await vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.joinPath(book.root, path));
   }
 
   /** Of the book that the picture is in. */

@@ -3,6 +3,7 @@ import type { Summary } from './finding';
 import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
 import type { Contact, Doing, Overview, PictureKey } from './overview';
 import type { Encoding } from './picture';
+import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { Raster } from './reader-protocol';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet, ShownFinding } from './sheet';
@@ -23,6 +24,10 @@ export interface CheckerAnswers {
   glance: { request: { root: string; picture: string }; answer: Glance };
   sheet: { request: SheetWish; answer: Sheet };
   raster: { request: { file: string; page: number; longEdge: number }; answer: Raster };
+  /** What a person who looks closely at a page of a picture wants to see; see `Looker`. */
+  detail: { request: PageOf & { box: SeenBox; longEdge: number }; answer: Detail };
+  pixel: { request: PageOf & { x: number; y: number }; answer: PixelReading };
+  marks: { request: PageOf & { longEdge: number }; answer: Marks };
   /** What can be made of a picture or the pictures of a folder. Nothing is decoded. */
   remedies: { request: { file: string; root: string | null }; answer: Remedies };
   /** What a conversion would make of a picture; nothing is written. */
@@ -44,6 +49,12 @@ export interface CheckerAnswers {
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };
+}
+
+/** A page of a file; from 1. */
+interface PageOf {
+  file: string;
+  page: number;
 }
 
 export type Question = keyof CheckerAnswers;

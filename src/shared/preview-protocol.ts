@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet } from './sheet';
 import type { LightId } from './target';
@@ -16,6 +17,13 @@ export type ToPage =
   | { type: 'sheet'; sheet: Sheet }
   /** `png`: sRGB, made small for showing; `fullWidth`, `fullHeight`: of the stored picture. */
   | { type: 'raster'; png: Uint8Array<ArrayBuffer>; fullWidth: number; fullHeight: number }
+  /** What somebody looks at closely, as it was asked for. */
+  | { type: 'detail'; detail: Detail }
+  | { type: 'pixel'; pixel: PixelReading }
+  | { type: 'marks'; marks: Marks }
+  | { type: 'no-look'; message: string }
+  /** CSS pixels on an inch of this screen as the person has measured it; null: nobody has. */
+  | { type: 'screen'; ppi: number | null }
   /** The picture cannot be shown; its sheet says why. */
   | { type: 'no-raster'; message: string }
   | { type: 'trouble'; message: string }
@@ -34,6 +42,14 @@ export type FromPage =
   | ({ type: 'ready' } & PreviewWish)
   | ({ type: 'wish' } & PreviewWish)
   | { type: 'explain'; rule: string }
+  /** Looks closely; an answer to an earlier question of the same kind is not wanted any more. */
+  | { type: 'detail'; box: SeenBox; longEdge: number }
+  | { type: 'pixel'; x: number; y: number }
+  | { type: 'marks' }
+  /** The person has measured the screen: CSS pixels on an inch. */
+  | { type: 'screen'; ppi: number }
+  /** Another picture of the book, by its path relative to the root. */
+  | { type: 'open'; path: string }
   /** What would come of it? An answer to an earlier question is not wanted any more. */
   | ({ type: 'candidate' } & Made)
   | { type: 'methods' }

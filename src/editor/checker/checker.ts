@@ -1,12 +1,13 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import path from 'node:path';
 import { factsVersion } from '../../book/cache/version';
+import { createLooker, type Looker } from '../../book/looker';
 import type { Pool } from '../../book/pool';
 import { sheetOf } from '../../report/sheet';
 import { explain, rules } from '../../rules';
 import type { CheckerAnswers, CheckerRequest, Progress, SheetWish } from '../../shared/checker-protocol';
 import type { Finding, PictureReport } from '../../shared/finding';
-import type { Sheet } from '../../shared/sheet';
+import type { BookPlace, Sheet } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
 import { convert, undo } from './convert';
 import { glanceAt } from './glance';
@@ -24,6 +25,7 @@ export class Checker {
   readonly #version: Promise<string>;
   readonly #remedies: BookRemedies;
   readonly #small: SmallPictures;
+  readonly #looker: Looker;
 
   constructor(
     private readonly pool: Pool,
@@ -31,11 +33,12 @@ export class Checker {
   ) {
     this.#version = factsVersion(readerFile);
     this.#small = new SmallPictures(pool);
+    this.#looker = createLooker(readerFile);
     this.#remedies = new BookRemedies(path.join(path.dirname(readerFile), 'converter.js'));
   }
 
-  close(): Promise<void> {
-    return this.#remedies.close();
+  async close(): Promise<void> {
+    await Promise.all([this.#remedies.close(), this.#looker.close()]);
   }
 
   /** Rejects with the signal's reason when cancelled, and with an error whose message is for the user. */
@@ -57,6 +60,12 @@ export class Checker {
         return this.#sheet(request, signal);
       case 'raster':
         return this.pool.raster(request.file, request.page, request.longEdge, signal);
+      case 'detail':
+        return this.#looker.detail(request, signal);
+      case 'pixel':
+        return this.#looker.pixel(request, signal);
+      case 'marks':
+        return this.#looker.marks(request, signal);
       case 'remedies':
         return this.#remedies.choices(this.#recommendedFor(request));
       case 'candidate':
@@ -93,8 +102,8 @@ export class Checker {
 
   async #sheet(wish: SheetWish, signal: AbortSignal): Promise<Sheet> {
     const { light, series } = wish;
-    const { picture, pages, shared } = await this.#find(wish, signal);
-    return sheetOf(picture, shared, { light, series, pages });
+    const { picture, pages, shared, place } = await this.#find(wish, signal);
+    return sheetOf(picture, shared, { light, series, pages, place });
   }
 
   /** The picture under the light that is wished. */
@@ -112,13 +121,18 @@ export class Checker {
     const book = this.#book(root);
     const pages = book.pages(withinBook(root, file));
     const picture = pages.find(({ facts }) => facts.page === page) ?? pages[0];
-    return picture && { picture, pages: pages.length, shared: book.findings };
+    return (
+      picture && {
+        ...{ picture, pages: pages.length, shared: book.findings },
+        place: book.placeOf(picture.path),
+      }
+    );
   }
 
   async #alone({ file, page }: SheetWish, signal: AbortSignal): Promise<Found> {
     const pages = await this.pool.facts(file, signal);
     const facts = pages.find(facts => facts.page === page) ?? pages[0];
-    return { picture: lonePicture(file, facts), pages: pages.length, shared: [] };
+    return { picture: lonePicture(file, facts), pages: pages.length, shared: [], place: null };
   }
 }
 
@@ -130,6 +144,7 @@ interface Found {
   /** How many the file has. */
   pages: number;
   shared: readonly Finding[];
+  place: BookPlace | null;
 }
 
 /** The same picture with its forecasts under another light; what was found stays, it is about the book's own. */

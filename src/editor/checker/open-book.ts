@@ -2,7 +2,7 @@
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkLaidOut } from '../../book/check';
-import { spreadsOf } from '../../book/order';
+import { placesIn, spreadsOf } from '../../book/order';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
@@ -16,6 +16,7 @@ import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { OpenText, Place } from '../../shared/layout-places';
 import type { Overview } from '../../shared/overview';
+import type { BookPlace } from '../../shared/sheet';
 import { OpenLayouts } from './layouts';
 import { recommendedFor } from './remedies';
 import { entriesOf, findingsByPicture, shown } from './shown';
@@ -125,6 +126,13 @@ export class OpenBook {
   /** All pages of a picture in the last report; none if it is not in the book. */
   pages(path: string): PictureReport[] {
     return this.#report?.pictures.filter(picture => picture.path === path) ?? [];
+  }
+
+  /** The neighbours of a picture in the last report, in any part of the book. */
+  placeOf(path: string): BookPlace | null {
+    if (!this.#report) return null;
+    const paths = this.#report.pictures.map(picture => picture.path);
+    return placesIn(paths, this.#spreads, () => null)(path);
   }
 
   /** What the last report says of the book as a whole. */
