@@ -15,8 +15,11 @@ export interface LastScan {
 const MARK = 0xff;
 const EOI = 0xd9;
 
-/** So many equal bytes in a row: an even sky or a blank page may have them, where its shortest codes are all zeros. */
-const RUN = 32;
+/**
+ * So many equal bytes in a row: what a disk or a copy loses is a sector of 512 or more. Even skies and blank pages have
+ * shorter runs by the thousand, where the shortest codes are all zeros.
+ */
+const RUN = 256;
 
 /** Null where the file has no scan. Earlier scans of a progressive picture are checked by the decoder itself. */
 export function lastScan(bytes: Buffer): LastScan | null {

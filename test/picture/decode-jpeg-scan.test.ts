@@ -34,11 +34,11 @@ describe('the last scan of a JPEG', () => {
   });
   it('is none where the file has none', () => assert.equal(of(SOI, [0xff, 0xfe, 0, 2], EOI), null));
 
-  it('is odd where 32 bytes are equal, wherever they begin', () => {
-    for (let before = 0; before < 20; before++) {
+  it('is odd where 256 bytes are equal, wherever they begin', () => {
+    for (let before = 0; before < 140; before++) {
       const lead = Array.from({ length: before }, (_, i) => 1 + (i % 7));
       const odd = (run: number, byte = 0) => of(SOI, SOS, lead, Buffer.alloc(run, byte), [9, 8, 7], EOI)!.odd;
-      assert.deepEqual([odd(32), odd(200), odd(32, 85), odd(31)], [true, true, true, false], `${before}`);
+      assert.deepEqual([odd(256), odd(900), odd(256, 85), odd(255)], [true, true, true, false], `${before}`);
     }
   });
   it('tells where a run begins', () => {
