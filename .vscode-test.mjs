@@ -20,4 +20,5 @@ export default defineConfig([
   suite('layout'),
   suite('overview'),
   suite('no-book'),
+  suite('screen'),
 ]);

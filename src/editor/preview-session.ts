@@ -122,8 +122,9 @@ export class PreviewSession {
         { file: this.file, page, longEdge: LONG_EDGE },
         { signal },
       );
-      const { fullWidth, fullHeight } = raster;
-      this.#post({ type: 'raster', png: new Uint8Array(raster.png), fullWidth, fullHeight });
+      const { orientation, fullWidth, fullHeight } = raster;
+      const png = new Uint8Array(raster.png);
+      this.#post({ type: 'raster', png, orientation, fullWidth, fullHeight });
     } catch (error) {
       if (!(error instanceof Cancelled)) this.#post({ type: 'no-raster', message: (error as Error).message });
     }

@@ -3,12 +3,13 @@ import type { Shown } from '../report/page/orders';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
 import { drawSheet } from './draw';
-import { Plate } from './plate';
+import { Plate, type PlateState, plateBegin } from './plate';
 import { Remedy, type RemedyState, remedyBegin } from './remedy';
 
 interface State extends PreviewWish, Shown {
   scroll: number;
   remedy: RemedyState;
+  plate: PlateState;
 }
 
 declare function acquireVsCodeApi(): {
@@ -26,8 +27,13 @@ const state: State = editor.getState() ?? {
   seen: 'alone',
   scroll: 0,
   remedy: { ...remedyBegin },
+  plate: { ...plateBegin },
 };
-const plate = new Plate();
+const plate = new Plate(
+  state.plate,
+  change => remember({ plate: Object.assign(state.plate, change) }),
+  message => editor.postMessage(message),
+);
 const remedy = new Remedy(
   state.remedy,
   change => remember({ remedy: Object.assign(state.remedy, change) }),
@@ -53,6 +59,7 @@ function show(next: Sheet) {
   const first = !page.hasChildNodes();
   sheet = next;
   drawSheet(page, sheet, { plate: plate.element, remedy: remedy.element }, state);
+  plate.about(sheet);
   page.removeAttribute('aria-busy');
   if (first) window.scrollTo(0, state.scroll);
 }
@@ -69,9 +76,15 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
     case 'no-methods':
     case 'converted':
       return remedy.receive(data);
+    case 'detail':
+    case 'pixel':
+    case 'marks':
+    case 'no-look':
+    case 'screen':
+      return plate.receive(data);
     case 'raster':
       void remedy.before(data.png);
-      return plate.show(data);
+      return void plate.show(data);
     case 'no-raster':
       return plate.say(data.message);
     case 'trouble':

@@ -15,8 +15,14 @@ export interface PreviewWish {
 /** From the editor to the page. */
 export type ToPage =
   | { type: 'sheet'; sheet: Sheet }
-  /** `png`: sRGB, made small for showing; `fullWidth`, `fullHeight`: of the stored picture. */
-  | { type: 'raster'; png: Uint8Array<ArrayBuffer>; fullWidth: number; fullHeight: number }
+  /** `png`: sRGB, upright by its EXIF orientation, made small for showing; `fullWidth`, `fullHeight`: as it is stored. */
+  | {
+      type: 'raster';
+      png: Uint8Array<ArrayBuffer>;
+      orientation: number;
+      fullWidth: number;
+      fullHeight: number;
+    }
   /** What somebody looks at closely, as it was asked for. */
   | { type: 'detail'; detail: Detail }
   | { type: 'pixel'; pixel: PixelReading }

@@ -122,6 +122,18 @@ const operations = {
     await page.mouse.up();
   },
 
+  /** Points at a place of a webview's `selector`, pixels from its upper left, and turns the wheel there where told. */
+  async webviewPoint(page, { selector, x, y, wheel, ctrl }) {
+    const element = await eventually(() => inWebviews(page, selector), selector);
+    await element.scrollIntoViewIfNeeded();
+    const box = await element.boundingBox();
+    await page.mouse.move(box.x + x, box.y + y);
+    if (!wheel) return;
+    if (ctrl) await page.keyboard.down('Control');
+    await page.mouse.wheel(0, wheel);
+    if (ctrl) await page.keyboard.up('Control');
+  },
+
   /** Points at the first `selector` of the workbench with that text, and stays there. */
   async workbenchHover(page, { selector, text }) {
     const element = page.locator(selector, text ? { hasText: text } : {}).first();

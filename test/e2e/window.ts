@@ -48,3 +48,8 @@ export const workbenchMenu = (selector: string, text?: string) =>
 /** Drags from the middle of a webview's element, in pixels. */
 export const webviewDrag = (selector: string, dx: number, dy: number) =>
   ask<void>('webviewDrag', { selector, dx, dy });
+/** Points at a place of a webview's element, pixels from its upper left; `wheel`: turned there, `ctrl` held. */
+export const webviewPoint = (
+  selector: string,
+  at: { x: number; y: number; wheel?: number; ctrl?: boolean },
+) => ask<void>('webviewPoint', { selector, ...at });

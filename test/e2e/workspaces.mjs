@@ -12,6 +12,7 @@ export async function makeWorkspaces(dir) {
     convert,
     layout,
     overview,
+    screen,
     'no-book': noBook,
     installed: book,
     spare,
@@ -81,6 +82,42 @@ async function overview(at) {
     spreads: [['pictures/plate-2.jpg', 'pictures/plate-7.tif']],
   };
   await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
+}
+
+/** A book on two processes: a large picture with something to find in it, its neighbour on the spread, one of inks. */
+async function screen(at) {
+  await fs.mkdir(at('pictures'));
+  await hills(1).jpeg({ quality: 92 }).toFile(at('pictures/plate-1.jpg'));
+  await finds().png().toFile(at('pictures/plate-2.png'));
+  await hills(7).toColourspace('cmyk').tiff({ compression: 'lzw' }).toFile(at('pictures/plate-3.tif'));
+  const settings = {
+    targets: {
+      book: { process: 'offset-uncoated', route: 'inks', inkLimit: 100 },
+      dummy: { process: 'silver-halide' },
+    },
+    placements: { 'pictures/plate-2.png': { width: 120 } },
+    spreads: [['pictures/plate-1.jpg', 'pictures/plate-2.png']],
+  };
+  await fs.writeFile(at('evengrey.json'), `${JSON.stringify(settings, null, 2)}\n`);
+}
+
+/**
+ * R = G = B, 2400 x 1600: a scale of grey, and in it left-over colour at the upper left, black at the lower left, plain
+ * white at the lower right, and in the middle lines of one pixel, which no smaller picture can show.
+ */
+function finds() {
+  const [width, height] = [2400, 1600];
+  const pixels = Buffer.alloc(width * height * 3);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      let grey = 90 + Math.round((x / width) * 120);
+      if (y > 1200 && x < 800) grey = 4 + (x >> 6);
+      if (y > 1200 && x > 1600) grey = 255;
+      if (Math.abs(x - 1200) < 300 && Math.abs(y - 800) < 300) grey = x % 2 ? 200 : 40;
+      const stain = y < 400 && x < 600;
+      pixels.set([grey + (stain ? 14 : 0), grey, grey], (y * width + x) * 3);
+    }
+  return sharp(pixels, { raw: { width, height, channels: 3 } });
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */
