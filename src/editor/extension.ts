@@ -8,6 +8,7 @@ import { registerFindings } from './findings';
 import { registerLayouts } from './layout';
 import { registerOverview } from './overview';
 import { registerPictureEditors } from './picture-editor';
+import { registerReview } from './review';
 import { registerRulePages } from './rule-pages';
 import { registerStatus } from './status';
 import { registerTree } from './tree';
@@ -30,6 +31,7 @@ export function activate({ extensionUri, subscriptions, workspaceState }: vscode
     registerConverting(books, checker),
     registerLayouts(books, checker),
     registerOverview(extensionUri, books, checker),
+    registerReview(extensionUri, books, checker),
     registerTree(books, workspaceState),
   );
   void books.find();

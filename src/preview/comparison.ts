@@ -10,6 +10,12 @@ export interface View {
   wipe: number;
 }
 
+/** How the two are called. */
+export interface Sides {
+  before: string;
+  after: string;
+}
+
 /** CSS pixels: the height of the window on a picture, and the space between two. */
 const HIGHEST = 620;
 const GAP = 12;
@@ -18,21 +24,30 @@ const GAP = 12;
 export class Comparison {
   readonly element = document.createElement('div');
   readonly #panes = document.createElement('div');
-  readonly #before = new Pane('before', 'The picture as it is');
-  readonly #after = new Pane('after', 'The picture as it would be');
+  readonly #before: Pane;
+  readonly #after: Pane;
   readonly #wipe: Wipe;
   #view: View = { view: 'wipe', zoom: 1, wipe: 50 };
 
-  constructor(onWipe: (percent: number) => void) {
+  constructor(
+    onWipe: (percent: number) => void,
+    { before, after }: Sides = { before: 'as it is', after: 'as it would be' },
+  ) {
     const panes = this.#panes;
+    this.#before = new Pane('before', `The picture ${before}`);
+    this.#after = new Pane('after', `The picture ${after}`);
     this.element.className = 'stage';
     this.element.append(panes);
     panes.className = 'panes';
-    this.#wipe = new Wipe(panes, percent => {
-      this.#view.wipe = percent;
-      this.#clip();
-      onWipe(percent);
-    });
+    this.#wipe = new Wipe(
+      panes,
+      percent => {
+        this.#view.wipe = percent;
+        this.#clip();
+        onWipe(percent);
+      },
+      { before, after },
+    );
     panes.append(this.#before.element, this.#after.element, this.#wipe.element);
     this.#together();
     this.#byPointer();

@@ -80,14 +80,18 @@ export const outcome = ({ from, found, proof, told, changes }: BeforeAndAfter): 
   <div>
     <h3>What changes in the forecast</h3>
     ${changes.length === 0 && html`<p>No forecast can be made of it.</p>`}
-    ${changes.map(changeTable)}
+    ${changes.map(change => changeTable(change, { before: 'As it is', after: 'As it would be' }))}
   </div>
 </div>`;
 
-const changeTable = ({ process, paper, light, basisWords, rows, more }: ForecastChange): Html => html`
+/** What changes on one target, figure by figure. `sides`: how the two are called. */
+export const changeTable = (
+  { process, paper, light, basisWords, rows, more }: ForecastChange,
+  sides: { before: string; after: string },
+): Html => html`
 <div class="table" tabindex="0" role="region" aria-label="Before and after on ${process}">
 <table class="changes">
-  <thead><tr><th scope="col">${process}<small>${paper}</small><small>${light}</small><small>${basisWords}</small></th><th scope="col">As it is</th><th scope="col">As it would be</th></tr></thead>
+  <thead><tr><th scope="col">${process}<small>${paper}</small><small>${light}</small><small>${basisWords}</small></th><th scope="col">${sides.before}</th><th scope="col">${sides.after}</th></tr></thead>
   <tbody>${rows.map(row)}</tbody>
   ${more.length > 0 && html`<tbody class="more"><tr><th scope="rowgroup" colspan="3">Other figures that change</th></tr>${more.map(row)}</tbody>`}
 </table>

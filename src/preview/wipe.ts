@@ -12,13 +12,14 @@ export class Wipe {
   constructor(
     private readonly stage: HTMLElement,
     private readonly onMove: (percent: number) => void,
+    private readonly sides: { before: string; after: string },
   ) {
     const { element } = this;
     element.className = 'wipe';
     element.tabIndex = 0;
     element.id = 'wipe';
     element.setAttribute('role', 'slider');
-    element.setAttribute('aria-label', 'How much of the width shows the picture as it is');
+    element.setAttribute('aria-label', `How much of the width shows the picture ${sides.before}`);
     element.setAttribute('aria-orientation', 'horizontal');
     element.setAttribute('aria-valuemin', '0');
     element.setAttribute('aria-valuemax', '100');
@@ -43,7 +44,7 @@ export class Wipe {
     this.element.setAttribute('aria-valuenow', String(this.#at));
     this.element.setAttribute(
       'aria-valuetext',
-      `${this.#at} % from the left as it is, the rest as it would be`,
+      `${this.#at} % from the left ${this.sides.before}, the rest ${this.sides.after}`,
     );
     this.onMove(this.#at);
   }

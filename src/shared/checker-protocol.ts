@@ -6,6 +6,7 @@ import type { Encoding } from './picture';
 import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { Raster } from './reader-protocol';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
+import type { Review, ReviewedPicture, ReviewWish } from './review';
 import type { Sheet, ShownFinding } from './sheet';
 import type { LightId } from './target';
 
@@ -46,6 +47,19 @@ export interface CheckerAnswers {
   };
   /** Writes the book as one page for a browser. `file`: absolute; `replace`: the person said so of what is there. */
   bookPage: { request: { root: string; file: string; replace: boolean }; answer: null };
+  /**
+   * What changed in a book since the last commit, or since its branch parted from `branch` (null: the main one), and one
+   * picture of it; `fresh`: the folder may have changed since it was last asked.
+   */
+  review: {
+    request: { root: string; branch: string | null; fresh: boolean } & ReviewWish;
+    answer: { review: Review; picture: ReviewedPicture | null };
+  };
+  /** A picture as a commit holds it; `path`: relative to the root, as it was called then. */
+  before: {
+    request: { root: string; commit: string; path: string; page: number; longEdge: number };
+    answer: Raster;
+  };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };

@@ -4,10 +4,12 @@ import type { Target } from './target';
 
 /** A book at one of two revisions. */
 export interface ComparedRevision {
-  /** As it was asked for; null: the current commit. */
+  /** As it was asked for; null: the current commit, or the folder. */
   asked: string | null;
-  /** The commit in full. */
+  /** The commit in full; of the folder, the tree that it would be. */
   commit: string;
+  /** It is what lies in the book's folder, committed or not. */
+  folder: boolean;
   targets: Target[];
   /** How many pictures the book holds there, each file once. */
   pictures: number;

@@ -20,7 +20,11 @@ export class Blobs {
   private turn: Promise<unknown> = Promise.resolve();
   private failure: Error | null = null;
 
-  constructor(private readonly folder: string) {}
+  /** `env`: what git needs to know to find them, as a repository says it. */
+  constructor(
+    private readonly folder: string,
+    private readonly env: Record<string, string> = {},
+  ) {}
 
   /** A content of up to `most` bytes. Null where it is not in this clone, or larger. */
   async small(oid: string, most: number): Promise<Buffer | null> {
@@ -90,7 +94,7 @@ export class Blobs {
 
   private start(): void {
     if (this.child) return;
-    const child = startGit(this.folder, ['cat-file', '--batch']);
+    const child = startGit(this.folder, ['cat-file', '--batch'], this.env);
     child.on('error', error => {
       this.failure = notStarted(error);
     });

@@ -11,6 +11,7 @@ import { type Split, splitWaived } from '../waivers/apply';
 import { WAIVERS_FILE } from '../waivers/file';
 import { Blobs } from './blobs';
 import { changesBetween } from './changes';
+import { treeOfFolder } from './folder';
 import { joined } from './join';
 import { knownFacts } from './known';
 import { oidsToRead, pageChanges, unchangedPages } from './page-changes';
@@ -26,8 +27,8 @@ export interface CompareOptions {
   root: string;
   /** Revisions, by any name that git knows. */
   base: string;
-  /** Null: the current commit. */
-  head: string | null;
+  /** Null: the current commit. `FOLDER`: what lies in the book's folder, committed or not. */
+  head: string | typeof FOLDER | null;
   /** Compare with where the two parted, not with `base` itself. */
   fromMergeBase: boolean;
   /** Go before the settings of either revision. */
@@ -40,6 +41,9 @@ export interface CompareOptions {
   onProgress?: (done: number, total: number) => void;
 }
 
+/** Stands for what lies in the book's folder, as if all of it were committed. */
+export const FOLDER = Symbol('folder');
+
 /**
  * Compares a book at two revisions, each with the settings that it had then. Only contents that differ are read; what
  * the unchanged ones are is taken from the cache if all of them are there, else nothing is said of the set.
@@ -47,18 +51,23 @@ export interface CompareOptions {
  */
 export async function compareRevisions(options: CompareOptions): Promise<Comparison> {
   const { root, cache, pool, signal, onProgress } = options;
-  const repository = await openRepository(root);
-  const asked = await commitOf(repository, options.base);
-  const headCommit = await commitOf(repository, options.head ?? 'HEAD');
-  const baseCommit = options.fromMergeBase ? await mergeBase(repository, asked, headCommit, ITSELF) : asked;
+  const opened = await openRepository(root);
+  const asked = await commitOf(opened, options.base);
+  const ofFolder = options.head === FOLDER;
+  const named = options.head === FOLDER ? null : options.head;
+  const headCommit = await commitOf(opened, named ?? 'HEAD');
+  const baseCommit = options.fromMergeBase ? await mergeBase(opened, asked, headCommit, ITSELF) : asked;
+  const folder = ofFolder ? await treeOfFolder(opened, { signal }) : null;
+  const repository = folder?.repository ?? opened;
+  const headTree = folder?.tree ?? headCommit;
   const adjust = (settings: Settings) => ({
     ...settings,
     targets: override(settings.targets, options.conditions),
   });
-  const blobs = new Blobs(root);
+  const blobs = new Blobs(root, repository.env);
   try {
-    const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headCommit);
-    const head = await sideOf(root, await snapshotOf(repository, headCommit), blobs, adjust);
+    const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headTree);
+    const head = await sideOf(root, await snapshotOf(repository, headTree), blobs, adjust);
     const { base, borrowed } = await baseSide(
       root,
       await snapshotOf(repository, baseCommit),
@@ -90,8 +99,8 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const before = await judge(base);
     const after = await judge(head);
     return joined({
-      base: revisionOf(options.base, baseCommit, base, before),
-      head: revisionOf(options.head, headCommit, head, after),
+      base: revisionOf(options.base, baseCommit, false, base, before),
+      head: revisionOf(named, headTree, ofFolder, head, after),
       mergeBase: options.fromMergeBase && baseCommit !== asked,
       sides: { base, head },
       judged: { before, after },
@@ -107,6 +116,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     });
   } finally {
     blobs.close();
+    await folder?.close();
   }
 }
 
@@ -146,11 +156,13 @@ async function baseSide(
 const revisionOf = (
   asked: string | null,
   commit: string,
+  folder: boolean,
   side: Side,
   judged: JudgedBook,
 ): ComparedRevision => ({
   asked,
   commit,
+  folder,
   targets: side.settings.targets,
   pictures: side.pages.size,
   findings: judged.findings,

@@ -56,6 +56,6 @@ function notOne(root: string, complaint: string): string {
   if (/dubious ownership/.test(complaint))
     return `git does not trust the repository of "${root}", since it belongs to somebody else. Trust it with "git config --global --add safe.directory FOLDER".`;
   if (/not a git repository/.test(complaint))
-    return `"${root}" is in no git repository, so there are no revisions of it.`;
+    return `"${root}" is in no git repository, so there are no revisions of it. Begin one with "git init", and commit the book as it is.`;
   return complaint.replace(/^fatal: /, '');
 }

@@ -9,7 +9,7 @@ export async function commitOf(repository: Repository, name: string): Promise<st
   const cut = repository.shallow ? ` This clone is shallow, so it may be missing: ${FETCH}` : '';
   throw new GitError(
     name === 'HEAD'
-      ? 'There is no commit yet, so there is nothing to compare with.'
+      ? 'There is no commit yet, so there is nothing to compare with. Commit the book as it is first.'
       : `There is no revision "${name}" here.${cut}`,
   );
 }

@@ -8,7 +8,7 @@ import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
 import { Blobs } from './blobs';
 import { contentOf } from './content';
-import { openRepository } from './repository';
+import { openRepository, type Repository } from './repository';
 import { type Snapshot, snapshotOf } from './snapshot';
 
 /** A picture to look at, or why it cannot be. */
@@ -25,7 +25,8 @@ const SMALL = 240;
 
 const READING = 4;
 
-interface Wish {
+/** One picture to be read: its content's name in git, page, and long edge in pixels. */
+export interface RasterWish {
   key: string;
   oid: string;
   page: number;
@@ -43,7 +44,7 @@ export async function showComparison(
     base: await snapshotOf(repository, base.commit),
     head: await snapshotOf(repository, head.commit),
   };
-  const wishes = new Map<string, Wish>();
+  const wishes = new Map<string, RasterWish>();
   const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
     const oid = file !== null && oidIn(sides[side], file);
     if (!oid) return;
@@ -61,19 +62,19 @@ export async function showComparison(
     for (const name of [neighbours.before, neighbours.after, ...neighbours.beside])
       wish('head', name, 1, SMALL);
   }
-  return rasters([...wishes.values()], root, repository, pool, signal);
+  return rastersOf([...wishes.values()], root, repository, { pool, signal });
 }
 
 const oidIn = (snapshot: Snapshot, file: string): string | undefined => snapshot.get(file)?.oid;
 
-async function rasters(
-  wishes: readonly Wish[],
+/** Reads pictures straight from git, by `key`. */
+export async function rastersOf(
+  wishes: readonly RasterWish[],
   root: string,
-  repository: { commonDir: string },
-  pool: Pick<Pool, 'raster'>,
-  signal?: AbortSignal,
+  repository: Pick<Repository, 'commonDir' | 'env'>,
+  { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
-  const blobs = new Blobs(root);
+  const blobs = new Blobs(root, repository.env);
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
   try {
     const shown = await inLanes(

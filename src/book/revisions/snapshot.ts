@@ -16,8 +16,8 @@ export const isLink = ({ mode }: Entry): boolean => mode === '120000';
 export const isSubmodule = ({ mode }: Entry): boolean => mode === '160000';
 
 /** What the commit holds of the book's folder; nothing where it does not hold the folder. */
-export async function snapshotOf({ root }: Repository, commit: string): Promise<Snapshot> {
-  const listed = pieces(await askGit(root, ['ls-tree', '-r', '-z', commit]));
+export async function snapshotOf({ root, env }: Repository, commit: string): Promise<Snapshot> {
+  const listed = pieces(await askGit(root, ['ls-tree', '-r', '-z', commit], { env }));
   return new Map(
     listed.map(line => {
       const [, mode, oid, path] = /^(\d+) \w+ ([0-9a-f]+)\t(.*)$/s.exec(line)!;

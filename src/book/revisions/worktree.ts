@@ -22,7 +22,7 @@ export async function settledFiles(repository: Repository): Promise<Map<string, 
 }
 
 /** Settings, by the environment, that put nothing in the place of every program that would change contents. */
-async function withoutFilters({ root }: Repository): Promise<Record<string, string>> {
+export async function withoutFilters({ root }: Repository): Promise<Record<string, string>> {
   const named = await askGit(root, ['config', '--null', '--name-only', '--list']);
   const keys = [...new Set(pieces(named))].filter(key => /^filter\..*\.(clean|smudge|process)$/is.test(key));
   const required = keys.map(key => key.replace(/\.\w+$/, '.required'));

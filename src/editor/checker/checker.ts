@@ -15,6 +15,7 @@ import { forecastsOn, lonePicture } from './lone-picture';
 import { OpenBook } from './open-book';
 import { contactsOf, writePage } from './overview';
 import { BookRemedies } from './remedies';
+import { BookReviews } from './review';
 import { SmallPictures } from './small-pictures';
 
 type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
@@ -25,6 +26,7 @@ export class Checker {
   readonly #version: Promise<string>;
   readonly #remedies: BookRemedies;
   readonly #small: SmallPictures;
+  readonly #reviews: BookReviews;
   readonly #looker: Looker;
 
   constructor(
@@ -33,6 +35,7 @@ export class Checker {
   ) {
     this.#version = factsVersion(readerFile);
     this.#small = new SmallPictures(pool);
+    this.#reviews = new BookReviews(pool);
     this.#looker = createLooker(readerFile);
     this.#remedies = new BookRemedies(path.join(path.dirname(readerFile), 'converter.js'));
   }
@@ -87,6 +90,12 @@ export class Checker {
         if (!report) throw new Error('The settings cannot be used, so there is nothing to write.');
         return writePage(request, report, this.pool, { signal, onProgress });
       }
+      case 'review': {
+        const cache = await this.#book(request.root).cache();
+        return this.#reviews.review(request, cache, { signal, onProgress });
+      }
+      case 'before':
+        return this.#reviews.before(request, signal);
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':

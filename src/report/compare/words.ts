@@ -43,7 +43,8 @@ function news({ errors, warnings }: SeverityCounts): string {
 
 /** `Before: main (1a2b3c4d5e), where the two parted. After: the current commit (...).` */
 export function revisions({ base, head, mergeBase }: Comparison): string {
-  const name = ({ asked, commit }: ComparedRevision, way = '') => {
+  const name = ({ asked, commit, folder }: ComparedRevision, way = '') => {
+    if (folder) return 'the folder as it is now, committed or not';
     const short = commit.slice(0, SHORT);
     const same = asked !== null && commit.startsWith(asked);
     return same ? short : `${asked ?? 'the current commit'} (${way}${short})`;

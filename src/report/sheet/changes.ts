@@ -16,7 +16,7 @@ export function changesOf(before: Foreseen, after: Foreseen): ForecastChange[] {
     const was = own ? conditionOf(target, own, 0, before.facts) : null;
     const is = conditionOf(target, forecast, 0, after.facts);
     const { process, paper, light, basisWords } = is;
-    return { process, paper, light, basisWords, rows: rowsOf(was, is), more: was ? othersOf(was, is) : [] };
+    return { process, paper, light, basisWords, rows: rowsOf(was, is, noneOf(before)), more: was ? othersOf(was, is) : [] };
   });
 }
 
@@ -26,12 +26,13 @@ export type Foreseen = Pick<PictureReport, 'facts' | 'targets' | 'forecasts'>;
 const ORDERS = 'Orders of 10 without a visible tint';
 const BLACK = 'Deepest black, L*';
 
-const NONE = 'no forecast: it is in colour';
+const noneOf = ({ facts }: Foreseen): string =>
+  facts.encoding === 'colour' ? 'no forecast: it is in colour' : 'no forecast';
 
-const rowsOf = (was: Condition | null, is: Condition): ForecastChange['rows'] => [
-  { label: 'A tint', before: was?.expect.tint ?? NONE, after: is.expect.tint },
-  { label: ORDERS, before: was?.own.even ?? NONE, after: is.own.even },
-  { label: BLACK, before: was?.own.black ?? NONE, after: is.own.black },
+const rowsOf = (was: Condition | null, is: Condition, none: string): ForecastChange['rows'] => [
+  { label: 'A tint', before: was?.expect.tint ?? none, after: is.expect.tint },
+  { label: ORDERS, before: was?.own.even ?? none, after: is.own.even },
+  { label: BLACK, before: was?.own.black ?? none, after: is.own.black },
 ];
 
 function othersOf(was: Condition, is: Condition): ForecastChange['more'] {

@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { FactsCache } from '../../../src/book/cache/cache';
 import { checkBook } from '../../../src/book/check';
-import { type CompareOptions, compareRevisions } from '../../../src/book/revisions/compare';
+import { type CompareOptions, compareRevisions, FOLDER } from '../../../src/book/revisions/compare';
 import { loadSettings } from '../../../src/book/settings/load';
 import type { Comparison } from '../../../src/shared/comparison';
 import type { PictureFacts } from '../../../src/shared/picture';
@@ -303,5 +303,36 @@ describe('comparing revisions', () => {
     );
     assert.deepEqual(notices, ['"plates/004.tif" is placed by no layout, so it is not in the book.']);
     assert.equal(summary.new.errors, 2);
+  });
+
+  it('compares with what lies in the folder, committed, staged or neither, and leaves the repository as it is', async () => {
+    const top = repositoryOf({ ...settings, ...book(5), '.gitignore': 'drafts/' });
+    write(top, {
+      'plates/001.tif': picture('black-only', 1),
+      'plates/006.tif': `rgb-neutral ${'new '.repeat(400)}`,
+      'drafts/a.tif': neutral('draft'),
+    });
+    git(top, 'mv', 'plates/002.tif', 'plates/020.tif');
+    fs.rmSync(path.join(top, 'plates/003.tif'));
+    const state = () => [
+      git(top, 'status', '--porcelain'),
+      git(top, 'count-objects', '-v'),
+      git(top, 'ls-files', '--stage'),
+    ];
+    const before = state();
+    const { changes, head, read } = await compared(top, { base: 'HEAD', head: FOLDER, whole: true });
+    assert.deepEqual(
+      changes.map(({ kind, path, from }) => [kind, path, from]),
+      [
+        ['changed', 'plates/001.tif', null],
+        ['deleted', 'plates/003.tif', null],
+        ['added', 'plates/006.tif', null],
+        ['renamed', 'plates/020.tif', 'plates/002.tif'],
+      ],
+    );
+    assert.equal(changes[0].pages[0].after?.facts.encoding, 'black-only');
+    assert.deepEqual([head.folder, head.asked, head.pictures], [true, null, 5]);
+    assert.ok(read.includes(picture('black-only', 1)));
+    assert.deepEqual(state(), before);
   });
 });

@@ -5,6 +5,7 @@ import { target } from '../text/support';
 const revision = (asked: string | null, digit: string) => ({
   asked,
   commit: digit.repeat(40),
+  folder: false,
   targets: [target],
   pictures: 9,
   findings: [],

@@ -1,0 +1,33 @@
+import { count } from '../../rules/words';
+import type { PictureChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import type { ChangeVerdict } from '../../shared/review';
+
+/** What a change does to a picture, by the errors and warnings that came and went. */
+export function verdictOn(change: Pick<PictureChange, 'kind' | 'pages'>): ChangeVerdict {
+  const of = (which: 'new' | 'ended' | 'unchanged') =>
+    change.pages.reduce((sum, { findings }) => sum + findings[which].filter(isLoud).length, 0);
+  const [fresh, ended, stays] = [of('new'), of('ended'), of('unchanged')];
+  switch (change.kind) {
+    case 'deleted':
+      return { kind: 'gone', words: 'Gone from the book' };
+    case 'mode':
+      return { kind: 'same', words: 'Prints as before: only its file mode changed' };
+    case 'added':
+      return fresh
+        ? { kind: 'worse', words: `New, with ${count(fresh, 'finding')} against it` }
+        : { kind: 'same', words: 'New, with nothing found against it' };
+  }
+  if (fresh && ended)
+    return { kind: 'mixed', words: `Otherwise than before: ${count(fresh, 'new finding')}, ${ended} ended` };
+  if (fresh) return { kind: 'worse', words: `Worse than before: ${count(fresh, 'new finding')}` };
+  if (ended) return { kind: 'better', words: `Better than before: ${count(ended, 'finding')} ended` };
+  return {
+    kind: 'same',
+    words: stays
+      ? `As before: ${count(stays, 'finding')} ${stays === 1 ? 'stays' : 'stay'}`
+      : 'As before: nothing found against it',
+  };
+}
+
+const isLoud = ({ severity }: Finding): boolean => severity !== 'note';

@@ -1,0 +1,71 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { Blobs } from '../../../src/book/revisions/blobs';
+import { treeOfFolder } from '../../../src/book/revisions/folder';
+import { openRepository } from '../../../src/book/revisions/repository';
+import { snapshotOf } from '../../../src/book/revisions/snapshot';
+import { temporaryFolder, write } from '../support/folder';
+import { commit, git, repositoryOf } from './support/repository';
+
+const open = (folder: string) => openRepository(folder);
+
+describe('what lies in a folder, as git would hold it', () => {
+  it('can be read while it is open, and is gone afterwards', async () => {
+    const top = repositoryOf({ 'a.tif': 'a', 'b.tif': 'b' }, 'book');
+    write(top, { 'book/b.tif': 'changed', 'book/c.tif': 'new' });
+    const own = () => fs.readdirSync(os.tmpdir()).filter(name => name.startsWith('evengrey-')).length;
+    const folders = own();
+    const folder = await treeOfFolder(await open(path.join(top, 'book')));
+    const snapshot = await snapshotOf(folder.repository, folder.tree);
+    assert.deepEqual([...snapshot.keys()], ['a.tif', 'b.tif', 'c.tif']);
+    const blobs = new Blobs(path.join(top, 'book'), folder.repository.env);
+    try {
+      for (const [name, text] of [
+        ['a.tif', 'a'],
+        ['b.tif', 'changed'],
+        ['c.tif', 'new'],
+      ])
+        assert.equal(String(await blobs.small(snapshot.get(name)!.oid, 100)), text);
+    } finally {
+      blobs.close();
+    }
+    await folder.close();
+    assert.equal(own(), folders);
+    assert.throws(() => git(top, 'cat-file', '-e', snapshot.get('c.tif')!.oid));
+  });
+
+  it('is found in a repository that has staged nothing yet', async () => {
+    const top = temporaryFolder({ 'a.tif': 'a' });
+    git(top, 'init', '--quiet');
+    const folder = await treeOfFolder(await open(top));
+    assert.deepEqual([...(await snapshotOf(folder.repository, folder.tree)).keys()], ['a.tif']);
+    await folder.close();
+  });
+
+  it('is found without running a filter of the repository’s settings', async () => {
+    const mark = path.join(temporaryFolder(), 'was-run');
+    const top = repositoryOf({ '.gitattributes': '*.tif filter=trap\n', 'a.tif': 'a' });
+    for (const what of ['clean', 'process']) git(top, 'config', `filter.trap.${what}`, `touch ${mark}; cat`);
+    git(top, 'config', 'filter.trap.required', 'true');
+    write(top, { 'a.tif': 'changed' });
+    const folder = await treeOfFolder(await open(top));
+    assert.ok(!fs.existsSync(mark));
+    await folder.close();
+  });
+
+  it('takes the place of what is in conflict in the folder, and is told where it is elsewhere', async () => {
+    const top = repositoryOf({ 'book/a.tif': 'a', 'note.txt': 'a' });
+    git(top, 'checkout', '--quiet', '-b', 'work');
+    commit(top, { 'note.txt': 'work' });
+    git(top, 'checkout', '--quiet', 'main');
+    commit(top, { 'note.txt': 'main' });
+    assert.throws(() => git(top, 'merge', '--quiet', 'work'));
+    await assert.rejects(
+      treeOfFolder(await open(path.join(top, 'book'))),
+      /middle of a merge: resolve it first/,
+    );
+    await (await treeOfFolder(await open(top))).close();
+  });
+});

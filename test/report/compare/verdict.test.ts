@@ -1,0 +1,49 @@
+import assert from 'node:assert/strict';
+import { verdictOn } from '../../../src/report/compare/verdict';
+import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
+import { finding, picture } from '../text/support';
+import { change, findings, page } from './support';
+
+const warning = finding('tint', 'warning', 'No.');
+const error = finding('unreadable', 'error', 'No.');
+const note = finding('light-shift', 'note', 'Perhaps.');
+
+const told = (kind: ChangeKind, of: Partial<FindingChanges>) => {
+  const { kind: weight, words } = verdictOn(
+    change(kind, 'a', [page(picture('a'), picture('a'), { findings: findings(of) })]),
+  );
+  return `${weight}: ${words}`;
+};
+
+describe('the verdict on a changed picture', () => {
+  it('goes by the errors and warnings that came and went', () => {
+    assert.equal(told('changed', { new: [warning] }), 'worse: Worse than before: 1 new finding');
+    assert.equal(told('moved', { ended: [warning, error] }), 'better: Better than before: 2 findings ended');
+    assert.equal(
+      told('changed', { new: [error], ended: [warning] }),
+      'mixed: Otherwise than before: 1 new finding, 1 ended',
+    );
+    assert.equal(told('renamed', { unchanged: [warning] }), 'same: As before: 1 finding stays');
+    assert.equal(told('changed', {}), 'same: As before: nothing found against it');
+  });
+
+  it('is not moved by notes', () => {
+    assert.equal(
+      told('changed', { new: [note], ended: [note, note], unchanged: [note] }),
+      'same: As before: nothing found against it',
+    );
+  });
+
+  it('says of a new picture what stands against it, and of one that is gone just that', () => {
+    assert.equal(told('added', { new: [warning, note] }), 'worse: New, with 1 finding against it');
+    assert.equal(told('added', { new: [note] }), 'same: New, with nothing found against it');
+    assert.equal(told('deleted', { ended: [error] }), 'gone: Gone from the book');
+    assert.match(told('mode', {}), /^same: .*file mode/);
+  });
+
+  it('counts every page of a file', () => {
+    const bad = (number: number) =>
+      page(picture('a'), picture('a'), { page: number, findings: findings({ new: [warning] }) });
+    assert.match(verdictOn(change('changed', 'a', [bad(1), bad(2)])).words, /2 new findings/);
+  });
+});
