@@ -5,13 +5,13 @@ import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
 
 /**
- * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, and the keyboard's
- * place outlive the drawing.
+ * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, `crops`, where it is
+ * seen printed, and the keyboard's place outlive the drawing.
  */
 export function drawSheet(
   page: HTMLElement,
   sheet: Sheet,
-  { plate, remedy }: { plate: HTMLElement; remedy: HTMLElement },
+  { plate, remedy, crops }: { plate: HTMLElement; remedy: HTMLElement; crops: HTMLElement },
   shown: Shown,
 ) {
   const focused = document.activeElement?.id;
@@ -23,7 +23,8 @@ export function drawSheet(
   </select></label>
   ${orderChoice(shown)}
   <button type="button" class="plain" id="others">Draw ten others</button>
-</div>`;
+</div>
+<div id="crops"></div>`;
   page.innerHTML = sheetPage(sheet, {
     picture: html`<div id="plate"></div>`,
     controls,
@@ -32,6 +33,7 @@ export function drawSheet(
     id: 'sheet',
   }).text;
   page.querySelector('#plate')!.replaceWith(plate);
+  page.querySelector('#crops')?.replaceWith(crops);
   page.querySelector('.spread')!.after(remedy);
   if (sheet.advice.kind === 'convert') page.querySelector('.advice')!.append(toRemedy());
   if (focused) document.getElementById(focused)?.focus();

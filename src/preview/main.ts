@@ -2,6 +2,7 @@
 import type { Shown } from '../report/page/orders';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
+import { Crops, type CropsState, cropsBegin } from './crops';
 import { drawSheet } from './draw';
 import { Plate, type PlateState, plateBegin } from './plate';
 import { Remedy, type RemedyState, remedyBegin } from './remedy';
@@ -10,6 +11,7 @@ interface State extends PreviewWish, Shown {
   scroll: number;
   remedy: RemedyState;
   plate: PlateState;
+  crops: CropsState;
 }
 
 declare function acquireVsCodeApi(): {
@@ -19,7 +21,7 @@ declare function acquireVsCodeApi(): {
 };
 
 const editor = acquireVsCodeApi();
-const state: State = editor.getState() ?? {
+const state: State = {
   page: 1,
   light: null,
   series: 0,
@@ -28,6 +30,8 @@ const state: State = editor.getState() ?? {
   scroll: 0,
   remedy: { ...remedyBegin },
   plate: { ...plateBegin },
+  crops: { ...cropsBegin },
+  ...editor.getState(),
 };
 const plate = new Plate(
   state.plate,
@@ -38,6 +42,11 @@ const remedy = new Remedy(
   state.remedy,
   change => remember({ remedy: Object.assign(state.remedy, change) }),
   message => editor.postMessage(message),
+);
+const crops = new Crops(
+  state.crops,
+  change => remember({ crops: Object.assign(state.crops, change) }),
+  plate,
 );
 let sheet: Sheet | undefined;
 const page = document.querySelector<HTMLElement>('main')!;
@@ -58,7 +67,8 @@ function wish(change: Partial<PreviewWish>) {
 function show(next: Sheet) {
   const first = !page.hasChildNodes();
   sheet = next;
-  drawSheet(page, sheet, { plate: plate.element, remedy: remedy.element }, state);
+  drawSheet(page, sheet, { plate: plate.element, remedy: remedy.element, crops: crops.element }, state);
+  crops.about(sheet, state);
   plate.about(sheet);
   page.removeAttribute('aria-busy');
   if (first) window.scrollTo(0, state.scroll);
@@ -98,6 +108,7 @@ page.addEventListener('change', ({ target }) => {
     remember({ order: Number(target.value) });
   if (target instanceof HTMLInputElement && target.name === 'seen')
     remember({ seen: target.value as State['seen'] });
+  if (sheet && target instanceof HTMLInputElement) crops.about(sheet, state);
   if (target instanceof HTMLSelectElement && target.id === 'light')
     wish({ light: (target.value || null) as State['light'] });
   if (target instanceof HTMLSelectElement && target.id === 'page') wish({ page: Number(target.value) });

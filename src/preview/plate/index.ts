@@ -1,28 +1,23 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
-import { type Overlay, type OverlayId, overlaysOf } from '../../report/page/overlays';
-import type { Detail, Marks } from '../../shared/look';
+import type { Detail } from '../../shared/look';
 import type { FromPage, ToPage } from '../../shared/preview-protocol';
 import type { Sheet } from '../../shared/sheet';
 import { drawLayers, type Layers } from './canvas';
 import { CloseLook } from './close-look';
 import { type Hand, listen } from './gestures';
-import { hatchTile } from './hatch';
+import { Marking, type MarkingState } from './marking';
 import { printedScale } from './printed';
-import { type Run, runsOf } from './runs';
 import { ScreenSize } from './screen-size';
-import { keyHelp, markTools, markWords, zoomTools } from './tools';
+import { keyHelp, zoomTools } from './tools';
 import { inPicture, kept, moved, type Point, type Size, seen, type View, whole, zoomed } from './view';
 
 /** What is remembered of it. */
-export interface PlateState {
+export interface PlateState extends MarkingState {
   /** `free`: by `scale`; the others follow window and screen. */
   size: 'whole' | 'one' | 'printed' | 'free';
   scale: number;
   x: number;
   y: number;
-  marked: OverlayId[];
-  /** Which of the sheet's conditions is meant. */
-  condition: number;
 }
 
 export const plateBegin: PlateState = { size: 'whole', scale: 1, x: 0, y: 0, marked: [], condition: 0 };
@@ -41,18 +36,15 @@ export class Plate {
   readonly #figure = document.createElement('figure');
   readonly #canvas = document.createElement('canvas');
   readonly #words = document.createElement('p');
-  readonly #marks = document.createElement('div');
-  readonly #told = document.createElement('div');
   readonly #look: CloseLook;
   readonly #screen: ScreenSize;
+  readonly #marking: Marking;
   #sheet: Sheet | undefined;
   #raster: ImageBitmap | undefined;
   #picture: Size = { width: 1, height: 1 };
   #view: View = { scale: 1, x: 0, y: 0 };
   #detail: Layers['detail'] = null;
   #cursor: Point | null = null;
-  #measured: Marks | 'asked' | undefined;
-  #runs: Layers['marks'] = [];
 
   constructor(
     private readonly state: PlateState,
@@ -69,16 +61,19 @@ export class Plate {
     this.#figure.append(this.#words, this.#canvas);
     element.innerHTML = zoomTools.text;
     element.prepend(this.#figure);
-    this.#told.className = 'legend';
-    this.#told.setAttribute('role', 'status');
-    element.append(this.#marks, this.#told);
+    this.#marking = new Marking(
+      element,
+      state,
+      remember,
+      () => post({ type: 'marks' }),
+      () => this.#draw(),
+    );
     element.insertAdjacentHTML('beforeend', keyHelp.text);
     this.#look = new CloseLook(post, words => this.#tell(words));
     this.#tell('');
     this.#screen = new ScreenSize(element, ppi => post({ type: 'screen', ppi }));
     listen(this.#canvas, this.#hand);
     element.addEventListener('click', event => this.#click(event));
-    element.addEventListener('change', event => this.#change(event));
     new ResizeObserver(() => this.#settle()).observe(this.#figure);
     this.say('The picture is being read.');
   }
@@ -88,8 +83,7 @@ export class Plate {
     this.#sheet = sheet;
     const name = sheet.path.slice(sheet.path.lastIndexOf('/') + 1);
     this.#canvas.setAttribute('aria-label', `${name}: the picture. Keys are told below.`);
-    if (!sheet.conditions[this.state.condition]) this.remember({ condition: 0 });
-    this.#drawMarks();
+    this.#marking.about(sheet);
     this.#settle();
   }
 
@@ -99,7 +93,6 @@ export class Plate {
     this.#raster = bitmap;
     // the picture may have changed: what was read of it is not true any more
     this.#detail = null;
-    this.#measured = undefined;
     this.#cursor = null;
     this.#look.read(null);
     const lying = orientation >= 5;
@@ -109,7 +102,7 @@ export class Plate {
     };
     this.#words.hidden = true;
     this.#canvas.hidden = false;
-    this.#drawMarks();
+    this.#marking.forget();
     this.#settle();
   }
 
@@ -127,11 +120,10 @@ export class Plate {
       case 'pixel':
         return this.#look.tell(message.pixel);
       case 'marks':
-        this.#measured = message.marks;
-        return this.#drawMarks();
+        return this.#marking.measured(message.marks);
       case 'no-look':
         this.#look.forget();
-        if (this.#measured === 'asked') this.#measured = undefined;
+        this.#marking.failed();
         return this.#tell(message.message);
       case 'screen':
         this.#screen.ppi = message.ppi;
@@ -276,34 +268,12 @@ export class Plate {
     const layers = { picture: this.#picture, raster: this.#raster, detail: this.#detail };
     drawLayers(
       this.#canvas,
-      { ...layers, marks: this.#runs, cursor: this.#cursor },
+      { ...layers, marks: this.#marking.marks, cursor: this.#cursor },
       this.#view,
       this.#window,
       devicePixelRatio,
     );
     this.element.dispatchEvent(new Event('seen'));
-  }
-
-  /** Choices, legend and runs of what is marked; what was not measured yet is asked for. */
-  #drawMarks() {
-    if (!this.#sheet || !this.#raster) return;
-    const { marked, condition } = this.state;
-    const overlays = overlaysOf(this.#sheet, condition);
-    const focused = document.activeElement?.id;
-    this.#marks.innerHTML = markTools(overlays, marked, this.#sheet, condition).text;
-    if (focused && this.#marks.querySelector(`#${focused}`)) this.#find(focused).focus();
-    for (const swatch of this.#marks.querySelectorAll('canvas')) drawSwatch(swatch);
-    const chosen = overlays.filter(({ id }) => marked.includes(id));
-    if (chosen.length > 0 && !this.#measured) {
-      this.#measured = 'asked';
-      this.post({ type: 'marks' });
-    }
-    const measured = typeof this.#measured === 'object' ? this.#measured : null;
-    this.#runs = measured ? chosen.map(overlay => marksOf(overlay, measured)) : [];
-    this.#told.innerHTML = markWords(
-      measured ? chosen.map(overlay => overlay.told(measured.shares)) : chosen.length > 0 ? [MEASURING] : [],
-    ).text;
-    this.#draw();
   }
 
   #tell(words: string) {
@@ -319,19 +289,6 @@ export class Plate {
     if (id === 'zoom-out') this.#hand.zoom(1 / BUTTON);
   }
 
-  #change({ target }: Event) {
-    const { marked } = this.state;
-    if (target instanceof HTMLInputElement && target.dataset.mark) {
-      const id = target.dataset.mark as OverlayId;
-      this.remember({ marked: target.checked ? [...marked, id] : marked.filter(other => other !== id) });
-      this.#drawMarks();
-    }
-    if (target instanceof HTMLSelectElement && target.id === 'mark-on') {
-      this.remember({ condition: Number(target.value) });
-      this.#drawMarks();
-    }
-  }
-
   #find(id: string): HTMLElement {
     return this.element.querySelector<HTMLElement>(`#${id}`)!;
   }
@@ -339,19 +296,3 @@ export class Plate {
 
 const HOW_TO_READ =
   'Point at the picture, or press Shift and an arrow key in it, and its stored values stand here.';
-const MEASURING = 'Every stored value of the picture is being looked at.';
-
-function marksOf(overlay: Overlay, measured: Marks): { id: OverlayId; grid: Size; runs: Run[] } {
-  const { width, height } = measured;
-  return {
-    id: overlay.id,
-    grid: { width, height },
-    runs: runsOf(measured, cell => overlay.marks(measured, cell)),
-  };
-}
-
-function drawSwatch(swatch: HTMLCanvasElement) {
-  const draw = swatch.getContext('2d')!;
-  draw.fillStyle = draw.createPattern(hatchTile(swatch.dataset.swatch as OverlayId, 1), 'repeat')!;
-  draw.fillRect(0, 0, swatch.width, swatch.height);
-}
