@@ -27,7 +27,11 @@ export class Contacts {
   readonly #asked = new Set<string>();
   #pictures: readonly OverviewPicture[] = [];
   #waiting = false;
-  #observer = new IntersectionObserver(entries => this.#seen(entries), { rootMargin: NEAR });
+  #observer = new IntersectionObserver(entries => this.#seen(entries), {
+    // inside a frame of another origin only a root of its own has margins
+    root: document,
+    rootMargin: NEAR,
+  });
 
   constructor() {
     this.#filters.setAttribute('class', 'filters');

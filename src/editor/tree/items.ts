@@ -51,12 +51,12 @@ function bookItem(book: Book): vscode.TreeItem {
 
 function groupItem(book: Book, { id, severity, pictures, told }: Group): vscode.TreeItem {
   const t = vscode.l10n.t;
-  const label = severity ? id : encodingName(id as Encoding);
-  const item = new vscode.TreeItem(label, vscode.TreeItemCollapsibleState.Collapsed);
+  const item = new vscode.TreeItem(id, vscode.TreeItemCollapsibleState.Collapsed);
   const n = pictures.length;
   const count = n === 0 ? t('the book') : n === 1 ? t('1 picture') : t('{0} pictures', n);
   item.id = idOf(book, id);
   item.description = count;
+  const label = severity ? id : encodingName(id as Encoding);
   item.iconPath = severity ? icons[severity] : new vscode.ThemeIcon('file-media');
   item.contextValue = [...(severity ? ['rule'] : []), ...(n ? ['pictures'] : [])].join(' ');
   item.tooltip = told.map(({ message }) => message).join('\n\n') || `${label}: ${count}`;

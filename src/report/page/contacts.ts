@@ -2,6 +2,7 @@ import type { BookReport } from '../../shared/finding';
 import type { Sheet } from '../../shared/sheet';
 import { CONTACT_DRAWS, contactDrawings } from '../sheet/contact';
 import type { Drawing } from '../sheet/drawn';
+import { outlierWords } from '../sheet/outlier';
 import { drawingFilter } from './drawing-filter';
 import { type Html, html } from './html';
 import { type Image, image } from './image';
@@ -19,9 +20,9 @@ export interface Contact {
 
 /**
  * All pictures on one screen, drawn as one possible order: the same draw for all, so that one which will stand out does,
- * and marked as such, since no one knows which order it will be. Filters draw it, chosen by radio buttons: no script.
+ * and marked as such, since no one knows which order it will be; those that the rules find to stand out say so in words. Filters draw it, chosen by radio buttons: no script.
  */
-export function contacts({ pictures }: BookReport, entries: readonly Contact[], id: string): Html {
+export function contacts({ pictures, findings }: BookReport, entries: readonly Contact[], id: string): Html {
   const drawings = pictures.map((picture, i) => {
     const { sheet, small } = entries[i];
     return small && contactDrawings(picture, sheet.advice);
@@ -33,7 +34,7 @@ export function contacts({ pictures }: BookReport, entries: readonly Contact[], 
   ${drawn && html`<p class="as-drawn"><strong>One possible order, the same for all pictures: not the colours that they will have.</strong> A picture without a forecast is shown as its file. ${BELOW}</p>`}
   <p${drawn && html` class="as-files"`}>The files, as a screen shows them. ${drawn && BELOW}</p>
   ${drawn && filters(drawings, entries)}
-  <ol>${entries.map((entry, i) => contact(entry, drawings[i] ? i : null))}</ol>
+  <ol>${entries.map((entry, i) => contact(entry, drawings[i] ? i : null, outlierWords(pictures[i], findings)))}</ol>
 </nav>`;
 }
 
@@ -58,14 +59,15 @@ function filters(drawings: readonly (Drawing[] | null)[], entries: readonly Cont
   return html`<svg class="filters" width="0" height="0" aria-hidden="true">${all.flatMap(some => some ?? [])}</svg>`;
 }
 
-function contact({ sheet, small, id }: Contact, drawn: number | null): Html {
+/** `outlier`: why it is likely to be seen among the others; null where it is not. */
+function contact({ sheet, small, id }: Contact, drawn: number | null, outlier: string | null): Html {
   const { advice, conditions, path, page, encoding } = sheet;
   const style =
     drawn === null ? '' : CONTACT_DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
   const inside = html`
     <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
     ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}
-    <span class="what">${tag(advice)}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
+    <span class="what">${tag(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
   return html`<li>${id ? html`<a href="#${id}">${inside}</a>` : html`<div>${inside}</div>`}</li>`;
 }
 

@@ -3,7 +3,7 @@ import { type Contact, contacts } from '../../../src/report/page/contacts';
 import type { Image } from '../../../src/report/page/image';
 import { sheetOf } from '../../../src/report/sheet';
 import type { PictureReport } from '../../../src/shared/finding';
-import { picture, report } from '../text/support';
+import { finding, picture, report } from '../text/support';
 
 const small: Image = { type: 'image/jpeg', bytes: Buffer.from('x'), fullWidth: 6, fullHeight: 4 };
 
@@ -51,6 +51,15 @@ describe('the contact sheet', () => {
     for (const encoding of ['rgb-toned', 'single-channel', 'rgb-neutral'] as const)
       assert.match(page([picture('a.tif', [], { encoding })]), /<feColorMatrix/, encoding);
     assert.doesNotMatch(page([picture('a.tif', [], { encoding: 'rgb-residual' })]), /<feColorMatrix/);
+  });
+
+  it('says in words which will be seen among the others', () => {
+    const odd = picture('b.tif', [finding('odd-one-out', 'warning', 'It differs.')]);
+    const [first, second] = page([picture('a.tif'), odd])
+      .split('<li')
+      .slice(1);
+    assert.doesNotMatch(first, /unlike/);
+    assert.match(second, /<b class="tag">.*unlike its neighbours<\/b>/);
   });
 
   it('shows files, and offers no order, where nothing is forecast or nothing can be shown', () => {

@@ -195,6 +195,32 @@ describe('the whole book on one screen', () => {
     await webviewText('.doings', /2 fix/);
   });
 
+  it('draws only what comes into sight', async () => {
+    const many = inWorkspace('pictures/many').fsPath;
+    const plate = inWorkspace('pictures/plate-1.jpg').fsPath;
+    await fs.mkdir(many);
+    await Promise.all(Array.from({ length: 90 }, (_, n) => fs.copyFile(plate, path.join(many, `${n}.jpg`))));
+    try {
+      await webviewText('#count', /97 pictures/);
+      await webviewClick(contact('plate-1.jpg'));
+      const drawn = () => webviewCount('.contact .frame img');
+      await until('those in sight', drawn, n => n > 8);
+      assert.ok((await drawn()) < 60, String(await drawn()));
+      await press('End');
+      await webviewText('#contacts > .contact:last-of-type');
+      await until(
+        'the last',
+        () => webviewCount('#contacts > .contact:last-of-type img'),
+        n => n === 1,
+      );
+      assert.ok((await drawn()) < 97, String(await drawn()));
+    } finally {
+      await fs.rm(many, { recursive: true });
+    }
+    await webviewText('#count', /^7 pictures/);
+    await press('Escape');
+  });
+
   it('keeps what was chosen and shown while it is hidden', async () => {
     await webviewClick('[data-facet="encoding"][data-value="rgb-neutral"]');
     await webviewClick(contact('plate-4.jpg'));
