@@ -3,6 +3,3 @@
 export const checkFormats = ['text', 'json', 'sarif', 'junit', 'markdown', 'html', 'github'] as const;
 
 export type CheckFormat = (typeof checkFormats)[number];
-
-/** What `merge` writes: a page shows pictures, and shards hold none. */
-export const mergeFormats = checkFormats.filter(format => format !== 'html');

@@ -2,10 +2,13 @@
 import fs from 'node:fs/promises';
 import { MergeError, mergeShards, type NamedShard } from '../../book/shards/merge';
 import { parseShard } from '../../book/shards/text';
+import type { BookReport } from '../../shared/finding';
+import { named, rootOf } from '../book';
 import { Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
 import { refuse } from '../output';
+import { picturesOf } from '../pictured';
 import type { MergeVerbOptions } from '../verbs/merge';
 import { withWaivers } from '../waiving';
 import type { ShardExtras } from './check';
@@ -13,14 +16,40 @@ import type { ShardExtras } from './check';
 /** Joins the reports of all shards, writes the report of the whole and gives the exit code. */
 export async function merge(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
   if (options.output !== undefined) await refuse(options.output);
+  const root = await pagedBook(options);
   const shards: NamedShard[] = [];
   for (const name of reports) shards.push({ name, shard: await shardIn(name) });
   const { report, common } = await interruptible(signal => mergeShards(shards, signal)).catch(error => {
     throw error instanceof MergeError ? new Failure(error.message) : error;
   });
-  const named = common.named.map(at => ({ at, shown: `"${at || '.'}"` }));
+  const asked = common.named.map(at => ({ at, shown: `"${at || '.'}"` }));
   const { place, waivers } = common.more as ShardExtras;
-  return finish(await withWaivers(report, waivers, common.whole, options, '.'), named, place, options);
+  const waived = await withWaivers(report, waivers, common.whole, options, '.');
+  const pictures = root === null ? undefined : await pagePictures(waived, root, options);
+  return finish(waived, asked, place, { ...options, shown: pictures });
+}
+
+/** The folder of the book whose pictures a page will show; null for what shows none. @throws Failure */
+async function pagedBook({ format, book }: MergeVerbOptions): Promise<string | null> {
+  const isPage = format === 'html';
+  if (isPage && book === undefined)
+    throw new Failure(
+      'A page shows the pictures, and shards hold none. Name the folder that they lie in: --book FOLDER.',
+    );
+  if (!isPage && book !== undefined)
+    throw new Failure('--book goes with "--format html": no other format shows pictures. Leave it out.');
+  return book === undefined ? null : rootOf([named(book)]);
+}
+
+/** @throws Failure where the folder is another one */
+async function pagePictures(report: BookReport, root: string, { book, jobs }: MergeVerbOptions) {
+  const pictures = await picturesOf(report, root, jobs);
+  const readable = pictures.filter((_, at) => !report.pictures[at].facts.unreadable);
+  if (readable.length && readable.every(picture => 'trouble' in picture))
+    throw new Failure(
+      `--book: "${book}" holds none of the pictures that the shards read, as they were then. Name the folder of that book.`,
+    );
+  return pictures;
 }
 
 async function shardIn(name: string) {

@@ -1,6 +1,6 @@
 // no-unit-test: declares options; test/cli runs the built program
 import { Command, Option } from 'commander';
-import { type CheckFormat, mergeFormats } from '../../report/formats';
+import { type CheckFormat, checkFormats } from '../../report/formats';
 import { formatOption, outputOption, wholeFrom } from '../options';
 
 export interface MergeVerbOptions {
@@ -8,6 +8,8 @@ export interface MergeVerbOptions {
   output?: string;
   maxWarnings?: number;
   showWaived?: boolean;
+  book?: string;
+  jobs?: number;
 }
 
 export function mergeVerb(): Command {
@@ -16,7 +18,7 @@ export function mergeVerb(): Command {
       'Joins what "check --shard" wrote of all parts of a book: the report that one run would give.',
     )
     .argument('<reports...>', 'the reports of all shards, in any order')
-    .addOption(formatOption(mergeFormats))
+    .addOption(formatOption(checkFormats))
     .addOption(outputOption())
     .addOption(
       new Option(
@@ -25,6 +27,10 @@ export function mergeVerb(): Command {
       ).argParser(wholeFrom(0)),
     )
     .addOption(new Option('--show-waived', 'tell the waived findings too'))
+    .addOption(
+      new Option('--book <folder>', 'the book, with "--format html": shards hold no pictures to show'),
+    )
+    .addOption(new Option('--jobs <n>', 'pictures read at a time for the page').argParser(wholeFrom(1)))
     .addHelpText(
       'after',
       `
@@ -32,7 +38,8 @@ Settings and conditions are those of the shards. A shard that is missing, double
 Examples:
   evengrey check my-book --shard 1/2 --output one.json
   evengrey check my-book --shard 2/2 --output two.json
-  evengrey merge one.json two.json --format sarif --output report.sarif`,
+  evengrey merge one.json two.json --format sarif --output report.sarif
+  evengrey merge one.json two.json --format html --book my-book --output report.html`,
     )
     .action(async (reports: string[], options: MergeVerbOptions) => {
       const { merge } = await import('../actions/merge');

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { mergeFormats } from '../../../src/report/formats';
+import { checkFormats } from '../../../src/report/formats';
 import { temporaryFolder } from '../../book/support/folder';
 import { printerRgb } from '../../print/profile/profiles';
 import { evenBook, faultyBook, pictures } from '../support/book';
@@ -43,9 +43,10 @@ describe('evengrey merge', () => {
     it(`gives the report of one run to the byte, in every format: ${what}`, async () => {
       const root = book();
       const files = await shards(root, count);
-      for (const format of mergeFormats) {
+      for (const format of checkFormats) {
         const one = await evengrey(['check', root, '--format', format]);
-        const merged = await evengrey(['merge', ...files.toReversed(), '--format', format]);
+        const more = format === 'html' ? ['--book', root] : [];
+        const merged = await evengrey(['merge', ...files.toReversed(), '--format', format, ...more]);
         assert.equal(merged.stdout, one.stdout, format);
         assert.equal(merged.code, one.code, format);
       }
@@ -67,6 +68,33 @@ describe('evengrey merge', () => {
     const all = await shards(root, 2);
     const strict = await evengrey(['merge', ...all, '--max-warnings', '0']);
     assert.deepEqual([strict.code, strict.stderr.includes('--max-warnings 0 allows')], [1, true]);
+  });
+
+  it('shows on a page the pictures that were read, and no others', async () => {
+    const root = evenBook();
+    const files = await shards(root, 2);
+    const page = async (...more: string[]) => evengrey(['merge', ...files, ...more]);
+    const without = await page('--format', 'html');
+    assert.deepEqual([without.code, without.stdout], [2, '']);
+    assert.match(without.stderr, /Name the folder that they lie in: --book FOLDER/);
+    const text = await page('--book', root);
+    assert.deepEqual([text.code, text.stdout], [2, '']);
+    assert.match(text.stderr, /no other format shows pictures/);
+
+    const counted = (html: string, what: RegExp) => html.match(what)?.length ?? 0;
+    const drawn = /src="data:image/g;
+    const all = (await page('--format', 'html', '--book', root)).stdout;
+    fs.writeFileSync(path.join(root, 'plates/01.tif'), pictures.neutral(77));
+    fs.rmSync(path.join(root, 'plates/02.tif'));
+    const some = (await page('--format', 'html', '--book', root)).stdout;
+    assert.equal(counted(some, /is not the one that was checked/g), 1);
+    // each of the two stood among the others and on its sheet
+    assert.equal(counted(some, drawn), counted(all, drawn) - 4);
+    const other = await page('--format', 'html', '--book', evenBook());
+    assert.deepEqual([other.code, other.stdout], [0, all], 'the same pictures elsewhere');
+    const foreign = await page('--format', 'html', '--book', temporaryFolder());
+    assert.deepEqual([foreign.code, foreign.stdout], [2, '']);
+    assert.match(foreign.stderr, /holds none of the pictures that the shards read/);
   });
 
   it('tells a shard that is missing, doubled, cut short, changed or of another check', async () => {
