@@ -3,6 +3,9 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import { GitError, notStarted, startGit } from './git';
 
+/** Bytes written at a time: pipes hand over crumbs. */
+const AT_ONCE = 1024 * 1024;
+
 export interface Blob {
   /** Bytes. */
   size: number;
@@ -66,11 +69,21 @@ export class Blobs {
   private async written(size: number, file: string | null): Promise<Blob> {
     const hash = createHash('sha256');
     const handle = file === null ? null : await fs.open(file, 'wx', 0o600);
+    let parts: Buffer[] = [];
+    let waiting = 0;
+    const flush = async () => {
+      if (parts.length) await handle?.writeFile(Buffer.concat(parts));
+      parts = [];
+      waiting = 0;
+    };
     try {
       for await (const part of this.content(size)) {
         hash.update(part);
-        await handle?.writeFile(part);
+        parts.push(part);
+        waiting += part.length;
+        if (waiting >= AT_ONCE) await flush();
       }
+      await flush();
     } finally {
       await handle?.close();
     }

@@ -30,17 +30,21 @@ export async function knownFacts(
     return !known;
   });
   if (!others.length) return facts;
-  const settled = await settledFiles(repository);
-  const found = await inLanes(others, LOOKING, async ([name, { oid }]) => {
-    if (settled.get(name) !== oid) return false;
+  const checked = await inLanes(others, LOOKING, async ([name]) => {
     const stat = await fs.lstat(path.join(repository.root, name), { bigint: true }).catch(() => null);
-    const checked = stat?.isFile() ? cache.lookUp(name, stampOf(stat)) : null;
-    const known = checked?.settled ? cache.facts(checked.sha256) : null;
-    // a pointer's picture may lie in the store meanwhile
-    if (!known || known.some(({ unreadable }) => unreadable?.reason === 'not-fetched')) return false;
-    facts.set(oid, known);
-    cache.rememberBlob(oid, checked!.sha256, null);
-    return true;
+    const entry = stat?.isFile() ? cache.lookUp(name, stampOf(stat)) : null;
+    return entry?.settled ? entry.sha256 : null;
   });
-  return found.every(Boolean) ? facts : null;
+  // git is asked only where that can help
+  if (checked.includes(null)) return null;
+  const settled = await settledFiles(repository);
+  for (const [at, [name, { oid }]] of others.entries()) {
+    const sha256 = checked[at]!;
+    const known = settled.get(name) === oid ? cache.facts(sha256) : null;
+    // a pointer's picture may lie in the store meanwhile
+    if (!known || known.some(({ unreadable }) => unreadable?.reason === 'not-fetched')) return null;
+    facts.set(oid, known);
+    cache.rememberBlob(oid, sha256, null);
+  }
+  return facts;
 }

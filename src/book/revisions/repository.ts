@@ -19,13 +19,17 @@ export interface Repository {
 export async function openRepository(root: string): Promise<Repository> {
   const asked = await runGit(root, ['rev-parse', '--git-common-dir']);
   if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
-  const line = async (what: string) => oneLine(await askGit(root, ['rev-parse', what]));
-  const [inTree, gitDir, shallow, hash] = await Promise.all([
-    line('--is-inside-work-tree'),
-    line('--absolute-git-dir'),
-    line('--is-shallow-repository'),
-    line('--show-object-format'),
-  ]);
+  // what can hold a line's end itself comes last
+  const told = oneLine(
+    await askGit(root, [
+      'rev-parse',
+      '--is-inside-work-tree',
+      '--is-shallow-repository',
+      '--show-object-format',
+      '--absolute-git-dir',
+    ]),
+  );
+  const [, inTree, shallow, hash, gitDir] = /^([^\n]*)\n([^\n]*)\n([^\n]*)\n(.*)$/s.exec(told)!;
   if (inTree !== 'true')
     throw new GitError(`"${root}" is no folder of pictures, but the inside of a git repository.`);
   const index = indexOfHook(gitDir);
