@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { ConvertAnswer } from '../shared/checker-protocol';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
+import type { SmallPicture } from '../shared/reader-protocol';
 import type { Made } from '../shared/remedies';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
@@ -85,6 +86,8 @@ export class PreviewSession {
       case 'pixel':
       case 'marks':
         return void (this.#wish && this.#looking.at(this.#wish.page, message));
+      case 'facing':
+        return void this.#fillFacing();
       case 'screen':
         return void rememberScreen(message.ppi);
       case 'open':
@@ -145,6 +148,27 @@ export class PreviewSession {
     } catch (error) {
       if (!(error instanceof Cancelled))
         this.#post({ type: 'no-candidate', message: (error as Error).message });
+    }
+  }
+
+  /** What stands on the same spread; without an answer the page says nothing of it. */
+  async #fillFacing() {
+    const { file, root } = this;
+    if (!this.#wish) return;
+    try {
+      const question = { file, root, ...this.#wish };
+      const { conditions, pictures } = await this.checker.ask('facing', question, {
+        signal: this.#running?.signal,
+      });
+      const own = (small: SmallPicture) => ({ ...small, bytes: new Uint8Array(small.bytes) });
+      const facing = {
+        conditions,
+        pictures: pictures.map(each => ({ ...each, small: each.small && own(each.small) })),
+      };
+      this.#post({ type: 'facing', facing });
+    } catch (error) {
+      if (!(error instanceof Cancelled))
+        this.#post({ type: 'facing', facing: { conditions: [], pictures: [] } });
     }
   }
 

@@ -1,17 +1,17 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/book/preview.test.ts tests it there
-import { html } from '../report/page/html';
+import { type Html, html } from '../report/page/html';
 import { orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
 
 /**
- * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, `crops`, where it is
- * seen printed, and the keyboard's place outlive the drawing.
+ * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, `facing`, where it
+ * is seen beside what faces it, `crops`, where it is seen printed, and the keyboard's place outlive the drawing.
  */
 export function drawSheet(
   page: HTMLElement,
   sheet: Sheet,
-  { plate, remedy, crops }: { plate: HTMLElement; remedy: HTMLElement; crops: HTMLElement },
+  { plate, remedy, crops, facing }: Record<'plate' | 'remedy' | 'crops' | 'facing', HTMLElement>,
   shown: Shown,
 ) {
   const focused = document.activeElement?.id;
@@ -28,13 +28,13 @@ export function drawSheet(
   page.innerHTML = sheetPage(sheet, {
     picture: html`<div id="plate"></div>`,
     controls,
-    pager: pager(sheet),
+    pager: html`${pager(sheet)}${neighbours(sheet)}`,
     rule: id => html`<button type="button" class="link" data-rule="${id}">${id}</button>`,
     id: 'sheet',
   }).text;
   page.querySelector('#plate')!.replaceWith(plate);
   page.querySelector('#crops')?.replaceWith(crops);
-  page.querySelector('.spread')!.after(remedy);
+  page.querySelector('.spread')!.after(facing, remedy);
   if (sheet.advice.kind === 'convert') page.querySelector('.advice')!.append(toRemedy());
   if (focused) document.getElementById(focused)?.focus();
 }
@@ -57,3 +57,16 @@ const pager = ({ page, pages }: Sheet) =>
   ${Array.from({ length: pages }, (_, i) => html`<option value="${i + 1}"${i + 1 === page && html` selected`}>${i + 1} of ${pages}</option>`)}
 </select></label>`
     : undefined;
+
+/** To the pictures before and after it in the book. */
+function neighbours({ place }: Sheet): Html | undefined {
+  if (!place?.before && !place?.after) return undefined;
+  const to = (id: string, path: string | null, words: (name: string) => string) =>
+    path &&
+    html`<button type="button" class="link" id="${id}" data-open="${path}">${words(path.slice(path.lastIndexOf('/') + 1))}</button>`;
+  return html`
+<nav class="neighbours" aria-label="In the order of the book">
+  ${to('before', place.before, name => `← ${name}`)}
+  ${to('after', place.after, name => `${name} →`)}
+</nav>`;
+}

@@ -4,6 +4,7 @@ import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
 import { Crops, type CropsState, cropsBegin } from './crops';
 import { drawSheet } from './draw';
+import { FacingPages, type FacingState, facingBegin } from './facing';
 import { Plate, type PlateState, plateBegin } from './plate';
 import { Remedy, type RemedyState, remedyBegin } from './remedy';
 
@@ -12,6 +13,7 @@ interface State extends PreviewWish, Shown {
   remedy: RemedyState;
   plate: PlateState;
   crops: CropsState;
+  facing: FacingState;
 }
 
 declare function acquireVsCodeApi(): {
@@ -31,6 +33,7 @@ const state: State = {
   remedy: { ...remedyBegin },
   plate: { ...plateBegin },
   crops: { ...cropsBegin },
+  facing: { ...facingBegin },
   ...editor.getState(),
 };
 const plate = new Plate(
@@ -47,6 +50,11 @@ const crops = new Crops(
   state.crops,
   change => remember({ crops: Object.assign(state.crops, change) }),
   plate,
+);
+const facing = new FacingPages(
+  state.facing,
+  change => remember({ facing: Object.assign(state.facing, change) }),
+  message => editor.postMessage(message),
 );
 let sheet: Sheet | undefined;
 const page = document.querySelector<HTMLElement>('main')!;
@@ -67,9 +75,15 @@ function wish(change: Partial<PreviewWish>) {
 function show(next: Sheet) {
   const first = !page.hasChildNodes();
   sheet = next;
-  drawSheet(page, sheet, { plate: plate.element, remedy: remedy.element, crops: crops.element }, state);
+  drawSheet(
+    page,
+    sheet,
+    { plate: plate.element, remedy: remedy.element, crops: crops.element, facing: facing.element },
+    state,
+  );
   crops.about(sheet, state);
   plate.about(sheet);
+  facing.about(sheet);
   page.removeAttribute('aria-busy');
   if (first) window.scrollTo(0, state.scroll);
 }
@@ -92,6 +106,8 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
     case 'no-look':
     case 'screen':
       return plate.receive(data);
+    case 'facing':
+      return facing.show(data.facing);
     case 'raster':
       void remedy.before(data.png);
       return void plate.show(data);
@@ -118,6 +134,7 @@ page.addEventListener('click', ({ target }) => {
   const button = target instanceof Element && target.closest('button');
   if (!button) return;
   if (button.dataset.rule) editor.postMessage({ type: 'explain', rule: button.dataset.rule });
+  if (button.dataset.open) editor.postMessage({ type: 'open', path: button.dataset.open });
   if (button.id === 'lead') remedy.lead();
   if (button.id === 'others') wish({ series: state.series + 1 });
 });

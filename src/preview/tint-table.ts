@@ -33,6 +33,18 @@ export function tintTable(
   return table;
 }
 
+/** The same from what becomes of greys at evenly spaced values from black to white, all 0-1. */
+export function tableOf(drawing: readonly (readonly number[])[]): TintTable {
+  const table = (values: readonly number[]) =>
+    Uint8Array.from({ length: 256 }, (_, value) => {
+      const at = (value / BYTE) * (values.length - 1);
+      const i = Math.min(values.length - 2, Math.floor(at));
+      return Math.round(BYTE * (values[i] + (at - i) * (values[i + 1] - values[i])));
+    });
+  const [red, green, blue] = drawing;
+  return [table(red), table(green), table(blue)];
+}
+
 /** Luma weights of Rec. ITU-R BT.709. */
 const LUMA = [0.2126, 0.7152, 0.0722];
 

@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { Facing } from './facing';
 import type { Summary } from './finding';
 import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
 import type { Contact, Doing, Overview, PictureKey } from './overview';
@@ -29,6 +30,8 @@ export interface CheckerAnswers {
   detail: { request: PageOf & { box: SeenBox; longEdge: number }; answer: Detail };
   pixel: { request: PageOf & { x: number; y: number }; answer: PixelReading };
   marks: { request: PageOf & { longEdge: number }; answer: Marks };
+  /** The pictures on the same spread of its book, itself among them; none where there is no other. */
+  facing: { request: SheetWish; answer: Facing };
   /** What can be made of a picture or the pictures of a folder. Nothing is decoded. */
   remedies: { request: { file: string; root: string | null }; answer: Remedies };
   /** What a conversion would make of a picture; nothing is written. */

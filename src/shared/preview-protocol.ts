@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { Facing } from './facing';
 import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Sheet } from './sheet';
@@ -28,6 +29,7 @@ export type ToPage =
   | { type: 'pixel'; pixel: PixelReading }
   | { type: 'marks'; marks: Marks }
   | { type: 'no-look'; message: string }
+  | { type: 'facing'; facing: Facing }
   /** CSS pixels on an inch of this screen as the person has measured it; null: nobody has. */
   | { type: 'screen'; ppi: number | null }
   /** The picture cannot be shown; its sheet says why. */
@@ -52,6 +54,8 @@ export type FromPage =
   | { type: 'detail'; box: SeenBox; longEdge: number }
   | { type: 'pixel'; x: number; y: number }
   | { type: 'marks' }
+  /** What stands on the same spread? */
+  | { type: 'facing' }
   /** The person has measured the screen: CSS pixels on an inch. */
   | { type: 'screen'; ppi: number }
   /** Another picture of the book, by its path relative to the root. */

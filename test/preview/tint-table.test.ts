@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { tint, tintTable } from '../../src/preview/tint-table';
+import { tableOf, tint, tintTable } from '../../src/preview/tint-table';
 import { sheetOf } from '../../src/report/sheet';
 import { picture } from '../report/text/support';
 
@@ -32,6 +32,15 @@ describe('a picture drawn as it prints', () => {
     assert.ok(spread(at(1)) > 0);
     assert.ok(Math.abs(spread(at(4)) - 4 * spread(at(1))) <= 3, `${at(1)}, ${at(4)}`);
     assert.ok(Math.abs(at(4)[1] - at(1)[1]) <= 4);
+  });
+
+  it('comes from a drawing too, straight between its values', () => {
+    const [red, green] = tableOf([
+      [0, 1, 0],
+      [0.5, 0.5, 0.5],
+      [0, 0, 0],
+    ]);
+    assert.deepEqual([red[0], red[64], red[255], green[9]], [0, 128, 0, 128]);
   });
 
   it('loses the tone of the file, and keeps colour that was left over', () => {

@@ -6,10 +6,12 @@ import type { Pool } from '../../book/pool';
 import { sheetOf } from '../../report/sheet';
 import { explain, rules } from '../../rules';
 import type { CheckerAnswers, CheckerRequest, Progress, SheetWish } from '../../shared/checker-protocol';
+import type { Facing } from '../../shared/facing';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { BookPlace, Sheet } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
 import { convert, undo } from './convert';
+import { facingOf } from './facing';
 import { glanceAt } from './glance';
 import { forecastsOn, lonePicture } from './lone-picture';
 import { OpenBook } from './open-book';
@@ -63,6 +65,8 @@ export class Checker {
         return this.#sheet(request, signal);
       case 'raster':
         return this.pool.raster(request.file, request.page, request.longEdge, signal);
+      case 'facing':
+        return this.#facing(request, signal);
       case 'detail':
         return this.#looker.detail(request, signal);
       case 'pixel':
@@ -113,6 +117,14 @@ export class Checker {
     const { light, series } = wish;
     const { picture, pages, shared, place } = await this.#find(wish, signal);
     return sheetOf(picture, shared, { light, series, pages, place });
+  }
+
+  async #facing(wish: SheetWish, signal: AbortSignal): Promise<Facing> {
+    const { picture } = await this.#find(wish, signal);
+    const spread = wish.root === null ? [] : this.#book(wish.root).spreadOf(picture.path);
+    if (wish.root === null || spread.length < 2) return { conditions: [], pictures: [] };
+    const lit = spread.map(each => under(each, wish.light));
+    return facingOf(wish.root, picture, lit, this.pool, signal);
   }
 
   /** The picture under the light that is wished. */

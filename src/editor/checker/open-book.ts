@@ -135,6 +135,12 @@ export class OpenBook {
     return placesIn(paths, this.#spreads, () => null)(path);
   }
 
+  /** The first pages of the pictures on the same spread, in its order; none where it is on none. */
+  spreadOf(path: string): PictureReport[] {
+    const spread = this.#spreads.find(paths => paths.includes(path)) ?? [];
+    return spread.flatMap(each => this.pages(each).slice(0, 1));
+  }
+
   /** What the last report says of the book as a whole. */
   get findings(): readonly Finding[] {
     return this.#report?.findings ?? [];
