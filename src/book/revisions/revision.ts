@@ -6,7 +6,7 @@ export async function commitOf(repository: Repository, name: string): Promise<st
   const args = ['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`];
   const { code, stdout } = await runGit(repository.root, args);
   if (code === 0) return stdout.toString('utf8').trim();
-  const cut = repository.shallow ? ` This clone is shallow, so it may be missing: ${FETCH}` : '';
+  const cut = repository.shallow ? ` This clone is shallow and may hold one branch alone. ${FETCH_ALL}` : '';
   throw new GitError(
     name === 'HEAD'
       ? 'There is no commit yet, so there is nothing to compare with. Commit the book as it is first.'
@@ -38,5 +38,7 @@ export async function mergeBase(
   );
 }
 
+const FETCH_ALL =
+  'Fetch the others too: git fetch --unshallow origin "+refs/heads/*:refs/remotes/origin/*" (in continuous integration: a full fetch depth).';
 const FETCH =
   'Fetch the history with "git fetch --unshallow" (in continuous integration: a full fetch depth).';

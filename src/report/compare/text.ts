@@ -30,7 +30,7 @@ export function comparisonText(comparison: Comparison, style: Style): string {
     otherLines(comparison, text, paint),
     comparison.notices.flatMap(notice => text(notice, 0, 2)),
     comparison.head.targets.length && comparison.changes.length ? text(CAUTION) : [],
-    [closing(comparison)],
+    text(closing(comparison)),
   ];
   return `${sections
     .filter(lines => lines.length > 0)

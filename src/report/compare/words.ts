@@ -60,7 +60,7 @@ export function setVerdict(comparison: Comparison): string {
   );
   if (!judged.length) return '';
   if (scope === 'changes')
-    return `Whether they match the book was not judged: the other ${count(unread, 'picture')} did not change and ${unread === 1 ? 'was' : 'were'} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
+    return `Whether they match the book was not judged: ${unread === 1 ? 'the other picture did not change and was' : `the other ${unread} pictures did not change and were`} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
   const names = (verdict: Match['verdict']) =>
     judged
       .filter(({ page }) => worst(page.matches) === verdict)
@@ -115,8 +115,14 @@ function stands({ before, after, beside }: PictureChange['neighbours']): string 
 /** How it is stored, before and after where that differs. */
 export function stored({ before, after }: PageChange): string {
   const [was, is] = [before, after].map(picture => picture?.facts.encoding);
-  if (was && is && was !== is) return `stored as ${was}, now ${is}`;
-  return is ? `stored as ${is}` : `was stored as ${was}`;
+  if (was === is || !was || !is) {
+    const [known, way] = is ? [is, ''] : [was, 'was '];
+    if (known !== 'unreadable') return `${way}stored as ${known}`;
+    return is ? 'cannot be read' : 'could not be read';
+  }
+  if (is === 'unreadable') return `was stored as ${was}, now cannot be read`;
+  if (was === 'unreadable') return `stored as ${is}; before, it could not be read`;
+  return `stored as ${was}, now ${is}`;
 }
 
 /** How often a tint is seen, before and after, a line a target: `in about 2 orders of 10`. */
@@ -160,8 +166,8 @@ const FELT = 0.5;
 const CHANCE = 0.1;
 
 /** `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...` */
-export function closing({ summary }: Comparison): string {
+export function closing({ summary, unread }: Comparison): string {
   const of = ({ errors, warnings, notes }: SeverityCounts) =>
     `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
-  return `New: ${of(summary.new)}. Ended: ${of(summary.ended)}. As before: ${of(summary.unchanged)}.`;
+  return `New: ${of(summary.new)}. Ended: ${of(summary.ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(summary.unchanged)}.`;
 }

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import {
+  closing,
   headline,
   matched,
   revisions,
@@ -55,8 +56,14 @@ describe('a comparison in words', () => {
     assert.match(verdict(added('a', 'alone')), /^a has no others of the same part and intent to match\.$/);
     assert.match(verdict(added('a', 'unknown')), /^Of a nothing is forecast/);
     const partial = comparison([added('a', 'unknown')], { scope: 'changes', unread: 7 });
+    assert.match(setVerdict({ ...partial, unread: 1 }), /the other picture did not change and was not/);
     assert.match(setVerdict(partial), /was not judged: the other 7 pictures did not change .*--whole/);
     assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
+  });
+
+  it('counts as staying only what was looked at', () => {
+    assert.match(closing(comparison([])), / As before: 0 errors/);
+    assert.match(closing(comparison([], { unread: 200 })), / As before, of what was looked at: 0 errors/);
   });
 
   it('takes the worst of several targets', () => {
@@ -69,6 +76,11 @@ describe('a comparison in words', () => {
     assert.equal(stored(page(before, after)), 'stored as rgb-neutral, now black-only');
     assert.equal(stored(page(before, before)), 'stored as rgb-neutral');
     assert.equal(stored(page(before, null)), 'was stored as rgb-neutral');
+    const broken = picture('a', [], { encoding: 'unreadable' });
+    assert.equal(stored(page(null, broken)), 'cannot be read');
+    assert.equal(stored(page(broken, null)), 'could not be read');
+    assert.equal(stored(page(before, broken)), 'was stored as rgb-neutral, now cannot be read');
+    assert.equal(stored(page(broken, after)), 'stored as black-only; before, it could not be read');
     const words = (...of: Parameters<typeof page>) => tints(page(...of)).map(line => line.words);
     assert.match(words(before, before)[0], /^a tint is seen in .* of 10, as before$/);
     assert.match(words(before, null)[0], /^a tint was seen in .* of 10$/);
