@@ -20,5 +20,6 @@ export default defineConfig([
   suite('layout'),
   suite('overview'),
   suite('no-book'),
+  suite('start'),
   suite('screen'),
 ]);

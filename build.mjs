@@ -42,7 +42,7 @@ const node = {
   platform: 'node',
   target: 'node20',
   format: 'cjs',
-  external: ['vscode', 'sharp', '@img/*', 'mocha', 'playwright-core'],
+  external: ['vscode', 'sharp', '@img/*', 'mocha', 'playwright-core', 'esbuild'],
   // its CommonJS form asks for its parts in a way that no bundler follows
   alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
   // an ES module bundled to CommonJS still asks where it lives
@@ -97,6 +97,7 @@ async function buildProduct() {
     cli: 'src/cli/main.ts',
     reader: 'src/picture/reader.ts',
     converter: 'src/remedy/converter.ts',
+    demo: 'src/demo/child.ts',
     extension: 'src/editor/extension.ts',
     checker: 'src/editor/checker/main.ts',
   };

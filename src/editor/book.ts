@@ -3,10 +3,7 @@ import * as vscode from 'vscode';
 import type { CheckAnswer, Progress } from '../shared/checker-protocol';
 import { Cancelled, type CheckerClient } from './checker-client';
 import { openTexts } from './layout/open-texts';
-
-/** Quiet time after a change before the book is read again, and the longest that changes may put it off. */
-const QUIET_MS = 120;
-const LONGEST_MS = 2000;
+import { Quiet } from './quiet';
 
 export type BookState =
   /** Nobody has asked for a check yet. */
@@ -27,7 +24,7 @@ export class Book {
   #latest: Promise<void> | undefined;
   #running: AbortController | undefined;
   #timer: NodeJS.Timeout | undefined;
-  #firstChange = 0;
+  readonly #quiet = new Quiet();
   readonly #kept: { dispose(): void };
 
   constructor(
@@ -47,15 +44,16 @@ export class Book {
     return file.scheme === this.root.scheme && file.path.startsWith(`${this.root.path}/`);
   }
 
-  /** The folder may not be as it was checked: check soon, unless that is left to the user. Many changes are one. */
-  touch() {
+  /**
+   * The folder may not be as it was checked: check soon, unless that is left to the user. Many changes are one.
+   * @param file what changed, where that is known
+   */
+  touch(file?: vscode.Uri) {
     if (!vscode.workspace.getConfiguration('evengrey', this.root).get('checkOnChange', true)) return;
-    const now = Date.now();
-    if (!this.#timer) this.#firstChange = now;
     clearTimeout(this.#timer);
-    const wait = Math.max(0, Math.min(QUIET_MS, this.#firstChange + LONGEST_MS - now));
+    const wait = this.#quiet.changed(Date.now(), file?.path ?? null);
     this.#timer = setTimeout(() => {
-      this.#timer = undefined;
+      this.#quiet.over();
       void this.check();
     }, wait);
   }

@@ -85,7 +85,7 @@ export class Books {
     if (!folder || this.#watchers.has(folder.uri.toString())) return;
     const watcher = vscode.workspace.createFileSystemWatcher(new vscode.RelativePattern(folder, '**/*'));
     const touch = (uri: vscode.Uri) => {
-      for (const book of this.all) if (book.contains(uri)) book.touch();
+      for (const book of this.all) if (book.contains(uri)) book.touch(uri);
     };
     const touchIfItMatters = (uri: vscode.Uri) => (MATTERS.test(uri.path) || kindOf(uri.path)) && touch(uri);
     watcher.onDidCreate(touchIfItMatters);

@@ -5,6 +5,7 @@ import type { Books } from './books';
 import { increments } from './increments';
 import { PICTURE_EDITOR, TIFF_EDITOR } from './picture-editor';
 import { pictureInFront } from './picture-in-front';
+import { tellNoBook } from './start/no-book';
 
 export function registerCommands(books: Books): vscode.Disposable {
   return vscode.Disposable.from(
@@ -16,12 +17,8 @@ export function registerCommands(books: Books): vscode.Disposable {
 /** Reads every book of the workspace again, with progress that can be cancelled. */
 async function checkAll(books: Books) {
   await books.find();
-  if (books.all.length === 0) {
-    const text = vscode.l10n.t(
-      'There is no book here: put a file evengrey.json into the folder that has its pictures, with the process it will be printed on.',
-    );
-    return void vscode.window.showInformationMessage(text);
-  }
+  // the notification stays until somebody answers it: the command does not
+  if (books.all.length === 0) return void tellNoBook();
   await vscode.window.withProgress(
     {
       location: vscode.ProgressLocation.Notification,

@@ -10,6 +10,7 @@ import { registerOverview } from './overview';
 import { registerPictureEditors } from './picture-editor';
 import { registerReview } from './review';
 import { registerRulePages } from './rule-pages';
+import { registerStart } from './start';
 import { registerStatus } from './status';
 import { registerTree } from './tree';
 
@@ -28,6 +29,7 @@ export function activate({ extensionUri, subscriptions, workspaceState }: vscode
     registerRulePages(checker),
     registerPictureEditors(extensionUri, books, checker),
     registerCommands(books),
+    registerStart(books, checker),
     registerConverting(books, checker),
     registerLayouts(books, checker),
     registerOverview(extensionUri, books, checker),

@@ -1,6 +1,7 @@
 // no-unit-test: types only
 import type { Facing } from './facing';
 import type { Summary } from './finding';
+import type { FirstAnswers, FirstChoices } from './first-settings';
 import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
 import type { Contact, Doing, Overview, PictureKey } from './overview';
 import type { Encoding } from './picture';
@@ -63,6 +64,12 @@ export interface CheckerAnswers {
     request: { root: string; commit: string; path: string; page: number; longEdge: number };
     answer: Raster;
   };
+  /** What may be chosen for the first settings of a book. */
+  firstChoices: { request: object; answer: FirstChoices };
+  /** Writes the first settings of a book. False: there are some already, which stay as they are. `root`: absolute. */
+  writeFirst: { request: { root: string; answers: FirstAnswers }; answer: boolean };
+  /** Draws the demo book. `folder`: absolute, new or empty. */
+  demo: { request: { folder: string }; answer: null };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };

@@ -14,6 +14,7 @@ export async function makeWorkspaces(dir) {
     overview,
     screen,
     'no-book': noBook,
+    start,
     installed: book,
     spare,
   })) {
@@ -118,6 +119,12 @@ function finds() {
       pixels.set([grey + (stain ? 14 : 0), grey, grey], (y * width + x) * 3);
     }
   return sharp(pixels, { raw: { width, height, channels: 3 } });
+}
+
+/** The pictures of a book and a layout that places three of them, without settings. */
+async function start(at) {
+  await convert(at);
+  await fs.rm(at('evengrey.json'));
 }
 
 /** Three hundred icons of some program: pictures, but nobody's book. */

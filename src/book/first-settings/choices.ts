@@ -9,8 +9,7 @@ const sentences: Record<ProcessId, string> = {
   'liquid-toner': 'A digital press whose toner swims in a liquid: many printed books in small numbers.',
   'dry-toner': 'A digital press with powder toner: print on demand, single copies.',
   inkjet: 'Ink in fine drops: single copies on fine papers, and fast presses for books.',
-  'dye-transfer':
-    'Dyes that heat carries from a ribbon onto photographic paper: small albums, made while you wait.',
+  'dye-transfer': 'Dyes that heat moves from a ribbon onto photographic paper: small albums.',
   'offset-coated': 'Plates and ink on coated paper: a run of some hundred copies or more.',
   'offset-uncoated': 'Plates and ink on uncoated paper: the blacks are weaker than on coated paper.',
 };

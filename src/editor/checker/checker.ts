@@ -1,6 +1,7 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import path from 'node:path';
 import { factsVersion } from '../../book/cache/version';
+import { firstChoices } from '../../book/first-settings/choices';
 import { createLooker, type Looker } from '../../book/looker';
 import type { Pool } from '../../book/pool';
 import { sheetOf } from '../../report/sheet';
@@ -19,6 +20,7 @@ import { contactsOf, writePage } from './overview';
 import { BookRemedies } from './remedies';
 import { BookReviews } from './review';
 import { SmallPictures } from './small-pictures';
+import { makeDemo, writeFirst } from './start';
 
 type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
 
@@ -28,6 +30,7 @@ export class Checker {
   readonly #version: Promise<string>;
   readonly #remedies: BookRemedies;
   readonly #small: SmallPictures;
+  readonly #demoFile: string;
   readonly #reviews: BookReviews;
   readonly #looker: Looker;
 
@@ -37,6 +40,7 @@ export class Checker {
   ) {
     this.#version = factsVersion(readerFile);
     this.#small = new SmallPictures(pool);
+    this.#demoFile = path.join(path.dirname(readerFile), 'demo.js');
     this.#reviews = new BookReviews(pool);
     this.#looker = createLooker(readerFile);
     this.#remedies = new BookRemedies(path.join(path.dirname(readerFile), 'converter.js'));
@@ -100,6 +104,12 @@ export class Checker {
       }
       case 'before':
         return this.#reviews.before(request, signal);
+      case 'firstChoices':
+        return firstChoices();
+      case 'writeFirst':
+        return writeFirst(request, await this.#book(request.root).cache(), signal);
+      case 'demo':
+        return makeDemo(request.folder, this.#demoFile, signal);
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':
