@@ -65,11 +65,19 @@ export function activeRules(rules: readonly Rule[], settings: RuleSettings): Act
   });
 }
 
+const SEVERITIES = {
+  off: 'The rule is not asked',
+  note: 'Worth knowing: it stands against nothing',
+  warning: 'Likely to be seen in print',
+  error: 'Not to be sent so: a check fails',
+};
+
 /** JSON schema (draft 07) of `rules` in `evengrey.json`, for the settings' own schema. */
 export function settingsSchema(rules: readonly Rule[]): Record<string, unknown> {
   return {
     type: 'object',
-    description: 'Severity of a rule, or [severity, options].',
+    description:
+      'How loudly each rule speaks: its severity, or [severity, options]. Left out: as each rule says of itself.',
     additionalProperties: false,
     properties: Object.fromEntries(
       rules.map(rule => [
@@ -78,7 +86,7 @@ export function settingsSchema(rules: readonly Rule[]): Record<string, unknown> 
           description: rule.description,
           default: rule.severity,
           anyOf: [
-            { enum: ['off', 'note', 'warning', 'error'] },
+            { enum: Object.keys(SEVERITIES), enumDescriptions: Object.values(SEVERITIES) },
             {
               type: 'array',
               minItems: 1,

@@ -16,6 +16,9 @@ const meanings: Record<Encoding, string> = {
   unreadable: 'could not be read',
 };
 
+/** An encoding in a few words, without its id. */
+export const meaningOf = (encoding: Encoding): string => meanings[encoding];
+
 /** `black-only (black ink alone)`. */
 export function encodingName(encoding: Encoding): string {
   return encoding === 'colour' || encoding === 'unreadable'

@@ -39,7 +39,9 @@ describe('rule settings', () => {
       ));
 
   it('have a schema that takes what is right and refuses what is wrong', () => {
-    const validate = new Ajv({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(
+    // words for editors, beside the standard
+    const keywords = ['enumDescriptions'];
+    const validate = new Ajv({ strict: true, keywords, allowUnionTypes: true, strictTuples: false }).compile(
       settingsSchema(rules),
     );
     for (const right of [

@@ -1,4 +1,5 @@
 // no-unit-test: test/book/settings/validate.test.ts reads texts by it, test/report/schemas.test.ts the schema itself
+import { meaningOf } from '../../rules/words';
 import type { Encoding, Intent } from '../../shared/picture';
 import type { RouteId } from '../../shared/target';
 
@@ -38,6 +39,14 @@ const routes: Record<RouteId, string> = {
   'black-plate': 'Everything goes to the black plate alone',
   unknown: 'Nobody said: forecasts mix the usual ones',
 };
+/** How much an optical brightener lifts a paper: the classes of ISO 15397. */
+const brighteners = {
+  none: 'No optical brightener',
+  faint: 'A trace of it',
+  low: 'Little of it',
+  moderate: 'Some of it: bluer in daylight than under lamps',
+  high: 'Much of it: clearly bluer in daylight than under lamps',
+};
 const intents: Intent[] = ['grey', 'toned', 'colour', 'line'];
 
 const named = (words: readonly Word[]) => ({
@@ -66,7 +75,11 @@ function globs(description: string): Schema {
 /** The keys of one target: the same in `targets`, at the top level and in a house file. */
 function targetKeys(words: Words): Record<string, Schema> {
   return {
-    process: { description: 'How the book is printed.', ...named(words.processes) },
+    process: {
+      description:
+        'How the book is printed. Everything that is forecast follows from it; left out, pictures are told by what their files hold alone.',
+      ...named(words.processes),
+    },
     paper: {
       description: 'A paper by name, or its measured white. Left out: the usual paper of the process.',
       anyOf: [
@@ -87,25 +100,35 @@ function targetKeys(words: Words): Record<string, Schema> {
             },
             brightened: {
               description: 'How strongly the paper is brightened.',
-              enum: ['none', 'faint', 'low', 'moderate', 'high'],
+              enum: Object.keys(brighteners),
+              enumDescriptions: Object.values(brighteners),
             },
           },
           { required: ['lab'] },
         ),
       ],
     },
-    light: { description: 'The light that the book is looked at under.', ...named(words.lights) },
+    light: {
+      description:
+        'The light that the book is looked at under: a grey that looks neutral in daylight may not under a lamp. Left out: daylight of a viewing booth.',
+      default: 'D50',
+      ...named(words.lights),
+    },
     route: {
-      description: 'What the print house does with the numbers it is sent.',
+      description:
+        'What the print house does with the numbers it is sent. Ask it: on a press most of the tint hangs on this. Left out: nobody knows, except where a process prints RGB alone.',
       enum: Object.keys(routes),
       enumDescriptions: Object.values(routes),
     },
-    profile: path('ICC profile from the print house. Relative to this file.'),
-    record: path('Record of what this print house delivered before. Relative to this file.'),
+    profile: path('ICC profile from the print house, relative to this file: the forecast goes by it.'),
+    record: path(
+      'Record of what this print house delivered before, relative to this file: the forecast goes by its measured orders.',
+    ),
     encodings: {
       type: 'array',
-      description: 'Encodings that the print house takes. Others are errors.',
-      items: { enum: encodings },
+      description:
+        'How the print house wants its files to store grey. Pictures that are stored otherwise are errors. Left out: any way is taken.',
+      items: { enum: encodings, enumDescriptions: encodings.map(meaningOf) },
       minItems: 1,
       uniqueItems: true,
     },
@@ -149,11 +172,11 @@ export function settingsSchema(words: Words): Schema {
     allowComments: true,
     allowTrailingCommas: true,
     ...object({
-      $schema: { type: 'string' },
+      $schema: { type: 'string', description: 'Where this schema lies. Not needed in the editor.' },
       pictures: globs(
         'The pictures of the book, as globs from this folder. Left out: those that layouts place, else every picture in it.',
       ),
-      ignore: globs('Left out of the book, as globs from this folder.'),
+      ignore: globs('Left out of the book, as globs from this folder: drafts, web copies.'),
       ...target,
       targets: {
         type: 'object',
@@ -201,7 +224,10 @@ export function settingsSchema(words: Words): Schema {
       ),
       trim: object(
         { width: millimetres('Width in mm.'), height: millimetres('Height in mm.') },
-        { description: 'Size of the trimmed page in mm.', required: ['width', 'height'] },
+        {
+          description: 'Size of the trimmed page in mm.',
+          required: ['width', 'height'],
+        },
       ),
       placements: {
         type: 'object',
@@ -214,7 +240,9 @@ export function settingsSchema(words: Words): Schema {
       layouts: globs(
         'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs. Left out: every one in this folder, readmes excepted.',
       ),
-      textWidth: millimetres('Width of the text in mm: what a layout’s shares of the text width are of.'),
+      textWidth: millimetres(
+        'Width of the text in mm. Where a layout says “half of the text width”, the printed size, and so the resolution, is known by it.',
+      ),
       spreads: {
         type: 'array',
         description:
