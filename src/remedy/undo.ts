@@ -5,12 +5,14 @@ import { hashOf } from '../book/hash';
 import { isWithin } from '../book/settings/within';
 import type { Undone, UndoReport } from '../shared/conversion';
 import { History, type Known } from './keep/history';
-import { originalIn } from './keep/originals';
+import { heldOriginal, OriginalLost } from './keep/originals';
+import { pathIn } from './keep/place';
 import { restorePicture } from './keep/restore';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
 import { type Selecting, targetsOf } from './select';
 import { DiskFull, troubleOf } from './trouble';
+import { unkept } from './unkept';
 
 export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' | 'onProgress'> & {
   dryRun: boolean;
@@ -32,15 +34,16 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
   if (!how.dryRun) await Promise.all([...new Set(present.map(({ file }) => path.dirname(file)))].map(sweep));
   const shown = (file: string) => path.relative(realRoot, file).split(path.sep).join('/');
   const undone: Undone[] = [];
-  const broughtBack = new Set<string>();
+  const moved: string[] = [];
+  const unknown: Candidate[] = [];
   let stopped: string | null = null;
   for (const [at, { file, named }] of present.entries()) {
     how.signal?.throwIfAborted();
     try {
       const one = await undoOne(file, history, how.dryRun);
-      if (one) undone.push({ path: shown(file), ...one });
-      else if (named) undone.push({ path: shown(file), outcome: 'skipped', sha256: null, reason: NEVER });
-      if (one?.outcome === 'restored' || one?.outcome === 'planned') broughtBack.add(one.sha256!);
+      if (one) undone.push({ path: shown(file), ...one.undone });
+      else unknown.push({ file, named });
+      if (one?.moved) moved.push(one.undone.sha256!);
     } catch (error) {
       if (!(error instanceof DiskFull)) throw error;
       stopped = error.message;
@@ -54,15 +57,24 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
     }
     how.onProgress?.(at + 1, present.length, shown(file));
   }
-  for (const file of missing) {
-    const last = await history.lastMissing(file);
-    if (last && !broughtBack.has(last.entry.from)) undone.push({ path: shown(file), ...gone(last) });
+  for (const { file, last } of await history.lostFrom(missing, moved))
+    undone.push({ path: shown(file), ...(await leftAlone(last, 'It is not there any more.')) });
+  const converted = await unkept(
+    unknown.map(({ file }) => file),
+    present.map(({ file }) => file),
+  );
+  for (const { file, named } of unknown) {
+    const from = converted.get(file);
+    if (from) undone.push({ path: shown(file), outcome: 'lost', sha256: from, reason: UNKEPT });
+    else if (named) undone.push({ path: shown(file), outcome: 'skipped', sha256: null, reason: NEVER });
   }
   undone.sort((x, y) => compare(x.path, y.path));
   return { dryRun: how.dryRun, undone, stopped };
 }
 
 const NEVER = 'It was not converted in place.';
+const UNKEPT =
+  'Its own record says that it was converted, and neither its original nor a note of that is kept for this book: a clean-up may have deleted both. Bring the original back from a copy of your own.';
 
 interface Candidate {
   file: string;
@@ -96,22 +108,24 @@ async function undoOne(
   file: string,
   history: History,
   dryRun: boolean,
-): Promise<Omit<Undone, 'path'> | null> {
+): Promise<{ undone: Omit<Undone, 'path'>; moved: boolean } | null> {
   const { size, mode } = await fs.stat(file);
   if (!(await history.mayKnow(file, size))) return null;
   const sha256 = await hashOf(file);
   const result = await history.resultAt(file, sha256);
-  if (result) return restored(file, result, (mode & 0o222) === 0, dryRun);
+  if (result) {
+    const undone = await restored(file, result, (mode & 0o222) === 0, dryRun);
+    const isBack = undone.outcome === 'restored' || undone.outcome === 'planned';
+    return { undone, moved: isBack && result.entry.path !== pathIn(result.keep, file) };
+  }
   const last = await history.lastAt(file);
   if (!last) return null;
   const { from, event } = last.entry;
-  if (sha256 === from) return { outcome: 'skipped', sha256: from, reason: 'It is the original already.' };
+  const original = { outcome: 'skipped' as const, sha256: from, reason: 'It is the original already.' };
+  if (sha256 === from) return { undone: original, moved: false };
   if (event === 'restored') return null;
-  return {
-    outcome: 'failed',
-    sha256: from,
-    reason: `It was changed since it was converted, and was left as it is. Its original is kept as "${keptAs(last)}".`,
-  };
+  const changed = await leftAlone(last, 'It was changed since it was converted, and was left as it is.');
+  return { undone: changed, moved: false };
 }
 
 async function restored(
@@ -121,22 +135,31 @@ async function restored(
   dryRun: boolean,
 ): Promise<Omit<Undone, 'path'>> {
   const { from } = result.entry;
-  const failure = (reason: string) => ({ outcome: 'failed' as const, sha256: from, reason });
+  const failure = (reason: string, outcome: 'failed' | 'lost' = 'failed') => ({
+    ...{ outcome, sha256: from, reason },
+  });
   if (isProtected)
     return failure('It is write-protected, so it was left as it is. Take the protection away.');
-  if (dryRun) return { outcome: 'planned', sha256: from, reason: null };
   try {
+    if (dryRun) {
+      await heldOriginal(result.keep.folder, from);
+      return { outcome: 'planned', sha256: from, reason: null };
+    }
     await restorePicture(file, result);
     return { outcome: 'restored', sha256: from, reason: null };
   } catch (error) {
-    return failure(troubleOf(error));
+    return failure(troubleOf(error), error instanceof OriginalLost ? 'lost' : 'failed');
   }
 }
 
-const keptAs = ({ keep, entry }: Known) => originalIn(keep.folder, entry.from);
-
-const gone = (last: Known): Omit<Undone, 'path'> => ({
-  outcome: 'failed',
-  sha256: last.entry.from,
-  reason: `It is not there any more. Its original is kept as "${keptAs(last)}".`,
-});
+/** A picture that nothing is done about, and where its original lies. */
+async function leftAlone({ keep, entry }: Known, why: string): Promise<Omit<Undone, 'path'>> {
+  const { from } = entry;
+  try {
+    const kept = await heldOriginal(keep.folder, from);
+    return { outcome: 'failed', sha256: from, reason: `${why} Its original is kept as "${kept}".` };
+  } catch (error) {
+    if (!(error instanceof OriginalLost)) throw error;
+    return { outcome: 'lost', sha256: from, reason: `${why} ${error.message}` };
+  }
+}

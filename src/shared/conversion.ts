@@ -31,7 +31,8 @@ export interface Conversion {
 /** What became of a picture whose conversion was to be undone. */
 export interface Undone {
   path: string;
-  outcome: 'restored' | 'planned' | 'skipped' | 'failed';
+  /** `lost`: the original is not kept any more, so that nothing can bring it back. */
+  outcome: 'restored' | 'planned' | 'skipped' | 'failed' | 'lost';
   /** SHA-256 of the original; null where there is none. */
   sha256: string | null;
   reason: string | null;

@@ -95,9 +95,49 @@ describe('undoing a conversion in place', () => {
     fs.chmodSync(kept, 0o644);
     fs.writeFileSync(kept, 'rot');
     const { undone } = await undo(root);
-    assert.deepEqual(outcomes(undone), { 'a.jpg': 'failed', 'x/b.jpg': 'restored' });
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'lost', 'x/b.jpg': 'restored' });
     assert.match(undone[0].reason!, /missing or damaged/);
+    assert.deepEqual(outcomes((await undo(root, { dryRun: true })).undone), {
+      'a.jpg': 'lost',
+      'x/b.jpg': 'skipped',
+    });
     assert.equal(contents(root)['a.jpg'], `rgb-neutral of ${sha('colour 1')}`);
+  });
+
+  it('brings back one of two that were alike, whatever became of the other', async () => {
+    const alike = { 'a.jpg': 'colour 1', 'b.jpg': 'colour 1' };
+    const { root, at } = await converted(alike);
+    await undo(root, { paths: [at('a.jpg')] });
+    assert.deepEqual(contents(root), { ...alike, 'b.jpg': `rgb-neutral of ${sha('colour 1')}` });
+    await undo(root);
+    assert.deepEqual(contents(root), alike);
+
+    await run(root, inPlace);
+    fs.rmSync(at('b.jpg'));
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'restored', 'b.jpg': 'failed' });
+    assert.match(undone[1].reason!, /not there any more\. Its original is kept/);
+  });
+
+  it('says so where the original of a picture that is gone or was worked on is not kept either', async () => {
+    const { root, at } = await converted();
+    fs.rmSync(at('a.jpg'));
+    fs.writeFileSync(at('x/b.jpg'), 'worked on');
+    fs.rmSync(at('.evengrey/originals'), { recursive: true });
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'lost', 'x/b.jpg': 'lost' });
+    assert.match(undone[1].reason!, /changed since it was converted.*missing or damaged/);
+  });
+
+  it('finds originals that were kept before the book became a repository', async () => {
+    const { root, at } = await converted();
+    fs.mkdirSync(at('.git/objects'), { recursive: true });
+    fs.writeFileSync(at('.git/HEAD'), 'ref: refs/heads/main\n');
+    await undo(root);
+    assert.deepEqual(
+      Object.fromEntries(Object.entries(contents(root)).filter(([name]) => name.endsWith('.jpg'))),
+      originals,
+    );
   });
 
   it('leaves a write-protected picture alone', async () => {

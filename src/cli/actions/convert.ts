@@ -92,6 +92,11 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
     undoConversions({ root, paths, settings, dryRun, signal, onProgress }),
   );
   await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output);
+  const lost = report.undone.filter(({ outcome }) => outcome === 'lost').length;
+  if (lost && report.stopped === null)
+    throw new Failure(
+      `${lost === 1 ? 'The original of 1 picture is' : `The originals of ${lost} pictures are`} not kept any more and cannot be brought back: each is named in the report.`,
+    );
   return exitCodeOf(report, report.undone);
 }
 

@@ -101,7 +101,7 @@ export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAns
   return {
     restored: of('restored').map(({ path }) => path),
     skipped: of('skipped').map(left),
-    failed: of('failed').map(left),
+    failed: [...of('failed'), ...of('lost')].map(left),
     stopped: report.stopped,
     report: undoText(report, STYLE),
   };

@@ -16,8 +16,8 @@ interface Told {
   /** What a result, by its hash, took the place of; the latest last. */
   results: Map<string, Entry[]>;
   sizes: Set<number>;
-  /** Originals that were brought back, wherever. */
-  restored: Set<string>;
+  /** Where originals, by their hash, were brought back that had been replaced at another path. */
+  elsewhere: Map<string, Set<string>>;
 }
 
 /** What the journals above files say of them. Each is read once. */
@@ -43,11 +43,29 @@ export class History {
     return null;
   }
 
-  /** The same of a picture that is not there any more, unless its original was brought back, here or elsewhere. */
-  async lastMissing(file: string): Promise<Known | null> {
-    const told = await this.of(path.dirname(file));
-    const last = await this.lastAt(file);
-    return last && !told.some(({ restored }) => restored.has(last.entry.from)) ? last : null;
+  /**
+   * What was last done at each of these paths, where nothing is any more, unless the original was brought back, here or
+   * elsewhere. Of pictures that were alike each counts by itself: one that was brought back answers for one.
+   * @param moved hashes of originals that are brought back at other paths just now
+   */
+  async lostFrom(
+    files: readonly string[],
+    moved: readonly string[],
+  ): Promise<{ file: string; last: Known }[]> {
+    const lost: { file: string; last: Known }[] = [];
+    const back = new Map<string, number>();
+    for (const file of files) {
+      const last = await this.lastAt(file);
+      if (!last || last.entry.event === 'restored') continue;
+      const { from } = last.entry;
+      const before = (await this.of(path.dirname(file))).map(told => told.elsewhere.get(from)?.size ?? 0);
+      const left =
+        back.get(from) ??
+        before.reduce((sum, count) => sum + count, 0) + moved.filter(each => each === from).length;
+      back.set(from, left - 1);
+      if (left <= 0) lost.push({ file, last });
+    }
+    return lost;
   }
 
   /** Whether it is worth hashing a file to ask for it. */
@@ -82,12 +100,16 @@ export class History {
 }
 
 async function readOf(keep: Keep): Promise<Told> {
-  const told: Told = { keep, last: new Map(), results: new Map(), sizes: new Set(), restored: new Set() };
+  const told: Told = { keep, last: new Map(), results: new Map(), sizes: new Set(), elsewhere: new Map() };
+  const replaced = new Set<string>();
   for (const entry of await journalOf(keep).read()) {
     told.last.set(entry.path, entry);
     told.sizes.add(entry.bytes);
-    if (entry.event === 'restored') told.restored.add(entry.from);
+    const deed = `${entry.from} ${entry.path}`;
+    if (entry.event === 'restored' && !replaced.has(deed))
+      told.elsewhere.set(entry.from, (told.elsewhere.get(entry.from) ?? new Set()).add(entry.path));
     if (entry.event === 'replacing') {
+      replaced.add(deed);
       const entries = told.results.get(entry.to) ?? [];
       told.results.set(entry.to, [...entries, entry]);
     }

@@ -24,17 +24,28 @@ export async function keepOriginal(folder: string, file: string, sha256: string)
   await flushFolder(originalsIn(folder));
 }
 
+/** A kept original is missing or damaged. */
+export class OriginalLost extends RemedyError {}
+
+/**
+ * Looks at a kept original, every byte of it.
+ * @returns where it lies
+ * @throws OriginalLost where it is not there or damaged
+ */
+export async function heldOriginal(folder: string, sha256: string): Promise<string> {
+  const kept = originalIn(folder, sha256);
+  if (await holds(kept, sha256)) return kept;
+  throw new OriginalLost(
+    `The kept original "${kept}" is missing or damaged, so the picture was left as it is. Bring the original back from a copy of your own.`,
+  );
+}
+
 /**
  * Copies an original out of a keep.
- * @throws RemedyError where it is not there or damaged
+ * @throws OriginalLost where it is not there or damaged
  */
 export async function copyOriginal(folder: string, sha256: string, to: string): Promise<void> {
-  const kept = originalIn(folder, sha256);
-  if (!(await holds(kept, sha256)))
-    throw new RemedyError(
-      `The kept original "${kept}" is missing or damaged, so the converted picture was left in its place. Bring the original back from a copy of your own.`,
-    );
-  await copy(kept, to, sha256);
+  await copy(await heldOriginal(folder, sha256), to, sha256);
 }
 
 /** Bytes that are flushed and then read again. */

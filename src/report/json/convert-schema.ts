@@ -16,8 +16,8 @@ import {
 const path = text('Relative to the root of the book, forward slashes');
 const contract = { const: 1, description: 'Number of this contract' };
 const stopped = orNull(text(), 'Why nothing more was begun; null where the work came to its end');
-const counts = (outcomes: readonly string[]): Schema =>
-  object(Object.fromEntries(outcomes.map(outcome => [outcome, whole('Pictures')])));
+const counts = (outcomes: readonly string[]): Record<string, Schema> =>
+  Object.fromEntries(outcomes.map(outcome => [outcome, whole('Pictures')]));
 
 const OUTCOMES = ['converted', 'planned', 'skipped', 'failed'];
 
@@ -117,11 +117,14 @@ export const convertReportSchema: Schema = {
     notices: list({ type: 'string' }, 'What was left out'),
     relinking: orNull(relinking, 'Null where that was not asked for'),
     stopped,
-    summary: counts(OUTCOMES),
+    summary: object({
+      ...counts(OUTCOMES),
+      otherThanAsked: whole('Results that are found to be of another encoding than was asked for'),
+    }),
   }),
 };
 
-const UNDONE = ['restored', 'planned', 'skipped', 'failed'];
+const UNDONE = ['restored', 'planned', 'skipped', 'failed', 'lost'];
 
 /** What `convert --undo --format json` prints. */
 export const undoReportSchema: Schema = {
@@ -139,6 +142,6 @@ export const undoReportSchema: Schema = {
       'Sorted by path',
     ),
     stopped,
-    summary: counts(UNDONE),
+    summary: object(counts(UNDONE)),
   }),
 };

@@ -19,7 +19,10 @@ export function convertJson(
     notices,
     relinking,
     stopped,
-    summary: counted(conversions, ['converted', 'planned', 'skipped', 'failed']),
+    summary: {
+      ...counted(conversions, ['converted', 'planned', 'skipped', 'failed']),
+      otherThanAsked: conversions.filter(({ to, proof }) => proof && proof.encoding !== to).length,
+    },
   });
 }
 
@@ -30,7 +33,7 @@ export function undoJson({ dryRun, undone, stopped }: UndoReport): string {
     dryRun,
     undone: undone.map(({ path, outcome, sha256, reason }) => ({ path, outcome, sha256, reason })),
     stopped,
-    summary: counted(undone, ['restored', 'planned', 'skipped', 'failed']),
+    summary: counted(undone, ['restored', 'planned', 'skipped', 'failed', 'lost']),
   });
 }
 

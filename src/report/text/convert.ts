@@ -60,6 +60,7 @@ export function undoText({ undone, dryRun }: UndoReport, style: Style): string {
     back.map(({ path }) => safe(path)),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
+    reasons(paint.red('Lost'), of('lost'), style),
   ]);
 }
 

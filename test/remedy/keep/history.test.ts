@@ -50,8 +50,22 @@ describe('history', () => {
       { path: 'b.jpg', from: hash('c'), to: hash('d') },
       { event: 'restored', path: 'moved.jpg' },
     );
-    assert.equal(await history.lastMissing(at('plates/a.jpg')), null);
-    assert.equal((await history.lastMissing(at('b.jpg')))?.entry.from, hash('c'));
+    const lost = await history.lostFrom([at('plates/a.jpg'), at('b.jpg')], []);
+    assert.deepEqual(
+      lost.map(({ file, last }) => [file, last.entry.from]),
+      [[at('b.jpg'), hash('c')]],
+    );
+    assert.deepEqual(await history.lostFrom([at('b.jpg')], [hash('c')]), []);
+  });
+
+  it('misses a picture that is gone though another that was like it was brought back', async () => {
+    const alike = { path: 'b.jpg' };
+    const { history, at } = await told({}, alike, { event: 'restored' });
+    const lost = await history.lostFrom([at('plates/a.jpg'), at('b.jpg')], []);
+    assert.deepEqual(
+      lost.map(({ file }) => file),
+      [at('b.jpg')],
+    );
   });
 
   it('moves with the folder it is in', async () => {

@@ -18,12 +18,20 @@ describe('conversions as JSON', () => {
     const { conversions, summary } = JSON.parse(text);
     assert.equal(conversions[0].proof.maxError, 0.333333);
     assert.equal(conversions[3].sha256, null);
-    assert.deepEqual(summary, { converted: 2, planned: 0, skipped: 1, failed: 1 });
+    assert.deepEqual(summary, {
+      ...{ converted: 2, planned: 0, skipped: 1, failed: 1 },
+      otherThanAsked: 0,
+    });
+    const [first, ...others] = report.conversions;
+    const toned = { ...first, proof: { ...first.proof!, encoding: 'rgb-toned' as const } };
+    const other = { ...report, conversions: [toned, ...others] };
+    assert.equal(JSON.parse(convertJson(other, fitting)).summary.otherThanAsked, 1);
     assert.deepEqual(JSON.parse(undoJson(undone)).summary, {
       restored: 1,
       planned: 0,
       skipped: 0,
       failed: 1,
+      lost: 0,
     });
   });
 });
