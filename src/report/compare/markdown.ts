@@ -2,6 +2,7 @@ import type { Comparison, PageChange, PictureChange } from '../../shared/compari
 import { CAUTION } from '../caution';
 import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
+import { conditions, remarks } from './conditions';
 import { blocksNow, namesOf } from './news';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
@@ -28,7 +29,8 @@ export function comparisonMarkdown(comparison: Comparison): string {
     news(comparison),
     bullets('Findings that ended', ended),
     bullets('Judged otherwise, though unchanged themselves', capped(others, TOLD)),
-    bullets('To know', comparison.notices.map(words)),
+    bullets('To know', remarks(comparison).map(words)),
+    conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
     comparison.head.targets.length && comparison.changes.length ? words(CAUTION) : '',
   ];

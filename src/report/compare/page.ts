@@ -10,6 +10,7 @@ import { type Image, image } from '../page/image';
 import { mark } from '../page/marks';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
+import { conditions, remarks } from './conditions';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
 /** A picture made small, or why it cannot be shown; null: there is none. */
@@ -35,6 +36,7 @@ export function comparisonPage(comparison: Comparison, pictures: Pictures): stri
   <p class="verdict">${headline(comparison)}</p>
   ${verdict && html`<p>${verdict}</p>`}
   <p class="happened">${revisions(comparison)} ${closing(comparison)}</p>
+  ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
 </header>
 <main>
 ${comparison.changes.map(change => changed(change, pictures))}
@@ -53,7 +55,7 @@ ${comparison.changes.map(change => changed(change, pictures))}
   )}
   ${list(
     'To know',
-    comparison.notices.map(notice => html`${printed(notice)}`),
+    remarks(comparison).map(notice => html`${printed(notice)}`),
   )}
   ${comparison.head.targets.length > 0 && html`<p class="remarks">${CAUTION}</p>`}
 </div>

@@ -5,6 +5,7 @@ import { blockLines } from '../text/block-lines';
 import { nameOf } from '../text/blocks';
 import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
+import { conditions, remarks } from './conditions';
 import { blocksNow, namesOf } from './news';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
@@ -28,7 +29,8 @@ export function comparisonText(comparison: Comparison, style: Style): string {
     ...fresh.map(block => blockLines(block, style, paint)),
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],
     otherLines(comparison, text, paint),
-    comparison.notices.flatMap(notice => text(notice, 0, 2)),
+    conditions(comparison).flatMap(line => text(line, 0, 2)),
+    remarks(comparison).flatMap(notice => text(notice, 0, 2)),
     comparison.head.targets.length && comparison.changes.length ? text(CAUTION) : [],
     text(closing(comparison)),
   ];

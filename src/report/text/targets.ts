@@ -5,15 +5,18 @@ import { groundInFull } from '../../rules/targets';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import type { RouteId, Target } from '../../shared/target';
 
+/** Pictures and what they are printed on. */
+type Printed = Pick<BookReport, 'targets' | 'pictures'>;
+
 /** How the book is printed, and what its forecasts rest on: a line a target, or that nobody said. */
-export const targetLines = (report: BookReport): string[] =>
+export const targetLines = (report: Printed): string[] =>
   report.targets.length ? report.targets.map(target => targetLine(target, report)) : [NO_TARGET];
 
 const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast. Name a process (${processes
   .map(({ id }) => id)
   .join(', ')}): "process" in evengrey.json, or --process.`;
 
-function targetLine(target: Target, { targets, pictures }: BookReport): string {
+function targetLine(target: Target, { targets, pictures }: Printed): string {
   const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
     list.find(entry => entry.id === id)?.name ?? id;
   const paper =

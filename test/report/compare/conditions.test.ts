@@ -1,0 +1,37 @@
+import assert from 'node:assert/strict';
+import { doubtNotices } from '../../../src/book/doubts';
+import { conditions, remarks } from '../../../src/report/compare/conditions';
+import { picture, target } from '../text/support';
+import { change, comparison, page } from './support';
+
+const changed = () => comparison([change('changed', 'a', [page(picture('a'), picture('a'))])]);
+
+describe('the conditions of a comparison', () => {
+  it('stand once where both revisions have the same, with what the forecasts rest on', () => {
+    const lines = conditions(changed());
+    assert.equal(lines.length, 1);
+    assert.match(lines[0], /^[A-Z].*; .*; .*\. Forecasts: /);
+    assert.deepEqual(conditions(comparison([])), [], 'nothing is forecast where nothing changed');
+  });
+
+  it('stand twice where the settings changed them', () => {
+    const other = changed();
+    other.base.targets = [];
+    const [before, after] = conditions(other);
+    assert.match(before, /^Before: Nobody said where it will be printed/);
+    assert.match(after, /^After: .* Forecasts: /);
+  });
+
+  it('tell doubts about a target, which are then no remarks', () => {
+    const doubted = { ...target, process: 'silver-halide' as const, route: 'black-plate' as const };
+    const [doubt] = doubtNotices(doubted);
+    assert.ok(doubt);
+    const compared = { ...changed(), notices: [doubt, 'Another.'] };
+    compared.head.targets = [doubted];
+    compared.base.targets = [doubted];
+    assert.deepEqual(remarks(compared), ['Another.']);
+    assert.ok(
+      conditions(compared)[0].toLowerCase().includes(doubt.split('": ')[1].slice(0, -1).toLowerCase()),
+    );
+  });
+});
