@@ -2,13 +2,13 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, sleep, until, workspace } from '../../editor';
+import { extension, inWorkspace, problems, sleep, until } from '../../editor';
 import { press, screenshot, type, workbenchClick, workbenchText } from '../../window';
 
 const ROW = '.quick-input-list .monaco-list-row';
 const TOAST = '.notification-toast';
 const settings = () => inWorkspace('evengrey.json').fsPath;
-const run = (command: string) => void vscode.commands.executeCommand(command);
+const run = (command: string, ...named: unknown[]) => void vscode.commands.executeCommand(command, ...named);
 
 async function choose(option: string) {
   await workbenchText(ROW, new RegExp(option));
@@ -54,6 +54,11 @@ describe('a folder of pictures that is no book yet', () => {
     await workbenchText(ROW, /I do not know yet/);
     await press('Escape');
     await assert.rejects(fs.stat(settings()));
+  });
+
+  it('is told where its files must lie, if they are on no disk', async () => {
+    run('evengrey.writeSettings', vscode.Uri.from({ scheme: 'not-a-disk', path: '/book' }));
+    await workbenchText(TOAST, /A book is checked where its files lie on a disk/);
   });
 
   it('becomes one by four answers, with what was found in it', async () => {
@@ -147,6 +152,5 @@ describe('a folder of pictures that is no book yet', () => {
       await screenshot(`start-walkthrough-${theme.split(' ').slice(1).join('-').toLowerCase()}`);
     }
     await configuration.update('colorTheme', undefined, vscode.ConfigurationTarget.Global);
-    assert.ok(workspace());
   });
 });
