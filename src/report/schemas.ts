@@ -2,8 +2,9 @@
 import { language } from '../book/settings/words';
 import { waiversSchema } from '../book/waivers/schema';
 import { compareReportSchema } from './compare/schema';
+import { checkReportSchema } from './json/check-schema';
 import { convertReportSchema, undoReportSchema } from './json/convert-schema';
-import { checkReportSchema, forecastReportSchema } from './json/schema';
+import { forecastReportSchema } from './json/forecast-schema';
 
 /** The JSON schemas that are shipped in `media/schemas`, by file name. Written by the build. */
 export const schemas: Record<string, Record<string, unknown>> = {

@@ -1,5 +1,6 @@
 // no-unit-test: test/report/compare/json.test.ts validates reports against it, test/report/schemas.test.ts the schema itself
-import { finding, picture, target } from '../json/schema';
+import { finding } from '../json/finding-schema';
+import { picture } from '../json/picture-schema';
 import {
   flag,
   head,
@@ -13,6 +14,7 @@ import {
   whole,
   words,
 } from '../json/schema-parts';
+import { target } from '../json/target-schema';
 
 const KINDS = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'];
 

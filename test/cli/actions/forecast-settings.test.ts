@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
 import { lights, processes } from '../../../src/print';
-import { forecastReportSchema } from '../../../src/report/json/schema';
+import { forecastReportSchema } from '../../../src/report/json/forecast-schema';
 import { temporaryFolder } from '../../book/support/folder';
 import { strictErrors } from '../../report/support';
 import { pictures } from '../support/book';

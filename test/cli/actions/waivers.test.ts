@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { checkReportSchema } from '../../../src/report/json/schema';
+import { checkReportSchema } from '../../../src/report/json/check-schema';
 import { commit, repositoryOf } from '../../book/revisions/support/repository';
 import { temporaryFolder } from '../../book/support/folder';
 import { strictErrors } from '../../report/support';

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { defaultTarget, forecastPicture, forecastValue } from '../../../src/print';
 import { bookJson, forecastsJson } from '../../../src/report/json';
-import { checkReportSchema, forecastReportSchema } from '../../../src/report/json/schema';
+import { checkReportSchema } from '../../../src/report/json/check-schema';
+import { forecastReportSchema } from '../../../src/report/json/forecast-schema';
 import { bookText } from '../../../src/report/text/book';
 import type { BookReport, PictureReport } from '../../../src/shared/finding';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
