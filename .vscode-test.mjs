@@ -20,6 +20,7 @@ export default defineConfig([
   suite('layout'),
   suite('overview'),
   suite('no-book'),
+  suite('review'),
   suite('start'),
   suite('screen'),
 ]);

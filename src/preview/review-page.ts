@@ -75,11 +75,11 @@ export function picturePage(picture: ReviewedPicture, review: Review, view: View
   ${picture.pages.length > 1 && pager(picture)}
 </header>
 ${(before || after) && figure(picture, view)}
-${picture.neighbours.length > 0 && neighbours(picture)}
 <ul class="says">${picture.says.map(line => html`<li>${sentence(line)}</li>`)}</ul>
 ${findings('New', picture.findings.new, { rule })}
 ${findings('Ended', picture.findings.ended, { rule })}
 ${findings('As before', picture.findings.unchanged, { rule })}
+${picture.neighbours.length > 0 && neighbours(picture)}
 <div class="columns">
   ${picture.facts.length > 0 && facts(picture.facts)}
   ${picture.forecasts.length > 0 && forecasts(picture.forecasts)}

@@ -62,7 +62,8 @@ export class ReviewPictures {
     if (isShown(before) && isShown(after) && shapesAgree(before, after)) {
       const comparison = new Comparison(this.onWipe, { before: 'before', after: 'after' });
       this.#comparison = comparison;
-      place.replaceChildren(comparison.element);
+      // its own measure of width is for what stands beside it
+      place.replaceWith(comparison.element);
       comparison.set({ ...this.#view });
       void comparison.showBefore(before.png as Uint8Array<ArrayBuffer>);
       void comparison.showAfter(after.png as Uint8Array<ArrayBuffer>);

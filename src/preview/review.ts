@@ -41,8 +41,8 @@ function remember(change: Partial<State>) {
   editor.setState(state);
 }
 
-function show({ root, since, review, picture }: Extract<ToReviewPage, { type: 'review' }>) {
-  const asked = state.wish?.picture?.path;
+function show({ root, wish, review, picture }: Extract<ToReviewPage, { type: 'review' }>) {
+  const { since } = wish;
   const now = JSON.stringify([since, picture?.path, picture?.page]);
   const again = now === drawn;
   const scroll = again ? window.scrollY : drawn === '' ? state.scroll : 0;
@@ -52,7 +52,7 @@ function show({ root, since, review, picture }: Extract<ToReviewPage, { type: 'r
     root,
     wish: { since, picture: picture && { path: picture.path, page: picture.page } },
   });
-  draw(review, since, picture, asked);
+  draw(review, since, picture, wish.picture?.path);
   page.removeAttribute('aria-busy');
   window.scrollTo(0, scroll);
   const place = focused && document.getElementById(focused);

@@ -81,7 +81,8 @@ export interface ReviewWish {
 
 /** From the editor to the page. */
 export type ToReviewPage =
-  | { type: 'review'; root: string; since: Since; review: Review; picture: ReviewedPicture | null }
+  /** `picture` is null where `wish` asks for none, or for one that did not change. */
+  | { type: 'review'; root: string; wish: ReviewWish; review: Review; picture: ReviewedPicture | null }
   /** Nothing can be compared; what to do in words. */
   | { type: 'empty'; words: string }
   | { type: 'busy'; words: string }

@@ -1,4 +1,5 @@
 // The folders that the editor suites open, made anew for every run. Nothing in them but what a suite needs to see.
+import { execFileSync } from 'node:child_process';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
@@ -12,6 +13,7 @@ export async function makeWorkspaces(dir) {
     convert,
     layout,
     overview,
+    review,
     screen,
     'no-book': noBook,
     start,
@@ -126,6 +128,43 @@ async function start(at) {
   await convert(at);
   await fs.rm(at('evengrey.json'));
 }
+
+/**
+ * A book in a repository of its own, on a branch: one picture spoilt, one renamed, one gone and one new since `main`, and
+ * one put right that is not committed.
+ */
+async function review(at) {
+  await book(at);
+  const git = (...args) => execFileSync('git', args, { cwd: at('.'), env: committer });
+  const commit = () => {
+    git('add', '--all');
+    git('commit', '--quiet', '-m', 'The book');
+  };
+  await fs.mkdir(at('.vscode'));
+  await fs.writeFile(at('.vscode/settings.json'), '{ "git.enabled": true }\n');
+  git('init', '--quiet', '--initial-branch=main');
+  commit();
+  git('checkout', '--quiet', '-b', 'work');
+  await stained(hills(1)).jpeg({ quality: 92 }).toFile(at('pictures/plate-1.jpg'));
+  git('mv', 'pictures/plate-2.jpg', 'pictures/plate-20.jpg');
+  await fs.rm(at('pictures/plate-3.jpg'));
+  await stained(hills(8)).png().toFile(at('pictures/plate-8.png'));
+  commit();
+  await hills(6).png().toFile(at('pictures/plate-6.png'));
+}
+
+/** Who commits, and nothing of the machine's own settings. */
+const committer = {
+  PATH: process.env.PATH,
+  GIT_CONFIG_NOSYSTEM: '1',
+  GIT_CONFIG_GLOBAL: '/dev/null',
+  ...Object.fromEntries(
+    ['AUTHOR', 'COMMITTER'].flatMap(who => [
+      [`GIT_${who}_NAME`, 'Test'],
+      [`GIT_${who}_EMAIL`, 'test@example.org'],
+    ]),
+  ),
+};
 
 /** Three hundred icons of some program: pictures, but nobody's book. */
 async function noBook(at) {

@@ -34,7 +34,8 @@ export function registerReview(
   return vscode.Disposable.from(
     vscode.commands.registerCommand('evengrey.compareChange', async (from?: unknown) => {
       const file = changedFile(from);
-      if (!file) return tell(NO_PICTURE());
+      // the menu of the source-control view does not tell pictures from other files
+      if (!file || !PICTURE.test(file.path)) return tell(NO_PICTURE());
       if (!books.all.length) await books.find();
       const book = books.of(file);
       if (!book) return tell(NO_BOOK());
@@ -61,13 +62,15 @@ const COMMANDS: Record<Since, string> = {
   branch: 'evengrey.reviewBranch',
 };
 
+const PICTURE = /\.(jpe?g|jpe|png|webp|avif|gif|tiff?|psd)$/i;
+
 const keyOf = (root: vscode.Uri, since: Since) => `${since} ${root}`;
 
 const tell = (words: string) => void vscode.window.showInformationMessage(words);
 
 const NO_PICTURE = () =>
   vscode.l10n.t(
-    'Choose a changed picture in the source-control view, or open one, to compare how it prints.',
+    'Only pictures are compared as they print: choose a changed one in the source-control view, or open one.',
   );
 const NO_BOOK = () =>
   vscode.l10n.t(

@@ -17,6 +17,9 @@ export class ReviewSession {
   readonly #disposables: vscode.Disposable[] = [];
   #ready = false;
   #running = new AbortController();
+  #busy = false;
+  /** The book was checked while it was compared. */
+  #stale = false;
 
   constructor(
     private readonly panel: vscode.WebviewPanel,
@@ -36,7 +39,7 @@ export class ReviewSession {
     this.#disposables.push(
       webview.onDidReceiveMessage((message: FromReviewPage) => this.#receive(message)),
       panel.onDidDispose(() => this.#dispose()),
-      books.onDidChange(book => isOurs(book) && this.#fill(true)),
+      books.onDidChange(book => isOurs(book) && this.#refresh()),
     );
     panel.title =
       wish.since === 'branch'
@@ -78,6 +81,12 @@ export class ReviewSession {
     return vscode.Uri.joinPath(this.root, name);
   }
 
+  /** One comparison at a time: checks may come faster than comparisons are made, and each would put off the last. */
+  #refresh() {
+    if (this.#busy) this.#stale = true;
+    else void this.#fill(true);
+  }
+
   /** `fresh`: the folder may have changed. */
   async #fill(fresh: boolean) {
     // before its `ready` the page hears nothing
@@ -85,6 +94,8 @@ export class ReviewSession {
     this.#running.abort();
     const { signal } = (this.#running = new AbortController());
     const { wish } = this;
+    this.#busy = true;
+    if (fresh) this.#stale = false;
     const branch = vscode.workspace
       .getConfiguration('evengrey', this.root)
       .get<string>('compareWith')
@@ -100,11 +111,15 @@ export class ReviewSession {
             this.#post({ type: 'busy', words: vscode.l10n.t('{0} of {1} pictures are read.', done, total) }),
         },
       );
-      this.#post({ type: 'review', root: this.root.toString(), since: wish.since, review, picture });
+      this.#post({ type: 'review', root: this.root.toString(), wish, review, picture });
       if (picture) await this.#fillPictures(picture, review.commit, signal);
     } catch (error) {
       if (!(error instanceof Cancelled)) this.#post({ type: 'empty', words: (error as Error).message });
     }
+    // what is newer has the word
+    if (this.#running.signal !== signal) return;
+    this.#busy = false;
+    if (this.#stale && !signal.aborted) void this.#fill(true);
   }
 
   async #fillPictures(picture: ReviewedPicture, commit: string, signal: AbortSignal) {
