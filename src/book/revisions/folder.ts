@@ -18,7 +18,7 @@ export interface FolderTree {
  * Makes a tree of the book's folder as it is now, with what git ignores left out. The repository stays as it is: the index
  * is a copy, and contents that are new go into a store of their own, which is gone when it is closed. Only files that changed are
  * read.
- * @throws GitError in the middle of a merge
+ * @throws GitError in the middle of a merge, and where a file cannot be read
  */
 export async function treeOfFolder(
   repository: Repository,
@@ -40,20 +40,11 @@ export async function treeOfFolder(
       GIT_ALTERNATE_OBJECT_DIRECTORIES: quoted(path.join(commonDir, 'objects')),
     };
     // contents live for a moment: packing them small would cost more than it saves
-    const add = [
-      '-c',
-      'core.compression=0',
-      '-c',
-      'core.safecrlf=false',
-      'add',
-      '--all',
-      '--ignore-errors',
-      '--',
-      '.',
-    ];
+    const add = ['-c', 'core.compression=0', '-c', 'core.safecrlf=false', 'add', '--all', '--', '.'];
     const added = await runGit(root, add, { env, ...options });
+    if (added.code !== 0) throw new GitError(unwritten(added.stderr));
     const written = await runGit(root, ['write-tree', '--missing-ok'], { env, ...options });
-    if (written.code !== 0) throw new GitError(unwritten(written.stderr || added.stderr));
+    if (written.code !== 0) throw new GitError(unwritten(written.stderr));
     return { tree: written.stdout.toString('utf8').trim(), repository: { ...repository, env }, close };
   } catch (error) {
     await close();
@@ -80,4 +71,4 @@ const quoted = (file: string): string => JSON.stringify(file);
 const unwritten = (complaint: string): string =>
   /unmerged|needs merge/.test(complaint)
     ? 'The repository is in the middle of a merge: resolve it first, then compare.'
-    : `git cannot say what lies in the folder: ${complaint.replace(/^(fatal|error): /, '')}`;
+    : `git cannot say what lies in the folder: ${complaint.replace(/^(fatal|error): /gm, '')}`;

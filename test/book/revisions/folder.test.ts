@@ -68,4 +68,14 @@ describe('what lies in a folder, as git would hold it', () => {
     );
     await (await treeOfFolder(await open(top))).close();
   });
+
+  it('is not half known: what git cannot take in is told', async () => {
+    const top = repositoryOf({ 'a.tif': 'a' });
+    write(top, { 'b.tif': 'new', 'inner/c.tif': 'c' });
+    git(`${top}/inner`, 'init', '--quiet');
+    await assert.rejects(
+      treeOfFolder(await open(top)),
+      /^GitError: git cannot say what lies in the folder: .*inner/,
+    );
+  });
 });
