@@ -18,10 +18,14 @@ export function verdict(report: BookReport): string {
     return all === 1
       ? 'The one picture wants no attention by itself, but the book as a whole does.'
       : `No single one of ${all} pictures wants attention, but the book as a whole does.`;
-  if (report.scope?.unread)
-    return `Nothing in ${all === 1 ? 'this file' : `these ${all} files`} stands against printing, each looked at by itself; ${count(report.scope.unread, 'other picture')} of the book ${report.scope.unread === 1 ? 'was' : 'were'} not compared.`;
-  const what = all === 1 ? 'the one picture' : `all ${all} pictures`;
-  return `Nothing in the files stands against printing ${what}.`;
+  const { waived = 0 } = report.summary;
+  const only =
+    waived && `Only ${count(waived, 'waived finding')} ${waived === 1 ? 'stands' : 'stand'} against printing`;
+  if (report.scope?.unread) {
+    const these = all === 1 ? 'this file' : `these ${all} files`;
+    return `${only ? `${only} ${these}` : `Nothing in ${these} stands against printing`}, each looked at by itself; ${count(report.scope.unread, 'other picture')} of the book ${report.scope.unread === 1 ? 'was' : 'were'} not compared.`;
+  }
+  return `${only || 'Nothing in the files stands against printing'} ${all === 1 ? 'the one picture' : `all ${all} pictures`}.`;
 }
 
 /** What to do first, or null: with the worst picture and those that want the same for the same reason. */

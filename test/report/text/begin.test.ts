@@ -14,6 +14,18 @@ describe('what to do first', () => {
     assert.equal(begin(clean), 'Have a test print made first.');
   });
 
+  it('does not pass over what the team lives with', () => {
+    const lived = (waived: number, more = {}) => {
+      const book = report([picture('a.jpg'), picture('b.jpg')], more);
+      return verdict({ ...book, summary: { ...book.summary, waived } });
+    };
+    assert.equal(lived(1), 'Only 1 waived finding stands against printing all 2 pictures.');
+    assert.match(
+      lived(3, { scope: { which: 'named', unread: 2 } }),
+      /^Only 3 waived findings stand against printing these 2 files, each looked at by itself; 2 other/,
+    );
+  });
+
   it('does not pass pictures that were not compared with the others of their book', () => {
     const alone = (pictures: number, unread: number) =>
       verdict(
