@@ -14,7 +14,7 @@ export interface CropsState {
 export const cropsBegin: CropsState = { times: 1 };
 
 /** CSS pixels: longest edge of a drawing, and width of the neutral greys beside it. */
-const EDGE = 300;
+const EDGE = 280;
 const PATCH = 22;
 /** Neutral greys beside every drawing: a tint is seen against them. */
 const GREYS = ['#ddd', '#999', '#444'];

@@ -82,6 +82,8 @@ export interface Condition {
   /** In how many of the ten a tint is seen, in words. */
   tinted: Record<keyof PossibleOrder['tint'], string>;
   bands: Bands;
+  /** How the picture's tones come out. */
+  tones: Tones;
   /** What prints like black: all of the file below this L*, and the share (0-1) of the picture that is so dark. */
   closed: { below: number; share: number };
   /** Percent of ink that may lie on one place, and whether the settings say so; null where none is known or it does not count. */
@@ -97,6 +99,12 @@ export interface Condition {
   ground: string[];
   /** What every encoding would do here. */
   encodings: EncodingLine[];
+}
+
+/** L* of the file and of the print, within the deepest black and the paper of it. A forecast has it too. */
+export interface Tones {
+  zones: readonly { L: number; Lprint: number }[];
+  range: { black: number; white: number };
 }
 
 /** A sound grey picture in one encoding under a target, in words. */

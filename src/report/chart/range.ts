@@ -1,5 +1,5 @@
 // no-unit-test: part of a drawing that test/report/chart/index.test.ts reads whole
-import type { Forecast } from '../../shared/forecast';
+import type { Tones } from '../../shared/sheet';
 import { type Html, html } from '../page/html';
 
 const WIDTH = 220;
@@ -12,12 +12,12 @@ const SIDE = 176;
 const LOST = 3;
 
 /** Print lightness over file lightness, between the press's black and its paper; `apart`: with nothing between its tones. */
-export function range({ zones, range: { black, white } }: Forecast, apart: boolean): Html {
+export function range({ zones, range: { black, white } }: Tones, apart: boolean): Html {
   const x = (L: number) => px(LEFT + (L / 100) * SIDE);
   const y = (L: number) => px(TOP + SIDE - (L / 100) * SIDE);
   const points = zones.toSorted((one, other) => one.L - other.L);
   const line = points.map(({ L, Lprint }, i) => `${i ? 'L' : 'M'}${x(L)} ${y(Lprint)}`).join('');
-  return html`<svg x="320" y="0" width="${WIDTH}" height="${HEIGHT}" viewBox="0 0 ${WIDTH} ${HEIGHT}">
+  return html`<svg x="320" y="0" width="${WIDTH}" height="${HEIGHT}" viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">
 <text x="${LEFT}" y="14" class="small">L* in print, over L* of the file</text>
 <rect x="${LEFT}" y="${TOP}" width="${SIDE}" height="${SIDE}" fill="#fff" stroke="#999"/>
 <rect x="${LEFT}" y="${TOP}" width="${SIDE}" height="${px(y(white) - TOP)}" fill="#ddd"/>

@@ -1,5 +1,6 @@
 // no-unit-test: part of a page that test/report/page/sheet.test.ts reads whole
 import type { Condition, Sheet } from '../../shared/sheet';
+import { range } from '../chart/range';
 import { type Html, html } from './html';
 import { orderId, waysSeen } from './orders';
 import { half, strip } from './strip';
@@ -24,9 +25,13 @@ export function condition(sheet: Sheet, index: number, id: string): Html {
     <p class="tint">${of.expect.tint}</p>
     <p>${of.expect.direction}</p>
     <p>${of.expect.range}</p>
+    ${toneScale(of)}
   </div>
 </article>`;
 }
+
+/** Which tones of the file the print can tell apart, between its deepest black and its paper: the sentence above, drawn. */
+const toneScale = ({ tones }: Condition): Html => html`<figure class="tones">${range(tones, false)}</figure>`;
 
 /** The picture's tones from paper down to black, in the file and flush in ten orders. */
 const tenOrders = (sheet: Sheet, { orders }: Condition): Html => html`

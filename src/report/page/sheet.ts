@@ -6,7 +6,7 @@ import { printed } from './typography';
 
 /** What is said before any forecast: it goes with every drawing of one. */
 export const CAUTION =
-  'Each strip is drawn as one possible order, not as the colour it will have. Only the strips are a forecast; the picture above is the file and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
+  'What is drawn below is one possible order, not the colour that it will have. Only that is a forecast; the picture above is the file and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
 
 /** What differs between a page in the editor and one in a browser. */
 export interface Frame {
@@ -43,7 +43,7 @@ export function sheet(of: Sheet, frame: Frame): Html {
   </section>
   <div class="plate">
     ${frame.picture}
-    ${of.encoding.id !== 'unreadable' && html`<p class="caption">The file, as a screen shows it. It is no forecast${of.conditions.length > 0 && ': how it may print is shown in strips below'}.</p>`}
+    ${of.encoding.id !== 'unreadable' && html`<p class="caption">The file, as a screen shows it. It is no forecast${of.conditions.length > 0 && ': how it may print is drawn below'}.</p>`}
     ${crowded && stored(of)}
     ${findings('About this book', of.shared, frame)}
   </div>

@@ -33,6 +33,7 @@ export function conditionOf(
     tinted: tintedWords(orders, of.toned),
     expect: expectations(forecast, of),
     bands: forecast.tint.bands,
+    tones: tonesOf(forecast),
     closed: closedOf(forecast, tone),
     inkLimit: space === 'cmyk' ? inkLimitOf(target) : null,
     own: ownLine(forecast, encodings),
@@ -41,6 +42,11 @@ export function conditionOf(
     encodings,
   };
 }
+
+const tonesOf = ({ zones, range: { black, white } }: Forecast): Condition['tones'] => ({
+  zones: zones.map(({ L, Lprint }) => ({ L, Lprint })),
+  range: { black, white },
+});
 
 /** Counted by the file's own tones, in steps of L* 1 as the forecast counts them. */
 function closedOf(forecast: Forecast, tone: PictureFacts['tone']): Condition['closed'] {

@@ -53,6 +53,17 @@ describe('the page of a picture', () => {
     );
   });
 
+  it('draws which tones can be printed, from the black to the paper of the forecast', () => {
+    const of = picture('a.png');
+    const [{ range }] = of.forecasts;
+    const drawn = sheet(sheetOf(of, [], options), frame).text.match(
+      /<figure class="tones">.*?<\/figure>/s,
+    )![0];
+    const ends = [...drawn.matchAll(/class="small end">(\d+)</g)].map(match => match[1]);
+    // then the end of the file's own scale
+    assert.deepEqual(ends, [range.white.toFixed(0), range.black.toFixed(0), '100']);
+  });
+
   it('tells what every encoding would do under the target', () => {
     assert.match(page, /aria-label="Encodings on Offset, coated paper"/);
     for (const encoding of ['rgb-neutral', 'single-channel', 'black-only', 'four-channel'])
