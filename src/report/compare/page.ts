@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import bookStyle from '../../../media/book-page.css';
 import compareStyle from '../../../media/compare-page.css';
 import sheetStyle from '../../../media/sheet.css';
@@ -8,6 +7,7 @@ import { CAUTION } from '../caution';
 import { type Html, html } from '../page/html';
 import { type Image, image } from '../page/image';
 import { mark } from '../page/marks';
+import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
 import { conditions, remarks } from './conditions';
@@ -60,25 +60,7 @@ ${comparison.changes.map(change => changed(change, pictures))}
   ${comparison.head.targets.length > 0 && html`<p class="remarks">${CAUTION}</p>`}
 </div>
 </main>`;
-  const hash = createHash('sha256').update(WIPE).digest('base64');
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'sha256-${hash}'">
-<title>${title}</title>
-<style>
-${bookStyle}
-${sheetStyle}
-${compareStyle}
-</style>
-</head>
-<body>${page.text}
-<script>${WIPE}</script>
-</body>
-</html>
-`;
+  return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
 
 function changed(change: PictureChange, pictures: Pictures): Html {

@@ -13,6 +13,7 @@ import { type Html, html } from './html';
 import { type Image, image } from './image';
 import { orderChoice } from './orders';
 import { findings, sheet } from './sheet';
+import { standalone } from './standalone';
 
 /** A picture as it is shown, among the others and, where it has one, on its own sheet; or why it cannot be. */
 export type Shown = { small: Image; large: Image | null } | { trouble: string };
@@ -66,22 +67,7 @@ ${sheets.map(
 </article>`,
 )}
 </main>`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">
-<title>${html`${title}`.text}</title>
-<style>
-${bookStyle}
-${sheetStyle}
-</style>
-</head>
-<body>${page.text}
-</body>
-</html>
-`;
+  return standalone(title, [bookStyle, sheetStyle], page);
 }
 
 const ALL = 'all-pictures';

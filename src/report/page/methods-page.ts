@@ -3,6 +3,7 @@ import sheetStyle from '../../../media/sheet.css';
 import type { Choosable, MethodPictures } from '../../shared/remedies';
 import { html } from './html';
 import { image } from './image';
+import { standalone } from './standalone';
 
 /**
  * One picture made grey in every way, side by side, as one page for a browser. Nothing is loaded from anywhere, no
@@ -31,20 +32,5 @@ export function methodsPage(
     })}
   </ol>
 </main>`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">
-<title>${html`${title}`.text}</title>
-<style>
-${sheetStyle}
-${methodsStyle}
-</style>
-</head>
-<body>${page.text}
-</body>
-</html>
-`;
+  return standalone(title, [sheetStyle, methodsStyle], page);
 }
