@@ -13,6 +13,7 @@ import { registerRulePages } from './rule-pages';
 import { registerStart } from './start';
 import { registerStatus } from './status';
 import { registerTree } from './tree';
+import { registerWaiving } from './waive';
 
 /** Starts no process and reads no picture: that waits for a book, or for somebody who opens a preview. */
 export function activate({ extensionUri, subscriptions, workspaceState }: vscode.ExtensionContext) {
@@ -35,6 +36,7 @@ export function activate({ extensionUri, subscriptions, workspaceState }: vscode
     registerOverview(extensionUri, books, checker),
     registerReview(extensionUri, books, checker),
     registerTree(books, workspaceState),
+    registerWaiving(books, checker),
   );
   void books.find();
 }

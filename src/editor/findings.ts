@@ -4,9 +4,8 @@ import type { CheckAnswer, LocatedProblem } from '../shared/checker-protocol';
 import type { Book } from './book';
 import type { Books } from './books';
 import { atTheTop, findingDiagnostic, plainDiagnostic, related } from './diagnostics';
+import { WAIVERS } from './waive';
 
-/** What the team has decided to live with. */
-const WAIVERS = '.evengrey-waivers.json';
 /** So many pictures that no layout places can be opened from where they are told. */
 const MOST_RELATED = 50;
 

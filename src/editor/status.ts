@@ -75,16 +75,23 @@ function describe({ state, settings }: Book): { text: string; tooltip: string; c
   return { ...counts(summary), command: problems };
 }
 
-function counts({ pictures, errors, warnings, notes }: Summary): { text: string; tooltip: string } {
+function counts({ pictures, errors, warnings, notes, waived }: Summary): { text: string; tooltip: string } {
   const t = vscode.l10n.t;
   if (errors + warnings === 0)
     return {
       text: `$(check) ${t('{0} pictures', pictures)}`,
-      tooltip: t(
-        '{0} pictures, nothing to put right, {1} notes. A test print comes before the run.',
-        pictures,
-        notes,
-      ),
+      tooltip: waived
+        ? t(
+            '{0} pictures, nothing to put right but what is waived ({1}), {2} notes. A test print comes before the run.',
+            pictures,
+            waived,
+            notes,
+          )
+        : t(
+            '{0} pictures, nothing to put right, {1} notes. A test print comes before the run.',
+            pictures,
+            notes,
+          ),
     };
   return {
     text: `$(warning) ${t('{0} to put right', errors + warnings)}`,

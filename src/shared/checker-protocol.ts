@@ -3,9 +3,9 @@ import type { Facing } from './facing';
 import type { Summary } from './finding';
 import type { FirstAnswers, FirstChoices } from './first-settings';
 import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
+import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { Contact, Doing, Overview, PictureKey } from './overview';
 import type { Encoding } from './picture';
-import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { Raster } from './reader-protocol';
 import type { BeforeAndAfter, Made, MethodPictures, Remedies } from './remedies';
 import type { Review, ReviewedPicture, ReviewWish } from './review';
@@ -70,6 +70,11 @@ export interface CheckerAnswers {
   writeFirst: { request: { root: string; answers: FirstAnswers }; answer: boolean };
   /** Draws the demo book. `folder`: absolute, new or empty. */
   demo: { request: { folder: string }; answer: null };
+  /**
+   * What has to be written into the file of waivers so that the findings of a rule on a picture are waived. `text`: the
+   * file as the editor has it; null: there is none.
+   */
+  waive: { request: WaiveWish; answer: { offset: number; length: number; content: string }[] };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };
@@ -144,6 +149,16 @@ export interface SheetWish {
   light: LightId | null;
   /** Which ten possible orders are drawn. */
   series: number;
+}
+
+export interface WaiveWish {
+  root: string;
+  /** Relative to the root. */
+  picture: string;
+  rule: string;
+  /** Why the team can live with it. */
+  reason: string;
+  text: string | null;
 }
 
 export interface ConvertWish extends Made {

@@ -110,6 +110,8 @@ export class Checker {
         return writeFirst(request, await this.#book(request.root).cache(), signal);
       case 'demo':
         return makeDemo(request.folder, this.#demoFile, signal);
+      case 'waive':
+        return this.#book(request.root).waive(request, signal);
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':

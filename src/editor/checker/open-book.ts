@@ -7,12 +7,13 @@ import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
 import type { Settings } from '../../book/settings/settings';
+import type { TextChange } from '../../book/waivers/add';
 import { readWaivers } from '../../book/waivers/file';
 import { overviewOf } from '../../report/overview';
 import { rules } from '../../rules';
 import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
 import { activeRules } from '../../rules/settings';
-import type { CheckAnswer, LocatedProblem, Progress } from '../../shared/checker-protocol';
+import type { CheckAnswer, LocatedProblem, Progress, WaiveWish } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { OpenText, Place } from '../../shared/layout-places';
 import type { Overview } from '../../shared/overview';
@@ -20,7 +21,7 @@ import type { BookPlace } from '../../shared/sheet';
 import { OpenLayouts } from './layouts';
 import { recommendedFor } from './remedies';
 import { entriesOf, findingsByPicture, shown } from './shown';
-import { withWaivers } from './waived';
+import { waiving, withWaivers } from './waived';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
 export class OpenBook {
@@ -98,6 +99,13 @@ export class OpenBook {
   async overview(signal: AbortSignal): Promise<Overview | null> {
     const report = await this.report(signal);
     return report && overviewOf(report, this.#spreads);
+  }
+
+  /** See the question `waive`. */
+  async waive({ picture, rule, reason, text }: WaiveWish, signal: AbortSignal): Promise<TextChange[]> {
+    const report = await this.report(signal);
+    if (!report) throw new Error('The settings cannot be used, so there is nothing to waive.');
+    return waiving(rule, picture, reason, report, text);
   }
 
   /** What was read of the book's pictures before. */

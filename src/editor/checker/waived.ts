@@ -1,6 +1,9 @@
+import { parseAgainst } from '../../book/settings/validate';
+import { changesAdding, type TextChange, waiversFor } from '../../book/waivers/add';
 import { applyWaivers } from '../../book/waivers/apply';
-import type { WaiversRead } from '../../book/waivers/file';
+import { WAIVERS_FILE, type WaiversRead } from '../../book/waivers/file';
 import { waiverNotices } from '../../book/waivers/notices';
+import { waiversSchema } from '../../book/waivers/schema';
 import type { BookReport } from '../../shared/finding';
 
 /** What waivers made of a report. */
@@ -17,4 +20,24 @@ export function withWaivers(report: BookReport, { waivers, file }: WaiversRead):
   const { report: waived, unused } = applyWaivers(report, waivers);
   const notices = waiverNotices(waived, { file, waivers, stale: unused, show: 'count' });
   return { report: { ...waived, notices: [...waived.notices, ...notices] }, notices };
+}
+
+/**
+ * What waives the findings of a rule on a picture in the file of waivers, as the editor has its `text`; null: none is
+ * there.
+ * @throws Error in words for people where it cannot be done
+ */
+export function waiving(
+  rule: string,
+  picture: string,
+  reason: string,
+  report: BookReport,
+  text: string | null,
+): TextChange[] {
+  const problems = text === null ? [] : parseAgainst(waiversSchema, text, WAIVERS_FILE).problems;
+  if (problems.length)
+    throw new Error(
+      `Nothing was waived: ${WAIVERS_FILE} has a problem on line ${problems[0].line}. Put it right first. ${problems[0].message}`,
+    );
+  return changesAdding(text, waiversFor(rule, picture, reason, report));
 }

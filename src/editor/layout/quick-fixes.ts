@@ -1,8 +1,10 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import { posix } from 'node:path';
 import * as vscode from 'vscode';
 import type { Place } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
 import { ruleOf } from '../diagnostics';
+import { WAIVE } from '../waive';
 import { CONVERT_AND_PLACE, OPEN_PICTURE, pictureId } from './commands';
 import type { Layout, LayoutPlaces } from './places';
 import { rangeOf } from './ranges';
@@ -66,6 +68,17 @@ function actionsOn(
         ),
       );
   }
+  // a note is only for knowing
+  const counts = place.findings.some(finding => finding.rule === rule && finding.severity !== 'note');
+  if (place.picture && place.isThere && counts)
+    actions.push(
+      action(
+        t('Waive {0} on {1}...', rule, posix.basename(place.picture)),
+        WAIVE,
+        uriOf(place.picture),
+        rule,
+      ),
+    );
   if (place.picture && place.isThere)
     actions.push(action(t('Open in Evengrey’s preview'), OPEN_PICTURE, pictureId(uriOf(place.picture))));
   actions.push(action(t('Explain {0}', rule), 'evengrey.explainRule', rule));

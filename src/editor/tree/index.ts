@@ -1,6 +1,7 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
 import type { Books } from '../books';
+import { WAIVE } from '../waive';
 import type { By } from './groups';
 import { type Row, uriOf } from './items';
 import { BookTree } from './provider';
@@ -64,6 +65,10 @@ export function registerTree(books: Books, memory: vscode.Memento): vscode.Dispo
     vscode.commands.registerCommand('evengrey.tree.convert', (row?: Row, rows?: Row[]) => {
       const pictures = picturesOf(rows?.length ? rows : row ? [row] : view.selection);
       if (pictures.length) return vscode.commands.executeCommand('evengrey.convert', pictures[0], pictures);
+    }),
+    vscode.commands.registerCommand('evengrey.tree.waive', (row: Row) => {
+      if (row.kind === 'picture')
+        return vscode.commands.executeCommand(WAIVE, uriOf(row.book, row.leaf), row.group.id);
     }),
     vscode.commands.registerCommand('evengrey.tree.explain', (row: Row) => {
       const rule = row.kind === 'told' ? row.finding.rule : row.kind === 'group' ? row.group.id : undefined;

@@ -86,7 +86,9 @@ function pictureItem(book: Book, group: Group, leaf: Leaf): vscode.TreeItem {
   item.description = [...(group.severity ? [leaf.encoding] : []), ...(folder === '.' ? [] : [folder])].join(
     ' · ',
   );
-  item.contextValue = 'picture';
+  // a note is only for knowing, and needs no waiver
+  const waivable = group.severity !== null && worst !== undefined && worst.severity !== 'note';
+  item.contextValue = waivable ? 'picture waivable' : 'picture';
   item.tooltip = [leaf.path, ...leaf.findings.map(({ message }) => message)].join('\n\n');
   item.accessibilityInformation = {
     label: [leaf.path, leaf.encoding, ...(worst ? [worst.severity, worst.message] : [])].join(', '),

@@ -11,6 +11,7 @@ export type Standing =
   | 'settings'
   | 'no-pictures'
   | 'filtered'
+  | 'waived'
   | 'clean'
   | 'full';
 
@@ -24,7 +25,8 @@ export function standingOf(books: readonly Book[], tree: BookTree): Standing {
   if (!answer) return 'checking';
   if (!answer.summary) return 'settings';
   if (answer.summary.pictures === 0) return 'no-pictures';
-  return tree.filter ? 'filtered' : 'clean';
+  if (tree.filter) return 'filtered';
+  return answer.summary.waived ? 'waived' : 'clean';
 }
 
 /** What stands beside the tree's name: how many pictures, and how much there is to put right. */

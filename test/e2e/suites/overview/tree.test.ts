@@ -4,7 +4,7 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, rulesOn, until, workspace } from '../../editor';
+import { extension, inWorkspace, problems, rulesOn, sleep, until, workspace } from '../../editor';
 import {
   press,
   screenshot,
@@ -41,6 +41,14 @@ const paneText = (words: RegExp) =>
 async function button(label: string) {
   await workbenchHover(`${PANE} > .pane-header`);
   await workbenchClick(`${PANE} > .pane-header [aria-label^="${label}"]`);
+}
+/** Chooses from the menu of a row. */
+async function menu(row: string, action: string) {
+  await workbenchMenu(ROW, row);
+  await workbenchText('.monaco-menu', new RegExp(action));
+  // in its first tenth of a second a menu takes no click
+  await sleep(200);
+  await workbenchClick('.monaco-menu .action-item', action);
 }
 const collapsed = async () => {
   await vscode.commands.executeCommand('workbench.actions.treeView.evengrey.book.collapseAll');
@@ -106,10 +114,7 @@ describe('the tree in the explorer', () => {
   });
 
   it('converts a group by its menu', async () => {
-    await workbenchMenu(ROW, 'rgb-neutral');
-    await workbenchText('.monaco-menu', /Convert\.\.\./);
-    await screenshot('tree-menu');
-    await workbenchClick('.monaco-menu .action-item', 'Convert...');
+    await menu('rgb-neutral', 'Convert...');
     await workbenchText('.quick-input-title', /Convert 5 pictures or folders/);
     await press('Escape');
     await button('Group Pictures by Finding');
@@ -135,6 +140,32 @@ describe('the tree in the explorer', () => {
       await screenshot(`tree-${name}`);
       await collapsed();
     });
+
+  it('waives one finding with a reason, which stands in the file of the team', async () => {
+    await workbenchClick(ROW, 'residual-chroma');
+    await rowsAre('the picture', seen => seen.some(row => /^plate-6\.png/.test(row)));
+    await menu('plate-6.png', 'Waive This Finding...');
+    await workbenchText('.quick-input-title', /Waive residual-chroma on plate-6\.png/);
+    try {
+      await type('It is a stamp.');
+      await press('Enter');
+      await until(
+        'no problem',
+        () => rulesOn('pictures/plate-6.png'),
+        found => !found.includes('residual-chroma'),
+      );
+      const { waivers } = JSON.parse(await fs.readFile(WAIVERS, 'utf8'));
+      assert.deepEqual(
+        waivers.map(({ rule, picture, reason }: Record<string, string>) => [rule, picture, reason]),
+        [['residual-chroma', 'pictures/plate-6.png', 'It is a stamp.']],
+      );
+      await rowsAre('one group less', seen => !seen.some(row => row.startsWith('residual-chroma')));
+    } finally {
+      await fs.rm(WAIVERS, { force: true });
+    }
+    await rowsAre('it again', seen => seen.some(row => row.startsWith('residual-chroma')));
+    await collapsed();
+  });
 
   it('leaves out what the team has waived, as the Problems panel does, and says once how many', async () => {
     const cli = path.join(extension().extensionPath, 'dist/cli.js');
