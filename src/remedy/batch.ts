@@ -1,9 +1,7 @@
-import fs from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { inLanes } from '../book/lanes';
-import { relinkAll } from '../book/layouts/relink-all';
-import type { Conversion, ConvertReport, Relinked } from '../shared/conversion';
+import type { Conversion, ConvertReport } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
@@ -13,6 +11,7 @@ import { withKeep } from './keep/with-keep';
 import { plan } from './plan';
 import { besides, type Existing } from './plan/existing';
 import type { Asked, Decision } from './plan/types';
+import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
 import { DiskFull, troubleOf } from './trouble';
@@ -86,25 +85,9 @@ async function convertAll(
     for (const { at, of } of undertakings)
       conversions[at] ??= failed(of.asked, how.wish, 'Not converted: the disk is full.');
   }
-  const relinking = how.relink && stopped === null ? await relinked(how, decisions, conversions) : null;
+  const relinking =
+    how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
   return { dryRun: how.dryRun, conversions, notices, relinking, stopped };
-}
-
-/** Lines that place a picture place its result from now on, be it made now or before. */
-async function relinked(
-  { root, settings, dryRun, open, signal }: Converting,
-  decisions: readonly Decision[],
-  conversions: readonly Conversion[],
-): Promise<Relinked> {
-  const realRoot = await fs.realpath(root);
-  const replacements = new Map<string, string>();
-  for (const [at, decision] of decisions.entries()) {
-    if (decision.do !== 'convert' || conversions[at].output === null) continue;
-    const { asked, order } = decision;
-    const result = path.relative(realRoot, order.output).split(path.sep).join('/');
-    for (const name of [asked.path, asked.link]) if (name !== null) replacements.set(name, result);
-  }
-  return relinkAll(root, settings, replacements, { dryRun: dryRun || open !== undefined, open, signal });
 }
 
 /** A conversion that is none, or what is to be undertaken. */

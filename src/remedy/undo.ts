@@ -10,17 +10,20 @@ import { pathIn } from './keep/place';
 import { restorePicture } from './keep/restore';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
+import { undoRelinking } from './relinking/undo';
 import { type Selecting, targetsOf } from './select';
 import { DiskFull, troubleOf } from './trouble';
 import { unkept } from './unkept';
 
 export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' | 'onProgress'> & {
   dryRun: boolean;
+  /** The user's cache folder: it knows which lines of layouts were relinked. */
+  memory: string;
 };
 
 /**
  * Brings back what conversions in place replaced, bit for bit, where the picture still is what the conversion made of
- * it. Pictures that were moved since are found by their content.
+ * it, and has layouts place the originals again. Pictures that were moved since are found by their content.
  * @throws RemedyError where another run is at work on the book; the signal's reason when cancelled
  */
 export function undoConversions(how: Undoing): Promise<UndoReport> {
@@ -69,7 +72,8 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
     else if (named) undone.push({ path: shown(file), outcome: 'skipped', sha256: null, reason: NEVER });
   }
   undone.sort((x, y) => compare(x.path, y.path));
-  return { dryRun: how.dryRun, undone, stopped };
+  const relinking = stopped === null ? await undoRelinking(how) : null;
+  return { dryRun: how.dryRun, undone, relinking, stopped };
 }
 
 const NEVER = 'It was not converted in place.';

@@ -67,6 +67,8 @@ export interface Relinked {
 export interface UndoReport {
   dryRun: boolean;
   undone: Undone[];
+  /** Lines of layouts that place the originals again, or would; null where none was ever relinked. */
+  relinking: Relinked | null;
   stopped: string | null;
 }
 

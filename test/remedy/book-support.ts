@@ -97,7 +97,10 @@ export function run(root: string, how: Partial<Converting> = {}) {
 }
 
 export const undo = (root: string, how: Partial<Undoing> = {}) =>
-  undoConversions({ ...{ root, paths: [root], settings: noSettings, dryRun: false }, ...how });
+  undoConversions({
+    ...{ root, paths: [root], settings: noSettings, dryRun: false, memory: path.join(root, '.memory') },
+    ...how,
+  });
 
 /** `path: outcome` of each. */
 export const outcomes = (all: readonly { path: string; outcome: string }[]) =>

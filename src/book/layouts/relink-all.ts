@@ -32,6 +32,9 @@ export interface NotRelinked {
   why: string;
 }
 
+/** How the path at a place is to be written, exactly; null: it stays as it is. */
+export type Exactly = (place: Pick<Relinked, 'file' | 'line' | 'column' | 'from'>) => string | null;
+
 export interface Relinking {
   /** File by file, in the order of the lines. */
   changes: Relinked[];
@@ -42,18 +45,19 @@ export interface Relinking {
  * Has the layouts of the book at `root` place other pictures: `replacements` by path relative to the root. Only the
  * paths are touched, every other byte stays. A source is written beside itself, flushed, and put in its place unless it
  * was changed meanwhile; so a kill leaves the old file or the new one, whole. `dryRun` writes nothing.
+ * @param exactly left out: by the rules of the language, in the form that the path had
  */
 export async function relinkAll(
   root: string,
   settings: LayoutSettings,
   replacements: ReadonlyMap<string, string>,
-  { dryRun = false, ...reading }: Reading & { dryRun?: boolean } = {},
+  { dryRun = false, exactly, ...reading }: Reading & { dryRun?: boolean; exactly?: Exactly } = {},
 ): Promise<Relinking> {
   const result: Relinking = { changes: [], problems: [] };
   const { sources } = await resolvedLayouts(root, settings, reading);
   for (const source of sources) {
     reading.signal?.throwIfAborted();
-    const { text, changes, problems } = relinked(source, replacements);
+    const { text, changes, problems } = relinked(source, replacements, exactly);
     result.problems.push(...problems);
     if (!changes.length) continue;
     const why = dryRun ? unwritable(source, text) : await write(root, source, text);
@@ -67,6 +71,7 @@ export async function relinkAll(
 function relinked(
   { path: file, kind, text, placed }: ResolvedLayout,
   replacements: ReadonlyMap<string, string>,
+  exactly: Exactly | undefined,
 ): Relinking & { text: string } {
   const changes: Relinked[] = [];
   const problems: NotRelinked[] = [];
@@ -78,6 +83,14 @@ function relinked(
     if (found.kind !== 'found' || picture === undefined || reference.end > next) continue;
     next = reference.start;
     const { line, column } = reference;
+    const from = text.slice(reference.start, reference.end);
+    if (exactly) {
+      const to = exactly({ file, line, column, from });
+      if (to === null) continue;
+      changed = changed.slice(0, reference.start) + to + changed.slice(reference.end);
+      changes.push({ file, line, column, picture, from, to, doubt: null });
+      continue;
+    }
     const to = pathFrom(reference, found, picture);
     if (to === null) {
       problems.push({ file, line, why: `"${picture}" cannot be named here: ${around(reference)}.` });
@@ -88,7 +101,7 @@ function relinked(
     const end = reference.end + changed.length - before;
     changes.push({
       ...{ file, line, column, picture },
-      from: text.slice(reference.start, reference.end),
+      from,
       to: changed.slice(reference.start, end),
       doubt: takes(kind, picture)
         ? null

@@ -89,7 +89,7 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
   const root = await rootOf(paths);
   const { settings } = await settingsOf(root, undefined, 'undone');
   const report = await working((signal, onProgress) =>
-    undoConversions({ root, paths, settings, dryRun, signal, onProgress }),
+    undoConversions({ root, paths, settings, dryRun, memory: cacheFolder(), signal, onProgress }),
   );
   await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output);
   const lost = report.undone.filter(({ outcome }) => outcome === 'lost').length;
@@ -97,7 +97,8 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
     throw new Failure(
       `${lost === 1 ? 'The original of 1 picture is' : `The originals of ${lost} pictures are`} not kept any more and cannot be brought back: each is named in the report.`,
     );
-  return exitCodeOf(report, report.undone);
+  const code = exitCodeOf(report, report.undone);
+  return report.relinking?.problems.length ? EXIT.findings : code;
 }
 
 const dashed = (key: string) => key.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`);

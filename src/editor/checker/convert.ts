@@ -94,6 +94,7 @@ export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAns
   const report = await undoConversions({
     ...{ root, paths, settings, signal },
     dryRun: false,
+    memory: cacheFolder(),
     onProgress: (done, total) => onProgress({ done, total }),
   });
   const of = (outcome: string) => report.undone.filter(each => each.outcome === outcome);

@@ -97,7 +97,7 @@ const relinking = object({
       picture: text('Relative to the root'),
       doubt: orNull(text(), 'What the tool of the layout may make of it'),
     }),
-    'Lines that place a result now, file by file',
+    'Lines that place another picture now, file by file',
   ),
   problems: list(
     object({ file: layout, line: orNull(whole('From 1', 1), 'Null: the whole file'), why: text() }),
@@ -141,6 +141,7 @@ export const undoReportSchema: Schema = {
       }),
       'Sorted by path',
     ),
+    relinking: orNull(relinking, 'Layouts that place the originals again; null where none was relinked'),
     stopped,
     summary: object(counts(UNDONE)),
   }),

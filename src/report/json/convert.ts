@@ -27,11 +27,12 @@ export function convertJson(
 }
 
 /** What `evengrey convert --undo` prints, by `undo-report.schema.json`. */
-export function undoJson({ dryRun, undone, stopped }: UndoReport): string {
+export function undoJson({ dryRun, undone, relinking, stopped }: UndoReport): string {
   return document({
     schema: SCHEMA,
     dryRun,
     undone: undone.map(({ path, outcome, sha256, reason }) => ({ path, outcome, sha256, reason })),
+    relinking,
     stopped,
     summary: counted(undone, ['restored', 'planned', 'skipped', 'failed', 'lost']),
   });

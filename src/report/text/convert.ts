@@ -29,7 +29,7 @@ export function convertText(
     common.length ? ['Of all of them:', ...bullets(common, style)] : [],
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
-    relinking ? relinkLines(relinking, dryRun, style) : [],
+    relinking ? relinkLines(relinking, 'the results', dryRun, style) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
     stopped === null && !dryRun && made.length ? wrap(advice(made), style.width) : [],
@@ -47,20 +47,24 @@ function advice(made: readonly Conversion[]): string {
   return `${proven} Check the book, and have a test print made before the run.`;
 }
 
-export function undoText({ undone, dryRun }: UndoReport, style: Style): string {
+export function undoText({ undone, relinking, dryRun }: UndoReport, style: Style): string {
   const paint = paintOf(style);
   const of = (outcome: Undone['outcome']) => undone.filter(each => each.outcome === outcome);
   const back = of(dryRun ? 'planned' : 'restored');
   const [verb, would] = dryRun ? ['would be brought back', true] : ['brought back, bit for bit', false];
   const head = back.length
     ? `${originals(back.length)} ${verb}.`
-    : `Nothing ${would ? 'would be' : 'was'} undone.`;
+    : relinking?.changes.length
+      ? `No picture ${would ? 'would be' : 'was'} brought back.`
+      : `Nothing ${would ? 'would be' : 'was'} undone.`;
   return text([
     [paint.bold(head)],
     back.map(({ path }) => safe(path)),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
     reasons(paint.red('Lost'), of('lost'), style),
+    relinking?.changes.length ? relinkLines(relinking, 'the originals again', dryRun, style) : [],
+    relinking ? notRelinkedLines(relinking, style) : [],
   ]);
 }
 
@@ -134,11 +138,11 @@ function saidOfAll([first, ...others]: readonly Conversion[]): string[] {
 const bullets = (sentences: readonly string[], style: Style): string[] =>
   sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));
 
-function relinkLines({ changes }: Relinked, dryRun: boolean, style: Style): string[] {
+function relinkLines({ changes }: Relinked, what: string, dryRun: boolean, style: Style): string[] {
   if (!changes.length) return ['No layout places any of them.'];
   const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
   return [
-    `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} the results:`,
+    `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} ${what}:`,
     ...changes.flatMap(({ file, line, column, from, to, doubt }) => [
       `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`,
       ...(doubt ? indent(wrap(safe(doubt), style.width - 4), 4) : []),
@@ -149,7 +153,7 @@ function relinkLines({ changes }: Relinked, dryRun: boolean, style: Style): stri
 function notRelinkedLines({ problems }: Relinked, style: Style): string[] {
   if (!problems.length) return [];
   return [
-    paintOf(style).red('Layouts left as they are'),
+    paintOf(style).red('Left as it is'),
     ...problems.flatMap(({ file, line, why }) => [
       `  ${safe(line === null ? file : `${file}:${line}`)}`,
       ...indent(wrap(safe(why), style.width - 4), 4),

@@ -114,7 +114,10 @@ describe('evengrey convert in place, killed', () => {
         assert.deepEqual(contents(root), results, 'begun again, it comes to its end');
         assert.deepEqual(leftovers(root), []);
       }
-      const undone = await undoConversions({ root, paths: [root], settings: noSettings, dryRun: false });
+      const undone = await undoConversions({
+        ...{ root, paths: [root], settings: noSettings, dryRun: false },
+        memory: env.EVENGREY_CACHE_DIR,
+      });
       assert.deepEqual(
         undone.undone.filter(({ outcome }) => outcome === 'failed'),
         [],

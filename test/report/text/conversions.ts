@@ -45,6 +45,7 @@ export const undone: UndoReport = {
     { path: 'a.tif', outcome: 'restored', sha256: 'a'.repeat(64), reason: null },
     { path: 'b.tif', outcome: 'failed', sha256: null, reason: 'It was changed.' },
   ],
+  relinking: null,
   stopped: null,
 };
 

@@ -85,7 +85,7 @@ A tint of a* -1.2, b* 0.5 answers that of the print and its
   book.md:3:9: a.tif -> a.rgb-neutral.tif
     It may not be shown.
 
-Layouts left as they are
+Left as it is
   book.tex:7
     It cannot be named here.
   old.tex
@@ -94,6 +94,8 @@ Layouts left as they are
     );
     const planned = { ...none, relinking, dryRun: true };
     assert.match(convertText(planned, noFitting, style), /1 line of the layouts would place the results/);
+    const back = undoText({ ...undone, undone: [], relinking }, style);
+    assert.match(back, /^No picture was brought back\.\n\n1 line of the layouts places the originals again:/);
     const nothing = { ...none, relinking: { changes: [], problems: [] } };
     assert.match(convertText(nothing, noFitting, style), /No layout places any of them\./);
   });

@@ -1,0 +1,77 @@
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { type Exactly, relinkAll } from '../../book/layouts/relink-all';
+import type { Settings } from '../../book/settings/settings';
+import { isWithin } from '../../book/settings/within';
+import type { Relinked } from '../../shared/conversion';
+import { type Relink, relinkedIn } from './memory';
+
+export interface RelinkUndoing {
+  root: string;
+  /** Absolute: pictures, results or layouts, or folders with them. */
+  paths: readonly string[];
+  settings: Settings;
+  /** The user's cache folder. */
+  memory: string;
+  dryRun: boolean;
+  signal?: AbortSignal;
+}
+
+/**
+ * Has layouts place the originals again, where a line still says what relinking wrote there: to the byte what it said
+ * before. What else names a result was written by somebody else and stays; so does a line whose original is gone.
+ * @returns null where nothing was ever relinked that is meant
+ */
+export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null> {
+  const { root, settings, memory, dryRun, signal } = how;
+  const realRoot = await fs.realpath(root);
+  const relinks = await meant(await relinkedIn(memory, realRoot), realRoot, how.paths);
+  if (!relinks.length) return null;
+  const replacements = new Map(relinks.map(({ result, original }) => [result, original]));
+  // the last that was written at a place is what it said
+  const written = new Map(relinks.map(relink => [`${relink.file}\0${relink.to}`, relink]));
+  const ours: Exactly = ({ file, from }) => written.get(`${file}\0${from}`)?.from ?? null;
+  const seen = await relinkAll(root, settings, replacements, { dryRun: true, exactly: ours, signal });
+  const problems: Relinked['problems'] = [...seen.problems];
+  const chosen = new Set<string>();
+  for (const change of seen.changes) {
+    const why = await leftBecause(change, seen.changes, relinks, realRoot);
+    if (why) problems.push({ file: change.file, line: change.line, why });
+    else chosen.add(`${change.file}\0${change.line}\0${change.column}`);
+  }
+  const exactly: Exactly = place =>
+    chosen.has(`${place.file}\0${place.line}\0${place.column}`) ? ours(place) : null;
+  const done = await relinkAll(root, settings, replacements, { dryRun, exactly, signal });
+  return { changes: done.changes, problems };
+}
+
+type Change = Relinked['changes'][number];
+
+/** Why a line that says what relinking wrote is left all the same; null: it is put back. */
+async function leftBecause(
+  { file, line, from, picture }: Change,
+  all: readonly Change[],
+  relinks: readonly Relink[],
+  root: string,
+): Promise<string | null> {
+  const lines = new Set(
+    relinks.filter(each => each.file === file && each.to === from).map(each => each.line),
+  );
+  const alike = all.filter(each => each.file === file && each.from === from);
+  if (new Set(alike.map(each => each.line)).size > lines.size && !lines.has(line))
+    return `It places the result "${from}" too, though relinking did not write that here: it was left as it is.`;
+  const stat = await fs.stat(path.join(root, picture)).catch(() => null);
+  return stat?.isFile() ? null : `"${picture}" is not there any more, so the result stays in its place.`;
+}
+
+/** Those of named pictures, results and layouts. */
+async function meant(
+  relinks: readonly Relink[],
+  realRoot: string,
+  paths: readonly string[],
+): Promise<Relink[]> {
+  const named = await Promise.all(paths.map(file => fs.realpath(file).catch(() => path.resolve(file))));
+  return relinks.filter(({ file, original, result }) =>
+    [file, original, result].some(at => named.some(outer => isWithin(outer, path.join(realRoot, at)))),
+  );
+}

@@ -1,0 +1,69 @@
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { book, contents, run, undo } from '../book-support';
+
+describe('undoing what layouts were made to place', () => {
+  const layout = '# Plates\n\n![one](./x/a.jpg)\n![two](<b c.jpg>)\n';
+  const files = { 'x/a.jpg': 'colour 1', 'b c.jpg': 'colour 2', 'book.md': layout };
+
+  async function relinked() {
+    const root = book(files);
+    await run(root, { relink: true });
+    assert.match(contents(root)['book.md'], /x\/a\.rgb-neutral\.jpg.*b%20c\.rgb-neutral\.jpg/s);
+    return { root, at: (name: string) => path.join(root, name) };
+  }
+
+  it('puts them back to the byte, and finds nothing the second time', async () => {
+    const { root } = await relinked();
+    const planned = await undo(root, { dryRun: true });
+    assert.notEqual(contents(root)['book.md'], layout);
+    const { relinking } = await undo(root);
+    assert.deepEqual(relinking, planned.relinking);
+    assert.deepEqual(
+      relinking!.changes.map(({ line, to }) => [line, to]),
+      [
+        [3, './x/a.jpg'],
+        [4, 'b c.jpg'],
+      ],
+    );
+    assert.equal(contents(root)['book.md'], layout);
+    assert.deepEqual((await undo(root)).relinking, { changes: [], problems: [] });
+  });
+
+  it('puts back what is named, wherever its line has moved', async () => {
+    const { root, at } = await relinked();
+    fs.writeFileSync(at('book.md'), `New.\n\n${contents(root)['book.md']}`);
+    await undo(root, { paths: [at('x')] });
+    assert.match(
+      contents(root)['book.md'],
+      /^New\.\n\n# Plates\n\n!\[one\]\(\.\/x\/a\.jpg\).*b%20c\.rgb-neutral/s,
+    );
+  });
+
+  it('leaves what somebody else wrote, and a line whose original is gone, and says so', async () => {
+    const { root, at } = await relinked();
+    fs.appendFileSync(at('book.md'), '![mine](./x/a.rgb-neutral.jpg)\n');
+    fs.rmSync(at('b c.jpg'));
+    const { relinking } = await undo(root);
+    assert.deepEqual(
+      relinking!.problems.map(({ line, why }) => [
+        line,
+        why.includes('did not write'),
+        why.includes('not there'),
+      ]),
+      [
+        [4, false, true],
+        [5, true, false],
+      ],
+    );
+    assert.equal(
+      contents(root)['book.md'],
+      '# Plates\n\n![one](./x/a.jpg)\n![two](<b%20c.rgb-neutral.jpg>)\n![mine](./x/a.rgb-neutral.jpg)\n',
+    );
+  });
+
+  it('has nothing to say where nothing was relinked', async () => {
+    assert.equal((await undo(book(files))).relinking, null);
+  });
+});
