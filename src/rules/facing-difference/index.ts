@@ -1,18 +1,13 @@
 import { type Apart, apart, middleOf, SEEN_APART, tintsOf } from '../../print/apart';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
-import { apartOnTargets, towards } from '../apart';
+import { type ApartOptions, apartOnTargets, apartOptions, towards } from '../apart';
 import { kindOf, type Recommend, saveAs } from '../recommended';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, processName } from '../targets';
 import { encodingName, inOrders } from '../words';
 import page from './README.md';
-
-interface Options {
-  limit: number;
-  chance: number;
-}
 
 const messages = {
   leaning:
@@ -21,7 +16,7 @@ const messages = {
     'Beside {other} on the same spread this picture is likely to look unlike it on {process}{target}, in one order this way and in the next another: by the forecast that is seen {orders}{alike}. {cause}',
 } as const;
 
-export default defineRule<Options>({
+export default defineRule<ApartOptions>({
   id: 'facing-difference',
   description: 'Pictures of one spread that are likely to be seen as two different greys.',
   severity: 'warning',
@@ -29,25 +24,7 @@ export default defineRule<Options>({
   compares: true,
   needs: 'forecast',
   intents: greyOrToned,
-  options: {
-    type: 'object',
-    additionalProperties: false,
-    properties: {
-      limit: {
-        type: 'number',
-        minimum: 0.5,
-        default: SEEN_APART,
-        description: 'Distance in a*, b* from which two pictures side by side are seen as two greys.',
-      },
-      chance: {
-        type: 'number',
-        minimum: 0.1,
-        maximum: 1,
-        default: 0.5,
-        description: 'Probability (0-1) of that distance from which a picture is named.',
-      },
-    },
-  },
+  options: apartOptions('Distance in a*, b* from which two pictures side by side are seen as two greys.'),
   messages,
   page,
   *check({ pictures, targets, spreads, recommend }, { limit, chance }) {

@@ -1,7 +1,7 @@
-import { type Apart, apart, middleOf, SEEN_APART } from '../../print/apart';
+import { type Apart, apart, middleOf } from '../../print/apart';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
-import { tintsByTarget, towards } from '../apart';
+import { type ApartOptions, apartOptions, tintsByTarget, towards } from '../apart';
 import { FEW, grouped, ofPart, paths } from '../groups';
 import { kindOf } from '../recommended';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
@@ -9,11 +9,6 @@ import { say } from '../say';
 import { forTarget, processName } from '../targets';
 import { count, encodingName, inOrders, list } from '../words';
 import page from './README.md';
-
-interface Options {
-  limit: number;
-  chance: number;
-}
 
 /** Of fewer pictures nobody can say which one is odd. Own choice. */
 const LEAST = 4;
@@ -23,7 +18,7 @@ const messages = {
   many: 'The {all}{part} that are {encoding} are unlikely to match each other on {process}{target}: by the forecast {odd} of them are about {size} or more away from the others in a*, b* ({names}). {cause}',
 } as const;
 
-export default defineRule<Options>({
+export default defineRule<ApartOptions>({
   id: 'odd-one-out',
   description: 'A picture that is stored like its neighbours and will print unlike them.',
   severity: 'warning',
@@ -31,26 +26,9 @@ export default defineRule<Options>({
   compares: true,
   needs: 'forecast',
   intents: greyOrToned,
-  options: {
-    type: 'object',
-    additionalProperties: false,
-    properties: {
-      limit: {
-        type: 'number',
-        minimum: 0.5,
-        default: SEEN_APART,
-        description:
-          'Distance in a*, b* from the middle of the others from which a picture is seen to differ.',
-      },
-      chance: {
-        type: 'number',
-        minimum: 0.1,
-        maximum: 1,
-        default: 0.5,
-        description: 'Probability (0-1) of that distance from which a picture is named.',
-      },
-    },
-  },
+  options: apartOptions(
+    'Distance in a*, b* from the middle of the others from which a picture is seen to differ.',
+  ),
   messages,
   page,
   *check({ pictures, targets }, options) {
@@ -70,7 +48,7 @@ interface Odd {
 function* oddIn(
   alike: BookPicture[],
   targets: readonly Target[],
-  { limit, chance }: Options,
+  { limit, chance }: ApartOptions,
 ): Iterable<Verdict> {
   const prints = alike.flatMap(picture =>
     tintsByTarget(picture).map(({ target, tints }) => ({ picture, target, tints })),
