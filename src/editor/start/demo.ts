@@ -1,6 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/start tests it there
 import * as vscode from 'vscode';
-import type { CheckerClient } from '../checker-client';
+import { Cancelled, type CheckerClient } from '../checker-client';
 import { mayWriteHere } from './may-write';
 
 /** Of the folder that is made in the one that a person picks. */
@@ -27,8 +27,9 @@ export async function makeDemoBook(checker: CheckerClient): Promise<void> {
       await checker.ask('demo', { folder: folder.fsPath }, { signal: cancel.signal });
     });
   } catch (error) {
-    const words = (error as Error).message || t('Stopped. What was drawn lies in {0}.', folder.fsPath);
-    return void vscode.window.showErrorMessage(words);
+    if (!(error instanceof Cancelled)) return void vscode.window.showErrorMessage((error as Error).message);
+    const words = t('Stopped. What was drawn lies in {0}.', folder.fsPath);
+    return void vscode.window.showInformationMessage(words);
   }
   await vscode.commands.executeCommand('setContext', 'evengrey.demoMade', true);
   void leadTo(folder);

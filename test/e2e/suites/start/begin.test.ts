@@ -3,9 +3,10 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, sleep, until } from '../../editor';
-import { press, screenshot, type, workbenchClick, workbenchText } from '../../window';
+import { press, screenshot, type, workbenchClick, workbenchEval, workbenchText } from '../../window';
 
 const ROW = '.quick-input-list .monaco-list-row';
+const WALKTHROUGH = '.gettingStartedContainer';
 const TOAST = '.notification-toast';
 const settings = () => inWorkspace('evengrey.json').fsPath;
 const run = (command: string, ...named: unknown[]) => void vscode.commands.executeCommand(command, ...named);
@@ -22,6 +23,13 @@ async function sayWho(name: string) {
   if (name) await type(name);
   await press('Enter');
 }
+
+/** What the walkthrough shows as done, in its words. */
+const stepsDone = () =>
+  workbenchEval<string>(
+    WALKTHROUGH,
+    `[...element.querySelectorAll('[role=checkbox][aria-checked=true]')].map(box => box.getAttribute('aria-label')).join()`,
+  );
 
 describe('a folder of pictures that is no book yet', () => {
   before(() => extension().activate());
@@ -109,15 +117,16 @@ describe('a folder of pictures that is no book yet', () => {
     );
   });
 
-  it('takes the demo book into a folder of its own, once', async () => {
+  it('takes the demo book from the walkthrough into a folder of its own, once', async () => {
     const folder = inWorkspace('evengrey-demo');
     const makeHere = async () => {
-      const made = vscode.commands.executeCommand('evengrey.makeDemo');
       await workbenchText('.quick-input-title', /Where to make the demo book/);
       await workbenchClick('.quick-input-widget .monaco-button', 'Make It Here');
-      await made;
     };
+    await vscode.commands.executeCommand('workbench.action.openWalkthrough', 'evengrey.evengrey#begin');
+    await workbenchClick(`${WALKTHROUGH} .monaco-button`, 'Make the Demo Book');
     await makeHere();
+    await until('the first step done', stepsDone, done => done.includes('Make the demo book'), 90_000);
     await workbenchText(TOAST, /The demo book is in evengrey-demo/);
     const pictures = await fs.readdir(path.join(folder.fsPath, 'pictures'));
     assert.ok(pictures.length >= 8, pictures.join());
@@ -128,11 +137,11 @@ describe('a folder of pictures that is no book yet', () => {
       60_000,
     );
     await vscode.commands.executeCommand('notifications.clearAll');
+    run('evengrey.makeDemo');
     await makeHere();
     await workbenchText(TOAST, /is not empty, and the demo overwrites nothing/);
-    await vscode.commands.executeCommand('notifications.clearAll');
     await vscode.workspace.fs.delete(folder, { recursive: true });
-  }).timeout(120_000);
+  }).timeout(180_000);
 
   it('is led by the walkthrough, step by step', async () => {
     const themes = ['Default Light Modern', 'Default Dark Modern', 'Default High Contrast'];
