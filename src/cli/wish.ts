@@ -1,5 +1,6 @@
 // no-unit-test: test/cli/actions/convert.test.ts and test/cli/usage.test.ts run the built program with every option
 import fs from 'node:fs/promises';
+import { isCoarse } from '../remedy/encode';
 import { formatOf } from '../remedy/format';
 import { greyMethods, methodNamed } from '../remedy/grey/methods';
 import { RemedyError } from '../remedy/remedy-error';
@@ -92,13 +93,22 @@ function toneOf(word = 'own'): Tone {
 
 const MOST_PROFILE = 4 << 20;
 
+/** @throws Failure where it cannot be read, RemedyError where it is no grey profile: said once, before any picture is read */
 async function profileIn(file: string): Promise<Uint8Array> {
+  const profile = await bytesOf(file);
+  await isCoarse(profile);
+  return profile;
+}
+
+async function bytesOf(file: string): Promise<Uint8Array> {
   try {
     const stat = await fs.stat(file);
     if (!stat.isFile()) throw new Error('it is no file');
     if (stat.size > MOST_PROFILE) throw new Error('it is too large for a profile');
     return new Uint8Array(await fs.readFile(file));
   } catch (error) {
-    throw new Failure(`--profile: "${file}" cannot be read: ${(error as Error).message}.`);
+    const { code, message } = error as NodeJS.ErrnoException;
+    const why = code === 'ENOENT' ? 'there is no such file' : (code ?? message);
+    throw new Failure(`--profile: "${file}" cannot be read: ${why}.`);
   }
 }

@@ -1,3 +1,4 @@
+import fs from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { inLanes } from '../book/lanes';
@@ -5,6 +6,7 @@ import type { Conversion, ConvertReport } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
+import { isCoarse } from './encode';
 import type { OpenKeep } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
@@ -15,6 +17,7 @@ import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
 import { DiskFull, troubleOf } from './trouble';
+import { COARSE } from './words';
 
 export interface Converting extends Selecting {
   wish: RemedyWish;
@@ -58,10 +61,11 @@ async function convertAll(
   const results = new Results(how.memory);
   const conversions: Conversion[] = new Array(decisions.length);
   const undertakings: { at: number; of: Undertaking }[] = [];
+  const coarse = how.dryRun && (await isCoarse(how.wish.greyProfile));
   for (const [at, decision] of decisions.entries()) {
     const settled = await settle(decision, how, results);
     if ('path' in settled) conversions[at] = settled;
-    else if (how.dryRun) conversions[at] = planned(settled, how.wish);
+    else if (how.dryRun) conversions[at] = await planned(settled, how.wish, coarse);
     else {
       undertakings.push({ at, of: settled });
       folders.add(path.dirname(settled.order.output));
@@ -85,6 +89,8 @@ async function convertAll(
     for (const { at, of } of undertakings)
       conversions[at] ??= failed(of.asked, how.wish, 'Not converted: the disk is full.');
   }
+  const idle = idleQuality(how.wish, conversions);
+  if (idle) notices.push(idle);
   const relinking =
     how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
   return { dryRun: how.dryRun, conversions, notices, relinking, stopped };
@@ -175,14 +181,40 @@ const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => (
   reason,
 });
 
-function planned({ asked, order }: Undertaking, wish: RemedyWish): Conversion {
+/** @param coarse 8 bits are too few for the grey profile */
+async function planned(
+  { asked, order }: Undertaking,
+  wish: RemedyWish,
+  coarse: boolean,
+): Promise<Conversion> {
+  const refused = await unwritable(path.dirname(order.output));
+  if (refused) return failed(asked, wish, refused);
+  const widened = coarse && wish.bits === null && order.format !== 'jpeg' && order.bits === 8;
   return {
     ...unwritten(asked, wish),
     outcome: 'planned',
     output: order.shown,
     format: order.format,
-    bits: order.bits,
+    bits: widened ? 16 : order.bits,
     reason: null,
-    told: order.change ? [...order.told, order.change] : order.told,
+    told: [...order.told, ...(order.change ? [order.change] : []), ...(widened ? [COARSE] : [])],
   };
+}
+
+/** Why nothing can be written into a folder, which need not be there yet; null where it can. Writes nothing. */
+async function unwritable(folder: string): Promise<string | null> {
+  try {
+    await fs.access(folder, fs.constants.W_OK);
+    return null;
+  } catch (error) {
+    const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    return isMissing ? unwritable(path.dirname(folder)) : troubleOf(error);
+  }
+}
+
+/** A quality that was asked for and of which nothing came. */
+function idleQuality({ quality }: RemedyWish, conversions: readonly Conversion[]): string | null {
+  const made = conversions.filter(({ outcome }) => outcome === 'converted' || outcome === 'planned');
+  if (quality === null || !made.length || made.some(({ format }) => format === 'jpeg')) return null;
+  return 'No result is a JPEG, so the quality that was asked for counted for nothing.';
 }

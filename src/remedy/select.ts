@@ -46,10 +46,13 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
   const pages = await gather(targets, { ...how, realRoot });
   const standing = standings(how.settings);
   const history = new History();
+  const stats = await Promise.all(targets.map(({ file }) => fs.stat(file).catch(() => null)));
+  const met = new Map<string, number>();
+  for (const stat of stats) if (stat) met.set(fileId(stat), (met.get(fileId(stat)) ?? 0) + 1);
   const all = await Promise.all(
     targets.map(async ({ path: at, file, named, link }, i): Promise<Asked> => {
       const [facts] = pages[i];
-      const stat = await fs.stat(file).catch(() => null);
+      const stat = stats[i];
       const { intent, intentStated } = standing(at);
       const replaced = await history.resultAt(file, facts.sha256);
       return {
@@ -59,7 +62,7 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
         remedied: facts.remedied,
         ...{ intent, intentStated },
         isProtected: stat !== null && (stat.mode & 0o222) === 0,
-        names: stat?.nlink ?? 1,
+        otherNames: stat ? stat.nlink - met.get(fileId(stat))! : 0,
         replacedBy: replaced?.entry.wish ?? null,
       };
     }),
@@ -71,6 +74,9 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
     );
   return { pictures: all.filter(asked => !copies.has(asked)), notices };
 }
+
+/** The same of all names (hard links) of one file. */
+const fileId = ({ dev, ino }: { dev: number; ino: number }) => `${dev} ${ino}`;
 
 /** Of others it is not certain before they are converted what can stay. */
 const isGreyJpeg = ({ format, encoding }: PictureFacts) =>
@@ -117,13 +123,13 @@ export async function targetsOf(
   return { targets: [...targets.values()].sort((x, y) => (x.path < y.path ? -1 : 1)), notices };
 }
 
-/** A file that was met twice: it was named if it was once, and is no link's work where it was met by itself. */
+/** A file that was met twice: it was named if it was once, and a link that leads to it is told. */
 const merged = (target: Target, before: Target | undefined): Target =>
   before
     ? {
         ...target,
         named: target.named || before.named,
-        link: before.link === null ? null : target.link,
+        link: target.link ?? before.link,
       }
     : target;
 

@@ -72,6 +72,10 @@ export function sourceWords({ header, reading }: ReadPicture): string[] {
   return [...(reading.assumed ? [reading.assumed] : []), ...remarks.map(({ text }) => text)];
 }
 
+/** Why 8 bits became 16, unasked. */
+export const COARSE =
+  'Stored in 16 bits: 8 are too few for the tone curve of the grey profile, which puts its levels far apart.';
+
 /** What the result is stored as, beyond what was asked in so many words. */
 export function storedWords(
   stored: Stored,
@@ -94,10 +98,7 @@ export function storedWords(
         ? 'The named grey profile is embedded.'
         : "The numbers are those of sRGB's greys, and a grey profile that says so is embedded.",
     );
-  if (wish.greyProfile && wish.bits === null && stored.bits > Math.max(8, header.bits))
-    told.push(
-      'Stored in 16 bits: 8 are too few for the tone curve of the grey profile, which puts its levels far apart.',
-    );
+  if (wish.greyProfile && wish.bits === null && stored.bits > Math.max(8, header.bits)) told.push(COARSE);
   if (stored.space === 'rgb') told.push('The numbers are sRGB, and its profile is embedded.');
   if (header.orientation !== 1)
     told.push(

@@ -131,6 +131,38 @@ describe('batch, beside the pictures', () => {
     assert.deepEqual(outcomes(named.conversions), { 'x/b.jpg': 'converted' });
   });
 
+  it('tells a link that leads to a picture of the folder, and other names only where these are not meant too', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'b.jpg': 'colour 2' });
+    const at = (name: string) => path.join(root, name);
+    fs.symlinkSync('a.jpg', at('link.jpg'));
+    fs.linkSync(at('b.jpg'), at('c.jpg'));
+    const told = async (...paths: string[]) => {
+      const { conversions } = await run(root, { paths, place: { kind: 'in-place' }, dryRun: true });
+      return Object.fromEntries(conversions.map(each => [each.path, each.told.join(' ')]));
+    };
+    assert.deepEqual(await told(root), { 'a.jpg': '"link.jpg" is a link to it.', 'b.jpg': '', 'c.jpg': '' });
+    assert.match((await told(at('b.jpg')))['b.jpg'], /other names too \(hard links\)/);
+  });
+
+  it('says in a dry run that a folder cannot be written, as the run would', async () => {
+    const root = book({ 'a.jpg': 'colour 1', file: '' });
+    const folder = path.join(root, 'file', 'results');
+    const place = { kind: 'folder', folder, shown: 'file/results' } as const;
+    const [planned, ran] = [await run(root, { place, dryRun: true }), await run(root, { place })];
+    assert.equal(planned.conversions[0].outcome, 'failed');
+    assert.match(planned.conversions[0].reason!, /A file stands where the folder of the result should be/);
+    assert.deepEqual(planned.conversions, ran.conversions);
+  });
+
+  it('says so where a quality counted for nothing', async () => {
+    const root = book({ 'a.tif': 'colour 1', 'b.jpg': 'colour 2' });
+    const noticesOf = async (name: string) =>
+      (await run(root, { paths: [path.join(root, name)], wish: wishFor({ quality: 90 }), dryRun: true }))
+        .notices;
+    assert.deepEqual(await noticesOf('b.jpg'), []);
+    assert.match((await noticesOf('a.tif')).join(), /No result is a JPEG/);
+  });
+
   it('leaves a link that leads out of the book alone', async () => {
     const elsewhere = book({ 'a.jpg': 'colour 1' });
     const root = book({ 'b.jpg': 'colour 2' });

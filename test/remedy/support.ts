@@ -37,7 +37,7 @@ export function askedFor(
     remedied: null,
     ...{ intent: 'grey', intentStated: true },
     isProtected: false,
-    names: 1,
+    otherNames: 0,
     replacedBy: null,
     ...change,
   };

@@ -72,8 +72,11 @@ const blacks = kept(blackLightness);
 /** A step of L* that is too large to go unseen in a smooth tone: a tone can be off by half of it. */
 const LARGE_STEP = 1;
 
-/** Whether 8 bits are too few for the tone curve of a grey profile. */
-async function isCoarse(icc: Uint8Array | null): Promise<boolean> {
+/**
+ * Whether 8 bits are too few for the tone curve of a grey profile.
+ * @throws RemedyError where it is no grey profile, or damaged
+ */
+export async function isCoarse(icc: Uint8Array | null): Promise<boolean> {
   if (!icc) return false;
   const levels = await levelsOf(icc, 8);
   return levels.some((L, i) => i > 0 && Math.abs(L - levels[i - 1]) > LARGE_STEP);

@@ -55,9 +55,9 @@ function orderFor(asked: Asked, wish: RemedyWish, place: Place): Order {
   };
 }
 
-function namesTold({ link, names }: Asked, place: Place): string[] {
+function namesTold({ link, otherNames }: Asked, place: Place): string[] {
   const told = link === null ? [] : [`"${link}" is a link to it.`];
-  if (place.kind === 'in-place' && names > 1)
+  if (place.kind === 'in-place' && otherNames > 0)
     told.push('The file has other names too (hard links): under those it stays as it was.');
   return told;
 }

@@ -23,8 +23,8 @@ export interface Asked {
   intentStated: boolean;
   /** Nobody may write it. */
   isProtected: boolean;
-  /** How many names the file has (hard links). */
-  names: number;
+  /** How many more names the file has (hard links) than are meant here. */
+  otherNames: number;
   /** The wish, by its key, whose result in place it is; null: it is none. */
   replacedBy: string | null;
 }

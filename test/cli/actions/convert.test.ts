@@ -290,7 +290,12 @@ describe('evengrey convert', () => {
     [
       'a profile that is none',
       ['plates', '--to', 'single-channel', '--profile', 'gone.icc'],
-      /cannot be read/,
+      /"gone\.icc" cannot be read: there is no such file\./,
+    ],
+    [
+      'a profile that is something else',
+      ['plates', '--to', 'single-channel', '--profile', 'plates/01.tif'],
+      /The grey profile cannot be used: it is damaged/,
     ],
     ['no pictures', [], /Missing required argument "pictures"/],
     [

@@ -158,7 +158,7 @@ describe('plan of a conversion', () => {
   });
 
   it('tells by which link a picture was named, and that a second name of it stays as it was', () => {
-    const decision = one(askedFor('a.jpg', { link: 'b.jpg', names: 2 }), {}, inPlace);
+    const decision = one(askedFor('a.jpg', { link: 'b.jpg', otherNames: 1 }), {}, inPlace);
     assert.ok(decision.do === 'convert');
     assert.equal(decision.order.told.length, 2);
     assert.match(decision.order.told.join(), /"b.jpg" is a link to it.*hard links/);
