@@ -13,6 +13,7 @@ export function previewShell(webview: vscode.Webview, extension: vscode.Uri): st
   <meta charset="utf-8">
   <meta name="viewport" content="width=device-width">
   <meta http-equiv="Content-Security-Policy" content="${policy}">
+  <title>Evengrey</title>
   <link rel="stylesheet" href="${address('media', 'preview.css')}">
   <link rel="stylesheet" href="${address('media', 'sheet.css')}">
   <link rel="stylesheet" href="${address('media', 'remedy.css')}">
