@@ -31,7 +31,7 @@ ${whole(book, state)}
 <div class="contacts" id="contacts" role="listbox" aria-multiselectable="true" aria-label="The pictures in the order of the book">
   ${book.spreads.map(spread =>
     spread.length > 1
-      ? html`<div class="facing" role="group" aria-label="${`Facing: ${spread.map(i => nameOf(book.pictures[i])).join(', ')}`}">${spread.map(i => contact(book.pictures[i], i))}</div>`
+      ? html`<div class="opening" role="group" aria-label="${`Facing: ${spread.map(i => nameOf(book.pictures[i])).join(', ')}`}">${spread.map(i => contact(book.pictures[i], i))}</div>`
       : contact(book.pictures[spread[0]], spread[0]),
   )}
 </div>

@@ -51,7 +51,7 @@ function forgetWhatIsGone({ facets }: Overview) {
 /** Shows what passes the filter, and which filter that is. */
 function filter() {
   for (const element of options()) element.hidden = !passes(pictureOf(element), state.filter);
-  for (const facing of page.querySelectorAll<HTMLElement>('.facing'))
+  for (const facing of page.querySelectorAll<HTMLElement>('.opening'))
     facing.hidden = !facing.querySelector('[role="option"]:not([hidden])');
   for (const button of page.querySelectorAll<HTMLElement>('[data-facet]')) {
     const { facet, value } = button.dataset;

@@ -83,7 +83,7 @@ describe('the whole book on one screen', () => {
       'plate-6.png',
     ]);
     assert.equal(
-      await webviewEval('.facing', 'element.getAttribute("aria-label")'),
+      await webviewEval('.opening', 'element.getAttribute("aria-label")'),
       'Facing: pictures/plate-2.jpg, pictures/plate-7.tif',
     );
     assert.match(await webviewText(contact('plate-7.tif')), /convert/);
