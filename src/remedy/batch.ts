@@ -4,7 +4,7 @@ import path from 'node:path';
 import { inLanes } from '../book/lanes';
 import type { Conversion, ConvertReport } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
-import { carryOut, type Means, type Undertaking } from './carry-out';
+import { carryOut, copied, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
 import { isCoarse } from './encode';
 import type { OpenKeep } from './keep/place';
@@ -108,6 +108,9 @@ async function settle(
   const { order } = decision;
   if (place.kind === 'in-place') return { asked, order, replaces: null };
   const existing = await results.at(order.output);
+  const isCopied = existing.kind === 'file' && existing.sha256 === asked.pages[0].sha256;
+  if (decision.do === 'copy' && isCopied)
+    return { ...skipped(asked, wish, 'It was copied before.'), output: order.shown };
   const record = await recordOf(order.output, existing, pool, signal);
   const verdict = besides(asked, order, wish, existing, record);
   switch (verdict.do) {
@@ -189,6 +192,7 @@ async function planned(
 ): Promise<Conversion> {
   const refused = await unwritable(path.dirname(order.output));
   if (refused) return failed(asked, wish, refused);
+  if (!('format' in order)) return copied(asked, order, wish);
   const widened = coarse && wish.bits === null && order.format !== 'jpeg' && order.bits === 8;
   return {
     ...unwritten(asked, wish),

@@ -1,5 +1,5 @@
 // no-unit-test: test/remedy/batch.test.ts goes through every way of it
-import fs from 'node:fs/promises';
+import fs, { constants } from 'node:fs/promises';
 import path from 'node:path';
 import { hashOf } from '../book/hash';
 import { isWithin } from '../book/settings/within';
@@ -7,12 +7,13 @@ import type { Conversion } from '../shared/conversion';
 import type { RemedyResult, RemedyWish } from '../shared/remedy';
 import type { Converters } from './converters';
 import { arrive, takePlace } from './keep/arrive';
+import { flushFile } from './keep/flush';
 import { CHANGED } from './keep/originals';
 import type { OpenKeep } from './keep/place';
 import { replacePicture } from './keep/replace';
 import { withTemporary } from './keep/temporary';
 import { wishAt } from './plan/format';
-import type { Asked, Order, Place } from './plan/types';
+import type { Asked, Copy, Order, Place } from './plan/types';
 import { wishKey } from './plan/wish-key';
 import { RemedyError } from './remedy-error';
 import type { Results } from './results';
@@ -20,7 +21,7 @@ import type { Results } from './results';
 /** A picture to be converted, and what its result may take the place of. */
 export interface Undertaking {
   asked: Asked;
-  order: Order;
+  order: Order | Copy;
   /** SHA-256 of an earlier result of ours; null: nothing has the result's name. In place: null. */
   replaces: string | null;
 }
@@ -42,7 +43,17 @@ export interface Means {
  * still is what was read.
  * @throws RemedyError, ChildFailure, what the file system says, the signal's reason: then nothing was changed
  */
-export async function carryOut({ asked, order, replaces }: Undertaking, means: Means): Promise<Conversion> {
+export function carryOut(of: Undertaking, means: Means): Promise<Conversion> {
+  const { asked, order, replaces } = of;
+  return 'format' in order
+    ? convertAs({ asked, order, replaces }, means)
+    : copyAs({ asked, order, replaces }, means);
+}
+
+async function convertAs(
+  { asked, order, replaces }: Undertaking & { order: Order },
+  means: Means,
+): Promise<Conversion> {
   const { converters, wish, place, keep, signal } = means;
   if (place.kind === 'folder') await makeFolder(path.dirname(order.output), place.folder);
   const result = await withTemporary(order.output, async temporary => {
@@ -60,14 +71,48 @@ export async function carryOut({ asked, order, replaces }: Undertaking, means: M
       await means.inTurn(() => replacePicture(keep, { file: asked.file, temporary, from, to, wish: key }));
     else {
       if ((await hashOf(asked.file)) !== from) throw new RemedyError(CHANGED);
-      if (replaces) await takePlace(temporary, order.output, replaces, TOUCHED);
-      else await arrive(temporary, order.output);
+      await put(temporary, order, replaces);
       await means.results.remember(order.output, { from, to, source: asked.file, wish: key });
     }
     return made;
   });
   return converted(asked, order, result, wish);
 }
+
+/** A picture that is right already, into the folder for the results. */
+async function copyAs({ asked, order, replaces }: Undertaking, means: Means): Promise<Conversion> {
+  const { wish, place } = means;
+  if (place.kind === 'folder') await makeFolder(path.dirname(order.output), place.folder);
+  const { sha256 } = asked.pages[0];
+  await withTemporary(order.output, async temporary => {
+    await fs.copyFile(asked.file, temporary, constants.COPYFILE_FICLONE);
+    await fs.chmod(temporary, (await fs.stat(asked.file)).mode | 0o600);
+    await flushFile(temporary);
+    if ((await hashOf(temporary)) !== sha256) throw new RemedyError(CHANGED);
+    await put(temporary, order, replaces);
+    const made = { from: sha256, to: sha256, source: asked.file, wish: wishKey(wish) };
+    await means.results.remember(order.output, made);
+  });
+  return copied(asked, order, wish);
+}
+
+/** What became of a picture that was copied, or would be. */
+export const copied = (asked: Asked, order: Copy, { to }: RemedyWish): Conversion => ({
+  path: asked.path,
+  outcome: 'copied',
+  output: order.shown,
+  sha256: asked.pages[0].sha256,
+  from: asked.pages[0].encoding,
+  to,
+  format: null,
+  bits: null,
+  reason: null,
+  proof: null,
+  told: order.told,
+});
+
+const put = (temporary: string, { output }: Copy, replaces: string | null): Promise<void> =>
+  replaces ? takePlace(temporary, output, replaces, TOUCHED) : arrive(temporary, output);
 
 const TOUCHED =
   'The earlier result was changed while the picture was converted anew, and was not written over: delete or rename it.';

@@ -6,8 +6,11 @@ import type { RemedyEncoding, RemedyFormat, RemedyProof } from './remedy';
 export interface Conversion {
   /** Relative to the book's root, forward slashes; where it was named by a link, what that leads to. */
   path: string;
-  /** `planned`: what a dry run would convert. */
-  outcome: 'converted' | 'planned' | 'skipped' | 'failed';
+  /**
+   * `planned`: what a dry run would convert; `copied`: into the folder for the results as it is, or in a dry run what
+   * would be, since it is what was asked for already.
+   */
+  outcome: 'converted' | 'copied' | 'planned' | 'skipped' | 'failed';
   /**
    * Where the result is, would be, or lies from before: relative to the root like `path`, or in the output folder as it
    * was named. Null where there is none.

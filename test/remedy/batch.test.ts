@@ -144,6 +144,28 @@ describe('batch, beside the pictures', () => {
     assert.match((await told(at('b.jpg')))['b.jpg'], /other names too \(hard links\)/);
   });
 
+  it('copies into a folder for the results what is right already, so that the folder is whole, and once', async () => {
+    const root = book({ 'x/a.jpg': 'colour 1', 'x/right.jpg': 'rgb-neutral 2' });
+    const folder = path.join(root, 'out');
+    const place = { kind: 'folder', folder, shown: 'out' } as const;
+    const planned = await run(root, { place, dryRun: true });
+    assert.deepEqual(outcomes(planned.conversions), { 'x/a.jpg': 'planned', 'x/right.jpg': 'copied' });
+    assert.ok(!fs.existsSync(folder));
+    const { conversions } = await run(root, { place });
+    assert.deepEqual(outcomes(conversions), { 'x/a.jpg': 'converted', 'x/right.jpg': 'copied' });
+    assert.equal(conversions[1].output, 'out/x/right.jpg');
+    assert.deepEqual(contents(folder), {
+      'x/a.jpg': `rgb-neutral of ${sha('colour 1')}`,
+      'x/right.jpg': 'rgb-neutral 2',
+    });
+    const again = await run(root, { place });
+    assert.deepEqual(outcomes(again.conversions), { 'x/a.jpg': 'skipped', 'x/right.jpg': 'skipped' });
+    fs.writeFileSync(path.join(folder, 'x/right.jpg'), 'somebody’s own');
+    const other = await run(root, { place });
+    assert.deepEqual(outcomes(other.conversions), { 'x/a.jpg': 'skipped', 'x/right.jpg': 'failed' });
+    assert.equal(contents(folder)['x/right.jpg'], 'somebody’s own');
+  });
+
   it('says in a dry run that a folder cannot be written, as the run would', async () => {
     const root = book({ 'a.jpg': 'colour 1', file: '' });
     const folder = path.join(root, 'file', 'results');

@@ -74,7 +74,10 @@ export async function convert(
       output: path.resolve(root, output!),
       proof: proofWords(proof!),
     })),
-    skipped: of('skipped').map(left),
+    skipped: [
+      ...of('skipped').map(left),
+      ...of('copied').map(({ path: at }) => ({ path: at, reason: COPIED })),
+    ],
     failed: of('failed').map(left),
     relinking: report.relinking?.changes.map(editOf) ?? null,
     notices: report.notices,
@@ -82,6 +85,8 @@ export async function convert(
     report: convertText(report, { fit: null, counterTint: null }, STYLE),
   };
 }
+
+const COPIED = 'It is what was asked for already, and was copied as it is.';
 
 const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({
   ...rangeOf(from, { line, column }),

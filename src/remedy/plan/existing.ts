@@ -1,6 +1,6 @@
 import path from 'node:path';
 import type { Remedied, RemedyWish } from '../../shared/remedy';
-import type { Asked, Order } from './types';
+import type { Asked, Copy } from './types';
 import { wishKey } from './wish-key';
 
 /** What there is under the name of a result. */
@@ -24,7 +24,7 @@ export type Verdict =
  */
 export function besides(
   { file, pages }: Asked,
-  { output }: Order,
+  { output }: Copy,
   wish: RemedyWish,
   existing: Existing,
   remedied: Remedied | null,

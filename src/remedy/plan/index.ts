@@ -3,8 +3,8 @@ import type { RemedyWish } from '../../shared/remedy';
 import { storedAs } from './format';
 import { folded, resultName } from './names';
 import { irreplaceable, unusable } from './refusal';
-import { afterReplacement, needsNothing } from './skips';
-import type { Asked, Decision, Order, Place } from './types';
+import { afterReplacement, isRight, needsNothing } from './skips';
+import type { Asked, Copy, Decision, Order, Place } from './types';
 import { wishKey } from './wish-key';
 
 /**
@@ -15,17 +15,21 @@ import { wishKey } from './wish-key';
 export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Decision[] {
   const key = wishKey(wish);
   const takenBy = new Map<string, string>();
-  return all.map(asked => {
+  return all.map((asked): Decision => {
     const again = place.kind === 'in-place' ? afterReplacement(asked, key) : null;
     if (again) return { asked, ...again };
     const broken = unusable(asked.pages);
     if (broken) return { asked, do: 'refuse', reason: broken };
     const nothing = needsNothing(asked, wish);
-    if (nothing) return { asked, do: 'skip', reason: nothing };
+    const copy = nothing && isRight(asked.pages[0], wish) ? copyOf(asked, place) : null;
+    if (nothing && !copy) return { asked, do: 'skip', reason: nothing };
     const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
     if (kept) return { asked, do: 'refuse', reason: kept };
-    const order = orderFor(asked, wish, place);
-    const other = takenBy.get(folded(order.output));
+    const decision: Decision = copy
+      ? { asked, do: 'copy', order: copy }
+      : { asked, do: 'convert', order: orderFor(asked, wish, place) };
+    const name = folded(decision.order.output);
+    const other = takenBy.get(name);
     // in place every picture keeps the name it has
     if (other !== undefined && place.kind !== 'in-place')
       return {
@@ -33,8 +37,8 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Dec
         do: 'refuse',
         reason: `Its result would have the same name as that of "${other}". Rename one of the two.`,
       };
-    takenBy.set(folded(order.output), asked.path);
-    return { asked, do: 'convert', order };
+    takenBy.set(name, asked.path);
+    return decision;
   });
 }
 
@@ -52,6 +56,16 @@ function orderFor(asked: Asked, wish: RemedyWish, place: Place): Order {
     ...order,
     output: path.join(place.folder, mirrored),
     shown: path.posix.join(place.shown, mirrored),
+  };
+}
+
+/** Null: results have no folder of their own, so it lies among them already. */
+function copyOf(asked: Asked, place: Place): Copy | null {
+  if (place.kind !== 'folder') return null;
+  return {
+    output: path.join(place.folder, asked.path),
+    shown: path.posix.join(place.shown, asked.path),
+    told: namesTold(asked, place),
   };
 }
 

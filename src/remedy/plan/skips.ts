@@ -25,7 +25,7 @@ const FITTED_ALREADY =
   'Its tones were fitted before, as its own record says: fitted once more they would lose contrast twice. Convert its original, or this one without a fit.';
 
 /** The encoding is what is asked for, and nothing else is asked for. */
-function isRight({ encoding, bits, format, orientation }: PictureFacts, wish: RemedyWish): boolean {
+export function isRight({ encoding, bits, format, orientation }: PictureFacts, wish: RemedyWish): boolean {
   return (
     encoding === wish.to &&
     wish.curve === null &&

@@ -50,7 +50,12 @@ export interface Order {
   told: string[];
 }
 
+/** A picture that goes into the folder for the results as it is. */
+export type Copy = Pick<Order, 'output' | 'shown' | 'told'>;
+
 export type Decision =
   | { asked: Asked; do: 'convert'; order: Order }
+  /** Right already, and to lie among the results all the same. */
+  | { asked: Asked; do: 'copy'; order: Copy }
   | { asked: Asked; do: 'skip'; reason: string }
   | { asked: Asked; do: 'refuse'; reason: string };

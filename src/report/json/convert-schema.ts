@@ -19,7 +19,7 @@ const stopped = orNull(text(), 'Why nothing more was begun; null where the work 
 const counts = (outcomes: readonly string[]): Record<string, Schema> =>
   Object.fromEntries(outcomes.map(outcome => [outcome, whole('Pictures')]));
 
-const OUTCOMES = ['converted', 'planned', 'skipped', 'failed'];
+const OUTCOMES = ['converted', 'copied', 'planned', 'skipped', 'failed'];
 
 const proof = object(
   {
@@ -34,7 +34,10 @@ const proof = object(
 
 const conversion = object({
   path,
-  outcome: words('`planned`: a dry run would convert it', OUTCOMES),
+  outcome: words(
+    '`planned`: a dry run would convert it; `copied`: as it is, since it is what was asked for already, or in a dry run would be',
+    OUTCOMES,
+  ),
   output: orNull(
     text(),
     'Where the result is, would be, or lies from before: relative to the root, or in the output folder as it was named',

@@ -20,7 +20,7 @@ export function convertJson(
     relinking,
     stopped,
     summary: {
-      ...counted(conversions, ['converted', 'planned', 'skipped', 'failed']),
+      ...counted(conversions, ['converted', 'copied', 'planned', 'skipped', 'failed']),
       otherThanAsked: conversions.filter(({ to, proof }) => proof && proof.encoding !== to).length,
     },
   });

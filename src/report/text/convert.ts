@@ -27,6 +27,7 @@ export function convertText(
     counterLines(fitting, style),
     ...made.map(conversion => madeLines(conversion, common, style)),
     common.length ? ['Of all of them:', ...bullets(common, style)] : [],
+    copiedLines(of('copied'), dryRun),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
     relinking ? relinkLines(relinking, 'the results', dryRun, style) : [],
@@ -83,6 +84,7 @@ function headline(conversions: readonly Conversion[], dryRun: boolean): string {
   const made = count(dryRun ? 'planned' : 'converted');
   const parts = [
     dryRun ? `${pictures(made)} would be converted` : `${pictures(made)} converted`,
+    ...(count('copied') ? [`${count('copied')} copied`] : []),
     ...(count('skipped') ? [`${count('skipped')} skipped`] : []),
     ...(count('failed') ? [`${count('failed')} failed`] : []),
   ];
@@ -94,6 +96,15 @@ function madeLines(conversion: Conversion, common: readonly string[], style: Sty
   const own = told.filter(sentence => !common.includes(sentence));
   const name = path === output ? `${safe(path)}, in place` : `${safe(path)} -> ${safe(output!)}`;
   return [name, ...indent(wrap(whatWasMade(conversion), style.width - 2), 2), ...bullets(own, style)];
+}
+
+/** Pictures that lie among the results as they are. */
+function copiedLines(all: readonly Conversion[], dryRun: boolean): string[] {
+  if (!all.length) return [];
+  return [
+    `${dryRun ? 'Would be copied' : 'Copied'} as they are, being what was asked for already`,
+    ...all.map(({ path, output }) => `  ${safe(path)} -> ${safe(output!)}`),
+  ];
 }
 
 function whatWasMade({ from, to, format, bits, proof }: Conversion): string {

@@ -19,7 +19,7 @@ describe('conversions as JSON', () => {
     assert.equal(conversions[0].proof.maxError, 0.333333);
     assert.equal(conversions[3].sha256, null);
     assert.deepEqual(summary, {
-      ...{ converted: 2, planned: 0, skipped: 1, failed: 1 },
+      ...{ converted: 2, copied: 0, planned: 0, skipped: 1, failed: 1 },
       otherThanAsked: 0,
     });
     const [first, ...others] = report.conversions;

@@ -100,6 +100,15 @@ Left as it is
     assert.match(convertText(nothing, noFitting, style), /No layout places any of them\./);
   });
 
+  it('tell what lies among the results as it is', () => {
+    const one = { ...report.conversions[0], outcome: 'copied' as const, output: 'out/a.tif', proof: null };
+    const text = convertText({ ...report, conversions: [one], notices: [] }, noFitting, style);
+    assert.match(
+      text,
+      /^0 pictures converted, 1 copied\.\n\nCopied as they are, .*\n {2}a\.tif -> out\/a\.tif\n$/,
+    );
+  });
+
   it('never say that anything was written in a dry run', () => {
     const planned = report.conversions.map(each => ({ ...each, outcome: 'planned' as const, proof: null }));
     const text = convertText({ ...report, conversions: planned.slice(0, 1), dryRun: true }, noFitting, style);
