@@ -39,7 +39,12 @@ export function convertVerb(): Command {
     .addOption(new Option('--to <encoding>', 'rgb-neutral, single-channel, black-only or rgb-toned'))
     .addOption(new Option('--out <folder>', 'write into this folder; left out: beside the pictures'))
     .addOption(new Option('--in-place', 'put the results in the place of the pictures; originals are kept'))
-    .addOption(new Option('--undo', 'bring back what --in-place replaced, bit for bit'))
+    .addOption(
+      new Option(
+        '--undo',
+        'bring back what --in-place replaced, bit for bit, and what --relink changed in layouts',
+      ),
+    )
     .addOption(new Option('--dry-run', 'say what would be done, and write nothing'))
     .addOption(
       new Option('--candidates <page>', 'convert nothing: show all methods on one picture, in an HTML page'),
@@ -116,12 +121,17 @@ a TIFF; --as jpeg, --quality or --in-place write a JPEG all the same, and the
 report says by how much it was rounded.
 A result is called by its picture and its encoding: plate.rgb-neutral.tif. Where
 the format changes, the old extension stays: plate.png.rgb-neutral.tif. With
---out, names stay and folders are those of the book. Nothing is written over but
+--out, names stay and folders are those of the book, and what is right already
+is copied, so that the folder is the whole set. Nothing is written over but
 our own earlier result of the same picture, and no picture without --in-place:
 its original then goes into git's own folder, or into .evengrey.
 Done a second time, it does nothing.
+--undo also has layouts place the originals again, where a line still says what
+--relink wrote there; results beside the originals stay. Settings that name a
+picture and not its result are told with --relink, and not changed.
 Exit codes: 0 all done, or nothing to do; 1 some pictures could not be
-converted; 2 usage, settings or a full disk.
+converted or brought back, or lines were left as they are; 2 usage, settings, a
+full disk, or originals that are not kept any more.
 Examples:
   evengrey convert my-book --to rgb-neutral --dry-run
   evengrey convert my-book/plates --to black-only --as tiff --out for-the-press
