@@ -238,6 +238,6 @@ describe('pictures changed in source control', () => {
       await bothDrawn();
       await sleep(300);
       assert.deepEqual(await webviewAxe('.review'), []);
-      await screenshot(`review-${name}`);
+      await screenshot(`review-${name}`, { height: 2200 });
     });
 });
