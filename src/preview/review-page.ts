@@ -122,7 +122,7 @@ ${
 }
 
 const neighbours = ({ path, neighbours: all }: ReviewedPicture): Html => html`
-<section class="neighbours" aria-labelledby="neighbours">
+<section class="stands" aria-labelledby="neighbours">
 <h2 id="neighbours">Where it stands in the book</h2>
 <ul>${all.map(
   each =>
