@@ -15,6 +15,7 @@ export function condition(sheet: Sheet, index: number, id: string): Html {
     <p>${of.paper}</p>
     <p>${of.light}</p>
     <p class="basis">${of.basisWords}</p>
+    ${toneScale(of)}
   </div>
   <div class="booth" role="group" aria-label="${of.process}: ten possible orders, drawn. The tables below say it in numbers.">
     ${waysSeen.map(seen => html`<p class="way" data-seen="${seen}"><strong>${of.tinted[seen]}</strong></p>`)}
@@ -25,12 +26,11 @@ export function condition(sheet: Sheet, index: number, id: string): Html {
     <p class="tint">${of.expect.tint}</p>
     <p>${of.expect.direction}</p>
     <p>${of.expect.range}</p>
-    ${toneScale(of)}
   </div>
 </article>`;
 }
 
-/** Which tones of the file the print can tell apart, between its deepest black and its paper: the sentence above, drawn. */
+/** Which tones of the file the print can tell apart, between its deepest black and its paper: what is said of it, drawn. */
 const toneScale = ({ tones }: Condition): Html => html`<figure class="tones">${range(tones, false)}</figure>`;
 
 /** The picture's tones from paper down to black, in the file and flush in ten orders. */

@@ -26,8 +26,9 @@ async function decoderNow(): Promise<string> {
   await vscode.commands.executeCommand('vscode.open', inWorkspace(INKS));
   await until(
     'the picture',
-    () => webviewEval<string>('.picture img', 'element.naturalWidth + "x" + element.naturalHeight'),
-    size => size === '480x320',
+    // how large it is drawn is told once it is drawn
+    () => webviewEval<string>('#zoom-told', 'element.textContent'),
+    size => size.endsWith('%'),
   );
   const [reader] = await until('a reader', readers, list => list.length > 0);
   return decoderOf(reader);
