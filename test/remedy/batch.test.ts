@@ -160,6 +160,8 @@ describe('batch, beside the pictures', () => {
     });
     const again = await run(root, { place });
     assert.deepEqual(outcomes(again.conversions), { 'x/a.jpg': 'skipped', 'x/right.jpg': 'skipped' });
+    const forgotten = await run(root, { place, memory: path.join(root, '.none') });
+    assert.equal(forgotten.conversions[1].reason, 'It was copied before.');
     fs.writeFileSync(path.join(folder, 'x/right.jpg'), 'somebody’s own');
     const other = await run(root, { place });
     assert.deepEqual(outcomes(other.conversions), { 'x/a.jpg': 'skipped', 'x/right.jpg': 'failed' });

@@ -90,6 +90,7 @@ describe('evengrey convert', () => {
       await made(...neutral, '--below', '5'),
       await made('--to', 'rgb-toned', '--tone', '-1.5,6'),
       await made('--to', 'rgb-toned', '--tone', 'even'),
+      await made('--to', 'rgb-toned', '--tone', 'own'),
     ];
     assert.equal(new Set(all.map(files => files['in-colour.tif'])).size, all.length);
     const toned = await evengrey(['convert', 'in-colour.tif', '--to', 'rgb-toned', '--tone', 'even'], {
