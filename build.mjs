@@ -110,7 +110,11 @@ async function buildProduct() {
       platform: 'browser',
       target: 'chrome120',
       format: 'iife',
-      entryPoints: { preview: 'src/preview/main.ts', book: 'src/preview/book.ts', review: 'src/preview/review.ts' },
+      entryPoints: {
+        preview: 'src/preview/main.ts',
+        book: 'src/preview/book.ts',
+        review: 'src/preview/review.ts',
+      },
       minify: !dev,
     });
   if (options.metafile) fs.writeFileSync(options.metafile, JSON.stringify(shipped));

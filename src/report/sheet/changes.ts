@@ -16,7 +16,14 @@ export function changesOf(before: Foreseen, after: Foreseen): ForecastChange[] {
     const was = own ? conditionOf(target, own, 0, before.facts) : null;
     const is = conditionOf(target, forecast, 0, after.facts);
     const { process, paper, light, basisWords } = is;
-    return { process, paper, light, basisWords, rows: rowsOf(was, is, noneOf(before)), more: was ? othersOf(was, is) : [] };
+    return {
+      process,
+      paper,
+      light,
+      basisWords,
+      rows: rowsOf(was, is, noneOf(before)),
+      more: was ? othersOf(was, is) : [],
+    };
   });
 }
 
