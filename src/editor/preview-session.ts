@@ -7,9 +7,11 @@ import type { Made } from '../shared/remedies';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
 import { convertWords } from './convert/words';
+import { type Page, showPage } from './page-shell';
 import { Looking } from './preview-look';
-import { previewShell } from './preview-shell';
 import { onScreenMeasured, rememberScreen, screenPpi } from './screen';
+
+const PAGE: Page = { program: 'preview', styles: ['preview', 'sheet', 'remedy'], className: 'sheet' };
 
 /** The picture is shown no larger than this. */
 const LONG_EDGE = 1600;
@@ -36,17 +38,13 @@ export class PreviewSession {
   ) {
     const { webview } = panel;
     this.#looking = new Looking(checker, file, message => this.#post(message));
-    webview.options = {
-      enableScripts: true,
-      localResourceRoots: [vscode.Uri.joinPath(extension, 'media'), vscode.Uri.joinPath(extension, 'dist')],
-    };
     this.#disposables.push(
       webview.onDidReceiveMessage((message: FromPage) => this.#receive(message)),
       panel.onDidDispose(() => this.dispose()),
       onScreenMeasured(() => this.#post({ type: 'screen', ppi: screenPpi() })),
       books.onDidChange(book => book.state.kind === 'checked' && book.contains(uri) && this.refresh()),
     );
-    webview.html = previewShell(webview, extension);
+    showPage(webview, extension, PAGE);
   }
 
   /** Asks for the sheet and the picture anew; an answer still on its way is dropped. */

@@ -69,7 +69,7 @@ function eachTone(
     for (const [i, { L, weight }] of zones.entries()) take(L, printed[i], weight);
     return;
   }
-  const printedAt = toneCurve(picture, printed);
+  const printedAt = toneCurve(zones.map(({ L }, i) => ({ L, Lprint: printed[i] })));
   for (let L = 0; L < histogram.length; L++) if (histogram[L] > 0) take(L, printedAt(L), histogram[L]);
 }
 
@@ -78,8 +78,8 @@ const darkestOf = ({ zones, histogram }: SampledPicture) =>
   histogram ? fileRange(histogram).from : Math.min(...zones.map(({ L }) => L));
 
 /** Print lightness by lightness of the file: linear between the zones, and on beyond them. */
-function toneCurve({ zones }: SampledPicture, printed: readonly number[]): (L: number) => number {
-  const points = zones.map((zone, i) => ({ L: zone.L, Lprint: printed[i] })).sort((a, b) => a.L - b.L);
+export function toneCurve(zones: readonly { L: number; Lprint: number }[]): (L: number) => number {
+  const points = zones.toSorted((a, b) => a.L - b.L);
   return L => {
     let i = 0;
     while (i < points.length - 2 && points[i + 1].L < L) i++;

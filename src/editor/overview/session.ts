@@ -5,8 +5,10 @@ import type { FromBookPage, ToBookPage } from '../../shared/overview';
 import type { Book } from '../book';
 import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
+import { type Page, showPage } from '../page-shell';
 import { exportPage } from './export';
-import { overviewShell } from './shell';
+
+const PAGE: Page = { program: 'book', styles: ['preview', 'sheet', 'overview'], className: '' };
 
 /** One panel with a whole book: filled when its page is ready, and again after every check. */
 export class OverviewSession {
@@ -23,10 +25,6 @@ export class OverviewSession {
     extension: vscode.Uri,
   ) {
     const { webview } = panel;
-    webview.options = {
-      enableScripts: true,
-      localResourceRoots: [vscode.Uri.joinPath(extension, 'media'), vscode.Uri.joinPath(extension, 'dist')],
-    };
     const fill = (book: Book) => this.#isOurs(book) && this.#fill();
     this.#disposables.push(
       webview.onDidReceiveMessage((message: FromBookPage) => this.#receive(message)),
@@ -35,7 +33,7 @@ export class OverviewSession {
       books.onDidRemove(fill),
     );
     panel.title = path.posix.basename(root.path);
-    webview.html = overviewShell(webview, extension);
+    showPage(webview, extension, PAGE);
   }
 
   #isOurs({ root }: Book): boolean {

@@ -6,7 +6,13 @@ import type { FromReviewPage, ReviewedPicture, ReviewWish, ToReviewPage } from '
 import type { Book } from '../book';
 import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
-import { reviewShell } from './shell';
+import { type Page, showPage } from '../page-shell';
+
+const PAGE: Page = {
+  program: 'review',
+  styles: ['preview', 'sheet', 'remedy', 'review'],
+  className: 'review',
+};
 
 /** Longest edges in pixels: of what changed, and of its neighbours. */
 const LARGE = 1600;
@@ -30,10 +36,6 @@ export class ReviewSession {
     extension: vscode.Uri,
   ) {
     const { webview } = panel;
-    webview.options = {
-      enableScripts: true,
-      localResourceRoots: [vscode.Uri.joinPath(extension, 'media'), vscode.Uri.joinPath(extension, 'dist')],
-    };
     const isOurs = ({ root, state }: Book) =>
       state.kind === 'checked' && root.toString() === this.root.toString();
     this.#disposables.push(
@@ -45,7 +47,7 @@ export class ReviewSession {
       wish.since === 'branch'
         ? vscode.l10n.t('Changed on This Branch')
         : vscode.l10n.t('Changed Since the Last Commit');
-    webview.html = reviewShell(webview, extension);
+    showPage(webview, extension, PAGE);
   }
 
   /** Brings it to the front with what is wished. */

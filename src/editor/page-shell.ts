@@ -1,0 +1,37 @@
+// no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+
+/** What a page is made of: a program of `dist`, style sheets of `media`, and the class of its place. */
+export interface Page {
+  program: 'preview' | 'book' | 'review';
+  styles: readonly string[];
+  className: string;
+}
+
+/** Fills a webview with a page before anything is in it. Nothing is loaded but the extension's own files and pictures. */
+export function showPage(webview: vscode.Webview, extension: vscode.Uri, page: Page) {
+  const folder = (name: string) => vscode.Uri.joinPath(extension, name);
+  webview.options = { enableScripts: true, localResourceRoots: [folder('media'), folder('dist')] };
+  webview.html = shell(webview, extension, page);
+}
+
+function shell(webview: vscode.Webview, extension: vscode.Uri, { program, styles, className }: Page): string {
+  const nonce = randomBytes(16).toString('base64');
+  const address = (...path: string[]) => webview.asWebviewUri(vscode.Uri.joinPath(extension, ...path));
+  const policy = `default-src 'none'; img-src blob:; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+  <meta charset="utf-8">
+  <meta name="viewport" content="width=device-width">
+  <meta http-equiv="Content-Security-Policy" content="${policy}">
+  <title>Evengrey</title>
+  ${styles.map(name => `<link rel="stylesheet" href="${address('media', `${name}.css`)}">`).join('\n  ')}
+</head>
+<body>
+  <main class="${className}" aria-live="off" aria-busy="true"></main>
+  <script nonce="${nonce}" src="${address('dist', `${program}.js`)}"></script>
+</body>
+</html>`;
+}
