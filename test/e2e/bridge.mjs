@@ -109,6 +109,8 @@ const operations = {
       .locator(selector, text ? { hasText: text } : {})
       .first()
       .click({ button: 'right', timeout: patience });
+    // a menu takes no click in its first moments, lest the one that opened it choose
+    await page.waitForTimeout(500);
   },
 
   /** Drags from the middle of a webview's `selector` by so many pixels. */
