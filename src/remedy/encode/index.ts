@@ -27,13 +27,8 @@ export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: num
       const icc = wish.greyProfile ?? greyProfile();
       const scale = wish.greyProfile ? await levelsOf(icc, bits) : srgbGreys(bits);
       const table = nearestLevels(plane.lightness, scale);
-      return {
-        ...size,
-        space: 'grey',
-        data: singleNumbers(plane, table, bits, 1),
-        alpha: plane.alpha !== null,
-        icc,
-      };
+      const grey = { ...size, space: 'grey' as const, alpha: plane.alpha !== null, icc };
+      return withNumbers(grey, () => singleNumbers(plane, table, bits, 1));
     }
     case 'black-only': {
       const table = nearestLevels(plane.lightness, blacks(bits));
@@ -45,9 +40,21 @@ export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: num
       if (plane.colour)
         return { ...rgb, data: colouredNumbers(plane, nearestLevels(plane.lightness, greys), bits) };
       if (plane.tint) return { ...rgb, data: tintedNumbers(plane, bits) };
-      return { ...rgb, data: singleNumbers(plane, nearestLevels(plane.lightness, greys), bits, 3) };
+      const table = nearestLevels(plane.lightness, greys);
+      return withNumbers(rgb, () => singleNumbers(plane, table, bits, 3));
     }
   }
+}
+
+/** The numbers are made when they are asked for first: a file whose coded luminance stays needs none. */
+function withNumbers(stored: Omit<Stored, 'data'>, make: () => Stored['data']): Stored {
+  let made: Stored['data'] | null = null;
+  return {
+    ...stored,
+    get data() {
+      return (made ??= make());
+    },
+  };
 }
 
 const scaleOf = (bits: 8 | 16, lightnessOf: (value: number) => number) =>

@@ -17,15 +17,17 @@ export function singleOf({ data, channels, alpha, space }: Samples): Single | nu
   if (data instanceof Float32Array || data instanceof Int16Array) return null;
   const step = channels + (alpha ? 1 : 0);
   if (space === 'grey') return { data, first: 0, step };
-  if (space === 'rgb') return allEqual(data, step) ? { data, first: 1, step } : null;
+  if (space === 'rgb') {
+    const equal = equalChannel(data, step);
+    return equal && { data: equal, first: 0, step: 1 };
+  }
   return isBlackAlone(data, step) ? { data, first: 3, step } : null;
 }
 
 /** A channel by itself: the samples themselves where nothing lies between, else a copy. */
 export function apart({ data, first, step }: Single): Numbers {
   if (step === 1) return data;
-  const pixels = data.length / step;
-  const out = data instanceof Uint8Array ? new Uint8Array(pixels) : new Uint16Array(pixels);
+  const out = room(data, step);
   for (let i = 0, from = first; i < out.length; i++, from += step) out[i] = data[from];
   return out;
 }
@@ -46,13 +48,20 @@ function labAlpha(data: Int16Array): Uint16Array {
   return Uint16Array.from({ length: data.length / 4 }, (_, i) => whole(data[i * 4 + 3]));
 }
 
-function allEqual(data: Numbers, step: number): boolean {
-  for (let at = 0; at < data.length; at += step) {
+/** What R, G and B are alike, by itself; null where they are not. Looked at and taken in one walk. */
+function equalChannel(data: Numbers, step: number): Numbers | null {
+  const out = room(data, step);
+  for (let i = 0, at = 0; i < out.length; i++, at += step) {
     const green = data[at + 1];
-    if (data[at] !== green || data[at + 2] !== green) return false;
+    if (data[at] !== green || data[at + 2] !== green) return null;
+    out[i] = green;
   }
-  return true;
+  return out;
 }
+
+/** One number a pixel. */
+const room = (data: Numbers, step: number): Numbers =>
+  data instanceof Uint8Array ? new Uint8Array(data.length / step) : new Uint16Array(data.length / step);
 
 function isBlackAlone(data: Numbers, step: number): boolean {
   for (let at = 0; at < data.length; at += step)

@@ -13,63 +13,98 @@ const MOST_DC = 11;
 const ZEROS = 0xf0;
 const END = 0;
 
-/** Takes a symbol, and the bits that follow it. */
-type Take = (symbol: number, value: number, size: number) => void;
-
 const sizeOf = (value: number): number => 32 - Math.clz32(Math.abs(value));
 /** Negative numbers are written less one (T.81, section F.1.2.1). */
 const bitsOf = (value: number, size: number): number => (value < 0 ? value + (1 << size) - 1 : value);
 
-/** Goes over all that is coded, block by block. @throws Unusual where a baseline JPEG cannot hold a coefficient */
-function coded(
-  { width, height, across, coefficients }: Luminance,
-  dc: Take,
-  ac: Take,
-  afterBlock: () => void,
-): void {
+/** A symbol and the bits that follow it as one number. How many follow is in the symbol's low half, of DC and of AC. */
+const tokenOf = (isDc: 0 | 1, symbol: number, bits: number): number => (isDc << 20) | (symbol << 12) | bits;
+const isDc = (token: number): boolean => token >> 20 !== 0;
+const symbolIn = (token: number): number => (token >> 12) & 0xff;
+const sizeIn = (token: number): number => (token >> 12) & 15;
+const bitsIn = (token: number): number => token & 0xfff;
+
+/**
+ * All that is coded, block by block, each beginning with its DC. Listed once, since it is needed twice: to make the codes,
+ * and to write.
+ * @throws Unusual where a baseline JPEG cannot hold a coefficient
+ */
+function tokensOf({ width, height, across, coefficients }: Luminance): Uint32Array {
   const [columns, rows] = [Math.ceil(width / EDGE), Math.ceil(height / EDGE)];
+  let tokens = new Uint32Array(MOST_TOKENS + (coefficients.length >> 3));
+  let listed = 0;
   let before = 0;
   for (let y = 0; y < rows; y++)
     for (let x = 0; x < columns; x++) {
+      if (listed + MOST_TOKENS > tokens.length) tokens = roomier(tokens);
       const at = (y * across + x) * BLOCK;
       const difference = coefficients[at] - before;
-      const size = sizeOf(difference);
-      if (size > MOST_DC) throw new Unusual('a coefficient out of range');
-      dc(size, bitsOf(difference, size), size);
+      const dcSize = sizeOf(difference);
+      if (dcSize > MOST_DC) throw new Unusual('a coefficient out of range');
+      tokens[listed++] = tokenOf(1, dcSize, bitsOf(difference, dcSize));
       before = coefficients[at];
-      codedAc(coefficients, at, ac);
-      afterBlock();
+      let run = 0;
+      for (let i = at + 1; i < at + BLOCK; i++) {
+        const value = coefficients[i];
+        if (value === 0) {
+          run++;
+          continue;
+        }
+        for (; run > 15; run -= 16) tokens[listed++] = tokenOf(0, ZEROS, 0);
+        const size = sizeOf(value);
+        if (size > MOST_AC) throw new Unusual('a coefficient out of range');
+        tokens[listed++] = tokenOf(0, (run << 4) | size, bitsOf(value, size));
+        run = 0;
+      }
+      if (run > 0) tokens[listed++] = tokenOf(0, END, 0);
     }
+  return tokens.subarray(0, listed);
 }
 
-function codedAc(coefficients: Int16Array, at: number, ac: Take): void {
-  let run = 0;
-  for (let i = at + 1; i < at + BLOCK; i++) {
-    const value = coefficients[i];
-    if (value === 0) {
-      run++;
-      continue;
-    }
-    for (; run > 15; run -= 16) ac(ZEROS, 0, 0);
-    const size = sizeOf(value);
-    if (size > MOST_AC) throw new Unusual('a coefficient out of range');
-    ac((run << 4) | size, bitsOf(value, size), size);
-    run = 0;
-  }
-  if (run > 0) ac(END, 0, 0);
+/** Of a block: one for each coefficient and its end. */
+const MOST_TOKENS = BLOCK + 1;
+
+/** Twice the room where another block might not have any. */
+function roomier(tokens: Uint32Array): Uint32Array<ArrayBuffer> {
+  const larger = new Uint32Array(tokens.length * 2);
+  larger.set(tokens);
+  return larger;
 }
 
-/** How often each symbol comes, and how many bits follow the symbols in all. */
-class Count {
-  readonly frequencies = new Uint32Array(256);
-  following = 0;
-  readonly take: Take = (symbol, _, size) => {
-    this.frequencies[symbol]++;
-    this.following += size;
-  };
-  bits({ length }: Coder): number {
-    return this.frequencies.reduce((sum, many, symbol) => sum + many * length[symbol], this.following);
+/** The codes of DC and AC that make these shortest, and how many bits they come to. */
+function codesFor(tokens: Uint32Array): { dc: Coder; ac: Coder; bits: number } {
+  const frequencies = [new Uint32Array(256), new Uint32Array(256)];
+  let bits = 0;
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i];
+    frequencies[isDc(token) ? 0 : 1][symbolIn(token)]++;
+    bits += sizeIn(token);
   }
+  const [dc, ac] = frequencies.map(shortestCodes);
+  for (const [i, { length }] of [dc, ac].entries())
+    bits += frequencies[i].reduce((sum, many, symbol) => sum + many * length[symbol], 0);
+  return { dc, ac, bits };
+}
+
+/** @param flatBits bits of zero behind every block: those of its colour */
+function written(
+  tokens: Uint32Array,
+  { dc, ac, bits }: ReturnType<typeof codesFor>,
+  blocks: number,
+  flatBits: number,
+) {
+  const out = new BitsWritten(bits + blocks * flatBits);
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i];
+    const symbol = symbolIn(token);
+    if (isDc(token)) {
+      if (i > 0) out.put(0, flatBits);
+      out.put(dc.code[symbol], dc.length[symbol]);
+    } else out.put(ac.code[symbol], ac.length[symbol]);
+    out.put(bitsIn(token), sizeIn(token));
+  }
+  out.put(0, flatBits);
+  return out.stuffed();
 }
 
 /**
@@ -79,22 +114,13 @@ class Count {
  * @throws Unusual where a baseline JPEG cannot hold a coefficient
  */
 export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
-  const [dcCount, acCount] = [new Count(), new Count()];
-  let blocks = 0;
-  coded(luminance, dcCount.take, acCount.take, () => blocks++);
-  const [dc, ac] = [dcCount, acCount].map(({ frequencies }) => shortestCodes(frequencies));
+  const tokens = tokensOf(luminance);
+  const codes = codesFor(tokens);
   const flat = shortestCodes(Uint32Array.from({ length: 256 }, (_, symbol) => (symbol === 0 ? 1 : 0)));
+  const blocks = Math.ceil(luminance.width / EDGE) * Math.ceil(luminance.height / EDGE);
   // two blocks of two codes, of which each is a single zero
   const flatBits = channels === 3 ? 4 : 0;
-  const out = new BitsWritten(dcCount.bits(dc) + acCount.bits(ac) + blocks * flatBits);
-  const write =
-    ({ code, length }: Coder): Take =>
-    (symbol, value, size) => {
-      out.put(code[symbol], length[symbol]);
-      out.put(value, size);
-    };
-  coded(luminance, write(dc), write(ac), () => out.put(0, flatBits));
-  const tables = [table(0x00, dc), table(0x10, ac)];
+  const tables = [table(0x00, codes.dc), table(0x10, codes.ac)];
   if (channels === 3) tables.push(table(0x01, flat), table(0x11, flat));
   const { steps } = luminance;
   return Buffer.concat([
@@ -102,7 +128,7 @@ export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
     frame(luminance, channels),
     segment(0xc4, tables.flat()),
     scan(channels),
-    out.stuffed(),
+    written(tokens, codes, blocks, flatBits),
     Buffer.from([0xff, 0xd9]),
   ]);
 }
