@@ -8,9 +8,22 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 /** An empty extension under development. */
 export const driver = path.join(here, 'driver');
 
-/** One suite a package; the one for every platform in a workspace that nobody has said to trust. */
-export function installedSuites(root) {
-  return Object.entries(builtPackages(path.join(root, 'out/packages'))).map(([target, vsix]) => ({
+/**
+ * One suite a package; the one for every platform in a workspace that nobody has said to trust. `developed`: suites of
+ * the working tree that are to be run with the package for this platform too, as `installed-` and their own label.
+ */
+export function installedSuites(root, developed) {
+  const packages = builtPackages(path.join(root, 'out/packages'));
+  const own = developed.map(suite => ({
+    ...suite,
+    label: `installed-${suite.label}`,
+    vsix: packages['linux-x64'],
+  }));
+  return [...ofPackages(packages), ...own];
+}
+
+function ofPackages(packages) {
+  return Object.entries(packages).map(([target, vsix]) => ({
     label: `installed-${target}`,
     files: 'out/test/e2e/suites/installed/**/*.test.js',
     workspaceFolder: 'out/workspaces/installed',

@@ -28,7 +28,8 @@ export async function* runEditorSuites({ code, only }) {
   const wanted = suites => suites.filter(suite => !only || suite.label === only);
   for (const suite of wanted([config].flat())) yield await timed(code, suite);
   if (!wantsInstalled(only)) return;
-  for (const suite of wanted(installedSuites(root))) yield await timed(code, suite);
+  for (const suite of wanted(installedSuites(root, only ? [config].flat() : [])))
+    yield await timed(code, suite);
 }
 
 async function timed(code, suite) {

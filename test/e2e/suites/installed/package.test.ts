@@ -73,6 +73,16 @@ describe(`the package for ${process.env.E2E_PACKAGE}, installed`, () => {
     await screenshot(`installed-${process.env.E2E_PACKAGE}`);
   });
 
+  it('draws the pictures of the whole book', async () => {
+    await vscode.commands.executeCommand('evengrey.showBook');
+    await until(
+      'pictures',
+      () => webviewCount('main img[src^="blob:"]'),
+      count => count > 0,
+    );
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  });
+
   it(`reads with ${everywhere ? 'WebAssembly' : 'its native decoder'}`, async () => {
     assert.equal(await decoderNow(), everywhere ? 'wasm' : 'native');
   });
