@@ -4,7 +4,7 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, rulesOn, spare, until } from '../../editor';
 import { decoderOf, readers } from '../../processes';
-import { screenshot, webviewEval, webviewText, workbenchText } from '../../window';
+import { screenshot, webviewCount, webviewEval, webviewText, workbenchText } from '../../window';
 
 const INKS = 'pictures/plate-7.tif';
 const GOOD = 'pictures/plate-1.jpg';
