@@ -2,9 +2,9 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 
-/** What a page is made of: a program of `dist`, style sheets of `media`, and the class of its place. */
+/** What a page is made of: a program and style sheets, from the extension's folder on, and the class of its place. */
 export interface Page {
-  program: 'preview' | 'book' | 'review';
+  program: `dist/${'preview' | 'book' | 'review'}.js`;
   styles: readonly string[];
   className: string;
 }
@@ -18,7 +18,7 @@ export function showPage(webview: vscode.Webview, extension: vscode.Uri, page: P
 
 function shell(webview: vscode.Webview, extension: vscode.Uri, { program, styles, className }: Page): string {
   const nonce = randomBytes(16).toString('base64');
-  const address = (...path: string[]) => webview.asWebviewUri(vscode.Uri.joinPath(extension, ...path));
+  const address = (file: string) => webview.asWebviewUri(vscode.Uri.joinPath(extension, file));
   const policy = `default-src 'none'; img-src blob:; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
 <html lang="en">
@@ -27,11 +27,11 @@ function shell(webview: vscode.Webview, extension: vscode.Uri, { program, styles
   <meta name="viewport" content="width=device-width">
   <meta http-equiv="Content-Security-Policy" content="${policy}">
   <title>Evengrey</title>
-  ${styles.map(name => `<link rel="stylesheet" href="${address('media', `${name}.css`)}">`).join('\n  ')}
+  ${styles.map(name => `<link rel="stylesheet" href="${address(name)}">`).join('\n  ')}
 </head>
 <body>
   <main class="${className}" aria-live="off" aria-busy="true"></main>
-  <script nonce="${nonce}" src="${address('dist', `${program}.js`)}"></script>
+  <script nonce="${nonce}" src="${address(program)}"></script>
 </body>
 </html>`;
 }

@@ -11,7 +11,11 @@ import { type Page, showPage } from './page-shell';
 import { Looking } from './preview-look';
 import { onScreenMeasured, rememberScreen, screenPpi } from './screen';
 
-const PAGE: Page = { program: 'preview', styles: ['preview', 'sheet', 'remedy'], className: 'sheet' };
+const PAGE: Page = {
+  program: 'dist/preview.js',
+  styles: ['media/preview.css', 'media/sheet.css', 'media/remedy.css'],
+  className: 'sheet',
+};
 
 /** The picture is shown no larger than this. */
 const LONG_EDGE = 1600;

@@ -77,7 +77,9 @@ describe('packages', () => {
 
       it('holds every page, style and program that the extension names', () => {
         const source = text('dist/extension.js');
-        const named = [...source.matchAll(/"(dist|media)", "([\w.-]+\.\w+)"/g)].map(m => `${m[1]}/${m[2]}`);
+        const named = [...source.matchAll(/"(dist|media)(?:", "|\/)([\w.-]+\.\w+)"/g)].map(
+          m => `${m[1]}/${m[2]}`,
+        );
         assert.ok(named.includes('dist/checker.js') && named.includes('media/preview.css'), named.join());
         assert.deepEqual(
           named.filter(name => !files.has(name)),

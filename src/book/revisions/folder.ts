@@ -68,7 +68,10 @@ async function copyIfThere(from: string, to: string): Promise<void> {
 /** One entry of a list that git separates by colons. */
 const quoted = (file: string): string => JSON.stringify(file);
 
-const unwritten = (complaint: string): string =>
-  /unmerged|needs merge/.test(complaint)
-    ? 'The repository is in the middle of a merge: resolve it first, then compare.'
-    : `git cannot say what lies in the folder: ${complaint.replace(/^(fatal|error): /gm, '')}`;
+function unwritten(complaint: string): string {
+  if (/unmerged|needs merge/.test(complaint))
+    return 'The repository is in the middle of a merge: resolve it first, then compare.';
+  if (/ignored by one of your \.gitignore files/.test(complaint))
+    return 'The repository around this folder ignores it, so that nothing of its past is kept. Begin one with "git init" in the folder, or take the folder out of .gitignore.';
+  return `git cannot say what lies in the folder: ${complaint.replace(/^(fatal|error): /gm, '')}`;
+}

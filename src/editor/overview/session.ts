@@ -8,7 +8,11 @@ import { Cancelled, type CheckerClient } from '../checker-client';
 import { type Page, showPage } from '../page-shell';
 import { exportPage } from './export';
 
-const PAGE: Page = { program: 'book', styles: ['preview', 'sheet', 'overview'], className: '' };
+const PAGE: Page = {
+  program: 'dist/book.js',
+  styles: ['media/preview.css', 'media/sheet.css', 'media/overview.css'],
+  className: '',
+};
 
 /** One panel with a whole book: filled when its page is ready, and again after every check. */
 export class OverviewSession {

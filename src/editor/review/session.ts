@@ -9,8 +9,8 @@ import { Cancelled, type CheckerClient } from '../checker-client';
 import { type Page, showPage } from '../page-shell';
 
 const PAGE: Page = {
-  program: 'review',
-  styles: ['preview', 'sheet', 'remedy', 'review'],
+  program: 'dist/review.js',
+  styles: ['media/preview.css', 'media/sheet.css', 'media/remedy.css', 'media/review.css'],
   className: 'review',
 };
 

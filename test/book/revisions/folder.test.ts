@@ -78,4 +78,10 @@ describe('what lies in a folder, as git would hold it', () => {
       /^GitError: git cannot say what lies in the folder: .*inner/,
     );
   });
+
+  it('has no past where the repository around it ignores it: the way to one is told', async () => {
+    const top = repositoryOf({ '.gitignore': 'book/' });
+    write(top, { 'book/a.tif': 'a' });
+    await assert.rejects(treeOfFolder(await open(path.join(top, 'book'))), /ignores it.*"git init"/);
+  });
 });
