@@ -103,6 +103,20 @@ const operations = {
       .click({ timeout: patience });
   },
 
+  /**
+   * Presses a message's button, which takes the message away. A message moves as the one below it goes, and a press in
+   * that moment is lost: it is pressed again while it stands.
+   */
+  async toastPress(page, { text }) {
+    const button = page.locator('.notification-toast .monaco-button', { hasText: text }).first();
+    await button.click({ timeout: patience });
+    for (let again = 0; again < 5; again++) {
+      await page.waitForTimeout(500);
+      if (!(await button.isVisible())) return;
+      await button.click({ timeout: 500 }).catch(() => {});
+    }
+  },
+
   /** Opens the menu of the first `selector` with that text. */
   async workbenchMenu(page, { selector, text }) {
     await page

@@ -36,6 +36,8 @@ export const workbenchText = (selector: string, until = /./) =>
   ask<string>('workbenchText', { selector, until: until.source });
 export const workbenchClick = (selector: string, text?: string) =>
   ask<void>('workbenchClick', { selector, text });
+/** Presses a button of a message, which goes by that. */
+export const toastPress = (text: string) => ask<void>('toastPress', { text });
 export const workbenchHover = (selector: string, text?: string) =>
   ask<void>('workbenchHover', { selector, text });
 export const workbenchEval = <T>(selector: string, expression: string) =>

@@ -52,7 +52,9 @@ async function readOne(oid: string, file: string, how: BlobReading): Promise<Pic
   const content = await contentOf(oid, file, how);
   if (content.lost) return [content.lost];
   const { pointer, sha256 } = content;
-  const cached = pointer ? cache?.facts(pointer.oid) : null;
+  // a content may have been read where it lay in the book's folder
+  const name = pointer?.oid ?? sha256;
+  const cached = name === undefined ? null : cache?.facts(name);
   const facts = cached ?? (await pool.facts(content.file, signal, sha256));
   // the store's own file stays
   await fs.rm(file, { force: true });

@@ -77,6 +77,16 @@ describe('reading revisions', () => {
     assert.equal(asked.length, 1);
   });
 
+  it('reads nothing that a check of the folder has read', async () => {
+    const content = 'x'.repeat(2000);
+    const { read, asked, top } = await reading({ 'a.tif': content });
+    const cache = await FactsCache.open(temporaryFolder(), top, 'v');
+    const facts = [greyFacts(sha256(content))];
+    cache.remember('a.tif', { size: 2000, mtime: 1n, ctime: 1n, inode: 1n }, 2n, sha256(content), facts);
+    assert.deepEqual(await read(['a.tif'], cache), facts);
+    assert.deepEqual(asked, []);
+  });
+
   it('reads the picture that a large-file pointer stands for from the local store', async () => {
     const { read, store, asked } = await reading({ 'a.tif': pointerTo('the picture itself') });
     store('the picture itself');

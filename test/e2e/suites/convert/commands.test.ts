@@ -7,6 +7,7 @@ import { extension, inWorkspace, rulesOn, sleep, spare, until } from '../../edit
 import {
   press,
   screenshot,
+  toastPress,
   type,
   workbenchClick,
   workbenchEval,
@@ -69,7 +70,7 @@ describe('converting', () => {
     assert.match(toast, /plate-7\.single-channel\.tif/);
     assert.match(toast, /Read again: single-channel, its lightness off by L\* 0\.\d+ at most/);
     assert.equal(await exists('pictures/plate-7.single-channel.tif'), true);
-    await workbenchClick(`${TOAST} .monaco-button`, 'Show the report');
+    await toastPress('Show the report');
     const document = await until(
       'the report',
       () => vscode.window.activeTextEditor?.document,
@@ -104,7 +105,7 @@ describe('converting', () => {
       () => rulesOn(file),
       rules => !rules.includes('residual-chroma'),
     );
-    await workbenchClick(`${TOAST} .monaco-button`, 'Undo');
+    await toastPress('Undo');
     await workbenchText(TOAST, /is the original again, bit for bit/);
     assert.equal(await hashOf(file), original);
     await until(

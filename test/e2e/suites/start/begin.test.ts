@@ -3,7 +3,15 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, sleep, until } from '../../editor';
-import { press, screenshot, type, workbenchClick, workbenchEval, workbenchText } from '../../window';
+import {
+  press,
+  screenshot,
+  toastPress,
+  type,
+  workbenchClick,
+  workbenchEval,
+  workbenchText,
+} from '../../window';
 
 const ROW = '.quick-input-list .monaco-list-row';
 const WALKTHROUGH = '.gettingStartedContainer';
@@ -43,7 +51,7 @@ describe('a folder of pictures that is no book yet', () => {
     const toast = await workbenchText(TOAST, /no book here yet/);
     assert.match(toast, /a file evengrey\.json that says how it is printed/);
     await screenshot('start-no-book');
-    await workbenchClick(`${TOAST} .monaco-button`, 'Write First Settings...');
+    await toastPress('Write First Settings...');
     await workbenchText('.quick-input-message', /Who prints it\?/);
     await press('Escape');
     assert.deepEqual(problems(), []);
