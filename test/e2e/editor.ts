@@ -48,3 +48,35 @@ export async function until<T>(
 }
 
 export const sleep = (ms: number) => new Promise(resolve => setTimeout(resolve, ms));
+
+/** Waits until the book that suites share has been read. */
+export async function bookRead(): Promise<void> {
+  await extension().activate();
+  await until(
+    'findings',
+    () => rulesOn('pictures/plate-7.tif'),
+    rules => rules.length > 0,
+  );
+}
+
+export async function closeAll(): Promise<void> {
+  await vscode.commands.executeCommand('notifications.clearAll');
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+}
+
+const THEMES = [
+  ['light', 'Default Light Modern'],
+  ['dark', 'Default Dark Modern'],
+  ['high-contrast', 'Default High Contrast'],
+  ['high-contrast-light', 'Default High Contrast Light'],
+];
+
+/** A test in each of the editor's own themes. */
+export function inEachTheme(title: string, look: (theme: string) => Promise<void>): void {
+  for (const [name, theme] of THEMES)
+    it(`${title} in a theme that is ${name}`, async () => {
+      const settings = vscode.workspace.getConfiguration('workbench');
+      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+      await look(name);
+    });
+}

@@ -2,21 +2,14 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, rulesOn, spare, until } from '../../editor';
+import { bookRead, closeAll, inWorkspace, problems, rulesOn, spare, until } from '../../editor';
 import { press, webviewText, workbenchClick, workbenchText } from '../../window';
 
 const activeTab = () => vscode.window.tabGroups.activeTabGroup.activeTab;
 
 describe('by mouse and keyboard', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  before(bookRead);
+  afterEach(closeAll);
 
   it('a rule’s name in the Problems panel opens its page', async () => {
     await vscode.commands.executeCommand('workbench.actions.view.problems');

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, spare, until } from '../../editor';
+import { bookRead, closeAll, inEachTheme, inWorkspace, rulesOn, spare, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -18,21 +18,13 @@ const INKS = inWorkspace('pictures/plate-7.tif');
 const GOOD = inWorkspace('pictures/plate-1.jpg');
 const PREVIEW = 'evengrey.picture';
 
-const closeAll = () => vscode.commands.executeCommand('workbench.action.closeAllEditors');
 const activeViewType = () => {
   const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
   return input instanceof vscode.TabInputCustom ? input.viewType : undefined;
 };
 
 describe('preview of a picture', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
+  before(bookRead);
   afterEach(closeAll);
 
   it('is how a TIFF opens, and says what to do, why, and how it is stored', async () => {
@@ -173,24 +165,16 @@ describe('preview of a picture', () => {
     }
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-    ['high-contrast-light', 'Default High Contrast Light'],
-  ])
-    it(`is readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await vscode.commands.executeCommand('vscode.open', INKS);
-      await webviewText('main', /In numbers/);
-      const [page, ink] = await webviewEval<string[]>(
-        'main',
-        '[getComputedStyle(document.body).backgroundColor, getComputedStyle(element).color]',
-      );
-      assert.ok(contrast(page, ink) >= 4.5, `${ink} on ${page}`);
-      await screenshot(`preview-${name}`, { height: 1400 });
-    });
+  inEachTheme('is readable', async theme => {
+    await vscode.commands.executeCommand('vscode.open', INKS);
+    await webviewText('main', /In numbers/);
+    const [page, ink] = await webviewEval<string[]>(
+      'main',
+      '[getComputedStyle(document.body).backgroundColor, getComputedStyle(element).color]',
+    );
+    assert.ok(contrast(page, ink) >= 4.5, `${ink} on ${page}`);
+    await screenshot(`preview-${theme}`, { height: 1400 });
+  });
 });
 
 /** Contrast ratio of two colours (WCAG 2.1, relative luminance). */

@@ -2,21 +2,14 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, rulesOn, spare, until } from '../../editor';
+import { bookRead, inWorkspace, problems, rulesOn, spare, until } from '../../editor';
 import { ourProcesses, readers } from '../../processes';
 import { workbenchText } from '../../window';
 
 const LARGE = Array.from({ length: 8 }, (_, i) => inWorkspace(`pictures/large-${i}.jpg`));
 
 describe('processes that die in the middle of a check', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
+  before(bookRead);
   afterEach(async () => {
     for (const file of LARGE) await fs.rm(file.fsPath, { force: true });
     await until('them gone', largeProblems, found => found.length === 0);

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, until } from '../../editor';
+import { closeAll, extension, inWorkspace, until } from '../../editor';
 import { screenshot, workbenchEval, workbenchHover, workbenchText } from '../../window';
 
 const SETTINGS = 'evengrey.json';
@@ -45,7 +45,7 @@ describe('settings as they are written', () => {
     await extension().activate();
     good = await fs.readFile(inWorkspace(SETTINGS).fsPath, 'utf8');
   });
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
   after(() => fs.writeFile(inWorkspace(SETTINGS).fsPath, good));
 
   it('are completed by their keys, each with what it means', async () => {

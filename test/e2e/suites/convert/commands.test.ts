@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
+import { bookRead, closeAll, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -45,18 +45,8 @@ async function answer(encoding: string, method: string, place: string) {
 }
 
 describe('converting', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
-  afterEach(async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-  });
+  before(bookRead);
+  afterEach(closeAll);
 
   it('is offered in the bar of our picture editor, asks step by step, and writes beside the picture', async () => {
     await vscode.commands.executeCommand('vscode.open', inWorkspace('pictures/plate-7.tif'));

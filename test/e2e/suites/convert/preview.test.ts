@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, until } from '../../editor';
+import { bookRead, closeAll, inEachTheme, inWorkspace, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -32,18 +32,8 @@ async function openGarden() {
 }
 
 describe('before and after in the preview', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
-  afterEach(async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-  });
+  before(bookRead);
+  afterEach(closeAll);
 
   it('is where the advice leads, with the recommended encoding chosen', async () => {
     await vscode.commands.executeCommand('vscode.open', INKS);
@@ -184,27 +174,19 @@ describe('before and after in the preview', () => {
     }
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-    ['high-contrast-light', 'Default High Contrast Light'],
-  ])
-    it(`is readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await openGarden();
-      await until(
-        'the small pictures',
-        () => webviewCount('.small-picture img'),
-        n => n === 9,
-      );
-      await webviewEval('#wipe', 'element.focus()');
-      await near();
-      await screenshot(`remedy-${name}`, { height: 1800 });
-      await vscode.commands.executeCommand('vscode.open', INKS);
-      await webviewClick('.advice #lead');
-      await webviewText('#remedy-outcome', /What is done/);
-      await screenshot(`remedy-inks-${name}`, { height: 1300 });
-    });
+  inEachTheme('is readable', async theme => {
+    await openGarden();
+    await until(
+      'the small pictures',
+      () => webviewCount('.small-picture img'),
+      n => n === 9,
+    );
+    await webviewEval('#wipe', 'element.focus()');
+    await near();
+    await screenshot(`remedy-${theme}`, { height: 1800 });
+    await vscode.commands.executeCommand('vscode.open', INKS);
+    await webviewClick('.advice #lead');
+    await webviewText('#remedy-outcome', /What is done/);
+    await screenshot(`remedy-inks-${theme}`, { height: 1300 });
+  });
 });

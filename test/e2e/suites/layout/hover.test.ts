@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, sleep, until } from '../../editor';
+import { closeAll, extension, inEachTheme, inWorkspace, problems, sleep, until } from '../../editor';
 import {
   screenshot,
   webviewText,
@@ -36,7 +36,7 @@ describe('the path of a picture, pointed at', () => {
       n => n > 0,
     );
   });
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   it('shows the picture, its encoding, and one sentence of what to expect of it', async () => {
     const text = await pointAt('chapters/one.md', 'plate-6.png');
@@ -96,15 +96,8 @@ describe('the path of a picture, pointed at', () => {
     await until('the book as it was', isFound, is => is);
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-  ])
-    it(`is readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await pointAt('chapters/one.md', 'plate-6.png');
-      await screenshot(`layout-hover-${name}`);
-    });
+  inEachTheme('is readable', async theme => {
+    await pointAt('chapters/one.md', 'plate-6.png');
+    await screenshot(`layout-hover-${theme}`);
+  });
 });

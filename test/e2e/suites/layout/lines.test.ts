@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, rulesOn, until } from '../../editor';
+import { extension, inEachTheme, inWorkspace, problems, rulesOn, until } from '../../editor';
 import { screenshot, workbenchText } from '../../window';
 import { typed } from './typed';
 
@@ -185,17 +185,10 @@ describe('lines of layouts', () => {
     await until('the stain again', isStained, is => is);
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-  ])
-    it(`are readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await open(LATEX);
-      await vscode.commands.executeCommand('workbench.actions.view.problems');
-      await workbenchText('.markers-panel', /plate-7\.tif/);
-      await screenshot(`layout-lines-${name}`);
-    });
+  inEachTheme('are readable', async theme => {
+    await open(LATEX);
+    await vscode.commands.executeCommand('workbench.actions.view.problems');
+    await workbenchText('.markers-panel', /plate-7\.tif/);
+    await screenshot(`layout-lines-${theme}`);
+  });
 });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, sleep, until } from '../../editor';
+import { bookRead, closeAll, inEachTheme, inWorkspace, sleep, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -50,19 +50,9 @@ const keyboardAt = () =>
   );
 
 describe('the whole book on one screen', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
+  before(bookRead);
   beforeEach(open);
-  afterEach(async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-  });
+  afterEach(closeAll);
 
   it('says first what to do, in numbers', async () => {
     assert.match(await webviewText('.verdict'), /2 of 7 pictures want attention/);
@@ -281,19 +271,11 @@ describe('the whole book on one screen', () => {
     await webviewText('.verdict', /2 of 7/);
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-    ['high-contrast-light', 'Default High Contrast Light'],
-  ])
-    it(`is readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await webviewClick(contact('plate-2.jpg'));
-      await webviewClick(contact('plate-7.tif'), { modifiers: ['Control'] });
-      await sleep(300);
-      assert.deepEqual(await webviewAxe('.book'), []);
-      await screenshot(`overview-${name}`);
-    });
+  inEachTheme('is readable', async theme => {
+    await webviewClick(contact('plate-2.jpg'));
+    await webviewClick(contact('plate-7.tif'), { modifiers: ['Control'] });
+    await sleep(300);
+    assert.deepEqual(await webviewAxe('.book'), []);
+    await screenshot(`overview-${theme}`);
+  });
 });

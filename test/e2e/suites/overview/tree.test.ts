@@ -4,7 +4,18 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, rulesOn, sleep, until, workspace } from '../../editor';
+import {
+  bookRead,
+  closeAll,
+  extension,
+  inEachTheme,
+  inWorkspace,
+  problems,
+  rulesOn,
+  sleep,
+  until,
+  workspace,
+} from '../../editor';
 import {
   press,
   screenshot,
@@ -57,19 +68,11 @@ const collapsed = async () => {
 
 describe('the tree in the explorer', () => {
   before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      found => found.length > 0,
-    );
+    await bookRead();
     await vscode.commands.executeCommand('evengrey.book.focus');
     await vscode.commands.executeCommand('evengrey.tree.byFinding');
   });
-  afterEach(async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-  });
+  afterEach(closeAll);
 
   it('has the findings with their counts, the pictures below', async () => {
     await rowsAre('the groups', seen => seen.length >= 3);
@@ -126,20 +129,13 @@ describe('the tree in the explorer', () => {
     await webviewText('.verdict', /2 of 7/);
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-  ])
-    it(`is readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await vscode.commands.executeCommand('evengrey.showBook');
-      await webviewText('.verdict', /2 of 7/);
-      await workbenchClick(ROW, 'mixed-encodings');
-      await screenshot(`tree-${name}`);
-      await collapsed();
-    });
+  inEachTheme('is readable', async theme => {
+    await vscode.commands.executeCommand('evengrey.showBook');
+    await webviewText('.verdict', /2 of 7/);
+    await workbenchClick(ROW, 'mixed-encodings');
+    await screenshot(`tree-${theme}`);
+    await collapsed();
+  });
 
   it('waives one finding with a reason, which stands in the file of the team', async () => {
     await workbenchClick(ROW, 'residual-chroma');

@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, rulesOn, sleep, until, workspace } from '../../editor';
+import { bookRead, closeAll, inEachTheme, inWorkspace, sleep, until, workspace } from '../../editor';
 import {
   press,
   screenshot,
@@ -46,15 +46,8 @@ const bothDrawn = (ms?: number) =>
   );
 
 describe('pictures changed in source control', () => {
-  before(async () => {
-    await extension().activate();
-    await until(
-      'findings',
-      () => rulesOn('pictures/plate-7.tif'),
-      rules => rules.length > 0,
-    );
-  });
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  before(bookRead);
+  afterEach(closeAll);
 
   it('are compared from the menu of the source-control view', async () => {
     await vscode.commands.executeCommand('workbench.view.scm');
@@ -225,21 +218,14 @@ describe('pictures changed in source control', () => {
     }
   });
 
-  for (const [name, theme] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-  ])
-    it(`are readable in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
-      await onBranch();
-      assert.deepEqual(await webviewAxe('.review'), []);
-      await screenshot(`review-list-${name}`);
-      await webviewClick('[data-path="pictures/plate-1.jpg"]');
-      await bothDrawn();
-      await sleep(300);
-      assert.deepEqual(await webviewAxe('.review'), []);
-      await screenshot(`review-${name}`, { height: 2200 });
-    });
+  inEachTheme('are readable', async theme => {
+    await onBranch();
+    assert.deepEqual(await webviewAxe('.review'), []);
+    await screenshot(`review-list-${theme}`);
+    await webviewClick('[data-path="pictures/plate-1.jpg"]');
+    await bothDrawn();
+    await sleep(300);
+    assert.deepEqual(await webviewAxe('.review'), []);
+    await screenshot(`review-${theme}`, { height: 2200 });
+  });
 });

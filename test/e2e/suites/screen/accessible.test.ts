@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { closeAll } from '../../editor';
 import { screenshot, webviewAxe, webviewClick, webviewEval, webviewText } from '../../window';
 import { looked, open } from './opened';
 
@@ -9,7 +10,7 @@ describe('the page of a picture, for everybody', () => {
     theme().update('colorTheme', name, vscode.ConfigurationTarget.Global);
   before(looked);
   after(() => paint(undefined));
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   for (const [name, label] of [
     ['light', 'Default Light Modern'],

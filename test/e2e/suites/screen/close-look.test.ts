@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { inWorkspace, until } from '../../editor';
+import { closeAll, inWorkspace, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -30,7 +30,7 @@ const percent = async () => Number.parseFloat(await told());
 describe('a close look at a picture', () => {
   before(looked);
   beforeEach(() => open(LARGE));
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   it('shows all of it, then every pixel as it is stored', async () => {
     assert.ok((await percent()) < 60);

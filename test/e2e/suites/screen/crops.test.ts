@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
-import * as vscode from 'vscode';
-import { until } from '../../editor';
+import { closeAll, until } from '../../editor';
 import { screenshot, webviewClick, webviewCount, webviewEval, webviewText } from '../../window';
 import { looked, open } from './opened';
 
@@ -26,7 +25,7 @@ describe('the same part on every print', () => {
     await open('pictures/plate-2.png');
     await webviewText('.crop-row', /possible order/);
   });
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   it('stands beside the file and neutral greys, as one possible order, and another on request', async () => {
     assert.equal(await webviewCount('.crop-row figure'), 3);

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { until } from '../../editor';
+import { closeAll, until } from '../../editor';
 import {
   screenshot,
   webviewClick,
@@ -37,7 +37,7 @@ const WHITE = [0.9, 0.9] as const;
 describe('marks on a picture', () => {
   before(looked);
   beforeEach(() => open('pictures/plate-2.png'));
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   it('lie on left-over colour, say its share, and go away again', async () => {
     assert.ok(plain(await contrastAt(...STAIN)));

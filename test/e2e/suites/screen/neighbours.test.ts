@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { until } from '../../editor';
+import { closeAll, until } from '../../editor';
 import { press, screenshot, webviewClick, webviewCount, webviewEval, webviewText } from '../../window';
 import { looked, open } from './opened';
 
@@ -14,7 +14,7 @@ const pageAt = (share: number) =>
 
 describe('a picture in its book', () => {
   before(looked);
-  afterEach(() => vscode.commands.executeCommand('workbench.action.closeAllEditors'));
+  afterEach(closeAll);
 
   it('leads to the pictures before and after it, by click and by key', async () => {
     await open('pictures/plate-2.png');

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, sleep, until } from '../../editor';
+import { closeAll, extension, inWorkspace, problems, sleep, until } from '../../editor';
 import {
   press,
   screenshot,
@@ -41,10 +41,7 @@ const stepsDone = () =>
 
 describe('a folder of pictures that is no book yet', () => {
   before(() => extension().activate());
-  afterEach(async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
-  });
+  afterEach(closeAll);
 
   it('is told, by a command that wants a book, how it becomes one', async () => {
     run('evengrey.check');
