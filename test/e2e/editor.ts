@@ -71,12 +71,17 @@ const THEMES = [
   ['high-contrast-light', 'Default High Contrast Light'],
 ];
 
-/** A test in each of the editor's own themes. */
+const paint = (theme: string | undefined) =>
+  vscode.workspace
+    .getConfiguration('workbench')
+    .update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+
+/** A test in each of the editor's own themes; then all is as it was. */
 export function inEachTheme(title: string, look: (theme: string) => Promise<void>): void {
+  after(() => paint(undefined));
   for (const [name, theme] of THEMES)
     it(`${title} in a theme that is ${name}`, async () => {
-      const settings = vscode.workspace.getConfiguration('workbench');
-      await settings.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+      await paint(theme);
       await look(name);
     });
 }

@@ -1,33 +1,22 @@
 import assert from 'node:assert/strict';
-import * as vscode from 'vscode';
-import { closeAll } from '../../editor';
+import { closeAll, inEachTheme } from '../../editor';
 import { screenshot, webviewAxe, webviewClick, webviewEval, webviewText } from '../../window';
 import { looked, open } from './opened';
 
 describe('the page of a picture, for everybody', () => {
-  const theme = () => vscode.workspace.getConfiguration('workbench');
-  const paint = (name: string | undefined) =>
-    theme().update('colorTheme', name, vscode.ConfigurationTarget.Global);
   before(looked);
-  after(() => paint(undefined));
   afterEach(closeAll);
 
-  for (const [name, label] of [
-    ['light', 'Default Light Modern'],
-    ['dark', 'Default Dark Modern'],
-    ['high-contrast', 'Default High Contrast'],
-  ])
-    it(`has nothing serious against it in a theme that is ${name}`, async () => {
-      await paint(label);
-      await open('pictures/plate-2.png');
-      await webviewText('.facing', /this picture/);
-      await webviewClick('#zoom-printed');
-      for (const mark of ['colour', 'shadows', 'lights']) await webviewClick(`label[for="mark-${mark}"]`);
-      await webviewText('.legend', /Clipped lights: 8 %/);
-      await webviewEval('main', 'window.scrollTo(0, 0)');
-      await screenshot(`screen-${name}`, { height: 1300 });
-      assert.deepEqual(await webviewAxe('main'), []);
-    });
+  inEachTheme('has nothing serious against it', async theme => {
+    await open('pictures/plate-2.png');
+    await webviewText('.facing', /this picture/);
+    await webviewClick('#zoom-printed');
+    for (const mark of ['colour', 'shadows', 'lights']) await webviewClick(`label[for="mark-${mark}"]`);
+    await webviewText('.legend', /Clipped lights: 8 %/);
+    await webviewEval('main', 'window.scrollTo(0, 0)');
+    await screenshot(`screen-${theme}`, { height: 1300 });
+    assert.deepEqual(await webviewAxe('main'), []);
+  });
 
   it('reaches all that is chosen by Tab, the picture first', async () => {
     await open('pictures/plate-2.png');
