@@ -3,5 +3,5 @@ export { isAbout, kindOf } from './kinds';
 export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';
-export { takes } from './takes';
+export { keepsInks, shows, takes } from './takes';
 export type { Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';

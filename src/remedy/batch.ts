@@ -12,6 +12,7 @@ import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
 import { plan } from './plan';
 import { besides, type Existing } from './plan/existing';
+import { linesIn } from './plan/placing';
 import type { Asked, Decision } from './plan/types';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
@@ -29,7 +30,7 @@ export interface Converting extends Selecting {
   dryRun: boolean;
   /** Has the layouts of the book place the results, where these lie in its folder and have a name of their own. */
   relink: boolean;
-  /** With it no layout is written: its lines are only told, for an editor that has these texts open (see `Reading`). */
+  /** With it no layout is written: its lines are only told, for the editor that has these texts open. */
   open?: ReadonlyMap<string, string>;
 }
 
@@ -56,8 +57,9 @@ async function convertAll(
   keep: OpenKeep | null,
   folders: Set<string>,
 ): Promise<ConvertReport> {
-  const { pictures, notices } = await select(how);
-  const decisions = plan(pictures, how.wish, how.place);
+  const { pictures, notices, placements } = await select(how);
+  const lines = linesIn(placements, await fs.realpath(how.root), how.relink);
+  const decisions = plan(pictures, how.wish, how.place, lines);
   const results = new Results(how.memory);
   const conversions: Conversion[] = new Array(decisions.length);
   const undertakings: { at: number; of: Undertaking }[] = [];
@@ -112,7 +114,7 @@ async function settle(
   if (decision.do === 'copy' && isCopied)
     return { ...skipped(asked, wish, 'It was copied before.'), output: order.shown };
   const record = await recordOf(order.output, existing, pool, signal);
-  const verdict = besides(asked, order, wish, existing, record);
+  const verdict = besides(asked, order, 'wish' in order ? order.wish : wish, existing, record);
   switch (verdict.do) {
     case 'skip':
       return { ...skipped(asked, wish, verdict.reason), output: order.shown };

@@ -12,7 +12,6 @@ import { CHANGED } from './keep/originals';
 import type { OpenKeep } from './keep/place';
 import { replacePicture } from './keep/replace';
 import { withTemporary } from './keep/temporary';
-import { wishAt } from './plan/format';
 import type { Asked, Copy, Order, Place } from './plan/types';
 import { wishKey } from './plan/wish-key';
 import { RemedyError } from './remedy-error';
@@ -57,22 +56,23 @@ async function convertAs(
   const { converters, wish, place, keep, signal } = means;
   if (place.kind === 'folder') await makeFolder(path.dirname(order.output), place.folder);
   const result = await withTemporary(order.output, async temporary => {
-    const { sha256, encoding, space, chroma, format } = asked.pages[0];
+    const { sha256, encoding, space, chroma } = asked.pages[0];
     const known = { sha256, encoding, space, chroma };
-    const made = await converters.convert(
-      { file: asked.file, temporary, wish: wishAt(place, format, wish), known },
-      signal,
-    );
+    const made = await converters.convert({ file: asked.file, temporary, wish: order.wish, known }, signal);
     if (made.from !== sha256) throw new RemedyError(CHANGED);
-    const key = wishKey(wish);
     const { from } = made;
     const to = made.proof.sha256;
     if (keep)
-      await means.inTurn(() => replacePicture(keep, { file: asked.file, temporary, from, to, wish: key }));
+      await means.inTurn(() =>
+        replacePicture(keep, { file: asked.file, temporary, from, to, wish: wishKey(wish) }),
+      );
     else {
       if ((await hashOf(asked.file)) !== from) throw new RemedyError(CHANGED);
       await put(temporary, order, replaces);
-      await means.results.remember(order.output, { from, to, source: asked.file, wish: key });
+      await means.results.remember(order.output, {
+        ...{ from, to, source: asked.file },
+        wish: wishKey(order.wish),
+      });
     }
     return made;
   });

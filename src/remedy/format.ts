@@ -26,15 +26,23 @@ export function formatOf(
   return 'tiff';
 }
 
-const ROUNDED =
-  'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100: the result is a TIFF. Ask for JPEG ("--as jpeg") to have one all the same.';
-
 /** Why the result has another format than its source, unasked; null where it has not. */
 export function formatChange(source: Format, wish: FormatWish, stays: boolean): string | null {
   const format = formatOf(source, wish, stays);
   if (wish.format || source === format) return null;
-  if (source === 'png') return 'A PNG cannot hold inks: the result is a TIFF.';
-  if (source === 'jpeg' && wish.bits !== 16) return ROUNDED;
-  if (source === 'jpeg') return 'A JPEG cannot hold 16 bits a channel: the result is a TIFF.';
-  return `No ${source.toUpperCase()} is written here, and print houses seldom take it: the result is a TIFF.`;
+  const rounded = source === 'jpeg' && wish.bits !== 16;
+  const asked = rounded ? ' Ask for JPEG ("--as jpeg") to have one all the same.' : '';
+  return `${unheld(source, wish)}: the result is a TIFF.${asked}`;
+}
+
+/** The same where it is a PNG in the stead of a TIFF. @param since why, as a sentence ends */
+export const pngChange = (source: Format, wish: FormatWish, since: string): string =>
+  `${unheld(source, wish)}. The result is a PNG and no TIFF, since ${since}.`;
+
+/** Why the source's own format does not hold the result. */
+function unheld(source: Format, { bits }: FormatWish): string {
+  if (source === 'png') return 'A PNG cannot hold inks';
+  if (source !== 'jpeg') return `No ${source.toUpperCase()} is written here, and print houses seldom take it`;
+  if (bits === 16) return 'A JPEG cannot hold 16 bits a channel';
+  return 'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100';
 }

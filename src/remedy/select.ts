@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/batch.test.ts goes through every way of it
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { bookFiles } from '../book/book-files';
+import { type BookFiles, bookFiles } from '../book/book-files';
 import type { FactsCache } from '../book/cache/cache';
 import type { Discovery, Found } from '../book/discovery/discover';
 import { gather } from '../book/gather';
@@ -23,6 +23,8 @@ export interface Selecting {
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
   place: Place;
+  /** Texts of layouts that an editor has open and has not saved (see `Reading`). */
+  open?: ReadonlyMap<string, string>;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number, path: string) => void;
 }
@@ -35,9 +37,11 @@ export interface Target extends Found {
 
 /**
  * The pictures that are meant by the named paths, of a folder those of the book, sorted by path, each file once however
- * often and by whichever link it was named; and what was left out.
+ * often and by whichever link it was named; what was left out; and where layouts place what, by the paths they name.
  */
-export async function select(how: Selecting): Promise<{ pictures: Asked[]; notices: string[] }> {
+export async function select(
+  how: Selecting,
+): Promise<{ pictures: Asked[]; notices: string[]; placements: BookFiles['placements'] }> {
   const realRoot = await fs.realpath(how.root);
   const found = await bookFiles(how);
   const { files, leftOut } = ofTheBook(found);
@@ -72,7 +76,7 @@ export async function select(how: Selecting): Promise<{ pictures: Asked[]; notic
     notices.push(
       `${many(copies.size)} left out: results of earlier conversions of the others. Name one by itself to have it converted all the same.`,
     );
-  return { pictures: all.filter(asked => !copies.has(asked)), notices };
+  return { pictures: all.filter(asked => !copies.has(asked)), notices, placements: found.placements };
 }
 
 /** The same of all names (hard links) of one file. */

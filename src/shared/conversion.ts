@@ -53,7 +53,7 @@ export interface ConvertReport {
 }
 
 export interface Relinked {
-  /** `from`, `to`: as they stand in the source; `doubt`: what the layout's tool may make of it. */
+  /** `from`, `to`: as they stand in the source. */
   changes: {
     file: string;
     line: number;
@@ -61,7 +61,6 @@ export interface Relinked {
     from: string;
     to: string;
     picture: string;
-    doubt: string | null;
   }[];
   /** Lines that were left as they were, or whole files (`line` null), and why. */
   problems: { file: string; line: number | null; why: string }[];

@@ -254,49 +254,100 @@ describe('batch, into a folder', () => {
 
 describe('batch, with the layouts relinked', () => {
   const layout = '# Plates\n\n![one](x/a.jpg)\n![two](<b c.png>)\n![there](c.tif)\n';
-  const files = { 'x/a.jpg': 'colour 1', 'b c.png': 'colour 2', 'c.tif': 'rgb-neutral 3', 'book.md': layout };
-  const wish = wishFor({ to: 'black-only', quality: 90 });
+  const files = { 'x/a.jpg': 'colour 1', 'b c.png': 'colour 2', 'c.tif': 'colour 3', 'book.md': layout };
+  const wish = wishFor();
 
   it('has them place the results, told line by line, and nothing the second time', async () => {
-    const root = book({ ...files, 'c.tif': 'black-only 3' });
-    const { relinking } = await run(root, { wish, relink: true });
+    const root = book({ ...files, 'c.tif': 'rgb-neutral 3' });
+    const planned = await run(root, { wish, relink: true, dryRun: true });
+    const { relinking, conversions } = await run(root, { wish, relink: true });
     assert.deepEqual(
       relinking?.changes.map(({ file, line, to }) => [file, line, to]),
       [
-        ['book.md', 3, 'x/a.black-only.jpg'],
-        ['book.md', 4, 'b%20c.png.black-only.tif'],
+        ['book.md', 3, 'x/a.jpg.rgb-neutral.png'],
+        ['book.md', 4, 'b%20c.rgb-neutral.png'],
       ],
     );
-    assert.match(relinking!.changes[1].doubt!, /takes no such files/);
+    assert.deepEqual(planned.relinking, relinking);
+    for (const all of [planned.conversions, conversions])
+      assert.match(
+        all.find(({ path }) => path === 'x/a.jpg')!.told.join(),
+        /The result is a PNG.*book\.md:3/,
+      );
     assert.equal(
       contents(root)['book.md'],
-      '# Plates\n\n![one](x/a.black-only.jpg)\n![two](<b%20c.png.black-only.tif>)\n![there](c.tif)\n',
+      '# Plates\n\n![one](x/a.jpg.rgb-neutral.png)\n![two](<b%20c.rgb-neutral.png>)\n![there](c.tif)\n',
     );
-    const again = await run(root, { wish, relink: true });
-    assert.deepEqual(again.relinking, { changes: [], problems: [] });
+    const after = contents(root);
+    for (const relink of [true, false]) {
+      const again = await run(root, { wish, relink });
+      assert.ok(again.conversions.every(({ outcome }) => outcome === 'skipped'));
+      assert.deepEqual(again.relinking, relink ? { changes: [], problems: [] } : null);
+      assert.deepEqual(contents(root), after);
+    }
+  });
+
+  it('leaves a line as it is that cannot place what was asked for, says why, and does not with a dry run either', async () => {
+    const inks = wishFor({ to: 'black-only' });
+    const tex = '\\includegraphics{x/a.jpg}';
+    const root = book({ ...files, 'plates.tex': tex, 'plates.typ': '#image("x/a.jpg")' });
+    const planned = await run(root, { wish: inks, relink: true, dryRun: true });
+    const { relinking } = await run(root, { wish: inks, relink: true });
+    assert.deepEqual(planned.relinking, relinking);
+    assert.deepEqual(
+      relinking!.problems.map(({ file, line, why }) => [
+        file,
+        line,
+        /^"(.+)" stays on the page/.exec(why)?.[1],
+      ]),
+      [
+        ['book.md', 3, 'x/a.jpg'],
+        ['book.md', 4, 'b c.png'],
+        ['plates.tex', 1, 'x/a.jpg'],
+        ['plates.typ', 1, 'x/a.jpg'],
+      ],
+    );
+    // it places a TIFF already
+    assert.deepEqual(
+      relinking!.changes.map(({ line, to }) => [line, to]),
+      [[5, 'c.black-only.tif']],
+    );
+    assert.equal(contents(root)['plates.tex'], tex);
+    const asJpeg = await run(root, { wish: { ...inks, format: 'jpeg' }, relink: true });
+    assert.deepEqual(
+      asJpeg.relinking!.changes.map(({ file, to }) => [file, to]),
+      [['plates.tex', '{x/a.black-only}.jpg']],
+    );
+  });
+
+  it('makes a TIFF as ever where no line is to place it', async () => {
+    const root = book({ ...files, 'book.md': '![there](c.tif)\n' });
+    const { conversions } = await run(root, { wish, relink: true, paths: [path.join(root, 'x/a.jpg')] });
+    assert.equal(conversions[0].output, 'x/a.jpg.rgb-neutral.tif');
   });
 
   it('has them place results of before', async () => {
     const root = book(files);
-    await run(root, { wish });
-    const { conversions, relinking } = await run(root, { wish, relink: true });
+    const quality = wishFor({ quality: 90 });
+    await run(root, { wish: quality });
+    const { conversions, relinking } = await run(root, { wish: quality, relink: true });
     assert.equal(conversions[0].outcome, 'skipped');
     assert.equal(relinking?.changes.length, 3);
   });
 
   it('tells an editor the lines of the texts that it has open, and writes none', async () => {
-    const root = book(files);
+    const root = book({ ...files, 'book.md': '' });
     const open = new Map([['book.md', `Not saved.\n${layout}`]]);
     const { relinking } = await run(root, { wish, relink: true, open });
     assert.deepEqual(
       relinking?.changes.map(({ line, to }) => [line, to]),
       [
-        [4, 'x/a.black-only.jpg'],
-        [5, 'b%20c.png.black-only.tif'],
-        [6, 'c.black-only.tif'],
+        [4, 'x/a.jpg.rgb-neutral.png'],
+        [5, 'b%20c.rgb-neutral.png'],
+        [6, 'c.rgb-neutral.tif'],
       ],
     );
-    assert.equal(contents(root)['book.md'], layout);
+    assert.equal(contents(root)['book.md'], '');
   });
 
   it('has them place no result that failed, and writes nothing in a dry run', async () => {
@@ -318,7 +369,7 @@ describe('batch, with the layouts relinked', () => {
     const root = book(files);
     const place = { kind: 'folder', folder: path.join(root, 'out'), shown: '../as/named/out' } as const;
     const { relinking } = await run(root, { wish, relink: true, place });
-    assert.equal(relinking?.changes[0].to, 'out/x/a.jpg');
+    assert.equal(relinking?.changes[0].to, 'out/x/a.jpg.png');
   });
 });
 

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { pathFrom, type Reference, relink, takes } from '../../layout';
+import { type LayoutKind, pathFrom, type Reference, relink } from '../../layout';
 import { isWithin } from '../settings/within';
 import { type ResolvedLayout, resolvedLayouts } from '.';
 import type { Reading } from './sources';
@@ -20,8 +20,6 @@ export interface Relinked {
   to: string;
   /** Relative to the root. */
   picture: string;
-  /** What the layout's tool may make of it, where it is known to take no such file; else null. */
-  doubt: string | null;
 }
 
 /** A line or a file that was left as it was, and why. */
@@ -35,6 +33,16 @@ export interface NotRelinked {
 /** How the path at a place is to be written, exactly; null: it stays as it is. */
 export type Exactly = (place: Pick<Relinked, 'file' | 'line' | 'column' | 'from'>) => string | null;
 
+/** Why a line that places a picture (`from`, relative to the root) is not to place `to`; null: it is. */
+export type Refusing = (kind: LayoutKind, from: string, to: string) => string | null;
+
+interface HowToRelink {
+  dryRun?: boolean;
+  /** Left out: by the rules of the language, in the form that the path had. */
+  exactly?: Exactly;
+  refused?: Refusing;
+}
+
 export interface Relinking {
   /** File by file, in the order of the lines. */
   changes: Relinked[];
@@ -45,19 +53,18 @@ export interface Relinking {
  * Has the layouts of the book at `root` place other pictures: `replacements` by path relative to the root. Only the
  * paths are touched, every other byte stays. A source is written beside itself, flushed, and put in its place unless it
  * was changed meanwhile; so a kill leaves the old file or the new one, whole. `dryRun` writes nothing.
- * @param exactly left out: by the rules of the language, in the form that the path had
  */
 export async function relinkAll(
   root: string,
   settings: LayoutSettings,
   replacements: ReadonlyMap<string, string>,
-  { dryRun = false, exactly, ...reading }: Reading & { dryRun?: boolean; exactly?: Exactly } = {},
+  { dryRun = false, exactly, refused, ...reading }: Reading & HowToRelink = {},
 ): Promise<Relinking> {
   const result: Relinking = { changes: [], problems: [] };
   const { sources } = await resolvedLayouts(root, settings, reading);
   for (const source of sources) {
     reading.signal?.throwIfAborted();
-    const { text, changes, problems } = relinked(source, replacements, exactly);
+    const { text, changes, problems } = relinked(source, replacements, { exactly, refused });
     result.problems.push(...problems);
     if (!changes.length) continue;
     const why = dryRun ? unwritable(source, text) : await write(root, source, text);
@@ -71,7 +78,7 @@ export async function relinkAll(
 function relinked(
   { path: file, kind, text, placed }: ResolvedLayout,
   replacements: ReadonlyMap<string, string>,
-  exactly: Exactly | undefined,
+  { exactly, refused }: Pick<HowToRelink, 'exactly' | 'refused'>,
 ): Relinking & { text: string } {
   const changes: Relinked[] = [];
   const problems: NotRelinked[] = [];
@@ -88,7 +95,12 @@ function relinked(
       const to = exactly({ file, line, column, from });
       if (to === null) continue;
       changed = changed.slice(0, reference.start) + to + changed.slice(reference.end);
-      changes.push({ file, line, column, picture, from, to, doubt: null });
+      changes.push({ file, line, column, picture, from, to });
+      continue;
+    }
+    const why = refused?.(kind, found.path, picture) ?? null;
+    if (why) {
+      problems.push({ file, line, why });
       continue;
     }
     const to = pathFrom(reference, found, picture);
@@ -99,14 +111,7 @@ function relinked(
     const before = changed.length;
     changed = relink(changed, reference, to);
     const end = reference.end + changed.length - before;
-    changes.push({
-      ...{ file, line, column, picture },
-      from,
-      to: changed.slice(reference.start, end),
-      doubt: takes(kind, picture)
-        ? null
-        : `${picture} may not be shown: this kind of layout takes no such files.`,
-    });
+    changes.push({ file, line, column, picture, from, to: changed.slice(reference.start, end) });
   }
   return { text: changed, changes: changes.reverse(), problems: problems.reverse() };
 }

@@ -8,6 +8,7 @@ import { findRoot } from '../../book/root';
 import { loadSettings } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
 import { isWithin } from '../../book/settings/within';
+import { convertPictures } from '../../remedy/batch';
 import { createConverters } from '../../remedy/converters';
 import { methodNamed } from '../../remedy/grey/methods';
 import type { Place } from '../../remedy/plan/types';
@@ -21,7 +22,6 @@ import type { PlaceEdit } from '../../shared/layout-places';
 import type { Made } from '../../shared/remedies';
 import type { RemedyWish } from '../../shared/remedy';
 import { rangeOf } from './layouts';
-import { convertPlaceable } from './placeable';
 
 /** A report is read in an editor's column. */
 const STYLE = { width: 88, colour: false };
@@ -63,8 +63,8 @@ export async function convert(
     memory: cacheFolder(),
     onProgress: (done: number, total: number) => onProgress({ done, total }),
   };
-  const converters = () => createConverters({ converterFile: path.join(__dirname, 'converter.js') });
-  const report = await convertPlaceable(how, converters).finally(() => cache.save());
+  const converters = createConverters({ converterFile: path.join(__dirname, 'converter.js') });
+  const report = await convertPictures({ ...how, converters, dryRun: false }).finally(() => cache.save());
   const of = (outcome: Conversion['outcome']) =>
     report.conversions.filter(conversion => conversion.outcome === outcome);
   const left = ({ path, reason }: Conversion) => ({ path, reason: reason! });

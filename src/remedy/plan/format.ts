@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
 import type { Format } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
-import { formatChange, formatOf } from '../format';
+import { formatChange, formatOf, pngChange } from '../format';
 import { luminanceStays } from '../luminance';
 import type { Asked, Order, Place } from './types';
 
@@ -10,16 +10,27 @@ export function storedAs(
   { pages: [facts], luminance }: Asked,
   wish: RemedyWish,
   place: Place,
-): Pick<Order, 'format' | 'bits' | 'change'> {
+): Pick<Order, 'format' | 'bits' | 'wish' | 'change'> {
   const meant = wishAt(place, facts.format, wish);
   const stays = luminanceStays(luminance, facts, meant) === 'surely';
   const format = formatOf(facts.format, meant, stays);
   const bits = format === 'jpeg' ? 8 : (wish.bits ?? (facts.bits > 8 ? 16 : 8));
-  return { format, bits, change: formatChange(facts.format, meant, stays) };
+  return { format, bits, wish: meant, change: formatChange(facts.format, meant, stays) };
+}
+
+/** The same as a PNG, where it would be a TIFF unasked and a PNG holds it too; null where not. */
+export function storedAsPng(
+  { pages: [{ format: source }] }: Asked,
+  { format, bits, wish }: ReturnType<typeof storedAs>,
+): (ReturnType<typeof storedAs> & { toldSince: (why: string) => string }) | null {
+  const isNeeded = format === 'tiff' && wish.format === null && source !== 'tiff' && wish.to !== 'black-only';
+  if (!isNeeded) return null;
+  const toldSince = (why: string) => pngChange(source, wish, why);
+  return { format: 'png', bits, wish: { ...wish, format: 'png' }, change: null, toldSince };
 }
 
 /** A picture that is replaced keeps its format where that can hold the result at all: its name says what it is. */
-export const wishAt = ({ kind }: Pick<Place, 'kind'>, source: Format, wish: RemedyWish): RemedyWish =>
+const wishAt = ({ kind }: Pick<Place, 'kind'>, source: Format, wish: RemedyWish): RemedyWish =>
   kind === 'in-place' && source === 'jpeg' && wish.format === null && wish.bits !== 16
     ? { ...wish, format: 'jpeg' }
     : wish;

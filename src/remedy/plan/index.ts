@@ -1,7 +1,8 @@
 import path from 'node:path';
 import type { RemedyWish } from '../../shared/remedy';
-import { storedAs } from './format';
+import { storedAs, storedAsPng } from './format';
 import { folded, resultName } from './names';
+import { type Lines, needsPng } from './placing';
 import { irreplaceable, unusable } from './refusal';
 import { afterReplacement, isRight, needsNothing } from './skips';
 import type { Asked, Copy, Decision, Order, Place } from './types';
@@ -12,7 +13,7 @@ import { wishKey } from './wish-key';
  * name, also where only some file systems would take the two names for one, so that a book comes out alike everywhere.
  * @param all sorted by path, each file once
  */
-export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Decision[] {
+export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, lines: Lines): Decision[] {
   const key = wishKey(wish);
   const takenBy = new Map<string, string>();
   return all.map((asked): Decision => {
@@ -27,7 +28,7 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Dec
     if (kept) return { asked, do: 'refuse', reason: kept };
     const decision: Decision = copy
       ? { asked, do: 'copy', order: copy }
-      : { asked, do: 'convert', order: orderFor(asked, wish, place) };
+      : { asked, do: 'convert', order: orderFor(asked, wish, place, lines) };
     const name = folded(decision.order.output);
     const other = takenBy.get(name);
     // in place every picture keeps the name it has
@@ -42,21 +43,28 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place): Dec
   });
 }
 
-function orderFor(asked: Asked, wish: RemedyWish, place: Place): Order {
-  const { path: at, file } = asked;
+function orderFor(asked: Asked, wish: RemedyWish, place: Place, lines: Lines): Order {
   const stored = storedAs(asked, wish, place);
-  const order = { ...stored, told: namesTold(asked, place) };
-  if (place.kind === 'in-place') return { ...order, output: file, shown: at };
-  const encoding = place.kind === 'beside' ? wish.to : null;
-  const name = resultName(path.basename(file), stored.format, encoding);
+  const told = namesTold(asked, place);
+  const order = { ...stored, told, ...namesOf(asked, stored, place) };
+  const png = storedAsPng(asked, stored);
+  if (!png || place.kind === 'in-place') return order;
+  const { toldSince, ...storedSo } = png;
+  const names = namesOf(asked, storedSo, place);
+  const why = needsPng(lines.of(asked), lines.at(names.output));
+  return why === null ? order : { ...storedSo, ...names, told: [...told, toldSince(why)] };
+}
+
+function namesOf(
+  { path: at, file }: Asked,
+  { format, wish }: Pick<Order, 'format' | 'wish'>,
+  place: Place,
+): Pick<Order, 'output' | 'shown'> {
+  if (place.kind === 'in-place') return { output: file, shown: at };
+  const name = resultName(path.basename(file), format, place.kind === 'beside' ? wish.to : null);
   const mirrored = path.posix.join(path.posix.dirname(at), name);
-  if (place.kind === 'beside')
-    return { ...order, output: path.join(path.dirname(file), name), shown: mirrored };
-  return {
-    ...order,
-    output: path.join(place.folder, mirrored),
-    shown: path.posix.join(place.shown, mirrored),
-  };
+  if (place.kind === 'beside') return { output: path.join(path.dirname(file), name), shown: mirrored };
+  return { output: path.join(place.folder, mirrored), shown: path.posix.join(place.shown, mirrored) };
 }
 
 /** Null: results have no folder of their own, so it lies among them already. */

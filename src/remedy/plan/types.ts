@@ -1,6 +1,6 @@
 // no-unit-test: types only
 import type { Intent, PictureFacts } from '../../shared/picture';
-import type { Remedied, RemedyFormat } from '../../shared/remedy';
+import type { Remedied, RemedyFormat, RemedyWish } from '../../shared/remedy';
 
 /** A picture that was named, or found in a named folder. */
 export interface Asked {
@@ -44,9 +44,11 @@ export interface Order {
   shown: string;
   format: RemedyFormat;
   bits: 8 | 16;
-  /** Why it is another format than the picture's, unasked; null where it is not. */
+  /** What is asked for, with the format where it is not left to the picture. */
+  wish: RemedyWish;
+  /** Why it is another format than the picture's, unasked; null where it is not, or where `told` says so. */
   change: string | null;
-  /** What a person should know of the names. */
+  /** What a person should know of the names, and of a format that layouts want. */
   told: string[];
 }
 

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { relinkAll } from '../../book/layouts/relink-all';
 import type { Settings } from '../../book/settings/settings';
 import type { Conversion, Relinked } from '../../shared/conversion';
+import { unplaceable } from '../plan/placing';
 import type { Decision } from '../plan/types';
 import { rememberRelinked } from './memory';
 import { settingsThatName } from './settings';
@@ -30,17 +31,23 @@ export async function relinkToResults(
 ): Promise<Relinked> {
   const realRoot = await fs.realpath(root);
   const replacements = new Map<string, string>();
+  const inks = new Set<string>();
   for (const [at, decision] of decisions.entries()) {
     if (decision.do !== 'convert' || conversions[at].output === null) continue;
     const { asked, order } = decision;
     const result = path.relative(realRoot, order.output).split(path.sep).join('/');
-    for (const name of [asked.path, asked.link]) if (name !== null) replacements.set(name, result);
+    const names = [asked.path, asked.link].filter(name => name !== null);
+    for (const name of names) replacements.set(name, result);
+    if (order.wish.to === 'black-only') inks.add(result);
+    if (asked.pages[0].space === 'cmyk') for (const name of names) inks.add(name);
   }
+  const placed = (file: string) => ({ path: file, inks: inks.has(file) });
   const writesNothing = dryRun || open !== undefined;
   const { changes, problems } = await relinkAll(root, settings, replacements, {
     dryRun: writesNothing,
     open,
     signal,
+    refused: (kind, from, to) => unplaceable(kind, placed(from), placed(to)),
   });
   if (!writesNothing) await rememberRelinked(memory, realRoot, changes, replacements);
   return { changes, problems: [...problems, ...(await settingsThatName(root, replacements))] };

@@ -98,7 +98,6 @@ const relinking = object({
       from: text('As it stood in the source'),
       to: text('As it stands there now, or would'),
       picture: text('Relative to the root'),
-      doubt: orNull(text(), 'What the tool of the layout may make of it'),
     }),
     'Lines that place another picture now, file by file',
   ),

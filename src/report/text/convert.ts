@@ -30,7 +30,7 @@ export function convertText(
     copiedLines(of('copied'), dryRun),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
-    relinking ? relinkLines(relinking, 'the results', dryRun, style) : [],
+    relinking ? relinkLines(relinking, 'the results', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
     stopped === null && !dryRun && made.length ? wrap(advice(made), style.width) : [],
@@ -64,7 +64,7 @@ export function undoText({ undone, relinking, dryRun }: UndoReport, style: Style
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
     reasons(paint.red('Lost'), of('lost'), style),
-    relinking?.changes.length ? relinkLines(relinking, 'the originals again', dryRun, style) : [],
+    relinking?.changes.length ? relinkLines(relinking, 'the originals again', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
   ]);
 }
@@ -149,15 +149,15 @@ function saidOfAll([first, ...others]: readonly Conversion[]): string[] {
 const bullets = (sentences: readonly string[], style: Style): string[] =>
   sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));
 
-function relinkLines({ changes }: Relinked, what: string, dryRun: boolean, style: Style): string[] {
-  if (!changes.length) return ['No layout places any of them.'];
+function relinkLines({ changes, problems }: Relinked, what: string, dryRun: boolean): string[] {
+  if (!changes.length) return problems.length ? [] : ['No layout places any of them.'];
   const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
   return [
     `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} ${what}:`,
-    ...changes.flatMap(({ file, line, column, from, to, doubt }) => [
-      `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`,
-      ...(doubt ? indent(wrap(safe(doubt), style.width - 4), 4) : []),
-    ]),
+    ...changes.map(
+      ({ file, line, column, from, to }) =>
+        `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`,
+    ),
   ];
 }
 

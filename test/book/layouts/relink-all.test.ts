@@ -77,7 +77,7 @@ describe('relinking a book', () => {
     assert.deepEqual(bytesOf(root, 'l.tex'), latin);
   });
 
-  it('tells what cannot be named, what is protected, and what a layout may not show', async () => {
+  it('tells what cannot be named, what is protected, and what is refused', async () => {
     const root = temporaryFolder({
       'm.tex': String.raw`\newcommand{\p}[1]{\includegraphics{#1.jpg}}\p{a}`,
       'protected.md': '![](a.jpg)',
@@ -85,18 +85,19 @@ describe('relinking a book', () => {
       'a.jpg': '',
     });
     fs.chmodSync(path.join(root, 'protected.md'), 0o444);
-    const { changes, problems } = await all(root, { 'a.jpg': 'a.tif' });
+    const { changes, problems } = await relinkAll(root, noSettings, new Map([['a.jpg', 'a.tif']]), {
+      refused: (kind, from, to) => (kind === 'html' ? `${from} stays, and is not ${to}.` : null),
+    });
     assert.deepEqual(
       problems.map(({ file, line, why }) => `${file}:${line} ${why}`),
       [
         'm.tex:1 "a.tif" cannot be named here: the layout puts "" before and ".jpg" behind it.',
         'protected.md:null It is write-protected.',
+        'x.html:1 a.jpg stays, and is not a.tif.',
       ],
     );
-    assert.deepEqual(
-      changes.map(({ file, doubt }) => `${file} ${doubt}`),
-      ['x.html a.tif may not be shown: this kind of layout takes no such files.'],
-    );
+    assert.deepEqual(changes, []);
+    assert.equal(bytesOf(root, 'x.html').toString(), '<img src="a.jpg">');
   });
 
   it('follows a link to a layout and keeps it a link', async () => {

@@ -1,18 +1,15 @@
 import assert from 'node:assert/strict';
 import { besides, type Existing } from '../../../src/remedy/plan/existing';
-import type { Order } from '../../../src/remedy/plan/types';
+import type { Copy } from '../../../src/remedy/plan/types';
 import { wishKey } from '../../../src/remedy/plan/wish-key';
 import type { Remedied } from '../../../src/shared/remedy';
 import { askedFor, wishFor } from '../support';
 
 const asked = askedFor('plate.jpg');
 const { sha256 } = asked.pages[0];
-const order: Order = {
+const order: Copy = {
   output: '/book/plate.rgb-neutral.jpg',
   shown: 'plate.rgb-neutral.jpg',
-  format: 'jpeg',
-  bits: 8,
-  change: null,
   told: [],
 };
 const made = { from: sha256, source: asked.file, wish: wishKey(wishFor()) };

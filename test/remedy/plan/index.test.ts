@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { plan } from '../../../src/remedy/plan';
+import type { Lines } from '../../../src/remedy/plan/placing';
 import { copiesAmong } from '../../../src/remedy/plan/skips';
 import type { Asked, Decision, Place } from '../../../src/remedy/plan/types';
 import { wishKey } from '../../../src/remedy/plan/wish-key';
@@ -11,8 +12,14 @@ const beside: Place = { kind: 'beside' };
 const inPlace: Place = { kind: 'in-place' };
 const apart: Place = { kind: 'folder', folder: '/elsewhere/out', shown: '../out' };
 
-const one = (asked: Asked, wish: Partial<RemedyWish> = {}, place: Place = beside): Decision =>
-  plan([asked], wishFor(wish), place)[0];
+const noLines: Lines = { of: () => [], at: () => [] };
+
+const one = (
+  asked: Asked,
+  wish: Partial<RemedyWish> = {},
+  place: Place = beside,
+  lines = noLines,
+): Decision => plan([asked], wishFor(wish), place, lines)[0];
 const reasonOf = (decision: Decision) => ('reason' in decision ? decision.reason : '');
 const outputs = (decisions: Decision[]) =>
   decisions.map(decision => ('order' in decision ? decision.order.shown : decision.do));
@@ -63,9 +70,54 @@ describe('plan of a conversion', () => {
       assert.deepEqual(planned(asked, { to }, inPlace), ['a.jpg', 'jpeg', false]);
   });
 
+  it('makes a PNG of what would be a TIFF, where a line of a layout is to place it that can place none', () => {
+    const line = { file: 'page.html', line: 3 };
+    const lines: Lines = { of: ({ path }) => (path === 'unplaced.jpg' ? [] : [line]), at: () => [] };
+    const order = (asked: Asked, wish: Partial<RemedyWish> = {}, place: Place = beside) => {
+      const decision = one(asked, wish, place, lines);
+      assert.ok(decision.do === 'convert');
+      const { shown, format, bits, wish: asks, change, told } = decision.order;
+      return { shown, format, bits, asks: asks.format, change: change !== null, told };
+    };
+    assert.deepEqual(order(askedFor('a.jpg')), {
+      ...{ shown: 'a.jpg.rgb-neutral.png', format: 'png', bits: 8, asks: 'png', change: false },
+      told: [
+        'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100. The result is a PNG and no TIFF, since browsers show no TIFF, and page.html:3 is to place it.',
+      ],
+    });
+    assert.equal(order(askedFor('a.jpg'), {}, apart).shown, '../out/a.jpg.png');
+    const deep = order(askedFor('a.jpg'), { bits: 16, to: 'single-channel' });
+    assert.deepEqual([deep.format, deep.bits], ['png', 16]);
+    assert.match(order(askedFor('a.webp', {}, { format: 'webp' })).told[0], /No WEBP is written.*is a PNG/);
+    const kept: [Asked, Partial<RemedyWish>, Place, string][] = [
+      [askedFor('unplaced.jpg'), {}, beside, 'tiff'],
+      [askedFor('a.jpg'), { to: 'black-only' }, beside, 'tiff'],
+      [askedFor('a.jpg'), { format: 'tiff' }, beside, 'tiff'],
+      [askedFor('a.jpg'), { quality: 90 }, beside, 'jpeg'],
+      [askedFor('a.tif'), {}, beside, 'tiff'],
+      [askedFor('a.jpg'), {}, inPlace, 'jpeg'],
+    ];
+    for (const [asked, wish, place, format] of kept)
+      assert.deepEqual([order(asked, wish, place).format, order(asked, wish, place).told], [format, []]);
+  });
+
+  it('goes on making a PNG where a layout places that result already', () => {
+    const placed = (path: string): Lines => ({
+      of: () => [],
+      at: output => (output === path ? [{ file: 'book.md', line: 7 }] : []),
+    });
+    const made = (lines: Lines) => {
+      const decision = one(askedFor('a.jpg'), {}, beside, lines);
+      assert.ok(decision.do === 'convert');
+      return [decision.order.shown, /book\.md:7 places it so/.test(decision.order.told.join())];
+    };
+    assert.deepEqual(made(placed('/book/a.jpg.rgb-neutral.png')), ['a.jpg.rgb-neutral.png', true]);
+    assert.deepEqual(made(placed('/book/a.jpg.rgb-neutral.tif')), ['a.jpg.rgb-neutral.tif', false]);
+  });
+
   it('gives a picture the same name whatever else is named along with it', () => {
     const all = ['a.jpg', 'a.png', 'a.tif', 'b/a.jpg'].map(path => askedFor(path));
-    const together = outputs(plan(all, wishFor({ format: 'png' }), beside));
+    const together = outputs(plan(all, wishFor({ format: 'png' }), beside, noLines));
     assert.deepEqual(together, [
       'a.jpg.rgb-neutral.png',
       'a.rgb-neutral.png',
@@ -79,10 +131,10 @@ describe('plan of a conversion', () => {
   });
 
   it('lets no two pictures have one result, on any file system', () => {
-    const decisions = plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), beside);
+    const decisions = plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), beside, noLines);
     assert.deepEqual(outputs(decisions), ['A.jpg.rgb-neutral.tif', 'refuse']);
     assert.match(reasonOf(decisions[1]), /same name as that of "A.jpg"/);
-    assert.deepEqual(outputs(plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), inPlace)), [
+    assert.deepEqual(outputs(plan([askedFor('A.jpg'), askedFor('a.jpg')], wishFor(), inPlace, noLines)), [
       'A.jpg',
       'a.jpg',
     ]);

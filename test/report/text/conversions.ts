@@ -77,7 +77,6 @@ export const relinking: Relinked = {
     {
       ...{ file: 'book.md', line: 3, column: 9, from: 'a.tif', to: 'a.rgb-neutral.tif' },
       picture: 'a.rgb-neutral.tif',
-      doubt: 'It may not be shown.',
     },
   ],
   problems: [

@@ -83,7 +83,6 @@ A tint of a* -1.2, b* 0.5 answers that of the print and its
 
 1 line of the layouts places the results:
   book.md:3:9: a.tif -> a.rgb-neutral.tif
-    It may not be shown.
 
 Left as it is
   book.tex:7

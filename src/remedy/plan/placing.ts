@@ -1,0 +1,66 @@
+import path from 'node:path';
+import type { Placement } from '../../book/layouts';
+import { keepsInks, kindOf, type LayoutKind, shows, takes } from '../../layout';
+import type { Asked } from './types';
+
+type Line = Pick<Placement, 'file' | 'line'>;
+
+/** Which lines of layouts place a picture, or would: they decide which format a result can have. */
+export interface Lines {
+  /** Those that are to place the picture's result. */
+  of(asked: Pick<Asked, 'path' | 'link'>): readonly Line[];
+  /** Those that place this file (absolute) already. */
+  at(output: string): readonly Line[];
+}
+
+/**
+ * @param placements by the picture's path relative to the root
+ * @param realRoot the book's root, links resolved
+ * @param relink the lines are to place the results
+ */
+export const linesIn = (
+  placements: ReadonlyMap<string, readonly Line[]>,
+  realRoot: string,
+  relink: boolean,
+): Lines => ({
+  of: ({ path: at, link }) =>
+    relink ? [at, link].flatMap(name => (name === null ? [] : (placements.get(name) ?? []))) : [],
+  at: output => placements.get(path.relative(realRoot, output).split(path.sep).join('/')) ?? [],
+});
+
+/** A file as a layout places it. */
+export interface Placed {
+  /** Relative to the root. */
+  path: string;
+  /** It stores inks. */
+  inks: boolean;
+}
+
+/**
+ * Why a line that places one file is not to place its result, and what to do; null: it is. A line that places a TIFF
+ * is taken at its word: its tool is another than the usual one.
+ */
+export function unplaceable(kind: LayoutKind, from: Placed, to: Placed): string | null {
+  if (isTiff(from.path) && isTiff(to.path)) return null;
+  const stays = `"${from.path}" stays on the page`;
+  const otherwise = `convert it to another encoding, or place "${to.path}" yourself where your tool takes it.`;
+  if (!takes(kind, to.path)) {
+    if (!to.inks)
+      return `${stays}: ${shows(kind)} no TIFF. Ask for PNG ("--as png"), or for no format: then it is one that can be placed.`;
+    return keepsInks(kind, '.jpg')
+      ? `${stays}: ${shows(kind)} no TIFF. Ask for JPEG ("--as jpeg"), which rounds the tones anew, ${otherwise}`
+      : `${stays}: ${shows(kind)} no TIFF, and nothing else that holds black ink alone. So ${otherwise}`;
+  }
+  if (!to.inks || from.inks || keepsInks(kind, to.path)) return null;
+  return `${stays}: ${shows(kind)} a JPEG of inks in other colours than are stored, so that black ink alone would be lost. So ${otherwise}`;
+}
+
+/** Why a result is a PNG where it would be a TIFF, as a sentence ends: the first line that can place no TIFF; null: none. */
+export function needsPng(lines: readonly Line[], placed: readonly Line[]): string | null {
+  const [line] = lines;
+  if (line) return `${shows(kindOf(line.file)!)} no TIFF, and ${line.file}:${line.line} is to place it`;
+  if (placed.length) return `${placed[0].file}:${placed[0].line} places it so`;
+  return null;
+}
+
+const isTiff = (file: string) => /\.tiff?$/i.test(file);
