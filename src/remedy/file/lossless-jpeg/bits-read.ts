@@ -1,6 +1,8 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
+import { END, MOST_AC, RUN, tokenOf, ZEROS } from './listing';
 import type { ScanData } from './stuffing';
 import { Unusual } from './unusual';
+import { BLOCK } from './zigzag';
 
 /** Codes by the next 16 bits: length x 256 + symbol; 0 where there is no such code. */
 export type Codes = Uint16Array;
@@ -37,6 +39,42 @@ export class Bits {
   signed(count: number): number {
     const value = this.take(count);
     return count > 0 && value < 1 << (count - 1) ? value - (1 << count) + 1 : value;
+  }
+
+  /**
+   * The AC of a block of a sequential scan (T.81, section F.2.2.2) as tokens, put into `tokens` from `from` on: they are
+   * those that code it in any baseline JPEG, but for zeros behind the last number.
+   * @returns where they end
+   * @throws Unusual where it is damaged, or a baseline JPEG cannot hold it
+   */
+  ac(codes: Codes, tokens: Uint32Array, from: number): number {
+    const { view } = this;
+    let { at } = this;
+    let to = from;
+    let zeros = 0;
+    let k = 1;
+    while (k < BLOCK) {
+      const code = codes[(view.getUint32(at >>> 3) << (at & 7)) >>> 16];
+      if (code === 0) throw new Unusual('no such code');
+      at += code >>> 8;
+      const symbol = code & 0xff;
+      const size = symbol & 15;
+      if (size === 0) {
+        if (symbol !== ZEROS) break;
+        zeros++;
+        k += RUN;
+        continue;
+      }
+      k += (symbol >> 4) + 1;
+      if (k > BLOCK) throw new Unusual('more coefficients than a block has');
+      if (size > MOST_AC) throw new Unusual('a coefficient out of range');
+      for (; zeros > 0; zeros--) tokens[to++] = tokenOf(ZEROS, 0);
+      tokens[to++] = tokenOf(symbol, (view.getUint32(at >>> 3) << (at & 7)) >>> (32 - size));
+      at += size;
+    }
+    if (k < BLOCK || zeros > 0) tokens[to++] = tokenOf(END, 0);
+    this.at = at;
+    return to;
   }
 
   /** To be called after every block. @throws Unusual where more was read than there is */

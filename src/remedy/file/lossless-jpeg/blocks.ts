@@ -1,5 +1,6 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
 import type { Bits, Codes } from './bits-read';
+import { type Listing, RUN } from './listing';
 import { Unusual } from './unusual';
 import { BLOCK } from './zigzag';
 
@@ -31,47 +32,33 @@ const given = (codes: Codes | undefined): Codes => {
   return codes;
 };
 
-/** A run of zeros as long as there is, and the end of a block, as their codes say. */
-const ZEROS = 0xf0;
-const RUN = 16;
+/** @throws Unusual where it is none of a sequential scan */
+export function checkSequential({ from, to, low, refines }: Band): void {
+  if (from !== 0 || to !== BLOCK - 1 || low !== 0 || refines) throw new Unusual('damaged');
+}
 
-/** The way to read a block of a scan. @throws Unusual where there is no such scan */
-export function blockReader(bits: Bits, progressive: boolean, band: Band): ReadBlock {
+/** The way to read a block of a progressive scan. @throws Unusual where there is no such scan */
+export function blockReader(bits: Bits, band: Band): ReadBlock {
   const { from, to, refines } = band;
-  if (!progressive) {
-    if (from !== 0 || to !== BLOCK - 1 || band.low !== 0 || refines) throw new Unusual('damaged');
-    return sequential(bits);
-  }
   if (from === 0 ? to !== 0 : to < from || to >= BLOCK) throw new Unusual('damaged');
   if (band.low > 13) throw new Unusual('damaged');
   if (from === 0) return refines ? dcRefined(bits, band) : dcFirst(bits, band);
   return refines ? acRefined(bits, band) : acFirst(bits, band);
 }
 
+/** T.81, section F.2.2.1. */
 function nextDc(bits: Bits, coding: Coding): number {
   coding.before += bits.signed(bits.symbol(given(coding.dc)) & 15);
   return coding.before;
 }
 
-/** T.81, sections F.2.2.1 and F.2.2.2. */
-const sequential =
-  (bits: Bits): ReadBlock =>
-  (coefficients, at, coding) => {
-    const codes = given(coding.ac);
-    coefficients[at] = nextDc(bits, coding);
-    for (let k = 1; k < BLOCK; k++) {
-      const symbol = bits.symbol(codes);
-      const size = symbol & 15;
-      if (size === 0) {
-        if (symbol !== ZEROS) return;
-        k += RUN - 1;
-        continue;
-      }
-      k += symbol >> 4;
-      if (k >= BLOCK) throw new Unusual('more coefficients than a block has');
-      coefficients[at + k] = bits.signed(size);
-    }
-  };
+/** Lists one block of a sequential scan, or with place -1 passes over it. @throws Unusual where it is damaged */
+export function listBlock(bits: Bits, coding: Coding, listing: Listing, place: number): void {
+  const dc = nextDc(bits, coding);
+  const from = listing.next();
+  const to = bits.ac(given(coding.ac), listing.tokens, from);
+  if (place >= 0) listing.take(place, dc, to - from);
+}
 
 /** T.81, section G.1.2.1. */
 const dcFirst =

@@ -3,20 +3,19 @@ import { bufferSource, type Source } from '../../../picture/header';
 import { SOS, segments, segmentsFrom } from '../../../picture/header/jpeg';
 import { type CodeTables, takeCodes } from './codes-read';
 import { type Frame, frameOf, isFrame, isLuminance } from './frame';
-import { readScan, scanOf } from './scan';
-import { scanEnd, unstuffed } from './stuffing';
+import { Listing } from './listing';
+import { listScan, readScan, type Scan, scanOf } from './scan';
+import { type ScanData, scanEnd, unstuffed } from './stuffing';
 import { Unusual } from './unusual';
-import { BLOCK } from './zigzag';
+import { BLOCK, EDGE } from './zigzag';
 
 /** The quantised luminance of a JPEG, as it is stored. */
 export interface Luminance {
   /** In pixels. */
   width: number;
   height: number;
-  /** Blocks a row, of which the last may lie beyond the picture. */
-  across: number;
-  /** Block by block, row by row, in zigzag order. */
-  coefficients: Int16Array;
+  /** The blocks, as they are to be coded. */
+  listing: Listing;
   /** Quantisation table, in zigzag order. */
   steps: Uint8Array;
 }
@@ -68,6 +67,9 @@ class Reader {
   private readonly tables = new Map<number, Uint8Array>();
   /** Of luminance: the table that stood when its first scan began. */
   private steps: Uint8Array | null = null;
+  /** Of a sequential picture. */
+  private listing: Listing | null = null;
+  /** Of a progressive one: block by block, row by row, in zigzag order; the last of a row may lie beyond the picture. */
   private coefficients = new Int16Array(0);
   private interval = 0;
   private transform: number | null = null;
@@ -107,24 +109,48 @@ class Reader {
     if (!scan.members.some(({ component }) => component === frame.components[0])) return scanEnd(file, from);
     this.begin(frame);
     const data = unstuffed(file, from);
-    readScan(data, frame, scan, this.interval, this.coefficients);
+    if (frame.progressive) readScan(data, frame, scan, this.interval, this.coefficients);
+    else this.list(frame, scan, data);
     return data.next;
   }
 
+  private list(frame: Frame, scan: Scan, data: ScanData): void {
+    if (this.listing) throw new Unusual('luminance is coded twice');
+    this.listing = new Listing(blocksOf(frame), (data.bytes.length * 8) / LIKELY_BITS);
+    listScan(data, frame, scan, this.interval, this.listing);
+  }
+
   /** Makes room when luminance is met first. */
-  private begin({ components: [luminance], mcusAcross, mcusDown }: Frame): void {
+  private begin({ components: [luminance], mcusAcross, mcusDown, progressive }: Frame): void {
     if (this.steps) return;
     this.steps = this.tables.get(luminance.table) ?? null;
     if (!this.steps) throw new Unusual('a quantisation table is missing');
-    this.coefficients = new Int16Array(mcusAcross * luminance.across * mcusDown * luminance.down * BLOCK);
+    if (progressive)
+      this.coefficients = new Int16Array(mcusAcross * luminance.across * mcusDown * luminance.down * BLOCK);
   }
 
   luminance(): Luminance {
-    const { frame, steps, coefficients } = this;
+    const { frame, steps } = this;
     if (!frame || !steps) throw new Unusual('no luminance');
-    const { width, height, mcusAcross, components } = frame;
-    return { width, height, across: mcusAcross * components[0].across, coefficients, steps };
+    const { width, height } = frame;
+    return { width, height, steps, listing: this.listing ?? listed(frame, this.coefficients) };
   }
+}
+
+/** Of coded data for each token, rather few: room that is not used costs nothing. */
+const LIKELY_BITS = 4;
+
+const blocksOf = ({ width, height }: Frame): number => Math.ceil(width / EDGE) * Math.ceil(height / EDGE);
+
+/** The blocks of a progressive picture, once all its scans were read. */
+function listed(frame: Frame, coefficients: Int16Array): Listing {
+  const [columns, rows] = [Math.ceil(frame.width / EDGE), Math.ceil(frame.height / EDGE)];
+  const across = frame.mcusAcross * frame.components[0].across;
+  const listing = new Listing(columns * rows, coefficients.length >> 3);
+  for (let y = 0; y < rows; y++)
+    for (let x = 0; x < columns; x++)
+      listing.takeBlock(y * columns + x, coefficients, (y * across + x) * BLOCK);
+  return listing;
 }
 
 function intervalOf(body: Buffer): number {

@@ -1,8 +1,9 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
 import { Bits } from './bits-read';
-import { type Band, blockReader, type Coding } from './blocks';
+import { type Band, blockReader, type Coding, checkSequential, listBlock } from './blocks';
 import { acKey, type CodeTables, dcKey } from './codes-read';
 import type { Component, Frame } from './frame';
+import type { Listing } from './listing';
 import type { ScanData } from './stuffing';
 import { Unusual } from './unusual';
 import { BLOCK, EDGE } from './zigzag';
@@ -33,23 +34,21 @@ export function scanOf(body: Uint8Array, { components, progressive }: Frame, cod
   return { members, band: { from, to, low: approximation & 15, refines: approximation >> 4 > 0 } };
 }
 
+/** Reads the next block of a component, which lies at these columns and rows of blocks. */
+type ReadNext = (member: Member, x: number, y: number) => void;
+
 /**
- * Reads the data of a scan that luminance is in; what belongs to colour is passed over.
+ * Goes through the blocks of a scan in their order.
  * @param interval MCUs between restart markers; 0: there are none
- * @param coefficients of luminance
  * @throws Unusual where the data are damaged
  */
-export function readScan(
-  data: ScanData,
-  { components: [luminance], progressive, width, height, mcusAcross, mcusDown }: Frame,
-  { members, band }: Scan,
+function eachBlock(
+  bits: Bits,
+  { width, height, mcusAcross, mcusDown }: Frame,
+  members: readonly Member[],
   interval: number,
-  coefficients: Int16Array,
+  read: ReadNext,
 ): void {
-  const bits = new Bits(data);
-  const read = blockReader(bits, progressive, band);
-  const across = mcusAcross * luminance.across;
-  const passedOver = new Int16Array(BLOCK);
   let left = interval;
   const beginUnit = () => {
     if (interval === 0 || left-- > 0) return;
@@ -62,7 +61,7 @@ export function readScan(
     for (let y = 0; y < rows; y++)
       for (let x = 0; x < columns; x++) {
         beginUnit();
-        read(coefficients, (y * across + x) * BLOCK, members[0]);
+        read(members[0], x, y);
         bits.check();
       }
   } else
@@ -70,15 +69,53 @@ export function readScan(
       for (let x = 0; x < mcusAcross; x++) {
         beginUnit();
         for (const member of members) {
-          const { component } = member;
-          for (let v = 0; v < component.down; v++)
-            for (let h = 0; h < component.across; h++) {
-              const at = (y * component.down + v) * across + x * component.across + h;
-              if (component === luminance) read(coefficients, at * BLOCK, member);
-              else read(passedOver, 0, member);
+          const { across, down } = member.component;
+          for (let v = 0; v < down; v++)
+            for (let h = 0; h < across; h++) {
+              read(member, x * across + h, y * down + v);
               bits.check();
             }
         }
       }
   bits.end();
+}
+
+/** Lists the luminance of a sequential scan; what belongs to colour is passed over. @throws as `eachBlock` */
+export function listScan(
+  data: ScanData,
+  frame: Frame,
+  { members, band }: Scan,
+  interval: number,
+  listing: Listing,
+): void {
+  checkSequential(band);
+  const [columns, rows] = [Math.ceil(frame.width / EDGE), Math.ceil(frame.height / EDGE)];
+  const bits = new Bits(data);
+  eachBlock(bits, frame, members, interval, (member, x, y) => {
+    const seen = member.component === frame.components[0] && x < columns && y < rows;
+    listBlock(bits, member, listing, seen ? y * columns + x : -1);
+  });
+}
+
+/**
+ * Takes what a progressive scan tells of luminance; what belongs to colour is passed over.
+ * @param coefficients of luminance
+ * @throws as `eachBlock`
+ */
+export function readScan(
+  data: ScanData,
+  frame: Frame,
+  { members, band }: Scan,
+  interval: number,
+  coefficients: Int16Array,
+): void {
+  const [luminance] = frame.components;
+  const across = frame.mcusAcross * luminance.across;
+  const bits = new Bits(data);
+  const read = blockReader(bits, band);
+  const passedOver = new Int16Array(BLOCK);
+  eachBlock(bits, frame, members, interval, (member, x, y) => {
+    if (member.component === luminance) read(coefficients, (y * across + x) * BLOCK, member);
+    else read(passedOver, 0, member);
+  });
 }

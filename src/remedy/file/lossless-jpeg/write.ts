@@ -1,109 +1,52 @@
 // no-unit-test: index.test.ts and the outside checks read again what it writes
 import { BitsWritten } from './bits-write';
 import { type Coder, shortestCodes } from './codes-write';
+import { bitsOf, type Listing, sizeOf } from './listing';
 import type { Luminance } from './read';
 import { Unusual } from './unusual';
-import { BLOCK, EDGE } from './zigzag';
+import { BLOCK } from './zigzag';
 
-/** The most bits that a coefficient of a baseline JPEG may have (T.81, sections F.1.2.1 and F.1.2.2). */
-const MOST_AC = 10;
+/** The most bits that the DC of a baseline JPEG may differ by from that of the block before (T.81, section F.1.2.1). */
 const MOST_DC = 11;
 
-/** A run of 16 zeros, and the end of a block. */
-const ZEROS = 0xf0;
-const END = 0;
-
-const sizeOf = (value: number): number => 32 - Math.clz32(Math.abs(value));
-/** Negative numbers are written less one (T.81, section F.1.2.1). */
-const bitsOf = (value: number, size: number): number => (value < 0 ? value + (1 << size) - 1 : value);
-
-/** A symbol and the bits that follow it as one number. How many follow is in the symbol's low half, of DC and of AC. */
-const tokenOf = (isDc: 0 | 1, symbol: number, bits: number): number => (isDc << 20) | (symbol << 12) | bits;
-const isDc = (token: number): boolean => token >> 20 !== 0;
-const symbolIn = (token: number): number => (token >> 12) & 0xff;
-const sizeIn = (token: number): number => (token >> 12) & 15;
-const bitsIn = (token: number): number => token & 0xfff;
-
-/**
- * All that is coded, block by block, each beginning with its DC. Listed once, since it is needed twice: to make the codes,
- * and to write.
- * @throws Unusual where a baseline JPEG cannot hold a coefficient
- */
-function tokensOf({ width, height, across, coefficients }: Luminance): Uint32Array {
-  const [columns, rows] = [Math.ceil(width / EDGE), Math.ceil(height / EDGE)];
-  let tokens = new Uint32Array(MOST_TOKENS + (coefficients.length >> 3));
-  let listed = 0;
-  let before = 0;
-  for (let y = 0; y < rows; y++)
-    for (let x = 0; x < columns; x++) {
-      if (listed + MOST_TOKENS > tokens.length) tokens = roomier(tokens);
-      const at = (y * across + x) * BLOCK;
-      const difference = coefficients[at] - before;
-      const dcSize = sizeOf(difference);
-      if (dcSize > MOST_DC) throw new Unusual('a coefficient out of range');
-      tokens[listed++] = tokenOf(1, dcSize, bitsOf(difference, dcSize));
-      before = coefficients[at];
-      let run = 0;
-      for (let i = at + 1; i < at + BLOCK; i++) {
-        const value = coefficients[i];
-        if (value === 0) {
-          run++;
-          continue;
-        }
-        for (; run > 15; run -= 16) tokens[listed++] = tokenOf(0, ZEROS, 0);
-        const size = sizeOf(value);
-        if (size > MOST_AC) throw new Unusual('a coefficient out of range');
-        tokens[listed++] = tokenOf(0, (run << 4) | size, bitsOf(value, size));
-        run = 0;
-      }
-      if (run > 0) tokens[listed++] = tokenOf(0, END, 0);
-    }
-  return tokens.subarray(0, listed);
-}
-
-/** Of a block: one for each coefficient and its end. */
-const MOST_TOKENS = BLOCK + 1;
-
-/** Twice the room where another block might not have any. */
-function roomier(tokens: Uint32Array): Uint32Array<ArrayBuffer> {
-  const larger = new Uint32Array(tokens.length * 2);
-  larger.set(tokens);
-  return larger;
+/** How DC is coded: for each block how many bits the difference takes. @throws Unusual where that is too many */
+function sizesOf(dc: Int16Array): Uint8Array {
+  const sizes = new Uint8Array(dc.length);
+  for (let place = 0, before = 0; place < dc.length; place++) {
+    sizes[place] = sizeOf(dc[place] - before);
+    if (sizes[place] > MOST_DC) throw new Unusual('a coefficient out of range');
+    before = dc[place];
+  }
+  return sizes;
 }
 
 /** The codes of DC and AC that make these shortest, and how many bits they come to. */
-function codesFor(tokens: Uint32Array): { dc: Coder; ac: Coder; bits: number } {
-  const frequencies = [new Uint32Array(256), new Uint32Array(256)];
-  let bits = 0;
-  for (let i = 0; i < tokens.length; i++) {
-    const token = tokens[i];
-    frequencies[isDc(token) ? 0 : 1][symbolIn(token)]++;
-    bits += sizeIn(token);
-  }
-  const [dc, ac] = frequencies.map(shortestCodes);
-  for (const [i, { length }] of [dc, ac].entries())
-    bits += frequencies[i].reduce((sum, many, symbol) => sum + many * length[symbol], 0);
-  return { dc, ac, bits };
+function codesFor({ frequencies }: Listing, sizes: Uint8Array): { dc: Coder; ac: Coder; bits: number } {
+  const ofDc = new Uint32Array(256);
+  for (let place = 0; place < sizes.length; place++) ofDc[sizes[place]]++;
+  const [dc, ac] = [ofDc, frequencies].map(shortestCodes);
+  const total = ({ length }: Coder, often: Uint32Array) =>
+    often.reduce((sum, many, symbol) => sum + many * (length[symbol] + (symbol & 15)), 0);
+  return { dc, ac, bits: total(dc, ofDc) + total(ac, frequencies) };
 }
 
 /** @param flatBits bits of zero behind every block: those of its colour */
 function written(
-  tokens: Uint32Array,
-  { dc, ac, bits }: ReturnType<typeof codesFor>,
-  blocks: number,
+  { dc, starts, lengths, tokens }: Listing,
+  sizes: Uint8Array,
+  coders: ReturnType<typeof codesFor>,
   flatBits: number,
-) {
-  const out = new BitsWritten(bits + blocks * flatBits);
-  for (let i = 0; i < tokens.length; i++) {
-    const token = tokens[i];
-    const symbol = symbolIn(token);
-    if (isDc(token)) {
-      if (i > 0) out.put(0, flatBits);
-      out.put(dc.code[symbol], dc.length[symbol]);
-    } else out.put(ac.code[symbol], ac.length[symbol]);
-    out.put(bitsIn(token), sizeIn(token));
+): Buffer {
+  const out = new BitsWritten(coders.bits + dc.length * flatBits);
+  let before = 0;
+  for (let place = 0; place < dc.length; place++) {
+    const size = sizes[place];
+    out.put(coders.dc.code[size], coders.dc.length[size]);
+    out.put(bitsOf(dc[place] - before, size), size);
+    before = dc[place];
+    out.putTokens(coders.ac, tokens, starts[place], starts[place] + lengths[place]);
+    out.put(0, flatBits);
   }
-  out.put(0, flatBits);
   return out.stuffed();
 }
 
@@ -114,21 +57,20 @@ function written(
  * @throws Unusual where a baseline JPEG cannot hold a coefficient
  */
 export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
-  const tokens = tokensOf(luminance);
-  const codes = codesFor(tokens);
+  const { listing, steps } = luminance;
+  const sizes = sizesOf(listing.dc);
+  const codes = codesFor(listing, sizes);
   const flat = shortestCodes(Uint32Array.from({ length: 256 }, (_, symbol) => (symbol === 0 ? 1 : 0)));
-  const blocks = Math.ceil(luminance.width / EDGE) * Math.ceil(luminance.height / EDGE);
   // two blocks of two codes, of which each is a single zero
   const flatBits = channels === 3 ? 4 : 0;
   const tables = [table(0x00, codes.dc), table(0x10, codes.ac)];
   if (channels === 3) tables.push(table(0x01, flat), table(0x11, flat));
-  const { steps } = luminance;
   return Buffer.concat([
     segment(0xdb, [0, ...steps]),
     frame(luminance, channels),
     segment(0xc4, tables.flat()),
     scan(channels),
-    written(tokens, codes, blocks, flatBits),
+    written(listing, sizes, codes, flatBits),
     Buffer.from([0xff, 0xd9]),
   ]);
 }
