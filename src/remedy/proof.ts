@@ -4,6 +4,7 @@ import { greyPlane } from './grey';
 import type { TonePlane } from './grey/plane';
 import { rampLightness } from './grey/ramp';
 import { type Single, singleOf } from './grey/single';
+import { pairsOf } from './pairs';
 
 /** Differences of L*: the largest of any pixel, and the mean. */
 export interface Difference {
@@ -23,11 +24,11 @@ export function differenceOf(intended: TonePlane, read: Samples, meaning: Meanin
 }
 
 /** `ramp`: L* by level. */
-function compared(
-  { index, lightness }: TonePlane,
-  { data, first, step }: Single,
-  ramp: Float32Array,
-): Difference {
+function compared(plane: TonePlane, single: Single, ramp: Float32Array): Difference {
+  const { index, lightness } = plane;
+  const { data, first, step } = single;
+  if (index instanceof Uint8Array && data instanceof Uint8Array && step === 1)
+    return comparedPairs(pairsOf(index, data), lightness, ramp);
   let most = 0;
   let sum = 0;
   for (let i = 0, at = first; i < index.length; i++, at += step) {
@@ -36,4 +37,19 @@ function compared(
     if (difference > most) most = difference;
   }
   return { maxError: most, meanError: sum / index.length };
+}
+
+/** `pairs`: how often level x 256 + level read comes; each is worked out once. */
+function comparedPairs(pairs: Uint32Array, lightness: Float32Array, ramp: Float32Array): Difference {
+  let most = 0;
+  let sum = 0;
+  let pixels = 0;
+  pairs.forEach((count, pair) => {
+    if (count === 0) return;
+    const difference = Math.abs(lightness[pair >> 8] - ramp[pair & 255]);
+    sum += difference * count;
+    pixels += count;
+    most = Math.max(most, difference);
+  });
+  return { maxError: most, meanError: sum / pixels };
 }

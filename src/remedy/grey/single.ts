@@ -51,12 +51,42 @@ function labAlpha(data: Int16Array): Uint16Array {
 /** What R, G and B are alike, by itself; null where they are not. Looked at and taken in one walk. */
 function equalChannel(data: Numbers, step: number): Numbers | null {
   const out = room(data, step);
-  for (let i = 0, at = 0; i < out.length; i++, at += step) {
+  let i = 0;
+  if (out instanceof Uint8Array && step === 3 && LITTLE && data.byteOffset % 4 === 0) {
+    if (!equalFours(data, out)) return null;
+    i = out.length & ~3;
+  }
+  for (let at = i * step; i < out.length; i++, at += step) {
     const green = data[at + 1];
     if (data[at] !== green || data[at + 2] !== green) return null;
     out[i] = green;
   }
   return out;
+}
+
+/** The machine's own order of bytes. */
+const LITTLE = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1;
+
+/** The same of bytes, four pixels at a time, which takes half the time: RGBR GBRG BRGB. Those left over are not looked at. */
+function equalFours(data: Numbers, out: Uint8Array): boolean {
+  const taken = new Uint32Array(out.buffer, 0, out.length >> 2);
+  const words = new Uint32Array(data.buffer, data.byteOffset, taken.length * 3);
+  for (let i = 0, at = 0; i < taken.length; i++, at += 3) {
+    const first = words[at];
+    const middle = words[at + 1];
+    const last = words[at + 2];
+    const a = first & 0xff;
+    const b = first >>> 24;
+    const c = middle >>> 24;
+    const d = last >>> 24;
+    const apart =
+      (first ^ (a | (a << 8) | (a << 16) | (b << 24))) |
+      (middle ^ (b | (b << 8) | (c << 16) | (c << 24))) |
+      (last ^ (c | (d << 8) | (d << 16) | (d << 24)));
+    if (apart !== 0) return false;
+    taken[i] = a | (b << 8) | (c << 16) | (d << 24);
+  }
+  return true;
 }
 
 /** One number a pixel. */

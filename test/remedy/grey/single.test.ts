@@ -44,6 +44,19 @@ describe('the one channel of a grey picture', () => {
       assert.equal(singleChannel(samples('rgb', 3, false, data)), null, `sample ${odd}`);
     }
   });
+  it('is looked for in every byte, wherever these lie', () => {
+    const tones = Uint8Array.from({ length: 14 }, (_, i) => (i * 97) & 255);
+    for (const start of [0, 1, 4]) {
+      const data = new Uint8Array(start + tones.length * 3).subarray(start);
+      for (let i = 0; i < data.length; i++) data[i] = tones[Math.floor(i / 3)];
+      assert.deepEqual(singleChannel(samples('rgb', 3, false, data)), tones);
+      for (let odd = 0; odd < data.length; odd++) {
+        data[odd] ^= 128;
+        assert.equal(singleChannel(samples('rgb', 3, false, data)), null, `from ${start}, sample ${odd}`);
+        data[odd] ^= 128;
+      }
+    }
+  });
   it('is black ink where no other ink is', () => {
     const data = Uint8Array.of(0, 0, 0, 4, 0, 0, 0, 8);
     assert.deepEqual(singleChannel(samples('cmyk', 4, false, data)), Uint8Array.of(4, 8));
