@@ -1,9 +1,12 @@
-// no-unit-test: test/cli/actions/check.test.ts has the built program write over what it must not
+import type { Stats } from 'node:fs';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { namesPicture } from '../book/discovery/extensions';
 import { SETTINGS_FILE } from '../book/settings/load';
+import { WAIVERS_FILE } from '../book/waivers/file';
+import { kindOf } from '../layout';
 import { isChart } from '../report/chart/own';
+import { HEAD, isOwnResult } from '../report/own';
 import { named } from './book';
 import { Failure } from './failure';
 import { isPictureFile } from './picture-file';
@@ -15,14 +18,18 @@ export type Text = string | Iterable<string>;
  * Writes a result to the standard output or to a file: whole or not at all, and never over a picture or settings.
  * @throws Failure where the file must not or cannot be written
  */
-export async function writeResult(text: Text, output: string | undefined, drawing = false): Promise<void> {
+export async function writeResult(
+  text: Text,
+  output: string | undefined,
+  standing: Standing = {},
+): Promise<void> {
   if (output === undefined) {
     // the callback comes too where nobody reads any more
     for (const part of typeof text === 'string' ? [text] : text)
       await new Promise<void>(resolve => process.stdout.write(part, () => resolve()));
     return;
   }
-  await refuse(output, drawing);
+  await refuse(output, standing);
   try {
     const stat = await fs.stat(output).catch(() => null);
     // a pipe or a terminal is written to, not replaced
@@ -36,34 +43,75 @@ export async function writeResult(text: Text, output: string | undefined, drawin
   }
 }
 
+/** What may stand where a result is to be written. */
+export interface Standing {
+  /** The result is a chart: it may be called `.svg`, and be written over an older chart. */
+  drawing?: boolean;
+  /** Files that the command reads; undefined: one that was not named. */
+  reads?: readonly (string | undefined)[];
+}
+
 /**
- * Asked before the work begins, too: nobody wants to hear it after. A chart (`drawing`) may be called `.svg`, and be
- * written over an older chart.
+ * Refuses a file for a result where somebody's work could be lost. Asked before the work begins, too: nobody wants to
+ * hear it after. @throws Failure
  */
-export async function refuse(output: string, drawing = false): Promise<void> {
+export async function refuse(output: string, { drawing = false, reads = [] }: Standing = {}): Promise<void> {
+  const no = (why: string) => new Failure(`"${output}" ${why}. ${INSTEAD}`);
+  const stat = await refusePlace(output, drawing);
+  if (path.basename(output) === WAIVERS_FILE) throw no('is the name of waivers; no result is written there');
+  if (!stat) return;
+  const same = await Promise.all(reads.map(file => file !== undefined && isSame(file, stat)));
+  if (same.includes(true)) throw no('is read for this result; it is not written over');
+  if (stat.size && mayBeWork(output) && !isOwnResult(await headOf(output)))
+    throw no('is there already and is no result of Evengrey; it is not written over');
+}
+
+/** Refuses a place where nothing but pictures and settings belongs, or can be kept. Answers what file is there. @throws Failure */
+export async function refusePlace(output: string, drawing = false): Promise<Stats | null> {
   named(output);
-  const instead = 'Name another file for the result.';
+  const no = (why: string) => new Failure(`"${output}" ${why}. ${INSTEAD}`);
   const mayBeDrawing = drawing && /\.svg$/i.test(output);
   if (namesPicture(path.basename(output)) && !mayBeDrawing)
-    throw new Failure(`"${output}" is the name of a picture; no result is written there. ${instead}`);
+    throw no('is the name of a picture; no result is written there');
   if (path.basename(output) === SETTINGS_FILE)
-    throw new Failure(`"${output}" is the name of settings; no result is written there. ${instead}`);
+    throw no('is the name of settings; no result is written there');
   const stat = await fs.stat(output).catch(() => null);
-  if (stat?.isDirectory()) throw new Failure(`"${output}" is a folder. ${instead}`);
-  if (stat?.isFile() && (await isPictureFile(output)) && !(mayBeDrawing && (await isOldChart(output))))
-    throw new Failure(`"${output}" holds a picture; it is not written over. ${instead}`);
+  if (stat?.isDirectory()) throw no('is a folder');
+  // a pipe or a terminal is written to as it is
+  if (stat && !stat.isFile()) return null;
+  if (stat && (await isPictureFile(output)) && !(mayBeDrawing && isChart(await headOf(output))))
+    throw no('holds a picture; it is not written over');
   const folder = path.dirname(output);
   if (!stat && !(await fs.stat(folder).catch(() => null))?.isDirectory())
     throw new Failure(`There is no folder "${folder}" to write "${path.basename(output)}" in.`);
+  // a result arrives under another name first
+  const may = await fs.access(folder, fs.constants.W_OK).then(
+    () => true,
+    () => false,
+  );
+  if (!may)
+    throw new Failure(
+      `The folder "${folder}" may not be written to, so no result can be kept there. ${INSTEAD}`,
+    );
+  return stat;
 }
 
-/** A chart of ours begins with our own mark, so that no other drawing is written over. */
-async function isOldChart(file: string): Promise<boolean> {
+const INSTEAD = 'Name another file for the result.';
+
+const isSame = async (file: string, { dev, ino }: Stats): Promise<boolean> => {
+  const other = await fs.stat(file).catch(() => null);
+  return other?.dev === dev && other.ino === ino;
+};
+
+/** Layouts, and data that somebody may have written by hand, such as the record of a print house. */
+const mayBeWork = (file: string): boolean => kindOf(file) !== null || /\.json$/i.test(file);
+
+async function headOf(file: string): Promise<string> {
   const handle = await fs.open(file);
   try {
-    const head = Buffer.alloc(512);
+    const head = Buffer.alloc(HEAD);
     const { bytesRead } = await handle.read(head, 0, head.length, 0);
-    return isChart(head.subarray(0, bytesRead).toString('latin1'));
+    return head.toString('utf8', 0, bytesRead);
   } finally {
     await handle.close();
   }

@@ -8,7 +8,7 @@ import { waiverNotices } from '../book/waivers/notices';
 import { count, list } from '../rules/words';
 import type { BookReport } from '../shared/finding';
 import { Failure } from './failure';
-import { refuse } from './output';
+import { refusePlace } from './output';
 
 export interface WaivingOptions {
   waivers?: string;
@@ -50,7 +50,7 @@ export async function withWaivers(
   if (waive) {
     const made = waiveAll(waived, waivers, complete ? [] : unused);
     const target = file === WAIVERS_FILE ? path.join(root, WAIVERS_FILE) : path.resolve(file);
-    await refuse(target);
+    await refusePlace(target);
     await writeWaivers(target, made.waivers);
     process.stderr.write(told(made.added, complete ? unused.length : 0, made.unknown, file));
     present = made.waivers;

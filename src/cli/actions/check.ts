@@ -26,7 +26,8 @@ import { type Waivers, waiversOf, withWaivers } from '../waiving';
 /** Checks a book, writes the report and gives the exit code. */
 export async function check(names: readonly string[], options: CheckVerbOptions): Promise<number> {
   const conditions = conditionsOf(options);
-  if (options.output !== undefined) await refuse(options.output);
+  if (options.output !== undefined)
+    await refuse(options.output, { reads: [options.settings, options.waivers] });
   const paths = (names.length ? names : ['.']).map(named);
   const root = await rootOf(paths);
   const { settings, files } = await settingsOf(root, options.settings, 'checked');

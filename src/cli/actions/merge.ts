@@ -15,7 +15,7 @@ import type { ShardExtras } from './check';
 
 /** Joins the reports of all shards, writes the report of the whole and gives the exit code. */
 export async function merge(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
-  if (options.output !== undefined) await refuse(options.output);
+  if (options.output !== undefined) await refuse(options.output, { reads: reports });
   const root = await pagedBook(options);
   const shards: NamedShard[] = [];
   for (const name of reports) shards.push({ name, shard: await shardIn(name) });

@@ -1,5 +1,6 @@
 // no-unit-test: the tests of the pages that are put together by it open them
 import { createHash } from 'node:crypto';
+import { GENERATOR } from '../own';
 import { type Html, html } from './html';
 
 /**
@@ -14,6 +15,7 @@ export function standalone(title: string, styles: readonly string[], body: Html,
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
+${GENERATOR}
 <meta http-equiv="Content-Security-Policy" content="${policy.join('; ')}">
 <title>${html`${title}`.text}</title>
 <style>
