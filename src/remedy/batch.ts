@@ -14,6 +14,7 @@ import { plan } from './plan';
 import { besides, type Existing } from './plan/existing';
 import { linesIn } from './plan/placing';
 import type { Asked, Decision } from './plan/types';
+import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
@@ -93,9 +94,11 @@ async function convertAll(
   }
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
-  const relinking =
-    how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
-  return { dryRun: how.dryRun, conversions, notices, relinking, stopped };
+  const relinked = how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
+  const gone = how.place.kind === 'in-place' ? madeOf(conversions) : relinked?.gone;
+  const ended = await endedWaivers(how.root, gone ?? []);
+  if (ended) notices.push(ended);
+  return { dryRun: how.dryRun, conversions, notices, relinking: relinked?.relinking ?? null, stopped };
 }
 
 /** A conversion that is none, or what is to be undertaken. */
@@ -218,9 +221,14 @@ async function unwritable(folder: string): Promise<string | null> {
   }
 }
 
+const made = ({ outcome }: Conversion) => outcome === 'converted' || outcome === 'planned';
+
+/** SHA-256 of pictures that are replaced, or would be. */
+const madeOf = (conversions: readonly Conversion[]) => conversions.filter(made).map(({ sha256 }) => sha256);
+
 /** A quality that was asked for and of which nothing came. */
 function idleQuality({ quality }: RemedyWish, conversions: readonly Conversion[]): string | null {
-  const made = conversions.filter(({ outcome }) => outcome === 'converted' || outcome === 'planned');
-  if (quality === null || !made.length || made.some(({ format }) => format === 'jpeg')) return null;
+  const results = conversions.filter(made);
+  if (quality === null || !results.length || results.some(({ format }) => format === 'jpeg')) return null;
   return 'No result is a JPEG, so the quality that was asked for counted for nothing.';
 }

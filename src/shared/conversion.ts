@@ -52,16 +52,21 @@ export interface ConvertReport {
   stopped: string | null;
 }
 
+/** A line that names another picture now. `from`, `to`: as they stand in the source. */
+export interface RelinkedLine {
+  file: string;
+  line: number;
+  column: number;
+  from: string;
+  to: string;
+  picture: string;
+}
+
 export interface Relinked {
-  /** `from`, `to`: as they stand in the source. */
-  changes: {
-    file: string;
-    line: number;
-    column: number;
-    from: string;
-    to: string;
-    picture: string;
-  }[];
+  /** Of layouts. */
+  changes: RelinkedLine[];
+  /** Of `evengrey.json`: what it says of a picture by its name goes with the layouts. */
+  settings: RelinkedLine[];
   /** Lines that were left as they were, or whole files (`line` null), and why. */
   problems: { file: string; line: number | null; why: string }[];
 }

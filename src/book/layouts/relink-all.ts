@@ -1,9 +1,6 @@
-import { randomBytes } from 'node:crypto';
-import fs from 'node:fs/promises';
-import path from 'node:path';
 import { type LayoutKind, pathFrom, type Reference, relink } from '../../layout';
-import { isWithin } from '../settings/within';
 import { type ResolvedLayout, resolvedLayouts } from '.';
+import { replaceText, unwritable } from './replace-text';
 import type { Reading } from './sources';
 
 type LayoutSettings = Parameters<typeof resolvedLayouts>[1];
@@ -47,6 +44,8 @@ export interface Relinking {
   /** File by file, in the order of the lines. */
   changes: Relinked[];
   problems: NotRelinked[];
+  /** What the layouts place then, each picture with the first line that places it (`book.md:3`). */
+  places: ReadonlyMap<string, string>;
 }
 
 /**
@@ -60,18 +59,32 @@ export async function relinkAll(
   replacements: ReadonlyMap<string, string>,
   { dryRun = false, exactly, refused, ...reading }: Reading & HowToRelink = {},
 ): Promise<Relinking> {
-  const result: Relinking = { changes: [], problems: [] };
+  const places = new Map<string, string>();
+  const result: Relinking = { changes: [], problems: [], places };
   const { sources } = await resolvedLayouts(root, settings, reading);
   for (const source of sources) {
     reading.signal?.throwIfAborted();
     const { text, changes, problems } = relinked(source, replacements, { exactly, refused });
     result.problems.push(...problems);
-    if (!changes.length) continue;
-    const why = dryRun ? unwritable(source, text) : await write(root, source, text);
+    const change = dryRun
+      ? unwritable
+      : (...what: Parameters<typeof unwritable>) => replaceText(root, ...what);
+    const why = changes.length ? await change(source, text) : null;
     if (why) result.problems.push({ file: source.path, line: null, why });
     else result.changes.push(...changes);
+    for (const [picture, line] of placesIn(source, why ? [] : changes))
+      if (!places.has(picture)) places.set(picture, line);
   }
   return result;
+}
+
+/** The pictures of a source and their lines, once it is changed. */
+function placesIn({ path: file, placed }: ResolvedLayout, changes: readonly Relinked[]): [string, string][] {
+  const at = ({ line, column }: { line: number; column: number }) => `${line}:${column}`;
+  const changed = new Map(changes.map(change => [at(change), change.picture]));
+  return placed.flatMap(({ reference, found }): [string, string][] =>
+    found.kind === 'found' ? [[changed.get(at(reference)) ?? found.path, `${file}:${reference.line}`]] : [],
+  );
 }
 
 /** The text with every path that is to be replaced, from its end to its beginning so that offsets stay true. */
@@ -79,7 +92,7 @@ function relinked(
   { path: file, kind, text, placed }: ResolvedLayout,
   replacements: ReadonlyMap<string, string>,
   { exactly, refused }: Pick<HowToRelink, 'exactly' | 'refused'>,
-): Relinking & { text: string } {
+): Omit<Relinking, 'places'> & { text: string } {
   const changes: Relinked[] = [];
   const problems: NotRelinked[] = [];
   let changed = text;
@@ -120,43 +133,3 @@ const around = ({ before, after }: Reference): string =>
   before || after
     ? `the layout puts "${before}" before and "${after}" behind it`
     : 'it lies above the root that "/" stands for';
-
-const NO_SIGN =
-  'The new name has letters that the encoding of this file does not. Name the picture otherwise.';
-const CHANGED = 'It was changed meanwhile, and was left as it is. Do it again.';
-
-const unwritable = (source: ResolvedLayout, text: string) => (source.encode(text) ? null : NO_SIGN);
-
-/** Null once it is written, else why not. */
-async function write(root: string, source: ResolvedLayout, text: string): Promise<string | null> {
-  const bytes = source.encode(text);
-  if (!bytes) return NO_SIGN;
-  let temporary: string | null = null;
-  try {
-    // a link stays a link
-    const file = await fs.realpath(source.file);
-    if (!isWithin(await fs.realpath(root), file)) return 'It is a link that leads out of the book’s folder.';
-    const { mode } = await fs.stat(file);
-    if ((mode & 0o222) === 0) return 'It is write-protected.';
-    temporary = path.join(
-      path.dirname(file),
-      `.${path.basename(file)}.${randomBytes(6).toString('hex')}.tmp`,
-    );
-    const handle = await fs.open(temporary, 'wx', mode & 0o777);
-    try {
-      await handle.writeFile(bytes);
-      await handle.chmod(mode & 0o777);
-      await handle.sync();
-    } finally {
-      await handle.close();
-    }
-    if (!(await fs.readFile(file)).equals(source.bytes)) return CHANGED;
-    await fs.rename(temporary, file);
-    temporary = null;
-    return null;
-  } catch (error) {
-    return `It could not be written (${(error as NodeJS.ErrnoException).code}).`;
-  } finally {
-    if (temporary) await fs.rm(temporary, { force: true });
-  }
-}

@@ -42,7 +42,7 @@ export function convertVerb(): Command {
     .addOption(
       new Option(
         '--undo',
-        'bring back what --in-place replaced, bit for bit, and what --relink changed in layouts',
+        'bring back what --in-place replaced, bit for bit, and the lines that --relink changed',
       ),
     )
     .addOption(new Option('--dry-run', 'say what would be done, and write nothing'))
@@ -126,9 +126,13 @@ is copied, so that the folder is the whole set. Nothing is written over but
 our own earlier result of the same picture, and no picture without --in-place:
 its original then goes into git's own folder, or into .evengrey.
 Done a second time, it does nothing.
---undo also has layouts place the originals again, where a line still says what
---relink wrote there; results beside the originals stay. Settings that name a
-picture and not its result are told with --relink, and not changed.
+With --relink a result that would be a TIFF is a PNG where a layout's tool takes
+no TIFF (browsers, pdfTeX, Typst). For black ink alone there is no such format:
+a line that can place none stays as it is, and is told. A picture that no line
+places any more is named by its result in evengrey.json, too; patterns there are
+told and stay, and waivers of it, which then waive nothing, are told.
+--undo also has layouts and settings name the originals again, where a line
+still says what --relink wrote there; results beside the originals stay.
 Exit codes: 0 all done, or nothing to do; 1 some pictures could not be
 converted or brought back, or lines were left as they are; 2 usage, settings, a
 full disk, or originals that are not kept any more.

@@ -2,12 +2,13 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { relinkAll } from '../../book/layouts/relink-all';
+import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
 import type { Conversion, Relinked } from '../../shared/conversion';
 import { unplaceable } from '../plan/placing';
 import type { Decision } from '../plan/types';
+import { followNames, retired } from './follow';
 import { rememberRelinked } from './memory';
-import { settingsThatName } from './settings';
 
 export interface RelinkingTo {
   root: string;
@@ -21,34 +22,43 @@ export interface RelinkingTo {
 }
 
 /**
- * Lines that place a picture place its result from now on, be it made now or before. What the settings say of the
- * picture by its name is not rewritten, since a list may be meant for more than this book's layouts: it is told.
+ * Lines that place a picture place its result from now on, be it made now or before, and the settings name it so.
+ * `gone`: SHA-256 of the pictures that are in the book no more.
  */
 export async function relinkToResults(
   { root, settings, dryRun, open, memory, signal }: RelinkingTo,
   decisions: readonly Decision[],
   conversions: readonly Conversion[],
-): Promise<Relinked> {
+): Promise<{ relinking: Relinked; gone: string[] }> {
   const realRoot = await fs.realpath(root);
   const replacements = new Map<string, string>();
   const inks = new Set<string>();
+  const contents = new Map<string, string>();
   for (const [at, decision] of decisions.entries()) {
     if (decision.do !== 'convert' || conversions[at].output === null) continue;
     const { asked, order } = decision;
     const result = path.relative(realRoot, order.output).split(path.sep).join('/');
     const names = [asked.path, asked.link].filter(name => name !== null);
-    for (const name of names) replacements.set(name, result);
+    for (const name of names) {
+      replacements.set(name, result);
+      contents.set(name, asked.pages[0].sha256);
+    }
     if (order.wish.to === 'black-only') inks.add(result);
     if (asked.pages[0].space === 'cmyk') for (const name of names) inks.add(name);
   }
   const placed = (file: string) => ({ path: file, inks: inks.has(file) });
   const writesNothing = dryRun || open !== undefined;
-  const { changes, problems } = await relinkAll(root, settings, replacements, {
+  const { changes, problems, places } = await relinkAll(root, settings, replacements, {
     dryRun: writesNothing,
     open,
     signal,
     refused: (kind, from, to) => unplaceable(kind, placed(from), placed(to)),
   });
-  if (!writesNothing) await rememberRelinked(memory, realRoot, changes, replacements);
-  return { changes, problems: [...problems, ...(await settingsThatName(root, replacements))] };
+  const following = { root, replacements, places, dryRun: writesNothing, open: open?.get(SETTINGS_FILE) };
+  const names = await followNames(following);
+  if (!writesNothing) await rememberRelinked(memory, realRoot, [...changes, ...names.settings], replacements);
+  return {
+    relinking: { changes, settings: names.settings, problems: [...problems, ...names.problems] },
+    gone: retired(following, settings.pictures).map(picture => contents.get(picture)!),
+  };
 }

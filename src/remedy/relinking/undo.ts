@@ -1,10 +1,12 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { type Exactly, relinkAll } from '../../book/layouts/relink-all';
+import { type Exactly, type Relinking, relinkAll } from '../../book/layouts/relink-all';
+import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
 import { isWithin } from '../../book/settings/within';
 import type { Relinked } from '../../shared/conversion';
 import { type Relink, relinkedIn } from './memory';
+import { listsIn, type Renamed, readNames, rename } from './names';
 
 export interface RelinkUndoing {
   root: string;
@@ -25,7 +27,8 @@ export interface RelinkUndoing {
 export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null> {
   const { root, settings, memory, dryRun, signal } = how;
   const realRoot = await fs.realpath(root);
-  const relinks = await meant(await relinkedIn(memory, realRoot), realRoot, how.paths);
+  const all = await relinkedIn(memory, realRoot);
+  const relinks = (await meant(all, realRoot, how.paths)).filter(({ file }) => file !== SETTINGS_FILE);
   if (!relinks.length) return null;
   const replacements = new Map(relinks.map(({ result, original }) => [result, original]));
   // the last that was written at a place is what it said
@@ -42,7 +45,45 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   const exactly: Exactly = place =>
     chosen.has(`${place.file}\0${place.line}\0${place.column}`) ? ours(place) : null;
   const done = await relinkAll(root, settings, replacements, { dryRun, exactly, signal });
-  return { changes: done.changes, problems };
+  const results = new Set(relinks.map(({ result }) => result));
+  const renamed = all.filter(({ file, result }) => file === SETTINGS_FILE && results.has(result));
+  const names = await undoNames(root, realRoot, renamed, done.places, dryRun);
+  return { changes: done.changes, settings: names.settings, problems: [...problems, ...names.problems] };
+}
+
+/** Has the settings name the originals again, as they did to the byte, where layouts place no result any more. */
+async function undoNames(
+  root: string,
+  realRoot: string,
+  relinks: readonly Relink[],
+  places: Relinking['places'],
+  dryRun: boolean,
+): Promise<Pick<Relinked, 'settings' | 'problems'>> {
+  const settings = await readNames(root);
+  if (!settings) return { settings: [], problems: [] };
+  const written = new Map(relinks.map(relink => [relink.to, relink]));
+  const found = listsIn(settings.text)
+    .flat()
+    .flatMap((name): (Renamed & { relink: Relink })[] => {
+      const relink = written.get(name.written);
+      return relink ? [{ name, to: relink.from, picture: relink.original, relink }] : [];
+    });
+  const seen = found.map(({ name, to, picture }) => ({
+    ...{ file: SETTINGS_FILE, line: name.line, column: name.column },
+    ...{ from: name.written, to, picture },
+  }));
+  const problems: Relinked['problems'] = [];
+  const renamed: Renamed[] = [];
+  for (const [at, one] of found.entries()) {
+    const placedAt = places.get(one.relink.result);
+    const why = placedAt
+      ? `${placedAt} still places "${one.relink.result}", so it stays named here.`
+      : await leftBecause(seen[at], seen, relinks, realRoot);
+    if (why) problems.push({ file: SETTINGS_FILE, line: one.name.line, why });
+    else renamed.push(one);
+  }
+  const done = await rename(root, settings, renamed, dryRun);
+  return { settings: done.settings, problems: [...problems, ...done.problems] };
 }
 
 type Change = Relinked['changes'][number];
@@ -59,7 +100,7 @@ async function leftBecause(
   );
   const alike = all.filter(each => each.file === file && each.from === from);
   if (new Set(alike.map(each => each.line)).size > lines.size && !lines.has(line))
-    return `It places the result "${from}" too, though relinking did not write that here: it was left as it is.`;
+    return `It names the result "${from}" too, though relinking did not write that here: it was left as it is.`;
   const stat = await fs.stat(path.join(root, picture)).catch(() => null);
   return stat?.isFile() ? null : `"${picture}" is not there any more, so the result stays in its place.`;
 }

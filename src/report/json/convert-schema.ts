@@ -87,22 +87,22 @@ const counterTint = object(
   'The tint that answers that of earlier prints, all pictures alike',
 );
 
-const layout = text('Source of a layout, relative to the root');
+const source = text('Source of a layout, or evengrey.json; relative to the root');
+
+const line = object({
+  file: source,
+  line: whole('From 1', 1),
+  column: whole('From 1', 1),
+  from: text('As it stood in the source'),
+  to: text('As it stands there now, or would'),
+  picture: text('Relative to the root'),
+});
 
 const relinking = object({
-  changes: list(
-    object({
-      file: layout,
-      line: whole('From 1', 1),
-      column: whole('From 1', 1),
-      from: text('As it stood in the source'),
-      to: text('As it stands there now, or would'),
-      picture: text('Relative to the root'),
-    }),
-    'Lines that place another picture now, file by file',
-  ),
+  changes: list(line, 'Lines of layouts that place another picture now, file by file'),
+  settings: list(line, 'Lines of evengrey.json that name another picture now'),
   problems: list(
-    object({ file: layout, line: orNull(whole('From 1', 1), 'Null: the whole file'), why: text() }),
+    object({ file: source, line: orNull(whole('From 1', 1), 'Null: the whole file'), why: text() }),
     'What was left as it was',
   ),
 });

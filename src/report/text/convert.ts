@@ -3,6 +3,7 @@ import type {
   ConvertReport,
   Fitting,
   Relinked,
+  RelinkedLine,
   Undone,
   UndoReport,
 } from '../../shared/conversion';
@@ -31,6 +32,7 @@ export function convertText(
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
     relinking ? relinkLines(relinking, 'the results', dryRun) : [],
+    relinking ? settingsLines(relinking, 'the results', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
     stopped === null && !dryRun && made.length ? wrap(advice(made), style.width) : [],
@@ -65,6 +67,7 @@ export function undoText({ undone, relinking, dryRun }: UndoReport, style: Style
     reasons(paint.red('Failed'), of('failed'), style),
     reasons(paint.red('Lost'), of('lost'), style),
     relinking?.changes.length ? relinkLines(relinking, 'the originals again', dryRun) : [],
+    relinking ? settingsLines(relinking, 'the originals again', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
   ]);
 }
@@ -154,12 +157,17 @@ function relinkLines({ changes, problems }: Relinked, what: string, dryRun: bool
   const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
   return [
     `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} ${what}:`,
-    ...changes.map(
-      ({ file, line, column, from, to }) =>
-        `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`,
-    ),
+    ...changes.map(changedLine),
   ];
 }
+
+function settingsLines({ settings }: Relinked, what: string, dryRun: boolean): string[] {
+  if (!settings.length) return [];
+  return [`evengrey.json ${dryRun ? 'would name' : 'names'} ${what}, too:`, ...settings.map(changedLine)];
+}
+
+const changedLine = ({ file, line, column, from, to }: RelinkedLine): string =>
+  `  ${safe(`${file}:${line}:${column}`)}: ${safe(from)} -> ${safe(to)}`;
 
 function notRelinkedLines({ problems }: Relinked, style: Style): string[] {
   if (!problems.length) return [];

@@ -36,7 +36,8 @@ describe('relinking a book', () => {
     assert.equal(fs.statSync(path.join(root, 'book.md')).mode & 0o777, 0o640);
     assert.deepEqual(namesIn(root), ['book.md', 'p', 'x.md'], 'nothing is left beside it');
     fs.writeFileSync(path.join(root, 'p/a new.jpg'), '');
-    assert.deepEqual(await all(root, { 'p/a.jpg': 'p/a new.jpg' }), { changes: [], problems: [] }, 'once');
+    const again = await all(root, { 'p/a.jpg': 'p/a new.jpg' });
+    assert.deepEqual([again.changes, again.problems], [[], []], 'once');
   });
 
   it('writes nothing in a dry run, and says the same', async () => {
@@ -98,6 +99,24 @@ describe('relinking a book', () => {
     );
     assert.deepEqual(changes, []);
     assert.equal(bytesOf(root, 'x.html').toString(), '<img src="a.jpg">');
+  });
+
+  it('says what is placed then, with a first line, also where a text is left as it is', async () => {
+    const files = {
+      'a.md': '![](a.jpg)\n![](b.jpg)',
+      'b.md': '![](a.jpg) ![](a.jpg)',
+      'a.jpg': '',
+      'b.jpg': '',
+    };
+    const root = temporaryFolder(files);
+    const wanted = { 'a.jpg': 'c.jpg' };
+    const then = [
+      ['c.jpg', 'a.md:1'],
+      ['b.jpg', 'a.md:2'],
+    ];
+    assert.deepEqual([...(await all(root, wanted, true)).places], then);
+    fs.chmodSync(path.join(root, 'b.md'), 0o444);
+    assert.deepEqual([...(await all(root, wanted)).places], [...then, ['a.jpg', 'b.md:1']]);
   });
 
   it('follows a link to a layout and keeps it a link', async () => {

@@ -2,8 +2,11 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
+import { convertReportSchema } from '../../../src/report/json/convert-schema';
 import { temporaryFolder } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
 import { pictures } from '../support/book';
+import { golden } from '../support/golden';
 import { evengrey } from '../support/run';
 
 /** A colour JPEG on a page of the web and in a text for LaTeX. */
@@ -75,5 +78,68 @@ describe('evengrey convert --relink', () => {
       asJpeg.stdout,
       /page\.html:2\n {4}"plates\/1\.jpg" stays on the page: browsers show a JPEG of inks/,
     );
+  });
+
+  it('has the settings name the results, tells what waivers waive no more, and is undone to the byte', async () => {
+    const settings = `{
+  "process": "offset-coated", // the spring book
+  "rules": { "mixed-encodings": "error" },
+  "spreads": [["plates/3.tif", "plates/4.tif"]]
+}
+`;
+    const layout = [1, 2, 3, 4].map(n => `![](plates/${n}.tif)\n`).join('\n');
+    const root = temporaryFolder({
+      'evengrey.json': settings,
+      'book.md': layout,
+      ...Object.fromEntries([1, 2, 3].map(n => [`plates/${n}.tif`, pictures.neutral(n)])),
+      'plates/4.tif': pictures.blackOnly(4),
+    });
+    const how = { cwd: root, env: { EVENGREY_CACHE_DIR: temporaryFolder() } };
+    assert.equal((await evengrey(['check', '--waive'], how)).code, 0);
+    const waived = await evengrey(['check'], how);
+    assert.deepEqual([waived.code, /1 finding is waived/.test(waived.stdout)], [0, true]);
+
+    const args = ['convert', 'plates', '--to', 'rgb-neutral', '--relink'];
+    const plan = await evengrey([...args, '--dry-run'], how);
+    golden('convert/relink-settings-dry-run.txt', plan.stdout);
+    assert.deepEqual([textOf(root, 'evengrey.json'), textOf(root, 'book.md')], [settings, layout]);
+    const ran = await evengrey([...args, '--format', 'json'], how);
+    const report = JSON.parse(ran.stdout);
+    assert.equal(strictErrors(convertReportSchema, report), '');
+    assert.deepEqual(
+      report.relinking.settings.map((change: { line: number; to: string }) => [change.line, change.to]),
+      [[4, 'plates/4.rgb-neutral.tif']],
+    );
+    assert.match(report.notices.join(), /^1 waiver of .* mixed-encodings on plates\/4\.tif/);
+    assert.equal(textOf(root, 'evengrey.json'), settings.replace('4.tif', '4.rgb-neutral.tif'));
+    const after = await evengrey(['check', '--format', 'json'], how);
+    const book = JSON.parse(after.stdout);
+    assert.deepEqual(
+      book.pictures.map((picture: { path: string }) => picture.path),
+      ['plates/1.tif', 'plates/2.tif', 'plates/3.tif', 'plates/4.rgb-neutral.tif'],
+    );
+    assert.match(
+      `${after.stderr}${after.stdout}`,
+      /1 waiver of no finding any more: mixed-encodings on plates\/4\.tif/,
+    );
+
+    const undone = await evengrey(['convert', '.', '--undo'], how);
+    golden('convert/relink-undone.txt', undone.stdout);
+    assert.deepEqual([textOf(root, 'evengrey.json'), textOf(root, 'book.md')], [settings, layout]);
+    const again = await evengrey(['check'], how);
+    assert.deepEqual([plan.code, ran.code, undone.code, again.code], [0, 0, 0, 0]);
+    assert.match(again.stdout, /1 finding is waived/);
+    assert.doesNotMatch(again.stdout, /no finding any more/);
+  });
+
+  it('tells in place, too, what waivers waive no more', async () => {
+    const root = temporaryFolder({
+      'evengrey.json': '{ "process": "offset-coated" }',
+      ...Object.fromEntries([1, 2, 3].map(n => [`${n}.tif`, pictures.neutral(n)])),
+      '4.tif': pictures.blackOnly(4),
+    });
+    await evengrey(['check', '--waive'], { cwd: root });
+    const { stdout } = await evengrey(['convert', '.', '--to', 'rgb-neutral', '--in-place'], { cwd: root });
+    assert.match(stdout, /1 waiver of \.evengrey-waivers\.json is of pictures whose results/);
   });
 });

@@ -28,7 +28,7 @@ describe('undoing what layouts were made to place', () => {
       ],
     );
     assert.equal(contents(root)['book.md'], layout);
-    assert.deepEqual((await undo(root)).relinking, { changes: [], problems: [] });
+    assert.deepEqual((await undo(root)).relinking, { changes: [], settings: [], problems: [] });
   });
 
   it('puts back what is named, wherever its line has moved', async () => {
@@ -61,6 +61,59 @@ describe('undoing what layouts were made to place', () => {
       contents(root)['book.md'],
       '# Plates\n\n![one](./x/a.jpg)\n![two](<b%20c.rgb-neutral.jpg>)\n![mine](./x/a.rgb-neutral.jpg)\n',
     );
+  });
+
+  describe('with settings that name the pictures', () => {
+    const settings = '{ "spreads": [["x\\/a.jpg", // left\n"b c.jpg"]] }\n';
+    const after = '{ "spreads": [["x/a.rgb-neutral.jpg", // left\n"b c.rgb-neutral.jpg"]] }\n';
+
+    async function followed() {
+      const root = book({ ...files, 'evengrey.json': settings });
+      await run(root, { relink: true });
+      assert.equal(contents(root)['evengrey.json'], after);
+      return { root, at: (name: string) => path.join(root, name) };
+    }
+
+    it('puts them back to the byte, too', async () => {
+      const { root } = await followed();
+      const planned = await undo(root, { dryRun: true });
+      assert.equal(contents(root)['evengrey.json'], after);
+      const { relinking } = await undo(root);
+      assert.deepEqual(relinking, planned.relinking);
+      assert.deepEqual(
+        relinking!.settings.map(({ line, to, picture }) => [line, to, picture]),
+        [
+          [1, 'x\\/a.jpg', 'x/a.jpg'],
+          [2, 'b c.jpg', 'b c.jpg'],
+        ],
+      );
+      assert.equal(contents(root)['evengrey.json'], settings);
+      assert.deepEqual((await undo(root)).relinking, { changes: [], settings: [], problems: [] });
+    });
+
+    it('of one picture that is named puts back its name alone', async () => {
+      const { root, at } = await followed();
+      await undo(root, { paths: [at('x')] });
+      assert.equal(contents(root)['evengrey.json'], after.replace('x/a.rgb-neutral.jpg', 'x\\/a.jpg'));
+    });
+
+    it('leaves the name of a result that a line still places, and says so', async () => {
+      const { root, at } = await followed();
+      fs.appendFileSync(at('book.md'), '![mine](./x/a.rgb-neutral.jpg)\n');
+      const { relinking } = await undo(root);
+      assert.deepEqual(
+        relinking!.problems.map(({ file, line, why }) => [
+          file,
+          line,
+          why.includes('book.md:5 still places'),
+        ]),
+        [
+          ['book.md', 5, false],
+          ['evengrey.json', 1, true],
+        ],
+      );
+      assert.equal(contents(root)['evengrey.json'], after.replace('b c.rgb-neutral', 'b c'));
+    });
   });
 
   it('has nothing to say where nothing was relinked', async () => {

@@ -79,6 +79,12 @@ export const relinking: Relinked = {
       picture: 'a.rgb-neutral.tif',
     },
   ],
+  settings: [
+    {
+      ...{ file: 'evengrey.json', line: 4, column: 7, from: 'a.tif', to: 'a.rgb-neutral.tif' },
+      picture: 'a.rgb-neutral.tif',
+    },
+  ],
   problems: [
     { file: 'book.tex', line: 7, why: 'It cannot be named here.' },
     { file: 'old.tex', line: null, why: 'It is write-protected.' },

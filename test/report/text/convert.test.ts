@@ -84,6 +84,9 @@ A tint of a* -1.2, b* 0.5 answers that of the print and its
 1 line of the layouts places the results:
   book.md:3:9: a.tif -> a.rgb-neutral.tif
 
+evengrey.json names the results, too:
+  evengrey.json:4:7: a.tif -> a.rgb-neutral.tif
+
 Left as it is
   book.tex:7
     It cannot be named here.
@@ -92,10 +95,13 @@ Left as it is
 `,
     );
     const planned = { ...none, relinking, dryRun: true };
-    assert.match(convertText(planned, noFitting, style), /1 line of the layouts would place the results/);
+    assert.match(
+      convertText(planned, noFitting, style),
+      /1 line of the layouts would place the results[^?]*evengrey\.json would name the results, too/,
+    );
     const back = undoText({ ...undone, undone: [], relinking }, style);
     assert.match(back, /^No picture was brought back\.\n\n1 line of the layouts places the originals again:/);
-    const nothing = { ...none, relinking: { changes: [], problems: [] } };
+    const nothing = { ...none, relinking: { changes: [], settings: [], problems: [] } };
     assert.match(convertText(nothing, noFitting, style), /No layout places any of them\./);
   });
 
