@@ -35,7 +35,7 @@ describe('a file for the result', () => {
       '.evengrey-waivers.json': '{"schema":1}',
     };
     for (const [name, text] of Object.entries(works)) fs.writeFileSync(path.join(root, name), text);
-    const told = /^evengrey: "[^"]+" is (?:there already and is no result of Evengrey|the name of settings)/;
+    const told = /^evengrey: "[^"]+" is (?:there already and is no result of Evengrey|the name of waivers)/;
     for (const [name, text] of Object.entries(works)) {
       const { code, stderr } = await evengrey(['check', '--output', name], { cwd: root });
       assert.equal(code, 2, name);
