@@ -185,6 +185,7 @@ const skipped = (asked: Asked, wish: RemedyWish, reason: string): Conversion => 
 
 const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
   ...unwritten(asked, wish),
+  moved: null,
   outcome: 'failed',
   reason,
 });

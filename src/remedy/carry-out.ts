@@ -108,6 +108,7 @@ export const copied = (asked: Asked, order: Copy, { to }: RemedyWish): Conversio
   bits: null,
   reason: null,
   proof: null,
+  moved: null,
   told: order.told,
 });
 
@@ -138,6 +139,7 @@ function converted(asked: Asked, order: Order, result: RemedyResult, { to }: Rem
     bits: result.bits,
     reason: null,
     proof: result.proof,
+    moved: result.moved,
     told: [...order.told, ...result.told],
   };
 }

@@ -1,12 +1,15 @@
 // no-unit-test: picture.test.ts goes through it with every layout
-import type { RemedyFormat, RemedyWish, SourceFacts } from '../shared/remedy';
+import type { Samples } from '../picture/types';
+import type { Moved, RemedyFormat, RemedyWish, SourceFacts } from '../shared/remedy';
 import { greyPlane } from './grey';
 import { faintColourRemoved } from './grey/colour-kept';
 import { onPaper } from './grey/flatten';
 import type { TonePlane } from './grey/plane';
 import { rampLightness } from './grey/ramp';
+import { singleOf } from './grey/single';
 import { tinted, tintLine } from './grey/tint';
 import { upright } from './grey/turn';
+import { movedBetween } from './moved';
 import type { ReadPicture } from './source';
 import { type SourceBlack, shiftedTones } from './tone/shift';
 
@@ -16,7 +19,7 @@ export function intended(
   facts: Omit<SourceFacts, 'sha256'>,
   wish: RemedyWish,
   format: RemedyFormat,
-): { plane: TonePlane; told: string[]; black: string | null } {
+): { plane: TonePlane; told: string[]; black: string | null; moved: Moved | null } {
   const { meaning } = reading;
   const opaque = format === 'jpeg' || wish.to === 'black-only';
   const seen = opaque ? onPaper(samples) : samples;
@@ -30,9 +33,15 @@ export function intended(
     grey.tint = tinted(grey.lightness, tintLine(wish.tone, facts.chroma ?? { zones: [] }));
   const shifted = shiftedTones(grey, blackOf(facts, meaning), wish);
   told.push(...shifted.told);
+  const own = () => greyPlane(seen, meaning, { kind: 'lightness' });
+  const moved = movedBetween(mixes(wish, seen) ? own() : grey, shifted.plane, wish, shifted.blackMoved);
   const plane = wish.upright ? upright(shifted.plane, header.orientation) : shifted.plane;
-  return { plane, told, black: shifted.black };
+  return { plane, told, black: shifted.black, moved };
 }
+
+/** Whether the method can make a tone lighter or darker than its colour looks: grey has no colour. */
+const mixes = ({ grey, to, below }: RemedyWish, seen: Samples): boolean =>
+  grey.kind !== 'lightness' && (to !== 'rgb-neutral' || below === null) && singleOf(seen) === null;
 
 function blackOf(
   { encoding, space }: Omit<SourceFacts, 'sha256'>,

@@ -3,7 +3,14 @@ import { factsOf } from '../picture/facts';
 import { bufferSource } from '../picture/header';
 import type { Header } from '../picture/types';
 import type { Encoding } from '../shared/picture';
-import type { RemedyFormat, RemedyProof, RemedyResult, RemedyWish, SourceFacts } from '../shared/remedy';
+import type {
+  Moved,
+  RemedyFormat,
+  RemedyProof,
+  RemedyResult,
+  RemedyWish,
+  SourceFacts,
+} from '../shared/remedy';
 import { encode } from './encode';
 import type { Stored } from './encode/stored';
 import { codedJpeg, fileBytes } from './file';
@@ -46,6 +53,7 @@ export async function remedyPicture(
       width: stored.width,
       height: stored.height,
       proof: written.proof,
+      moved: result.moved,
       told: [
         ...told,
         ...written.told,
@@ -103,6 +111,7 @@ interface Made {
   header: Header;
   /** The source's luminance as it is coded, where that may be the result's; null where it cannot. */
   luminance: (() => Buffer | null) | null;
+  moved: Moved | null;
   told: string[];
 }
 
@@ -118,7 +127,7 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
   const stays = luminanceStays(promised, { ...facts, orientation: header.orientation }, wish);
   const format = formatOf(header.format, wish, stays === 'surely');
   const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
-  const { plane, told, black } = intended(source, facts, asked, format);
+  const { plane, told, black, moved } = intended(source, facts, asked, format);
   const stored = await encode(plane, asked, header.bits);
   return {
     plane,
@@ -129,6 +138,7 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
     fromEncoding: facts.encoding,
     header,
     luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source.bytes, stored) : null,
+    moved,
     told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays === 'surely')],
   };
 }

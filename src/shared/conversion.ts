@@ -1,6 +1,6 @@
 // no-unit-test: types only
 import type { Encoding } from './picture';
-import type { RemedyEncoding, RemedyFormat, RemedyProof } from './remedy';
+import type { Moved, RemedyEncoding, RemedyFormat, RemedyProof } from './remedy';
 
 /** What became of one picture that was to be converted. */
 export interface Conversion {
@@ -27,6 +27,8 @@ export interface Conversion {
   reason: string | null;
   /** What the result was found to be when it was read again; null where there is none. */
   proof: RemedyProof | null;
+  /** How far the result's lightness was moved on purpose; null where it was not, or nothing was made. */
+  moved: Moved | null;
   /** What a person should know: what was assumed, changed or lost. */
   told: string[];
 }

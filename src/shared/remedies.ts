@@ -1,7 +1,7 @@
 // no-unit-test: types only
 import type { Encoding, PictureFacts } from './picture';
 import type { Raster } from './reader-protocol';
-import type { RemedyEncoding } from './remedy';
+import type { Moved, RemedyEncoding } from './remedy';
 
 /** One of several things that can be chosen, in words. */
 export interface Choosable<Id extends string = string> {
@@ -35,6 +35,8 @@ export interface Candidate {
   /** Largest and mean difference of a pixel's L* from the intended, before a lossy format adds its own. */
   maxError: number;
   meanError: number;
+  /** Null: nothing would be moved on purpose. */
+  moved: Moved | null;
   /** What a person should know: what was assumed, changed or lost. */
   told: string[];
 }

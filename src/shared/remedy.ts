@@ -59,11 +59,24 @@ export type SourceFacts = Pick<PictureFacts, 'sha256' | 'encoding' | 'space' | '
 /** What a written file was found to be when it was read again. */
 export interface RemedyProof {
   encoding: Encoding;
-  /** Largest difference of any pixel's L* from the intended, and its mean. */
+  /** Largest difference of any pixel's L* from the intended, and its mean: from the picture's own but for what was moved. */
   maxError: number;
   meanError: number;
   sha256: string;
   bytes: number;
+}
+
+/** How far lightness was moved from the picture's own on purpose, and by what. */
+export interface Moved {
+  /** L*: the most that any pixel was moved, and the mean. */
+  maxMove: number;
+  meanMove: number;
+  /** The way from colour to grey, by its name or its weights; null: it moved nothing. */
+  method: string | null;
+  /** A curve, such as one that fits tones to a target, had a part in it. */
+  fit: boolean;
+  /** So had the scaling of the black point. */
+  blackPoint: boolean;
 }
 
 /** What was made of one picture, before it has its name. */
@@ -76,6 +89,8 @@ export interface RemedyResult {
   width: number;
   height: number;
   proof: RemedyProof;
+  /** Null: nothing was moved on purpose. */
+  moved: Moved | null;
   /** What a person should know: what was assumed, changed or lost. Plain sentences. */
   told: string[];
 }

@@ -46,6 +46,7 @@ export function fakeConverters(before: (task: { file: string; temporary: string 
         width: 1,
         height: 1,
         proof: { encoding: wish.to, maxError: 0, meanError: 0, sha256: sha(made), bytes: made.length },
+        moved: null,
         told: [],
       };
     },

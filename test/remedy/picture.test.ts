@@ -68,6 +68,21 @@ describe('one picture remedied', () => {
     assert.ok(Math.max(...errors) > 0.01, 'nothing was rounded');
   });
 
+  it('tells how far a method moved lightness on purpose, beside what it is off the plan', async () => {
+    const grey = { kind: 'mix', red: 1, green: 0, blue: 0 } as const;
+    const { proof, moved } = await remedied('rgb8.tif', { grey });
+    const [before, after] = [await lightnessOf(known('rgb8.tif')), await lightnessOf(temp())];
+    const moves = before.map((L, i) => Math.abs(L - after[i]));
+    assert.equal(moved!.method, '1,0,0');
+    assert.ok(Math.max(...moves) > 10, 'the method moves little');
+    assert.ok(Math.abs(moved!.maxMove - Math.max(...moves)) < 0.5, `${moved!.maxMove}`);
+    const mean = moves.reduce((sum, move) => sum + move) / moves.length;
+    assert.ok(Math.abs(moved!.meanMove - mean) < 0.1, `${moved!.meanMove}, not ${mean}`);
+    assert.ok(proof.maxError < 0.5);
+    assert.equal((await remedied('rgb8.tif')).moved, null);
+    assert.equal((await remedied('grey8.tif', { grey })).moved, null, 'grey is moved by no mix');
+  });
+
   it('goes by what was read before, as long as that is the same picture', async () => {
     const [facts] = await readFacts(known('rgb8.tif'));
     const fromKnown = async (change: object) => {

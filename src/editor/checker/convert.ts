@@ -69,10 +69,10 @@ export async function convert(
     report.conversions.filter(conversion => conversion.outcome === outcome);
   const left = ({ path, reason }: Conversion) => ({ path, reason: reason! });
   return {
-    converted: of('converted').map(({ path: at, output, proof }) => ({
+    converted: of('converted').map(({ path: at, output, proof, moved }) => ({
       path: at,
       output: path.resolve(root, output!),
-      proof: proofWords(proof!),
+      proof: proofWords({ ...proof!, moved }),
     })),
     skipped: [
       ...of('skipped').map(left),

@@ -13,7 +13,7 @@ import { headerOf, samplesOf } from './stored';
  * @throws RemedyError in plain sentences where the picture cannot be converted
  */
 export async function candidateOf(file: string, wish: RemedyWish, longEdge: number): Promise<Candidate> {
-  const { plane, stored, format, from, told, header: source } = await made(file, wish, null);
+  const { plane, stored, format, from, told, moved, header: source } = await made(file, wish, null);
   const samples = samplesOf(stored);
   const header = headerOf(stored, format, {
     orientation: wish.upright ? 1 : source.orientation,
@@ -25,6 +25,7 @@ export async function candidateOf(file: string, wish: RemedyWish, longEdge: numb
     raster: await shownSamples(samples, header, longEdge),
     facts: { ...factsOf(samples, header, reading), page: 1, sha256: '' },
     ...differenceOf(plane, samples, reading.meaning),
+    moved,
     told,
   };
 }

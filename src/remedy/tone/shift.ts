@@ -16,13 +16,14 @@ const SAME = 0.05;
 /**
  * Carries out what is wished of the tones: the source's black becomes the result's, with the curve between. Tones of
  * several inks keep their L*; only into black ink alone they are compressed, as far as it cannot print them.
- * @returns the plane with its new lightness, what there is to tell of it, and what became of the black, for the record
+ * @returns the plane with its new lightness, what there is to tell of it, what became of the black, for the record, and
+ * whether tones were moved for that
  */
 export function shiftedTones(
   plane: TonePlane,
   black: SourceBlack,
   { to, curve, blackPoint }: Pick<RemedyWish, 'to' | 'curve' | 'blackPoint'>,
-): { plane: TonePlane; told: string[]; black: string | null } {
+): { plane: TonePlane; told: string[]; black: string | null; blackMoved: boolean } {
   const scaled = blackPoint === 'scaled';
   const toInk = to === 'black-only';
   const done: Done[] = [];
@@ -46,6 +47,7 @@ export function shiftedTones(
     plane: steps.length > 0 ? relit(plane, shift) : plane,
     told: done.map(({ told }) => told),
     black: done.length > 0 ? done.map(({ record }) => record).join(', ') : null,
+    blackMoved: done.some(({ moves }) => moves),
   };
 }
 
@@ -53,6 +55,8 @@ export function shiftedTones(
 interface Done {
   told: string;
   record: string;
+  /** Lightness is another than it was. */
+  moves: boolean;
 }
 
 const whole = (L: number) => L.toFixed(0);
@@ -61,26 +65,32 @@ const SCALED = 'and the tones above it were scaled with it (black point compensa
 const opened = (ink: number): Done => ({
   told: `Full black ink, L* ${whole(ink)} on its paper, became R = G = B = 0, ${SCALED}.`,
   record: `black point scaled from full black ink (L* ${whole(ink)}) to L* 0`,
+  moves: true,
 });
 const left = (ink: number): Done => ({
   told: `Full black ink kept its lightness and is a dark grey of L* ${whole(ink)} now.`,
   record: `black point kept (full black ink, L* ${whole(ink)})`,
+  moves: false,
 });
 const ofSeveralInks = (darkest: number): Done => ({
   told: `The tones kept the lightness that their inks have together, and no black point was scaled: the darkest tone is L* ${whole(darkest)}.`,
   record: 'lightness of several inks kept, no black point scaled',
+  moves: false,
 });
 const reached = (): Done => ({
   told: 'The tones kept the lightness that their inks have together: black ink alone reaches the darkest of them.',
   record: 'lightness of several inks kept, no black point scaled',
+  moves: false,
 });
 const closed = (darkest: number, full: number): Done => ({
   told: `L* ${whole(darkest)} became full black ink, L* ${whole(full)} on its paper, ${SCALED}.`,
   record: `black point scaled from L* ${whole(darkest)} to full black ink (L* ${whole(full)})`,
+  moves: true,
 });
 const cut = (full: number): Done => ({
   told: `Tones kept their lightness: what is darker than full black ink, L* ${whole(full)}, became that.`,
   record: `black point kept, cut off at full black ink (L* ${whole(full)})`,
+  moves: true,
 });
 
 /** L* of the darkest pixel. */

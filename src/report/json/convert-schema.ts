@@ -24,12 +24,28 @@ const OUTCOMES = ['converted', 'copied', 'planned', 'skipped', 'failed'];
 const proof = object(
   {
     encoding: words('As a check would find it', ENCODINGS),
-    maxError: number('Largest difference of a pixel’s L* from the intended'),
+    maxError: number(
+      'Largest difference of a pixel’s L* from the planned: from the picture’s own where `moved` is null',
+    ),
     meanError: number('The mean of the same'),
     sha256: text('Of the result, hexadecimal'),
     bytes: whole('Size of the result'),
   },
   'What the result was found to be when it was read again',
+);
+
+const moved = object(
+  {
+    max: number('The most that a pixel’s L* was moved'),
+    mean: number('The mean of the same'),
+    method: orNull(
+      text(),
+      'The way from colour to grey by its name, or its weights, which moved it; null: it did not',
+    ),
+    fit: flag('A curve had a part in it'),
+    blackPoint: flag('The scaling of the black point had a part in it'),
+  },
+  'How far lightness was moved from the picture’s own on purpose; null: it was not, or nothing was made',
 );
 
 const conversion = object({
@@ -49,6 +65,7 @@ const conversion = object({
   bits: words('Of the result, a channel', [8, 16, null]),
   reason: orNull(text(), 'Why it was skipped, or why it failed and what to do'),
   proof: orNull(proof),
+  moved: orNull(moved),
   told: list({ type: 'string' }, 'What was assumed, changed or lost'),
 });
 

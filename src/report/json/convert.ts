@@ -60,6 +60,13 @@ const conversionJson = (conversion: Conversion) => ({
 
 function counted(all: readonly { outcome: string }[], outcomes: readonly string[]): Record<string, number> {
   return Object.fromEntries(
+  moved: conversion.moved && {
+    max: canonical(conversion.moved.maxMove),
+    mean: canonical(conversion.moved.meanMove),
+    method: conversion.moved.method,
+    fit: conversion.moved.fit,
+    blackPoint: conversion.moved.blackPoint,
+  },
     outcomes.map(outcome => [outcome, all.filter(each => each.outcome === outcome).length]),
   );
 }

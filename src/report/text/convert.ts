@@ -110,10 +110,10 @@ function copiedLines(all: readonly Conversion[], dryRun: boolean): string[] {
   ];
 }
 
-function whatWasMade({ from, to, format, bits, proof }: Conversion): string {
+function whatWasMade({ from, to, format, bits, proof, moved }: Conversion): string {
   const stored = `${from} to ${to}, ${format!.toUpperCase()}, ${bits} bits`;
   if (!proof) return `${stored}.`;
-  return `${stored}. ${proofWords(proof)}`;
+  return `${stored}. ${proofWords({ ...proof, moved })}`;
 }
 
 /** L* that are left out, so that the table is no wider than a terminal. */

@@ -21,7 +21,7 @@ describe('a candidate', () => {
         const picture = path.join(folder, name);
         fs.copyFileSync(known(name), picture);
         const wish = wishFor({ to, format: 'tiff' });
-        const { facts, maxError, meanError, told } = await candidateOf(picture, wish, 100);
+        const { facts, maxError, meanError, moved, told } = await candidateOf(picture, wish, 100);
         assert.deepEqual(fs.readdirSync(folder), [name]);
         const written = path.join(folder, 'written.tmp');
         const result = await remedyPicture(picture, written, wish);
@@ -29,6 +29,7 @@ describe('a candidate', () => {
         assert.deepEqual(facts, { ...read, sha256: '' }, `${name} to ${to}`);
         assert.deepEqual([maxError, meanError], [result.proof.maxError, result.proof.meanError]);
         assert.deepEqual(told, result.told);
+        assert.deepEqual(moved, result.moved);
       }
   });
 

@@ -19,11 +19,12 @@ const made = (path: string, output: string, told: string[]): Conversion => ({
   },
   ...{ format: 'tiff', bits: 8, reason: null },
   proof: { encoding: 'rgb-neutral', maxError: 1 / 3, meanError: 0.1, sha256: 'b'.repeat(64), bytes: 100 },
+  moved: null,
 });
 
 const none = (path: string, outcome: 'skipped' | 'failed', reason: string): Conversion => ({
   ...{ path, outcome, reason, output: null, sha256: '', from: 'unreadable', to: 'rgb-neutral' },
-  ...{ format: null, bits: null, proof: null, told: [] },
+  ...{ format: null, bits: null, proof: null, moved: null, told: [] },
 });
 
 export const report: ConvertReport = {

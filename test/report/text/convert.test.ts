@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { convertText, undoText } from '../../../src/report/text/convert';
+import type { Moved } from '../../../src/shared/remedy';
 import { fitting, noFitting, relinking, report, undone } from './conversions';
 
 const style = { width: 60, colour: false };
@@ -49,6 +50,21 @@ Check the book, and have a test print made before the run.
       /1 of them is not what was asked: rgb-residual instead of rgb-neutral\. Check the book/,
     );
     assert.doesNotMatch(said, /are what was asked for/);
+  });
+
+  it('hold tones that were moved on purpose against the plan, and say what moved them how far', () => {
+    const [first] = report.conversions;
+    const said = (moved: Moved) =>
+      convertText({ ...report, conversions: [{ ...first, moved }] }, noFitting, { ...style, width: 400 });
+    const plain = { maxMove: 23.456, meanMove: 5.4321, method: 'darker-sky', fit: false, blackPoint: false };
+    assert.match(
+      said(plain),
+      /off by L\* 0\.33 at most, 0\.100 on average, from what was planned\. On purpose the method darker-sky moved it by L\* 23\.46 at most, 5\.43 on average, from the picture’s own\.\n/,
+    );
+    assert.match(
+      said({ ...plain, method: '1,0,0', fit: true, blackPoint: true }),
+      /On purpose the weights 1,0,0 and the curve and the scaling of the black point moved it/,
+    );
   });
 
   it('show the curve and the tint, and what they rest on', () => {
