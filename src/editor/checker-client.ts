@@ -23,6 +23,9 @@ interface Pending {
 /** What was asked is not wanted any more. */
 export class Cancelled extends Error {}
 
+/** So long as somebody is likely to be at work: a picture saved then is judged without waiting for a start. */
+const QUARTER_OF_AN_HOUR = 15 * 60_000;
+
 /**
  * The checker process, started when first asked and let go when nobody has asked for a while and none keeps it. Every promise settles:
  * with the answer, with the checker's own words, as `Cancelled`, or saying that the process ended twice.
@@ -39,7 +42,7 @@ export class CheckerClient {
   constructor(
     private readonly program: string,
     private readonly log: (line: string) => void,
-    private readonly idleMs = 60_000,
+    private readonly idleMs = QUARTER_OF_AN_HOUR,
   ) {}
 
   ask<Q extends Question>(
