@@ -55,11 +55,6 @@ const conversionJson = (conversion: Conversion) => ({
     sha256: conversion.proof.sha256,
     bytes: conversion.proof.bytes,
   },
-  told: conversion.told,
-});
-
-function counted(all: readonly { outcome: string }[], outcomes: readonly string[]): Record<string, number> {
-  return Object.fromEntries(
   moved: conversion.moved && {
     max: canonical(conversion.moved.maxMove),
     mean: canonical(conversion.moved.meanMove),
@@ -67,6 +62,11 @@ function counted(all: readonly { outcome: string }[], outcomes: readonly string[
     fit: conversion.moved.fit,
     blackPoint: conversion.moved.blackPoint,
   },
+  told: conversion.told,
+});
+
+function counted(all: readonly { outcome: string }[], outcomes: readonly string[]): Record<string, number> {
+  return Object.fromEntries(
     outcomes.map(outcome => [outcome, all.filter(each => each.outcome === outcome).length]),
   );
 }
