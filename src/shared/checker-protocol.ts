@@ -164,7 +164,7 @@ export interface WaiveWish {
 export interface ConvertWish extends Made {
   paths: string[];
   where: Where;
-  /** Of layouts that may have to place the results. */
+  /** Of layouts that may have to place the results, and of the settings that may name them. */
   open: OpenText[];
 }
 
@@ -185,8 +185,11 @@ export interface ConvertAnswer {
   converted: { path: string; output: string; proof: string }[];
   skipped: LeftAlone[];
   failed: LeftAlone[];
-  /** What layouts have to be made to say so that they place the results; null where that was not asked for. */
-  relinking: PlaceEdit[] | null;
+  /**
+   * What layouts have to be made to say so that they place the results, and the settings with them; and lines that stay
+   * as they are. Null where that was not asked for.
+   */
+  relinking: { edits: PlaceEdit[]; left: LeftAlone[] } | null;
   /** What was left out of the folders that were named, and why. */
   notices: string[];
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */

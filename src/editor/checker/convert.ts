@@ -79,7 +79,7 @@ export async function convert(
       ...of('copied').map(({ path: at }) => ({ path: at, reason: COPIED })),
     ],
     failed: of('failed').map(left),
-    relinking: report.relinking?.changes.map(editOf) ?? null,
+    relinking: report.relinking && relinkingOf(report.relinking),
     notices: report.notices,
     stopped: report.stopped,
     report: convertText(report, { fit: null, counterTint: null }, STYLE),
@@ -87,6 +87,14 @@ export async function convert(
 }
 
 const COPIED = 'It is what was asked for already, and was copied as it is.';
+
+const relinkingOf = ({ changes, settings, problems }: Relinked): ConvertAnswer['relinking'] => ({
+  edits: [...changes, ...settings].map(editOf),
+  left: problems.map(({ file, line, why }) => ({
+    path: line === null ? file : `${file}:${line}`,
+    reason: why,
+  })),
+});
 
 const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({
   ...rangeOf(from, { line, column }),

@@ -3,15 +3,16 @@ import { defaultTarget, processes } from '../../print';
 import { encodingChoices } from '../../remedy/choices';
 import { type CandidateConverters, createConverters } from '../../remedy/converters';
 import { greyMethods } from '../../remedy/grey/methods';
+import { placingWords } from '../../remedy/plan/placing';
 import { errorWords } from '../../report/proof';
 import { changesOf } from '../../report/sheet/changes';
 import { encodings } from '../../report/sheet/encoding';
 import type { Recommendation } from '../../rules/recommended';
 import type { CheckerAnswers } from '../../shared/checker-protocol';
 import type { PictureReport } from '../../shared/finding';
-import type { Encoding } from '../../shared/picture';
+import type { Encoding, Format } from '../../shared/picture';
 import type { BeforeAndAfter, MethodPictures, Remedies } from '../../shared/remedies';
-import type { RemedyEncoding } from '../../shared/remedy';
+import type { RemedyEncoding, RemedyFormat } from '../../shared/remedy';
 import type { LightId, Target } from '../../shared/target';
 import { wishOf } from './convert';
 import { forecastsOn } from './lone-picture';
@@ -42,7 +43,8 @@ export class BookRemedies {
     const after = { facts, ...forecastsOn(targetsOf(picture, light), facts) };
     const named = (id: Encoding) => ({ id, name: encodings[id].name });
     return {
-      ...{ to, method, raster, told },
+      ...{ to, method, raster },
+      told: [...told, ...placingWordsOf(picture, facts.format, to)],
       from: named(picture.facts.encoding),
       found: named(facts.encoding),
       proof: `What would be stored was judged as it is: ${facts.encoding}, ${errorWords(made)}.`,
@@ -66,6 +68,14 @@ export class BookRemedies {
     return (this.#converters ??= createConverters({ converterFile: this.converterFile }));
   }
 }
+
+/** What the layouts of its book that place the picture make of a result beside it. */
+const placingWordsOf = ({ path, facts, placedAt = [] }: PictureReport, format: Format, to: RemedyEncoding) =>
+  placingWords(
+    placedAt,
+    { path, format: facts.format, inks: facts.space === 'cmyk' },
+    { format: format as RemedyFormat, to },
+  );
 
 /** A picture in colour that is in no book has none of its own. */
 function targetsOf({ targets }: PictureReport, light: LightId | null): Target[] {

@@ -6,7 +6,7 @@ import type { Book } from '../book';
 import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
 import { increments } from '../increments';
-import { openTexts } from '../layout/open-texts';
+import { openTextsThatName } from '../layout/open-texts';
 import { relink } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
@@ -96,13 +96,14 @@ export async function carryOut(
   const paths = files.map(({ fsPath }) => fsPath);
   const convert = () =>
     working(vscode.l10n.t('Converting {0}', subjectOf(files)), (signal, onProgress) => {
-      const open = book ? openTexts(book.root) : [];
+      const open = book ? openTextsThatName(book) : [];
       return checker.ask('convert', { ...asked, paths, open }, { signal, onProgress });
     });
   const answer = await convert();
   // what stands already is not made again: then only the lines are looked for in the text as it is now
-  const lines = async () => (await convert()).relinking ?? [];
-  if (book && answer.relinking) answer.relinking = await relink(book.root, answer.relinking, lines);
+  const lines = async () => (await convert()).relinking?.edits ?? [];
+  const { relinking } = answer;
+  if (book && relinking) relinking.edits = await relink(book.root, relinking.edits, lines);
   void tellConverted(answer, asked.where.kind === 'in-place' ? files : []);
   return answer;
 }
@@ -165,7 +166,7 @@ function tellConverted(answer: ConvertAnswer, inPlace: readonly vscode.Uri[]): P
       title: vscode.l10n.t('Open the result'),
       run: () => vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.file(converted[0].output)),
     });
-  return tell(answer, convertWords(answer), actions);
+  return tell(answer, convertWords(answer), actions, Boolean(answer.relinking?.left.length));
 }
 
 /** What came of it, with the whole report on request. */
@@ -173,13 +174,14 @@ async function tell(
   { failed, stopped, report }: ConvertAnswer | UndoAnswer,
   words: string,
   actions: readonly Action[],
+  isPartial = false,
 ): Promise<void> {
   const all: Action[] = [
     ...actions,
     { title: vscode.l10n.t('Show the report'), run: () => showReport(report) },
   ];
   const titles = all.map(({ title }) => title);
-  const answer = await (failed.length || stopped
+  const answer = await (failed.length || stopped || isPartial
     ? vscode.window.showWarningMessage(words, ...titles)
     : vscode.window.showInformationMessage(words, ...titles));
   all.find(({ title }) => title === answer)?.run();

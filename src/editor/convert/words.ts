@@ -1,6 +1,7 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import path from 'node:path';
 import * as vscode from 'vscode';
+import { kindOf } from '../../layout/kinds';
 import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
 
 /** The pictures or folders that are meant, as a title ends with them. */
@@ -23,9 +24,20 @@ export function convertWords(answer: ConvertAnswer): string {
         [failed.length, t('{0} failed', failed.length)],
       ]);
   const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
-  const placed = relinking ? [t('Lines of layouts that place the result now: {0}.', relinking.length)] : [];
+  const placed = relinking ? relinkingWords(relinking) : [];
   const leftOut = converted.length + skipped.length + failed.length === 0 ? notices : [];
   return [head, ...why, ...placed, ...leftOut].join(' ');
+}
+
+function relinkingWords({ edits, left }: NonNullable<ConvertAnswer['relinking']>): string[] {
+  const t = vscode.l10n.t;
+  const inLayouts = edits.filter(({ file }) => kindOf(file) !== null).length;
+  const inSettings = edits.length - inLayouts;
+  return [
+    ...(inLayouts || !left.length ? [t('Lines of layouts that place the result now: {0}.', inLayouts)] : []),
+    ...(inSettings ? [t('Names in evengrey.json that go with them: {0}.', inSettings)] : []),
+    ...(left.length ? [t('Lines left as they are: {0}.', left.length), ...reasons(left)] : []),
+  ];
 }
 
 export function undoWords({ restored, skipped, failed, stopped }: UndoAnswer): string {

@@ -1,6 +1,9 @@
 import path from 'node:path';
 import type { Placement } from '../../book/layouts';
 import { keepsInks, kindOf, type LayoutKind, shows, takes } from '../../layout';
+import type { Format } from '../../shared/picture';
+import type { RemedyEncoding, RemedyFormat } from '../../shared/remedy';
+import { resultName } from './names';
 import type { Asked } from './types';
 
 type Line = Pick<Placement, 'file' | 'line'>;
@@ -61,6 +64,33 @@ export function needsPng(lines: readonly Line[], placed: readonly Line[]): strin
   if (line) return `${shows(kindOf(line.file)!)} no TIFF, and ${line.file}:${line.line} is to place it`;
   if (placed.length) return `${placed[0].file}:${placed[0].line} places it so`;
   return null;
+}
+
+/**
+ * What a person should know before a result is made beside a picture and lines of layouts are to place it, which
+ * place the picture: a format that they want, or that they cannot place it.
+ * @param made the result as it would be without them
+ */
+export function placingWords(
+  lines: readonly Line[],
+  source: Placed & { format: Format },
+  made: { format: RemedyFormat; to: RemedyEncoding },
+): string[] {
+  const inks = made.to === 'black-only';
+  const why = needsPng(lines, []);
+  if (made.format === 'tiff' && source.format !== 'tiff' && !inks && why)
+    return [`Where the layouts are to place the result, it is a PNG instead: ${why}.`];
+  const { dir, base } = path.posix.parse(source.path);
+  const result = { path: path.posix.join(dir, resultName(base, made.format, made.to)), inks };
+  const refusals = new Map<string, Line[]>();
+  for (const line of lines) {
+    const refusal = unplaceable(kindOf(line.file)!, source, result);
+    if (refusal) refusals.set(refusal, [...(refusals.get(refusal) ?? []), line]);
+  }
+  return [...refusals].map(([refusal, [first, ...others]]) => {
+    const more = others.length ? ` and ${others.length} more` : '';
+    return `${first.file}:${first.line}${more} could not place the result. ${refusal}`;
+  });
 }
 
 const isTiff = (file: string) => /\.tiff?$/i.test(file);

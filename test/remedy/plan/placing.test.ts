@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { type LayoutKind, takes } from '../../../src/layout';
-import { linesIn, unplaceable } from '../../../src/remedy/plan/placing';
+import { linesIn, placingWords, unplaceable } from '../../../src/remedy/plan/placing';
 
 describe('what a line of a layout can place', () => {
   const at = (path: string, inks = false) => ({ path, inks });
@@ -62,5 +62,35 @@ describe('lines of layouts', () => {
   it('are found by the file that they place', () => {
     const { at } = linesIn(placements, '/book', false);
     assert.deepEqual([at('/book/x/a.jpg'), at('/book/x/b.jpg')], [[line], []]);
+  });
+});
+
+describe('what is said before a result is made for layouts to place', () => {
+  const web = { file: 'page.html', line: 2 };
+  const tex = { file: 'book.tex', line: 9 };
+  const jpeg = { path: 'x/a.jpg', format: 'jpeg', inks: false } as const;
+
+  it('is that it is a PNG, where it would be a TIFF', () => {
+    assert.deepEqual(placingWords([tex, web], jpeg, { format: 'tiff', to: 'rgb-neutral' }), [
+      'Where the layouts are to place the result, it is a PNG instead: pdfTeX takes no TIFF, and book.tex:9 is to place it.',
+    ]);
+  });
+
+  it('is each way in which lines could not place it, once', () => {
+    const words = placingWords([web, tex, { ...web, line: 4 }], jpeg, { format: 'tiff', to: 'black-only' });
+    assert.equal(words.length, 2);
+    assert.match(
+      words[0],
+      /^page\.html:2 and 1 more could not place the result\. "x\/a\.jpg" stays on the page: /,
+    );
+    assert.match(words[0], /place "x\/a\.jpg\.black-only\.tif" yourself/);
+    assert.match(words[1], /^book\.tex:9 could not.*--as jpeg/);
+  });
+
+  it('is nothing where they can, or where none is to', () => {
+    assert.deepEqual(placingWords([web], jpeg, { format: 'jpeg', to: 'single-channel' }), []);
+    assert.deepEqual(placingWords([], jpeg, { format: 'tiff', to: 'black-only' }), []);
+    const tiff = { path: 'a.tif', format: 'tiff', inks: false } as const;
+    assert.deepEqual(placingWords([web], tiff, { format: 'tiff', to: 'rgb-neutral' }), []);
   });
 });

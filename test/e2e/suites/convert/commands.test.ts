@@ -118,6 +118,50 @@ describe('converting', () => {
     await fs.rm(at('pictures/plate-7.single-channel.tif'));
   });
 
+  describe('for layouts that can place no TIFF', () => {
+    const files = ['book.md', 'evengrey.json'];
+    const garden = 'pictures/garden.jpg';
+    const stored = new Map<string, string>();
+    const textOf = (file: string) => fs.readFile(at(file), 'utf8');
+    const convert = (to: string) => {
+      void vscode.commands.executeCommand('evengrey.convert', inWorkspace(garden));
+      return answer(to, 'Lightness', 'the layouts place the result');
+    };
+
+    before(async () => {
+      for (const file of files) stored.set(file, await textOf(file));
+      const settings = { ...JSON.parse(stored.get('evengrey.json')!), spreads: [[garden]] };
+      await fs.writeFile(at('evengrey.json'), JSON.stringify(settings));
+    });
+    after(async () => {
+      for (const [file, text] of stored) await fs.writeFile(at(file), text);
+      for (const name of await fs.readdir(at('pictures')))
+        if (name.startsWith('garden.jpg.')) await fs.rm(at(`pictures/${name}`));
+    });
+
+    it('leaves a line as it is that could place no result, and says so with the way out', async () => {
+      await convert('Black ink alone');
+      const toast = await workbenchText(TOAST, /Lines left as they are: 1/);
+      assert.match(toast, /garden\.jpg\.black-only\.tif is written/);
+      assert.match(toast, /book\.md:7: "pictures\/garden\.jpg" stays on the page: browsers show no TIFF/);
+      await screenshot('convert-line-left');
+      assert.equal(await textOf('book.md'), stored.get('book.md'));
+      await vscode.commands.executeCommand('notifications.clearAll');
+    });
+
+    it('makes a PNG, and has the settings name it too, as one step', async () => {
+      await convert('Equal red, green and blue');
+      const toast = await workbenchText(TOAST, /place the result now: 1/);
+      assert.match(toast, /garden\.jpg\.rgb-neutral\.png is written/);
+      assert.match(toast, /Names in evengrey\.json that go with them: 1/);
+      assert.match(await textOf('book.md'), /!\[Garden\]\(pictures\/garden\.jpg\.rgb-neutral\.png\)/);
+      assert.match(
+        await textOf('evengrey.json'),
+        /"spreads":\[\["pictures\/garden\.jpg\.rgb-neutral\.png"\]\]/,
+      );
+    });
+  });
+
   it('takes what is selected in the explorer, from its menu', async () => {
     const selected = '.explorer-folders-view .monaco-list-row.selected';
     // the explorer may draw itself anew under the key, as files of the test before go: then it is pressed again

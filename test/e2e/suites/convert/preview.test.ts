@@ -63,6 +63,21 @@ describe('before and after in the preview', () => {
     assert.deepEqual(await fs.readdir(inWorkspace('pictures').fsPath), before);
   });
 
+  it('says beforehand what the layouts make of the result', async () => {
+    await openGarden();
+    assert.match(
+      await webviewText('#remedy-outcome', /PNG/),
+      /Where the layouts are to place the result, it is a PNG instead: browsers show no TIFF, and book\.md:7/,
+    );
+    await webviewClick('label[for="to-black-only"]');
+    const refused = await webviewText('#remedy-outcome', /could not place/);
+    assert.match(
+      refused,
+      /book\.md:7 could not place the result\. "pictures\/garden\.jpg" stays on the page/,
+    );
+    await screenshot('convert-preview-layouts');
+  });
+
   it('is wiped by keys and by the pointer', async () => {
     await openGarden();
     assert.equal(await bar(), 50);
