@@ -174,6 +174,7 @@ const unwritten = ({ path: at, pages: [facts] }: Asked, { to }: RemedyWish) => (
   format: null,
   bits: null,
   proof: null,
+  moved: null,
   told: [],
 });
 
@@ -185,7 +186,6 @@ const skipped = (asked: Asked, wish: RemedyWish, reason: string): Conversion => 
 
 const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
   ...unwritten(asked, wish),
-  moved: null,
   outcome: 'failed',
   reason,
 });
