@@ -7,7 +7,7 @@ import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, copied, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
 import { isCoarse } from './encode';
-import type { OpenKeep } from './keep/place';
+import { keepOf, type OpenKeep, originalsIn } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
 import { plan } from './plan';
@@ -98,7 +98,12 @@ async function convertAll(
   const gone = how.place.kind === 'in-place' ? madeOf(conversions) : relinked?.gone;
   const ended = await endedWaivers(how.root, gone ?? []);
   if (ended) notices.push(ended);
-  return { dryRun: how.dryRun, conversions, notices, relinking: relinked?.relinking ?? null, stopped };
+  return {
+    ...{ dryRun: how.dryRun, conversions, notices, relinking: relinked?.relinking ?? null, stopped },
+    folder: how.place.kind === 'folder' ? how.place.shown : null,
+    originals: how.place.kind === 'in-place' ? await originalsOf(how.root) : null,
+    below: how.wish.to === 'rgb-neutral' ? how.wish.below : null,
+  };
 }
 
 /** A conversion that is none, or what is to be undertaken. */
@@ -232,4 +237,13 @@ function idleQuality({ quality }: RemedyWish, conversions: readonly Conversion[]
   const results = conversions.filter(made);
   if (quality === null || !results.length || results.some(({ format }) => format === 'jpeg')) return null;
   return 'No result is a JPEG, so the quality that was asked for counted for nothing.';
+}
+
+/** Where originals of the book at `root` are kept, or would be, relative to it. */
+async function originalsOf(root: string): Promise<string> {
+  const realRoot = await fs.realpath(root);
+  return path
+    .relative(realRoot, originalsIn((await keepOf(realRoot)).folder))
+    .split(path.sep)
+    .join('/');
 }

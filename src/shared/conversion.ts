@@ -46,7 +46,13 @@ export interface Undone {
 export interface ConvertReport {
   dryRun: boolean;
   conversions: Conversion[];
-  /** What was left out. */
+  /** The folder for the results as it was named; null: they have none of their own. */
+  folder: string | null;
+  /** In place: the folder where originals are kept, relative to the root; else null. */
+  originals: string | null;
+  /** Colour of this chroma and more was to stay; null: none was. */
+  below: number | null;
+  /** What was left out, and what a person should look at. */
   notices: string[];
   /** Lines of layouts that place the results now, or would; null where that was not asked for. */
   relinking: Relinked | null;

@@ -374,6 +374,17 @@ describe('batch, with the layouts relinked', () => {
 });
 
 describe('batch, in place', () => {
+  it('says where the originals are, and would be, and else nothing of the kind', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    const planned = await run(root, { ...inPlace, dryRun: true });
+    const { originals, folder } = await run(root, { ...inPlace, wish: wishFor({ quality: 90, below: 4 }) });
+    assert.deepEqual([planned.originals, originals, folder], [originals, '.evengrey/originals', null]);
+    assert.deepEqual(fs.readdirSync(path.join(root, originals!)), [sha('colour 1')]);
+    const place = { kind: 'folder', folder: path.join(root, 'out'), shown: './out' } as const;
+    const into = await run(book({ 'a.jpg': 'colour 1' }), { place, wish: wishFor({ below: 4 }) });
+    assert.deepEqual([into.originals, into.folder, into.below], [null, './out', 4]);
+  });
+
   it('keeps the originals, and the rights of the files', async () => {
     const root = book({ 'a.jpg': 'colour 1' });
     fs.chmodSync(path.join(root, 'a.jpg'), 0o640);

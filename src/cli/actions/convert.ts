@@ -8,6 +8,7 @@ import type { Place } from '../../remedy/plan/types';
 import { RemedyError } from '../../remedy/remedy-error';
 import { undoConversions } from '../../remedy/undo';
 import { convertJson, undoJson } from '../../report/json/convert';
+import { otherThanAsked } from '../../report/otherwise';
 import { convertText, undoText } from '../../report/text/convert';
 import type { ConvertReport, UndoReport } from '../../shared/conversion';
 import { named, rootOf, settingsOf, shown } from '../book';
@@ -68,7 +69,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
       `${paths.map(shown).join(', ')} ${paths.length === 1 ? 'holds' : 'hold'} no picture of the book to convert. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
     );
   const code = exitCodeOf(report, report.conversions);
-  return report.relinking?.problems.length ? EXIT.findings : code;
+  return report.relinking?.problems.length || otherThanAsked(report).length ? EXIT.findings : code;
 }
 
 /** Results that have no name of their own, or one that no layout of the book can say. */

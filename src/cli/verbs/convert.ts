@@ -122,9 +122,10 @@ report says by how much it was rounded.
 A result is called by its picture and its encoding: plate.rgb-neutral.tif. Where
 the format changes, the old extension stays: plate.png.rgb-neutral.tif. With
 --out, names stay and folders are those of the book, and what is right already
-is copied, so that the folder is the whole set. Nothing is written over but
-our own earlier result of the same picture, and no picture without --in-place:
-its original then goes into git's own folder, or into .evengrey.
+is copied, so that the folder is the whole set; what is not in it is named last.
+Nothing is written over but our own earlier result of the same picture, and no
+picture without --in-place: its original then goes into git's own folder, or
+into .evengrey.
 Done a second time, it does nothing.
 With --relink a result that would be a TIFF is a PNG where a layout's tool takes
 no TIFF (browsers, pdfTeX, Typst). For black ink alone there is no such format:

@@ -133,12 +133,24 @@ export const convertReportSchema: Schema = {
     fit: orNull(fit),
     counterTint: orNull(counterTint),
     conversions: list(conversion, 'Sorted by path'),
-    notices: list({ type: 'string' }, 'What was left out'),
+    folder: orNull(text(), 'The folder for the results as it was named; null: they have none of their own'),
+    missing: list(
+      path,
+      'Pictures that are not in that folder, though they were meant: it is not the whole set',
+    ),
+    originals: orNull(
+      text(),
+      'In place: the folder where originals are kept, or would be, relative to the root; else null',
+    ),
+    below: orNull(number('CIELAB'), 'Colour of this chroma and more was to stay; null: none was'),
+    notices: list({ type: 'string' }, 'What was left out, and what a person should look at'),
     relinking: orNull(relinking, 'Null where that was not asked for'),
     stopped,
     summary: object({
       ...counts(OUTCOMES),
-      otherThanAsked: whole('Results that are found to be of another encoding than was asked for'),
+      otherThanAsked: whole(
+        'Results that are found to be of another encoding than was asked for; none where colour was to stay (`below`)',
+      ),
     }),
   }),
 };

@@ -1,4 +1,5 @@
 import type { Conversion, ConvertReport, Fitting, UndoReport } from '../../shared/conversion';
+import { otherThanAsked } from '../otherwise';
 import { document, SCHEMA } from './document';
 import { canonical } from './number';
 
@@ -7,7 +8,7 @@ import { canonical } from './number';
  * to the byte for the same pictures.
  */
 export function convertJson(
-  { dryRun, conversions, notices, relinking, stopped }: ConvertReport,
+  { dryRun, conversions, folder, originals, below, notices, relinking, stopped }: ConvertReport,
   { fit, counterTint }: Fitting,
 ): string {
   return document({
@@ -16,12 +17,17 @@ export function convertJson(
     fit,
     counterTint,
     conversions: conversions.map(conversionJson),
+    folder,
+    missing:
+      folder === null ? [] : conversions.filter(({ output }) => output === null).map(({ path }) => path),
+    originals,
+    below,
     notices,
     relinking,
     stopped,
     summary: {
       ...counted(conversions, ['converted', 'copied', 'planned', 'skipped', 'failed']),
-      otherThanAsked: conversions.filter(({ to, proof }) => proof && proof.encoding !== to).length,
+      otherThanAsked: otherThanAsked({ conversions, below }).length,
     },
   });
 }

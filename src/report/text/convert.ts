@@ -8,26 +8,28 @@ import type {
   UndoReport,
 } from '../../shared/conversion';
 import { proofWords } from '../proof';
+import { endBlocks } from './convert-end';
+import { type SharedWords, sharedWords } from './shared-words';
 import { type Paint, paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
 /** What was converted, for people: the sum first, then each picture, what failed last so that it is seen. */
-export function convertText(
-  { conversions, notices, dryRun, relinking, stopped }: ConvertReport,
-  fitting: Fitting,
-  style: Style,
-): string {
+export function convertText(report: ConvertReport, fitting: Fitting, style: Style): string {
+  const { conversions, notices, dryRun, relinking } = report;
   const paint = paintOf(style);
   const of = (...outcomes: Conversion['outcome'][]) =>
     conversions.filter(({ outcome }) => outcomes.includes(outcome));
   const made = of('converted', 'planned');
-  const common = saidOfAll(made);
+  const shared = sharedWords(made);
   const blocks = [
-    [paint.bold(headline(conversions, dryRun))],
+    [paint.bold(headline(report))],
     fitLines(fitting, style),
     counterLines(fitting, style),
-    ...made.map(conversion => madeLines(conversion, common, style)),
-    common.length ? ['Of all of them:', ...bullets(common, style)] : [],
+    ...made.map(conversion => madeLines(conversion, shared, style)),
+    ...shared.map(({ sentences, pictures, number }) => [
+      number === null ? 'Of all of them:' : `Of ${pictures.size} of them [${number}]:`,
+      ...bullets(sentences, style),
+    ]),
     copiedLines(of('copied'), dryRun),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
@@ -35,22 +37,12 @@ export function convertText(
     relinking ? settingsLines(relinking, 'the results', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
-    stopped === null && !dryRun && made.length ? wrap(advice(made), style.width) : [],
+    ...endBlocks(report, style),
   ];
   return text(blocks);
 }
 
-/** What the proofs bear out, no more: colour that was to stay, or a tone that is none, makes another encoding. */
-function advice(made: readonly Conversion[]): string {
-  const others = made.filter(({ to, proof }) => proof && proof.encoding !== to);
-  const encodings = [...new Set(others.map(({ proof }) => proof!.encoding))].join(', ');
-  const proven = others.length
-    ? `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.`
-    : 'The results were read again and are what was asked for.';
-  return `${proven} Check the book, and have a test print made before the run.`;
-}
-
-export function undoText({ undone, relinking, dryRun }: UndoReport, style: Style): string {
+export function undoText({ undone, relinking, dryRun, stopped }: UndoReport, style: Style): string {
   const paint = paintOf(style);
   const of = (outcome: Undone['outcome']) => undone.filter(each => each.outcome === outcome);
   const back = of(dryRun ? 'planned' : 'restored');
@@ -61,7 +53,7 @@ export function undoText({ undone, relinking, dryRun }: UndoReport, style: Style
       ? `No picture ${would ? 'would be' : 'was'} brought back.`
       : `Nothing ${would ? 'would be' : 'was'} undone.`;
   return text([
-    [paint.bold(head)],
+    [paint.bold(stopped === null ? head : `Stopped before the end. ${head}`)],
     back.map(({ path }) => safe(path)),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
@@ -81,7 +73,7 @@ const text = (blocks: readonly (readonly string[])[]) =>
 const pictures = (count: number) => (count === 1 ? '1 picture' : `${count} pictures`);
 const originals = (count: number) => (count === 1 ? '1 original' : `${count} originals`);
 
-function headline(conversions: readonly Conversion[], dryRun: boolean): string {
+function headline({ conversions, dryRun, stopped }: ConvertReport): string {
   const count = (outcome: Conversion['outcome']) =>
     conversions.filter(each => each.outcome === outcome).length;
   const made = count(dryRun ? 'planned' : 'converted');
@@ -91,14 +83,17 @@ function headline(conversions: readonly Conversion[], dryRun: boolean): string {
     ...(count('skipped') ? [`${count('skipped')} skipped`] : []),
     ...(count('failed') ? [`${count('failed')} failed`] : []),
   ];
-  return `${parts.join(', ')}.${dryRun ? ' Nothing was written.' : ''}`;
+  return `${stopped === null ? '' : 'Stopped before the end: '}${parts.join(', ')}.${dryRun ? ' Nothing was written.' : ''}`;
 }
 
-function madeLines(conversion: Conversion, common: readonly string[], style: Style): string[] {
+function madeLines(conversion: Conversion, shared: readonly SharedWords[], style: Style): string[] {
   const { path, output, told } = conversion;
-  const own = told.filter(sentence => !common.includes(sentence));
+  const among = shared.filter(({ pictures }) => pictures.has(conversion));
+  const own = told.filter(sentence => !among.some(({ sentences }) => sentences.includes(sentence)));
   const name = path === output ? `${safe(path)}, in place` : `${safe(path)} -> ${safe(output!)}`;
-  return [name, ...indent(wrap(whatWasMade(conversion), style.width - 2), 2), ...bullets(own, style)];
+  const numbers = among.flatMap(({ number }) => (number === null ? [] : `[${number}]`));
+  const what = [whatWasMade(conversion), ...numbers].join(' ');
+  return [name, ...indent(wrap(what, style.width - 2), 2), ...bullets(own, style)];
 }
 
 /** Pictures that lie among the results as they are. */
@@ -142,12 +137,6 @@ function counterLines({ counterTint: answer }: Fitting, style: Style): string[] 
 }
 
 const whole = (L: number) => L.toFixed(0);
-
-/** Sentences that are told of every one of several pictures: said once. */
-function saidOfAll([first, ...others]: readonly Conversion[]): string[] {
-  if (!others.length) return [];
-  return first.told.filter(sentence => others.every(({ told }) => told.includes(sentence)));
-}
 
 const bullets = (sentences: readonly string[], style: Style): string[] =>
   sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));

@@ -99,6 +99,16 @@ describe('evengrey convert', () => {
     assert.match(toned.stdout, /colour to rgb-toned/);
   });
 
+  it('ends with code 1 where a result is not what was asked, and not where colour was to stay', async () => {
+    const root = smallBook();
+    const run = (...options: string[]) => evengrey(['convert', 'in-colour.tif', ...options], { cwd: root });
+    const faint = await run('--to', 'rgb-toned', '--tone', '0.1,0.1');
+    assert.match(faint.stdout, /1 of them is not what was asked: rgb-neutral instead of rgb-toned/);
+    const kept = await run('--to', 'rgb-neutral', '--below', '6');
+    assert.match(kept.stdout, /are what was asked for; in 1 of them colour is left/);
+    assert.deepEqual([faint.code, kept.code], [1, 0]);
+  });
+
   it('fits tones to a target, shows the curve, and does so once', async () => {
     const root = smallBook();
     const args = [

@@ -26,6 +26,17 @@ describe('conversions as JSON', () => {
     const toned = { ...first, proof: { ...first.proof!, encoding: 'rgb-toned' as const } };
     const other = { ...report, conversions: [toned, ...others] };
     assert.equal(JSON.parse(convertJson(other, fitting)).summary.otherThanAsked, 1);
+    const kept = JSON.parse(convertJson({ ...other, below: 6 }, fitting));
+    assert.deepEqual([kept.summary.otherThanAsked, kept.below], [0, 6]);
+    const into = JSON.parse(convertJson({ ...report, folder: 'set' }, fitting));
+    assert.deepEqual([into.folder, into.missing], ['set', ['c.tif', 'd.tif']]);
+    assert.deepEqual(JSON.parse(convertJson(report, fitting)).missing, []);
+    const moved = { maxMove: 1 / 3, meanMove: 0.1, method: 'luma', fit: true, blackPoint: false };
+    const shifted = { ...report, conversions: [{ ...first, moved }] };
+    assert.deepEqual(JSON.parse(convertJson(shifted, fitting)).conversions[0].moved, {
+      ...{ max: 0.333333, mean: 0.1, method: 'luma', fit: true, blackPoint: false },
+    });
+    assert.equal(strictErrors(convertReportSchema, JSON.parse(convertJson(shifted, fitting))), '');
     assert.deepEqual(JSON.parse(undoJson(undone)).summary, {
       restored: 1,
       planned: 0,

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { convertText, undoText } from '../../../src/report/text/convert';
+import type { Conversion } from '../../../src/shared/conversion';
 import type { Moved } from '../../../src/shared/remedy';
 import { fitting, noFitting, relinking, report, undone } from './conversions';
 
@@ -50,6 +51,103 @@ Check the book, and have a test print made before the run.
       /1 of them is not what was asked: rgb-residual instead of rgb-neutral\. Check the book/,
     );
     assert.doesNotMatch(said, /are what was asked for/);
+  });
+
+  it('say first that they are of work that was stopped', () => {
+    const stopped = 'Stopped. Every picture is whole.';
+    assert.match(
+      convertText({ ...report, stopped }, noFitting, style),
+      /^Stopped before the end: 2 pictures converted, 1 skipped, 1 failed\.\n/,
+    );
+    assert.match(
+      undoText({ ...undone, stopped }, style),
+      /^Stopped before the end\. 1 original brought back/,
+    );
+  });
+
+  it('say once what many share, and refer to it', () => {
+    const [first] = report.conversions;
+    const told = (path: string, ...sentences: string[]) => ({
+      ...first,
+      path,
+      output: `${path}.tif`,
+      told: sentences,
+    });
+    const conversions = [
+      ...['a', 'b', 'c'].map(path => told(path, 'Said of all.', 'Said of three.')),
+      told('d', 'Said of all.', 'Said of one.'),
+    ];
+    const said = convertText({ ...report, conversions }, noFitting, { ...style, width: 200 });
+    assert.match(said, /\na -> a\.tif\n {2}four-channel to .* on average\. \[1\]\n\nb -> /);
+    assert.match(said, /\nd -> d\.tif\n {2}.* on average\.\n {2}- Said of one\.\n/);
+    assert.match(
+      said,
+      /\n\nOf all of them:\n {2}- Said of all\.\n\nOf 3 of them \[1\]:\n {2}- Said of three\.\n\n/,
+    );
+    assert.equal(said.match(/Said of three/g)!.length, 1);
+  });
+
+  it('end with the pictures that are not in the folder for the results, and why', () => {
+    const [first] = report.conversions;
+    const colour = (path: string): Conversion => ({
+      ...{ ...report.conversions[2], path },
+      reason: 'It is in colour, and nobody said that it is to be grey. Name it.',
+    });
+    const conversions = [
+      first,
+      ...'defghi'.split('').map(name => colour(`${name}.jpg`)),
+      report.conversions[3],
+    ];
+    const into = { ...report, conversions, folder: 'set' };
+    const said = convertText(into, noFitting, { ...style, width: 120 });
+    assert.ok(
+      said.endsWith(`are what was asked for. Check the book, and have a test print made before the run.
+
+7 pictures of the book are not in "set", which is not the whole set without them:
+  d.jpg, e.jpg, f.jpg, g.jpg, h.jpg and 1 more: It is in colour, and nobody said that it is to be grey.
+  d.tif: It is cut short.
+`),
+      said,
+    );
+    const one = { ...into, conversions: [first, report.conversions[3]], dryRun: true };
+    assert.match(
+      convertText(one, noFitting, { ...style, width: 120 }),
+      /1 picture of the book would not be in "set", which is not the whole set without it:\n {2}d\.tif: It is cut short\.\n$/,
+    );
+    const before = { ...colour('x.jpg'), output: 'set/x.jpg' };
+    assert.doesNotMatch(
+      convertText({ ...into, conversions: [first, before] }, noFitting, style),
+      /whole set/,
+    );
+    assert.doesNotMatch(convertText({ ...into, folder: null }, noFitting, style), /whole set/);
+  });
+
+  it('take colour that was to stay for what was asked', () => {
+    const [first, second] = report.conversions;
+    const kept = { ...second, proof: { ...second.proof!, encoding: 'colour' as const } };
+    const said = convertText({ ...report, conversions: [first, kept], below: 6 }, noFitting, {
+      ...style,
+      width: 200,
+    });
+    assert.match(
+      said,
+      /are what was asked for; in 1 of them colour is left, since only colour below a chroma of 6 was to go\. Check/,
+    );
+    assert.doesNotMatch(said, /not what was asked/);
+  });
+
+  it('say where the originals are that results took the place of, and how they come back', () => {
+    const said = (more: object) =>
+      convertText({ ...report, originals: '.git/evengrey/originals', ...more }, noFitting, {
+        ...style,
+        width: 200,
+      });
+    assert.match(
+      said({}),
+      /\nThe originals are kept in "\.git\/evengrey\/originals"\. "evengrey convert --undo" with the same names brings them back/,
+    );
+    assert.match(said({ dryRun: true }), /originals would be kept in/);
+    assert.doesNotMatch(said({ conversions: report.conversions.slice(2) }), /originals/);
   });
 
   it('hold tones that were moved on purpose against the plan, and say what moved them how far', () => {

@@ -1,0 +1,70 @@
+// no-unit-test: test/report/text/convert.test.ts reads it
+import { list } from '../../rules/words';
+import type { Conversion, ConvertReport } from '../../shared/conversion';
+import { foundOtherwise, otherThanAsked } from '../otherwise';
+import { type Style, safe } from './style';
+import { indent, wrap } from './wrap';
+
+/** What a report of conversions ends with, as blocks of lines: whatever must not be missed last. */
+export function endBlocks(report: ConvertReport, style: Style): string[][] {
+  const { conversions, dryRun, stopped } = report;
+  const made = conversions.filter(({ outcome }) => outcome === 'converted' || outcome === 'planned');
+  return [
+    made.length ? originalsLines(report, style) : [],
+    stopped === null && !dryRun && made.length ? wrap(advice(made, report), style.width) : [],
+    missingLines(report, style),
+  ];
+}
+
+function originalsLines({ originals, dryRun }: ConvertReport, { width }: Style): string[] {
+  if (originals === null) return [];
+  const kept = `The originals ${dryRun ? 'would be' : 'are'} kept in "${safe(originals)}"`;
+  return wrap(`${kept}. "evengrey convert --undo" with the same names brings them back, bit for bit.`, width);
+}
+
+/** What the proofs bear out, no more: a tone that is none makes another encoding. */
+function advice(made: readonly Conversion[], { below }: ConvertReport): string {
+  return `${proven(made, below)} Check the book, and have a test print made before the run.`;
+}
+
+function proven(made: readonly Conversion[], below: number | null): string {
+  const others = otherThanAsked({ conversions: [...made], below });
+  if (others.length) {
+    const encodings = [...new Set(others.map(({ proof }) => proof!.encoding))].join(', ');
+    return `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.`;
+  }
+  const coloured = foundOtherwise(made).length;
+  const kept = coloured
+    ? `; in ${coloured} of them colour is left, since only colour below a chroma of ${below} was to go`
+    : '';
+  return `The results were read again and are what was asked for${kept}.`;
+}
+
+/** So many names of pictures say which they are. */
+const NAMED = 5;
+
+/** Pictures that are not in the folder for the results, which is then not all of what was asked for. */
+function missingLines({ conversions, folder, dryRun }: ConvertReport, { width }: Style): string[] {
+  const missing = folder === null ? [] : conversions.filter(({ output }) => output === null);
+  if (!missing.length) return [];
+  const [of, them, is] = missing.length === 1 ? ['picture', 'it', 'is'] : ['pictures', 'them', 'are'];
+  const head = `${missing.length} ${of} of the book ${dryRun ? 'would not be' : `${is} not`} in "${safe(folder!)}", which is not the whole set without ${them}:`;
+  return [
+    ...wrap(head, width, 2),
+    ...[...byReason(missing)].flatMap(([reason, names]) =>
+      indent(wrap(`${safe(list(names, NAMED))}: ${safe(reason)}`, width - 2, 2), 2),
+    ),
+  ];
+}
+
+function byReason(missing: readonly Conversion[]): Map<string, string[]> {
+  const names = new Map<string, string[]>();
+  for (const { path, reason } of missing) {
+    const why = firstSentence(reason!);
+    names.set(why, [...(names.get(why) ?? []), path]);
+  }
+  return names;
+}
+
+/** The rest of a reason says what to do, and stands above. */
+const firstSentence = (reason: string): string => /^.*?\.(?=\s|$)/s.exec(reason)?.[0] ?? reason;
