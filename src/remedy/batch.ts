@@ -18,7 +18,7 @@ import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
-import { DiskFull, troubleOf } from './trouble';
+import { endOf, troubleOf } from './trouble';
 import { COARSE } from './words';
 
 export interface Converting extends Selecting {
@@ -37,9 +37,9 @@ export interface Converting extends Selecting {
 
 /**
  * Converts the pictures of a book that are meant. What fails costs only that picture; a full disk ends the work in good
- * order. Done again, it does nothing. The converters are closed at the end.
- * @throws RemedyError where another run is at work on the book, or the originals cannot be kept; the signal's reason
- * when cancelled: then everything is whole, and nothing half-written is left
+ * order, and so does cancelling: everything is whole then, nothing half-written is left, and the report says what is
+ * done. Done again, it does nothing. The converters are closed at the end.
+ * @throws RemedyError where another run is at work on the book, or the originals cannot be kept
  */
 export async function convertPictures(how: Converting): Promise<ConvertReport> {
   const folders = new Set<string>();
@@ -58,39 +58,25 @@ async function convertAll(
   keep: OpenKeep | null,
   folders: Set<string>,
 ): Promise<ConvertReport> {
-  const { pictures, notices, placements } = await select(how);
-  const lines = linesIn(placements, await fs.realpath(how.root), how.relink);
-  const decisions = plan(pictures, how.wish, how.place, lines);
   const results = new Results(how.memory);
-  const conversions: Conversion[] = new Array(decisions.length);
-  const undertakings: { at: number; of: Undertaking }[] = [];
-  const coarse = how.dryRun && (await isCoarse(how.wish.greyProfile));
-  for (const [at, decision] of decisions.entries()) {
-    const settled = await settle(decision, how, results);
-    if ('path' in settled) conversions[at] = settled;
-    else if (how.dryRun) conversions[at] = await planned(settled, how.wish, coarse);
-    else {
-      undertakings.push({ at, of: settled });
-      folders.add(path.dirname(settled.order.output));
-    }
-  }
-  await Promise.all([...folders].map(sweep));
-  const means: Means = { ...how, results, keep, inTurn: oneAtATime() };
+  const notices: string[] = [];
+  const conversions: Conversion[] = [];
+  let decisions: Decision[] = [];
   let stopped: string | null = null;
-  let done = 0;
   try {
-    const jobs = how.jobs ?? Math.min(2, availableParallelism());
-    // one more than there are converters, so that none of them waits for a disk
-    await inLanes(undertakings, jobs + 1, async ({ at, of }) => {
-      how.signal?.throwIfAborted();
-      conversions[at] = await attempt(of, means);
-      how.onProgress?.(++done, undertakings.length, of.asked.path);
-    });
+    const selected = await select(how);
+    notices.push(...selected.notices);
+    const lines = linesIn(selected.placements, await fs.realpath(how.root), how.relink);
+    decisions = plan(selected.pictures, how.wish, how.place, lines);
+    const undertakings = await settled(decisions, how, results, conversions);
+    for (const { of } of undertakings) folders.add(path.dirname(of.order.output));
+    await Promise.all([...folders].map(sweep));
+    const means: Means = { ...how, results, keep, inTurn: oneAtATime() };
+    await undertake(undertakings, how, means, conversions);
   } catch (error) {
-    if (!(error instanceof DiskFull)) throw error;
-    stopped = error.message;
-    for (const { at, of } of undertakings)
-      conversions[at] ??= failed(of.asked, how.wish, 'Not converted: the disk is full.');
+    const end = endOf(error, how.signal);
+    stopped = end.stopped;
+    for (const [at, { asked }] of decisions.entries()) conversions[at] ??= failed(asked, how.wish, end.left);
   }
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
@@ -104,6 +90,39 @@ async function convertAll(
     originals: how.place.kind === 'in-place' ? await originalsOf(how.root) : null,
     below: how.wish.to === 'rgb-neutral' ? how.wish.below : null,
   };
+}
+
+/** Fills in the conversions that are none, or are only planned, and gives those that are to be undertaken. */
+async function settled(
+  decisions: readonly Decision[],
+  how: Converting,
+  results: Results,
+  conversions: Conversion[],
+): Promise<{ at: number; of: Undertaking }[]> {
+  const undertakings: { at: number; of: Undertaking }[] = [];
+  const coarse = how.dryRun && (await isCoarse(how.wish.greyProfile));
+  for (const [at, decision] of decisions.entries()) {
+    const one = await settle(decision, how, results);
+    if ('path' in one) conversions[at] = one;
+    else if (how.dryRun) conversions[at] = await planned(one, how.wish, coarse);
+    else undertakings.push({ at, of: one });
+  }
+  return undertakings;
+}
+
+async function undertake(
+  undertakings: readonly { at: number; of: Undertaking }[],
+  { jobs = Math.min(2, availableParallelism()), signal, onProgress }: Converting,
+  means: Means,
+  conversions: Conversion[],
+): Promise<void> {
+  let done = 0;
+  // one more than there are converters, so that none of them waits for a disk
+  await inLanes(undertakings, jobs + 1, async ({ at, of }) => {
+    signal?.throwIfAborted();
+    conversions[at] = await attempt(of, means);
+    onProgress?.(++done, undertakings.length, of.asked.path);
+  });
 }
 
 /** A conversion that is none, or what is to be undertaken. */
@@ -156,7 +175,7 @@ async function attempt(of: Undertaking, means: Means): Promise<Conversion> {
     return await carryOut(of, means);
   } catch (error) {
     means.signal?.throwIfAborted();
-    return failed(of.asked, means.wish, troubleOf(error));
+    return failed(of.asked, means.wish, troubleOf(error, path.dirname(of.order.output)));
   }
 }
 
@@ -222,8 +241,9 @@ async function unwritable(folder: string): Promise<string | null> {
     await fs.access(folder, fs.constants.W_OK);
     return null;
   } catch (error) {
-    const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
-    return isMissing ? unwritable(path.dirname(folder)) : troubleOf(error);
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT') return unwritable(path.dirname(folder));
+    return troubleOf(Object.assign(new Error(), { code }), folder);
   }
 }
 

@@ -1,4 +1,5 @@
 // no-unit-test: test/remedy/batch.test.ts goes through every way of it
+import path from 'node:path';
 import { ChildFailure } from '../book/child';
 import { RemedyError } from './remedy-error';
 
@@ -10,16 +11,32 @@ export class DiskFull extends Error {
 export const DISK_FULL =
   'The disk is full, so the conversion was stopped. Every picture is whole, the old one or the new one. Make room and start again: what is done already is not done twice.';
 
+export const STOPPED =
+  'Stopped. Every picture is whole, and what was converted stands. Start again to go on: what is done already is not done twice.';
+
+/**
+ * What ended the work in good order, and what that means for a picture that it did not come to.
+ * @throws the error itself where it is another
+ */
+export function endOf(error: unknown, signal: AbortSignal | undefined): { stopped: string; left: string } {
+  if (error instanceof DiskFull) return { stopped: error.message, left: 'Not converted: the disk is full.' };
+  if (signal?.aborted && error === signal.reason)
+    return { stopped: STOPPED, left: 'Not converted: the work was stopped before.' };
+  throw error;
+}
+
 /**
  * Why a picture was not converted, in a sentence, from whatever was thrown.
+ * @param folder where it was to be written (absolute), where the error names no file
  * @throws DiskFull, and what is no picture's own failure
  */
-export function troubleOf(error: unknown): string {
+export function troubleOf(error: unknown, folder: string): string {
   if (error instanceof RemedyError) return error.message;
   if (error instanceof ChildFailure) return lost(error);
-  const { code } = error as NodeJS.ErrnoException;
+  const { code, path: file, dest = file } = error as NodeJS.ErrnoException & { dest?: string };
   if (code === 'ENOSPC' || code === 'EDQUOT') throw new DiskFull(DISK_FULL);
   if (typeof code !== 'string' || !/^E[A-Z0-9]+$/.test(code)) throw error;
+  if (code === 'EACCES' || code === 'EPERM') return noRight(dest ? path.dirname(dest) : folder);
   return sentences[code] ?? `The file system refused it (${code}). The picture was left as it is.`;
 }
 
@@ -35,12 +52,10 @@ function lost(failure: ChildFailure): string {
   }
 }
 
-const noRight =
-  'The folder of the result may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.';
+const noRight = (folder: string) =>
+  `The folder "${folder}" may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.`;
 
 const sentences: Record<string, string> = {
-  EACCES: noRight,
-  EPERM: noRight,
   EROFS:
     'The disk of the result is read-only, so nothing was changed. Have the results written into a folder elsewhere.',
   ENOENT: 'The picture or its folder was taken away while it was converted.',

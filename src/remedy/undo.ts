@@ -41,7 +41,10 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
   const unknown: Candidate[] = [];
   let stopped: string | null = null;
   for (const [at, { file, named }] of present.entries()) {
-    how.signal?.throwIfAborted();
+    if (how.signal?.aborted) {
+      stopped = UNDOING_STOPPED;
+      break;
+    }
     try {
       const one = await undoOne(file, history, how.dryRun);
       if (one) undone.push({ path: shown(file), ...one.undone });
@@ -76,6 +79,8 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
   return { dryRun: how.dryRun, undone, relinking, stopped };
 }
 
+export const UNDOING_STOPPED =
+  'Stopped. Every picture is whole, and what was brought back stays. Start again to go on.';
 const NEVER = 'It was not converted in place.';
 const UNKEPT =
   'Its own record says that it was converted, and neither its original nor a note of that is kept for this book: a clean-up may have deleted both. Bring the original back from a copy of your own.';
@@ -152,7 +157,7 @@ async function restored(
     await restorePicture(file, result);
     return { outcome: 'restored', sha256: from, reason: null };
   } catch (error) {
-    return failure(troubleOf(error), error instanceof OriginalLost ? 'lost' : 'failed');
+    return failure(troubleOf(error, path.dirname(file)), error instanceof OriginalLost ? 'lost' : 'failed');
   }
 }
 

@@ -468,7 +468,7 @@ describe('batch, when something goes wrong', () => {
     ['a refusal', new RemedyError('It will not do.'), /^It will not do\.$/],
     ['a crash', new ChildFailure('crashed', 'x'), /crashed on this picture/],
     ['a hanging converter', new ChildFailure('timeout', 'no answer within 5 seconds'), /5 seconds/],
-    ['a folder without the right to write', system('EACCES'), /may not be written to/],
+    ['a folder without the right to write', system('EACCES'), /^The folder "\/.*" may not be written to/],
     ['a read-only disk', system('EROFS'), /read-only/],
     ['a name that is too long', system('ENAMETOOLONG'), /too long/],
     ['whatever else a file system says', system('EIO'), /\(EIO\)/],
@@ -538,7 +538,18 @@ describe('batch, when something goes wrong', () => {
         fs.writeFileSync(temporary, 'half');
       },
     };
-    await assert.rejects(run(root, { ...inPlace, converters, jobs: 1, signal: stop.signal }), /stopped/);
+    const report = await run(root, { ...inPlace, converters, jobs: 1, signal: stop.signal, relink: true });
+    assert.match(report.stopped!, /^Stopped\. Every picture is whole/);
+    assert.deepEqual([report.relinking, report.conversions.length], [null, 4]);
+    const done = report.conversions
+      .filter(({ outcome }) => outcome === 'converted')
+      .map(({ path: at }) => at);
+    const changed = Object.entries(contents(root)).filter(([, text]) => text.startsWith('rgb-neutral of'));
+    assert.deepEqual(
+      done,
+      changed.map(([name]) => name),
+    );
+    assert.match(report.conversions[3].reason!, /Not converted: the work was stopped/);
     assert.deepEqual(fs.readdirSync(root), ['.evengrey', '1.jpg', '2.jpg', '3.jpg', '4.jpg']);
     assert.equal(contents(root)['4.jpg'], 'colour 4');
   });

@@ -28,6 +28,15 @@ describe('undoing a conversion in place', () => {
     assert.deepEqual(outcomes(again.undone), { 'a.jpg': 'skipped', 'x/b.jpg': 'skipped' });
   });
 
+  it('stops between two pictures, and says what is back', async () => {
+    const { root } = await converted();
+    const stop = new AbortController();
+    const report = await undo(root, { signal: stop.signal, onProgress: () => stop.abort() });
+    assert.match(report.stopped!, /^Stopped\. Every picture is whole, and what was brought back stays/);
+    assert.deepEqual(outcomes(report.undone), { 'a.jpg': 'restored' });
+    assert.deepEqual(contents(root), { ...originals, 'x/b.jpg': `rgb-neutral of ${sha('colour 2')}` });
+  });
+
   it('does so again after the same was done again', async () => {
     const { root } = await converted();
     await undo(root);

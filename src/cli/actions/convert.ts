@@ -6,7 +6,8 @@ import { convertPictures } from '../../remedy/batch';
 import { createConverters } from '../../remedy/converters';
 import type { Place } from '../../remedy/plan/types';
 import { RemedyError } from '../../remedy/remedy-error';
-import { undoConversions } from '../../remedy/undo';
+import { STOPPED } from '../../remedy/trouble';
+import { UNDOING_STOPPED, undoConversions } from '../../remedy/undo';
 import { convertJson, undoJson } from '../../report/json/convert';
 import { otherThanAsked } from '../../report/otherwise';
 import { convertText, undoText } from '../../report/text/convert';
@@ -22,8 +23,6 @@ import { styleOf } from '../style';
 import type { ConvertVerbOptions } from '../verbs/convert';
 import { wishOf } from '../wish';
 import { candidates } from './candidates';
-
-const STOPPED = 'Stopped. Every picture is whole, and what was converted stands.';
 
 /** Converts pictures, or undoes that, writes the report and gives the exit code. */
 export async function convert(names: readonly string[], options: ConvertVerbOptions): Promise<number> {
@@ -45,7 +44,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   if (options.relink) await refuseRelinking(place, root);
   const { wish, fitting } = fitted(plain, options, settings);
   const dryRun = options.dryRun ?? false;
-  const report = await working((signal, onProgress) =>
+  const { report, end } = await working(STOPPED, (signal, onProgress) =>
     withReading(root, { jobs: options.jobs, cache: true }, ({ pool, cache }) => {
       const converters = createConverters({
         converterFile: path.join(__dirname, 'converter.js'),
@@ -64,11 +63,12 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     format === 'json' ? convertJson(report, fitting) : convertText(report, fitting, styleOf(output)),
     output,
   );
+  if (end) throw end;
   if (!report.conversions.length)
     throw new Failure(
       `${paths.map(shown).join(', ')} ${paths.length === 1 ? 'holds' : 'hold'} no picture of the book to convert. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
     );
-  const code = exitCodeOf(report, report.conversions);
+  const code = exitCodeOf(report.conversions);
   return report.relinking?.problems.length || otherThanAsked(report).length ? EXIT.findings : code;
 }
 
@@ -89,42 +89,47 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
     throw new Failure(`--undo goes with no other option but --dry-run: leave --${dashed(other)} out.`);
   const root = await rootOf(paths);
   const { settings } = await settingsOf(root, undefined, 'undone');
-  const report = await working((signal, onProgress) =>
+  const { report, end } = await working(UNDOING_STOPPED, (signal, onProgress) =>
     undoConversions({ root, paths, settings, dryRun, memory: cacheFolder(), signal, onProgress }),
   );
   await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output);
+  if (end) throw end;
   const lost = report.undone.filter(({ outcome }) => outcome === 'lost').length;
-  if (lost && report.stopped === null)
+  if (lost)
     throw new Failure(
       `${lost === 1 ? 'The original of 1 picture is' : `The originals of ${lost} pictures are`} not kept any more and cannot be brought back: each is named in the report.`,
     );
-  const code = exitCodeOf(report, report.undone);
+  const code = exitCodeOf(report.undone);
   return report.relinking?.problems.length ? EXIT.findings : code;
 }
 
 const dashed = (key: string) => key.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`);
 
-/** Work that can be stopped and shows how far it is. */
-function working<T>(
-  work: (signal: AbortSignal, onProgress: (done: number, total: number, file: string) => void) => Promise<T>,
-): Promise<T> {
+/**
+ * Work that can be stopped and shows how far it is; `end`: what ended it early, to be thrown once the report is written.
+ * @param message said when a person or the system stopped it
+ */
+function working<Report extends Pick<ConvertReport | UndoReport, 'stopped'>>(
+  message: string,
+  work: (
+    signal: AbortSignal,
+    onProgress: (done: number, total: number, file: string) => void,
+  ) => Promise<Report>,
+): Promise<{ report: Report; end: Error | null }> {
   const progress = new Progress(process.stderr);
   return interruptible(async signal => {
     try {
-      return await work(signal, (done, total, file) => progress.tell(done, total, file));
+      const report = await work(signal, (done, total, file) => progress.tell(done, total, file));
+      const { stopped } = report;
+      return { report, end: stopped === null ? null : signal.aborted ? signal.reason : new Failure(stopped) };
     } finally {
       progress.end();
     }
-  }, STOPPED);
+  }, message);
 }
 
-function exitCodeOf(
-  { stopped }: Pick<ConvertReport | UndoReport, 'stopped'>,
-  all: readonly { outcome: string }[],
-): number {
-  if (stopped !== null) throw new Failure(stopped);
-  return all.some(({ outcome }) => outcome === 'failed') ? EXIT.findings : EXIT.clean;
-}
+const exitCodeOf = (all: readonly { outcome: string }[]): number =>
+  all.some(({ outcome }) => outcome === 'failed') ? EXIT.findings : EXIT.clean;
 
 async function placeOf({ out, inPlace }: ConvertVerbOptions, paths: readonly string[]): Promise<Place> {
   if (out === undefined) return { kind: inPlace ? 'in-place' : 'beside' };

@@ -135,8 +135,9 @@ told and stay, and waivers of it, which then waive nothing, are told.
 --undo also has layouts and settings name the originals again, where a line
 still says what --relink wrote there; results beside the originals stay.
 Exit codes: 0 all done, or nothing to do; 1 some pictures could not be
-converted or brought back, or lines were left as they are; 2 usage, settings, a
-full disk, or originals that are not kept any more.
+converted or brought back, a result is not what was asked, or lines were left
+as they are; 2 usage, settings, a full disk, or originals that are not kept any
+more; 130 or 143 stopped by a signal, with a report of what was done.
 Examples:
   evengrey convert my-book --to rgb-neutral --dry-run
   evengrey convert my-book/plates --to black-only --as tiff --out for-the-press

@@ -65,6 +65,7 @@ export async function convert(
   };
   const converters = createConverters({ converterFile: path.join(__dirname, 'converter.js') });
   const report = await convertPictures({ ...how, converters, dryRun: false }).finally(() => cache.save());
+  signal.throwIfAborted();
   const of = (outcome: Conversion['outcome']) =>
     report.conversions.filter(conversion => conversion.outcome === outcome);
   const left = ({ path, reason }: Conversion) => ({ path, reason: reason! });
@@ -110,6 +111,7 @@ export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAns
     memory: cacheFolder(),
     onProgress: (done, total) => onProgress({ done, total }),
   });
+  signal.throwIfAborted();
   const of = (outcome: string) => report.undone.filter(each => each.outcome === outcome);
   const left = ({ path, reason }: { path: string; reason: string | null }) => ({ path, reason: reason! });
   return {

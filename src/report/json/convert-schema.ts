@@ -15,7 +15,10 @@ import {
 
 const path = text('Relative to the root of the book, forward slashes');
 const contract = { const: 1, description: 'Number of this contract' };
-const stopped = orNull(text(), 'Why nothing more was begun; null where the work came to its end');
+const stopped = orNull(
+  text(),
+  'Why nothing more was begun, such as a full disk or an interruption; null where the work came to its end',
+);
 const counts = (outcomes: readonly string[]): Record<string, Schema> =>
   Object.fromEntries(outcomes.map(outcome => [outcome, whole('Pictures')]));
 

@@ -5,7 +5,9 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { noSettings } from '../../../src/book/settings/settings';
 import { undoConversions } from '../../../src/remedy/undo';
+import { convertReportSchema } from '../../../src/report/json/convert-schema';
 import { temporaryFolder, write } from '../../book/support/folder';
+import { strictErrors } from '../../report/support';
 import { pictures } from '../support/book';
 import { contents, leftovers } from '../support/contents';
 import { dist, evengrey, withConverter } from '../support/run';
@@ -164,7 +166,7 @@ describe('evengrey convert, stopped', () => {
         require(real);`);
       const root = temporaryFolder(twenty());
       const originals = contents(root);
-      const ran = await evengrey(['convert', root, ...IN_PLACE, '--jobs', '1'], {
+      const ran = await evengrey(['convert', root, ...IN_PLACE, '--jobs', '1', '--format', 'json'], {
         program,
         during: child => {
           const watch = setInterval(() => {
@@ -174,8 +176,12 @@ describe('evengrey convert, stopped', () => {
           }, 10);
         },
       });
-      assert.deepEqual([ran.code, ran.stdout], [code, '']);
+      assert.equal(ran.code, code);
       assert.match(ran.stderr, /^Stopped\. Every picture is whole/);
+      const report = JSON.parse(ran.stdout);
+      assert.equal(strictErrors(convertReportSchema, report), '');
+      assert.match(report.stopped, /^Stopped\./);
+      assert.deepEqual([report.summary.converted, report.summary.failed], [5, 15]);
       assert.throws(() => process.kill(Number(fs.readFileSync(hanging, 'utf8')), 0), { code: 'ESRCH' });
       assert.deepEqual(leftovers(root), []);
       const changed = Object.entries(contents(root)).filter(([name, hash]) => hash !== originals[name]);
