@@ -18,6 +18,7 @@ import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
+import { strongToneNotice } from './strong-tone';
 import { endOf, troubleOf } from './trouble';
 import { COARSE } from './words';
 
@@ -78,6 +79,9 @@ async function convertAll(
     stopped = end.stopped;
     for (const [at, { asked }] of decisions.entries()) conversions[at] ??= failed(asked, how.wish, end.left);
   }
+  const kept = decisions.filter((_, at) => conversions[at].output !== null);
+  const toned = strongToneNotice(kept, how.wish, how.dryRun);
+  if (toned) notices.push(toned);
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
   const relinked = how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
