@@ -145,7 +145,7 @@ async function settle(
   if (decision.do === 'copy' && isCopied)
     return { ...skipped(asked, wish, 'It was copied before.'), output: order.shown };
   const record = await recordOf(order.output, existing, pool, signal);
-  const verdict = besides(asked, order, 'wish' in order ? order.wish : wish, existing, record);
+  const verdict = besides(asked, order, 'wish' in order ? order.wish : wish, place, existing, record);
   switch (verdict.do) {
     case 'skip':
       return { ...skipped(asked, wish, verdict.reason), output: order.shown };

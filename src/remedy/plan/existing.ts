@@ -1,6 +1,5 @@
-import path from 'node:path';
 import type { Remedied, RemedyWish } from '../../shared/remedy';
-import type { Asked, Copy } from './types';
+import type { Asked, Copy, Place } from './types';
 import { wishKey } from './wish-key';
 
 /** What there is under the name of a result. */
@@ -24,16 +23,17 @@ export type Verdict =
  */
 export function besides(
   { file, pages }: Asked,
-  { output }: Copy,
+  { shown }: Copy,
   wish: RemedyWish,
+  place: Pick<Place, 'kind'>,
   existing: Existing,
   remedied: Remedied | null,
 ): Verdict {
-  const name = `"${path.basename(output)}"`;
+  const name = `"${shown}"`;
   const { sha256 } = pages[0];
   if (existing.kind === 'nothing') return { do: 'write' };
   if (existing.kind === 'no-file')
-    return { do: 'refuse', reason: `${name} is there already and is no file. Rename it.` };
+    return { do: 'refuse', reason: `${name} is there already and is no file. Move it away.` };
   const { made } = existing;
   if (made?.from === sha256 && made.wish === wishKey(wish))
     return { do: 'skip', reason: 'It was converted so before.' };
@@ -55,6 +55,6 @@ export function besides(
     do: 'refuse',
     reason: remedied
       ? `${name} is there already, the result of another picture or of an earlier state of this one, and somebody may have worked on it. It was not written over: delete or rename it.`
-      : `${name} is there already and is no result of this picture. It was not written over: rename it, or have the results written into a folder.`,
+      : `${name} is there already and is no result of this picture. It was not written over: ${place.kind === 'folder' ? 'move it away or name another folder' : 'rename it, or have the results written into a folder'}.`,
   };
 }

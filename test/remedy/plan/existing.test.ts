@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { besides, type Existing } from '../../../src/remedy/plan/existing';
-import type { Copy } from '../../../src/remedy/plan/types';
+import type { Copy, Place } from '../../../src/remedy/plan/types';
 import { wishKey } from '../../../src/remedy/plan/wish-key';
 import type { Remedied } from '../../../src/shared/remedy';
 import { askedFor, wishFor } from '../support';
@@ -9,7 +9,7 @@ const asked = askedFor('plate.jpg');
 const { sha256 } = asked.pages[0];
 const order: Copy = {
   output: '/book/plate.rgb-neutral.jpg',
-  shown: 'plate.rgb-neutral.jpg',
+  shown: 'plates/plate.rgb-neutral.jpg',
   told: [],
 };
 const made = { from: sha256, source: asked.file, wish: wishKey(wishFor()) };
@@ -18,8 +18,8 @@ const file = (of: Partial<typeof made> | null): Existing => ({
   sha256: 'c'.repeat(64),
   made: of && { ...made, ...of },
 });
-const verdict = (existing: Existing, remedied: Remedied | null = null) =>
-  besides(asked, order, wishFor(), existing, remedied);
+const verdict = (existing: Existing, remedied: Remedied | null = null, kind: Place['kind'] = 'beside') =>
+  besides(asked, order, wishFor(), { kind }, existing, remedied);
 const record = (change: Partial<Remedied> = {}): Remedied => ({
   from: sha256,
   to: 'rgb-neutral',
@@ -55,6 +55,13 @@ describe('what has a result’s name already', () => {
 
   it('a file of somebody’s own: refused', () => {
     const own = verdict(file(null));
-    assert.ok(own.do === 'refuse' && /was not written over/.test(own.reason));
+    assert.ok(own.do === 'refuse');
+    assert.match(
+      own.reason,
+      /^"plates\/plate\.rgb-neutral\.jpg" is there .* not written over: rename it, or have the results written into/,
+    );
+    const there = verdict(file(null), null, 'folder');
+    assert.ok(there.do === 'refuse');
+    assert.match(there.reason, /not written over: move it away or name another folder\.$/);
   });
 });
