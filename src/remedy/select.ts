@@ -67,6 +67,7 @@ export async function select(
         ...{ intent, intentStated },
         isProtected: stat !== null && (stat.mode & 0o222) === 0,
         otherNames: stat ? stat.nlink - met.get(fileId(stat))! : 0,
+        namesMeant: stat ? met.get(fileId(stat))! : 1,
         replacedBy: replaced?.entry.wish ?? null,
       };
     }),

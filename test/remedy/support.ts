@@ -37,7 +37,7 @@ export function askedFor(
     remedied: null,
     ...{ intent: 'grey', intentStated: true },
     isProtected: false,
-    otherNames: 0,
+    ...{ otherNames: 0, namesMeant: 1 },
     replacedBy: null,
     ...change,
   };

@@ -45,7 +45,7 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
 
 function orderFor(asked: Asked, wish: RemedyWish, place: Place, lines: Lines): Order {
   const stored = storedAs(asked, wish, place);
-  const told = namesTold(asked, place);
+  const told = [...recordTold(asked), ...namesTold(asked, place)];
   const order = { ...stored, told, ...namesOf(asked, stored, place) };
   const png = storedAsPng(asked, stored);
   if (!png || place.kind === 'in-place') return order;
@@ -77,9 +77,27 @@ function copyOf(asked: Asked, place: Place): Copy | null {
   };
 }
 
-function namesTold({ link, otherNames }: Asked, place: Place): string[] {
+function namesTold({ link, otherNames, namesMeant }: Asked, place: Place): string[] {
   const told = link === null ? [] : [`"${link}" is a link to it.`];
-  if (place.kind === 'in-place' && otherNames > 0)
-    told.push('The file has other names too (hard links): under those it stays as it was.');
+  if (place.kind !== 'in-place') return told;
+  const apart = 'Undoing does not join them again.';
+  if (otherNames > 0)
+    told.push(`The file has other names too (hard links): under those it stays as it was. ${apart}`);
+  if (namesMeant > 1)
+    told.push(
+      `Other pictures here are names of the same file (hard links): each becomes one of its own. ${apart}`,
+    );
   return told;
+}
+
+/** That a picture is itself the result of a conversion, as its own record says: in a copy of a book it is not noticed otherwise. */
+function recordTold({ remedied, replacedBy }: Asked): string[] {
+  if (remedied === null) return [];
+  const again =
+    'By its own record it was converted before, and a conversion of a conversion loses more than one of the original.';
+  return [
+    replacedBy === null
+      ? `${again} Its original is not kept here: convert that, where you have it.`
+      : `${again} Its original is kept: bring it back first ("--undo").`,
+  ];
 }

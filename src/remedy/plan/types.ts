@@ -25,6 +25,8 @@ export interface Asked {
   isProtected: boolean;
   /** How many more names the file has (hard links) than are meant here. */
   otherNames: number;
+  /** How many of its names are meant here, this one too. */
+  namesMeant: number;
   /** The wish, by its key, whose result in place it is; null: it is none. */
   replacedBy: string | null;
 }

@@ -214,6 +214,23 @@ describe('plan of a conversion', () => {
     assert.ok(decision.do === 'convert');
     assert.equal(decision.order.told.length, 2);
     assert.match(decision.order.told.join(), /"b.jpg" is a link to it.*hard links/);
+    assert.match(decision.order.told.join(), /Undoing does not join them again/);
+  });
+
+  it('warns of a picture that is the result of a conversion by its own record, wherever that was made', () => {
+    const remedied = { from: 'a'.repeat(64), to: 'single-channel', toned: false, fitted: false } as const;
+    const told = (change: Partial<Asked>, place: Place) => {
+      const decision = one(askedFor('a.jpg', change), {}, place);
+      assert.ok(decision.do === 'convert');
+      return decision.order.told.join(' ');
+    };
+    for (const place of [beside, inPlace, apart])
+      assert.match(
+        told({ remedied }, place),
+        /converted before.*Its original is not kept here: convert that/,
+      );
+    assert.match(told({ remedied, replacedBy: 'x' }, beside), /Its original is kept: bring it back first/);
+    assert.equal(told({}, inPlace), '');
   });
 });
 
