@@ -62,11 +62,15 @@ export function counterTint(target: Target, { strength, against }: CounterWish):
   return {
     tone: { kind: 'stated', ...tone },
     told: [
-      `By what was read of this house (${orders} ${orders === 1 ? 'order' : 'orders'}, the last on ${record.date}) its prints are a* ${tint.a.toFixed(1)}, b* ${tint.b.toFixed(1)} off; the file gets a* ${tone.a.toFixed(1)}, b* ${tone.b.toFixed(1)} to answer ${(strength * 100).toFixed(0)} % of it.`,
+      `By what was read of this house (${orders} ${orders === 1 ? 'order' : 'orders'}, the last on ${record.date}) its prints are a* ${tint.a.toFixed(1)}, b* ${tint.b.toFixed(1)} off; the file gets a* ${tone.a.toFixed(1)}, b* ${tone.b.toFixed(1)} to answer ${(strength * 100).toFixed(0)} % of it, since by the forecast prints take on about ${takenOn(tone, tint, strength)} % of a tint in the file.`,
       `The next order will differ by about ${Math.hypot(plain.spread.order.a, plain.spread.order.b).toFixed(1)} in a*, b* again, and no counter-tint can know which way. Order a test print before the run.`,
     ],
   };
 }
+
+/** How much of the file's tint comes to be the print's, in per cent. */
+const takenOn = (tone: AB, tint: AB, strength: number): string =>
+  ((100 * strength * Math.hypot(tint.a, tint.b)) / Math.hypot(tone.a, tone.b)).toFixed(0);
 
 /** Change of the print's tint for one unit of the file's. */
 const answerOf = (moved: AB, still: AB): AB => ({

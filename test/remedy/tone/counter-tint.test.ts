@@ -51,6 +51,12 @@ describe('a counter-tint', () => {
   it('says what was read, and what no counter-tint can know', () => {
     const told = counterTint(houseOf(4), { ...WHOLE, strength: 0.5 }).told.join(' ');
     assert.match(told, /4 orders, the last on 2026-03-01.*50 % of it/);
+    const [, a, b, response] =
+      /file gets a\* (\S+), b\* (\S+) to answer.*take on about (\d+) % of a tint/.exec(told)!;
+    const without = forecastToned(0, 0, houseOf(4)).tint;
+    const answered = forecastToned(Number(a), Number(b), houseOf(4)).tint;
+    const moved = Math.hypot(answered.a - without.a, answered.b - without.b);
+    assert.ok(Math.abs((100 * moved) / Math.hypot(Number(a), Number(b)) - Number(response)) < 8, told);
     assert.match(told, /next order will differ by about \d.*no counter-tint can know.*test print/);
   });
   it('is refused without a record, and without greys that were sent so', () => {
