@@ -29,14 +29,14 @@ export function fitWords(
   if (curve) {
     const after = lost(L => curveAt(curve, L));
     told.push(
-      `Of the picture's steps of L*, ${before} would print like black, and ${after} do so with the curve.`,
+      `Of ${histogram ? "the picture's steps of L*" : 'the 101 whole steps of L*, of which no picture need hold all'}, ${before} would print like black, and ${after} do so with the curve.`,
     );
-  } else told.push('Its tones can be told from black as they are: no curve is needed.');
+  } else told.push('Tones can be told from black as they are: no curve is needed.');
   const darkest = Math.max(...printed.map((L, i) => proportional[i] - L));
   if (lighten > 0)
     told.push(
       darkest >= DARK
-        ? `Its middle tones print up to L* ${darkest.toFixed(0)} too dark, which the curve answers.`
+        ? `Middle tones print up to L* ${darkest.toFixed(0)} too dark, which the curve answers.`
         : 'Nothing shows that it prints dark: nothing was lightened for that.',
     );
   return told;

@@ -83,6 +83,9 @@ describe('a curve that fits tones to a printable range', () => {
     assert.match(data, /such a process in general, not your printer/);
     const [, before, after] = /(\d+) would print like black, and (\d+) do so with the curve/.exec(data)!;
     assert.ok(Number(before) >= 10 && Number(after) <= 2, data);
+    assert.match(data, /Of the 101 whole steps of L\*, of which no picture need hold all, \d+ would/);
+    const own = fitCurve(defaultTarget('offset-uncoated'), 'rgb-neutral', FULL, tonesFrom(0)).told.join(' ');
+    assert.match(own, /Of the picture's steps of L\*, \d+ would/);
   });
 
   it('lightens for a process that prints dark, only where something shows that it does', () => {
