@@ -18,6 +18,7 @@ export function known(
 
 /** "Did you mean ...?" in the same words everywhere. */
 export function meantOr(word: string, words: readonly string[]): string {
-  const meant = suggest(word, words);
+  // a number is meant as it stands: none is likely for another
+  const meant = /^\d+$/.test(word) ? null : suggest(word, words);
   return meant ? `Did you mean "${meant}"?` : `Known: ${words.join(', ')}.`;
 }

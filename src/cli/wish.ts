@@ -38,6 +38,10 @@ export async function wishOf(options: ConvertVerbOptions): Promise<RemedyWish> {
     upright: options.upright ?? false,
     greyProfile: options.profile === undefined ? null : await profileIn(options.profile),
   };
+  if (wish.quality !== null && wish.format !== null && wish.format !== 'jpeg')
+    throw new Failure(
+      `--quality is that of a JPEG, and --as ${wish.format} asks for none: leave one of them out.`,
+    );
   refuseContradiction(wish);
   return wish;
 }

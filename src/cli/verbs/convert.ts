@@ -168,7 +168,7 @@ function ways(): string {
 }
 
 const wholeUpTo = (most: number) => (value: string) => {
-  const number = wholeFrom(1)(value);
-  if (number > most) throw new InvalidArgumentError(`It must be a whole number from 1 to ${most}.`);
-  return number;
+  if (!/^\d+$/.test(value) || Number(value) < 1 || Number(value) > most)
+    throw new InvalidArgumentError(`It must be a whole number from 1 to ${most}.`);
+  return Number(value);
 };

@@ -31,7 +31,7 @@ export function shiftedTones(
   const shift = (L: number) => steps.reduce((value, step) => step(value), L);
 
   if (black.kind === 'ink' && scaled) steps.push(blackPointScaled(black.L, 0));
-  if (black.kind === 'ink' && !toInk) done.push(scaled ? opened(black.L) : left(black.L));
+  if (black.kind === 'ink' && !toInk) done.push(scaled ? opened(black.L, to) : left(black.L));
   if (black.kind === 'none' && !toInk) done.push(ofSeveralInks(darkestOf(plane)));
   if (curve) steps.push(L => curveAt(curve, L));
   if (toInk) {
@@ -62,8 +62,8 @@ interface Done {
 const whole = (L: number) => L.toFixed(0);
 const SCALED = 'and the tones above it were scaled with it (black point compensation, ISO 18619)';
 
-const opened = (ink: number): Done => ({
-  told: `Full black ink, L* ${whole(ink)} on its paper, became R = G = B = 0, ${SCALED}.`,
+const opened = (ink: number, to: RemedyWish['to']): Done => ({
+  told: `Full black ink, L* ${whole(ink)} on its paper, became ${to === 'single-channel' ? 'the black of the grey channel, 0' : 'R = G = B = 0'}, ${SCALED}.`,
   record: `black point scaled from full black ink (L* ${whole(ink)}) to L* 0`,
   moves: true,
 });

@@ -50,7 +50,10 @@ describe('tones of a result', () => {
     const { tones, told } = found;
     assert.equal(found.record, 'black point scaled from full black ink (L* 16) to L* 0');
     assertTones(tones, [16, 50, 100].map(blackPointScaled(16, 0)));
-    assert.match(told, /L\* 16 on its paper, became R = G = B = 0.*ISO 18619/);
+    assert.match(told, /L\* 16 on its paper, became the black of the grey channel, 0, .*ISO 18619/);
+    assert.doesNotMatch(told, /R = G = B/);
+    const rgb = shifted([16, 50, 100], { kind: 'ink', L: 16 }, { to: 'rgb-neutral' });
+    assert.match(rgb.told, /L\* 16 on its paper, became R = G = B = 0,/);
   });
   it('of black ink alone stay, where black is kept, and that is told', () => {
     const { tones, told } = shifted([16, 50], { kind: 'ink', L: 16 }, { blackPoint: 'kept' });
