@@ -3,6 +3,7 @@ import path from 'node:path';
 import { createConverters } from '../../remedy/converters';
 import { greyMethods } from '../../remedy/grey/methods';
 import { methodsPage } from '../../report/page/methods-page';
+import type { MethodPictures } from '../../shared/remedies';
 import { named } from '../book';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
@@ -32,10 +33,20 @@ export async function candidates(names: readonly string[], options: ConvertVerbO
     const pictures = await interruptible(signal => converters.methods(task, signal), 'Stopped.');
     const command = (method: string) => `evengrey convert ${quoted(picture)} --to ${to} --method ${method}`;
     await writeResult(methodsPage(path.basename(picture), greyMethods, pictures, command), page);
+    process.stdout.write(`${writtenWords(picture, page, pictures)}\n`);
     return EXIT.clean;
   } finally {
     await converters.close();
   }
+}
+
+/** What was written, and what to do with it. */
+function writtenWords(picture: string, page: string, { grey }: MethodPictures): string {
+  const alike = new Set(grey.map(({ png }) => Buffer.from(png).toString('base64'))).size === 1;
+  return [
+    `"${page}" is written: "${picture}" made grey in ${grey.length} ways. Open it in a browser. Nothing was converted.`,
+    ...(alike ? ['The picture is grey already, so the ways can only be alike.'] : []),
+  ].join('\n');
 }
 
 /** As a shell takes it for one word. */

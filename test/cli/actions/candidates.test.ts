@@ -13,7 +13,11 @@ describe('evengrey convert --candidates', () => {
     const before = fs.readFileSync(path.join(root, 'a plate.tif'));
     const args = ['convert', 'a plate.tif', '--candidates', 'ways.html', '--to', 'single-channel'];
     const ran = await evengrey(args, { cwd: root });
-    assert.deepEqual([ran.code, ran.stdout, ran.stderr], [0, '', '']);
+    assert.deepEqual([ran.code, ran.stderr], [0, '']);
+    assert.equal(
+      ran.stdout,
+      `"ways.html" is written: "a plate.tif" made grey in ${greyMethods.length} ways. Open it in a browser. Nothing was converted.\n`,
+    );
     assert.deepEqual(fs.readdirSync(root).sort(), ['a plate.tif', 'ways.html']);
     assert.ok(before.equals(fs.readFileSync(path.join(root, 'a plate.tif'))));
     const page = fs.readFileSync(path.join(root, 'ways.html'), 'utf8');
@@ -22,6 +26,15 @@ describe('evengrey convert --candidates', () => {
     const tones = await Promise.all(shown.slice(1).map(png => sharp(png).stats()));
     assert.ok(new Set(tones.map(({ channels }) => channels[0].mean)).size > 3, 'they differ');
     assert.match(page, /evengrey convert &#39;a plate\.tif&#39; --to single-channel --method darker-sky/);
+  });
+
+  it('says of a picture that is grey already that the ways can only be alike', async () => {
+    const root = temporaryFolder({ 'a.tif': pictures.neutral(1) });
+    const ran = await evengrey(['convert', 'a.tif', '--candidates', 'ways.html'], { cwd: root });
+    assert.match(
+      ran.stdout,
+      /Nothing was converted\.\nThe picture is grey already, so the ways can only be alike\.\n$/,
+    );
   });
 
   for (const [why, args, sentence] of [
