@@ -75,6 +75,8 @@ export interface Relinked {
   changes: RelinkedLine[];
   /** Of `evengrey.json`: what it says of a picture by its name goes with the layouts. */
   settings: RelinkedLine[];
+  /** How many of the pictures that are to be placed layouts placed before, so that nothing had to be changed for them. */
+  placedBefore: number;
   /** Lines that were left as they were, or whole files (`line` null), and why. */
   problems: { file: string; line: number | null; why: string }[];
 }

@@ -9,6 +9,7 @@ import { unplaceable } from '../plan/placing';
 import type { Decision } from '../plan/types';
 import { followNames, retired } from './follow';
 import { rememberRelinked } from './memory';
+import { placedBefore } from './placed-before';
 
 export interface RelinkingTo {
   root: string;
@@ -58,7 +59,10 @@ export async function relinkToResults(
   const names = await followNames(following);
   if (!writesNothing) await rememberRelinked(memory, realRoot, [...changes, ...names.settings], replacements);
   return {
-    relinking: { changes, settings: names.settings, problems: [...problems, ...names.problems] },
+    relinking: {
+      ...{ changes, settings: names.settings, problems: [...problems, ...names.problems] },
+      placedBefore: placedBefore(replacements.values(), places, changes),
+    },
     gone: retired(following, settings.pictures).map(picture => contents.get(picture)!),
   };
 }

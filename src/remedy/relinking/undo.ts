@@ -7,6 +7,7 @@ import { isWithin } from '../../book/settings/within';
 import type { Relinked } from '../../shared/conversion';
 import { type Relink, relinkedIn } from './memory';
 import { listsIn, type Renamed, readNames, rename } from './names';
+import { placedBefore } from './placed-before';
 
 export interface RelinkUndoing {
   root: string;
@@ -48,7 +49,10 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   const results = new Set(relinks.map(({ result }) => result));
   const renamed = all.filter(({ file, result }) => file === SETTINGS_FILE && results.has(result));
   const names = await undoNames(root, realRoot, renamed, done.places, dryRun);
-  return { changes: done.changes, settings: names.settings, problems: [...problems, ...names.problems] };
+  return {
+    ...{ changes: done.changes, settings: names.settings, problems: [...problems, ...names.problems] },
+    placedBefore: placedBefore(replacements.values(), done.places, done.changes),
+  };
 }
 
 /** Has the settings name the originals again, as they did to the byte, where layouts place no result any more. */

@@ -121,6 +121,7 @@ const line = object({
 const relinking = object({
   changes: list(line, 'Lines of layouts that place another picture now, file by file'),
   settings: list(line, 'Lines of evengrey.json that name another picture now'),
+  placedBefore: whole('Pictures to be placed that layouts placed before, without a change'),
   problems: list(
     object({ file: source, line: orNull(whole('From 1', 1), 'Null: the whole file'), why: text() }),
     'What was left as it was',

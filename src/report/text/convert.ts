@@ -141,8 +141,10 @@ const whole = (L: number) => L.toFixed(0);
 const bullets = (sentences: readonly string[], style: Style): string[] =>
   sentences.flatMap(sentence => indent(wrap(`- ${safe(sentence)}`, style.width - 2, 2), 2));
 
-function relinkLines({ changes, problems }: Relinked, what: string, dryRun: boolean): string[] {
-  if (!changes.length) return problems.length ? [] : ['No layout places any of them.'];
+function relinkLines({ changes, problems, placedBefore }: Relinked, what: string, dryRun: boolean): string[] {
+  if (!changes.length && problems.length) return [];
+  if (!changes.length)
+    return [placedBefore ? `The layouts place ${what} already.` : 'No layout places any of them.'];
   const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
   return [
     `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} ${what}:`,

@@ -89,6 +89,7 @@ export const relinking: Relinked = {
       picture: 'a.rgb-neutral.tif',
     },
   ],
+  placedBefore: 0,
   problems: [
     { file: 'book.tex', line: 7, why: 'It cannot be named here.' },
     { file: 'old.tex', line: null, why: 'It is write-protected.' },

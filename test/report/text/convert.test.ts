@@ -215,8 +215,13 @@ Left as it is
     );
     const back = undoText({ ...undone, undone: [], relinking }, style);
     assert.match(back, /^No picture was brought back\.\n\n1 line of the layouts places the originals again:/);
-    const nothing = { ...none, relinking: { changes: [], settings: [], problems: [] } };
-    assert.match(convertText(nothing, noFitting, style), /No layout places any of them\./);
+    const nothing = { changes: [], settings: [], problems: [], placedBefore: 0 };
+    assert.match(
+      convertText({ ...none, relinking: nothing }, noFitting, style),
+      /No layout places any of them\./,
+    );
+    const before = { ...none, relinking: { ...nothing, placedBefore: 2 } };
+    assert.match(convertText(before, noFitting, style), /\n\nThe layouts place the results already\.\n/);
   });
 
   it('tell what lies among the results as it is', () => {
