@@ -157,7 +157,7 @@ describe('evengrey convert, stopped', () => {
         process.on = function (event, listener) {
           if (event !== 'message') return on.call(this, event, listener);
           return on.call(this, event, request => {
-            if (!request.file.endsWith('05.tif')) return listener(request);
+            if (request.kind !== 'convert' || !request.file.endsWith('05.tif')) return listener(request);
             fs.writeFileSync(request.temporary, 'half');
             fs.writeFileSync(${JSON.stringify(`${hanging}.part`)}, String(process.pid));
             fs.renameSync(${JSON.stringify(`${hanging}.part`)}, ${JSON.stringify(hanging)});
