@@ -1,4 +1,3 @@
-// no-unit-test: test/remedy/batch.test.ts and test/remedy/relinking/undo.test.ts relink twice
 import type { Relinking } from '../../book/layouts/relink-all';
 
 /** How many of the pictures that are to be placed are, without a change. */
