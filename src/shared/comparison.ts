@@ -75,6 +75,34 @@ export interface OtherChange {
   findings: Pick<FindingChanges, 'new' | 'ended'>;
 }
 
+/** What the settings do to pictures that are the same on both sides. */
+export interface SetForecast {
+  /** As it is called now. */
+  target: string;
+  /** Over so many pages. */
+  pages: number;
+  /** Mean probability (0-1) that a tint is seen, by the settings of either side. */
+  before: number;
+  after: number;
+}
+
+/** Where a picture stands in the book, apart from what it is. */
+export interface Stand {
+  /** On its spread beside it. */
+  facing: string[];
+  /** The picture before it in the book; null: it is the first. */
+  after: string | null;
+  /** The layout source that places it; null: none does, so the book goes by names and spreads. */
+  layout: string | null;
+}
+
+/** A picture that did not change and stands elsewhere; pictures are called as they are now. */
+export interface Rearranged {
+  path: string;
+  before: Stand;
+  after: Stand;
+}
+
 export interface SeverityCounts {
   errors: number;
   warnings: number;
@@ -93,6 +121,10 @@ export interface Comparison {
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];
+  /** What pictures are judged by, where that changed: a clause each, and what it does. */
+  settings: { changes: string[]; forecasts: SetForecast[] };
+  /** In the order of the book. */
+  rearranged: Rearranged[];
   /** About the book as a whole. */
   book: FindingChanges;
   notices: string[];

@@ -18,6 +18,8 @@ import { oidsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf, mergeBase } from './revision';
+import { settingsChanges } from './settings-changes';
+import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { snapshotOf } from './snapshot';
 import { toldOf } from './told';
@@ -33,7 +35,7 @@ export interface CompareOptions {
   fromMergeBase: boolean;
   /** Go before the settings of either revision. */
   conditions: Overrides;
-  /** Read the unchanged pictures too, where they are not known: the set is judged whole. */
+  /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
@@ -46,7 +48,8 @@ export const FOLDER = Symbol('folder');
 
 /**
  * Compares a book at two revisions, each with the settings that it had then. Only contents that differ are read; what
- * the unchanged ones are is taken from the cache if all of them are there, else nothing is said of the set.
+ * the unchanged ones are is taken from the cache if all of them are there, else nothing is said of the set; where the
+ * settings changed what pictures are judged by, all are read.
  * @throws GitError, RevisionSettingsError; the signal's reason when cancelled
  */
 export async function compareRevisions(options: CompareOptions): Promise<Comparison> {
@@ -80,7 +83,10 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const read = await readBlobs(pages.flatMap(oidsToRead), reading);
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
-    if (!known && options.whole)
+    const paths = same.map(([path]) => path);
+    const settings = settingsChanges(base, head, paths);
+    // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
+    if (!known && (options.whole || settings.length))
       known = await readBlobs(
         same.map(([, { oid }]) => oid),
         reading,
@@ -106,6 +112,10 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       judged: { before, after },
       pages,
       unread: known ? 0 : same.length,
+      settings: {
+        changes: settings,
+        forecasts: settings.length ? settingsEffect({ base, head }, { before, after }, new Set(paths)) : [],
+      },
       notices: [
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),

@@ -16,6 +16,7 @@ import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook } from './claims';
 import { matcherOf } from './match';
 import type { PageOf } from './page-changes';
+import { rearranged } from './rearranged';
 import type { Side } from './side';
 
 /** What was found out of both sides. */
@@ -27,6 +28,7 @@ export interface Joining {
   judged: { before: Split; after: Split };
   pages: PageOf[];
   unread: number;
+  settings: Comparison['settings'];
   notices: string[];
 }
 
@@ -39,6 +41,7 @@ export function joined({
   judged,
   pages,
   unread,
+  settings,
   notices,
 }: Joining): Comparison {
   const { before, after } = judged;
@@ -86,7 +89,8 @@ export function joined({
     ]);
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
-    ...{ base, head, mergeBase, changes, others, book, notices },
+    ...{ base, head, mergeBase, changes, others, settings, book, notices },
+    rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',
     unread,
     summary: {

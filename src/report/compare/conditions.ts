@@ -24,3 +24,7 @@ export function remarks({ head, changes, notices }: Comparison): string[] {
   const told = new Set(changes.length ? head.targets.flatMap(doubtNotices) : []);
   return notices.filter(notice => !told.has(notice));
 }
+
+/** Whether anything is said of how the book may print. */
+export const forecasts = ({ head, changes, settings }: Comparison): boolean =>
+  settings.forecasts.length > 0 || (head.targets.length > 0 && changes.length > 0);

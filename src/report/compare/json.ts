@@ -14,7 +14,8 @@ import { pictureJson } from '../json/picture';
 
 /** A comparison as JSON text, by `compare-report.schema.json`: the same to the byte for the same revisions. */
 export function comparisonJson(comparison: Comparison): string {
-  const { base, head, mergeBase, scope, unread, changes, others, book, notices, summary } = comparison;
+  const { base, head, mergeBase, scope, unread, changes, others, settings, rearranged, book } = comparison;
+  const { notices, summary } = comparison;
   return document({
     schema: SCHEMA,
     base: revisionJson(base),
@@ -31,6 +32,13 @@ export function comparisonJson(comparison: Comparison): string {
       page,
       findings: { new: findings.new.map(findingJson), ended: findings.ended.map(findingJson) },
     })),
+    settings: {
+      changes: settings.changes,
+      forecasts: settings.forecasts.map(({ target, pages, before, after }) => ({
+        ...{ target, pages, before: round(before), after: round(after) },
+      })),
+    },
+    rearranged,
     findings: changesJson(book),
     notices,
     summary,

@@ -2,8 +2,10 @@ import type { Comparison, PageChange, PictureChange } from '../../shared/compari
 import { CAUTION } from '../caution';
 import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
-import { conditions, remarks } from './conditions';
+import { arrangedLines } from './arranged';
+import { conditions, forecasts, remarks } from './conditions';
 import { blocksNow, namesOf } from './news';
+import { settingsLines } from './settings';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
@@ -24,15 +26,17 @@ export function comparisonMarkdown(comparison: Comparison): string {
   const verdict = setVerdict(comparison);
   const sections = [
     `### Evengrey: ${words(headline(comparison))}`,
+    ...settingsLines(comparison).map(words),
     verdict && `**The set:** ${words(verdict)}`,
     table(comparison),
+    bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
     news(comparison),
     bullets('Findings that ended', ended),
     bullets('Judged otherwise, though unchanged themselves', capped(others, TOLD)),
     bullets('To know', remarks(comparison).map(words)),
     conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
-    comparison.head.targets.length && comparison.changes.length ? words(CAUTION) : '',
+    forecasts(comparison) ? words(CAUTION) : '',
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
 }

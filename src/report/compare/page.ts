@@ -10,7 +10,9 @@ import { mark } from '../page/marks';
 import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
-import { conditions, remarks } from './conditions';
+import { arrangedLines } from './arranged';
+import { conditions, forecasts, remarks } from './conditions';
+import { settingsLines } from './settings';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
 /** A picture made small, or why it cannot be shown; null: there is none. */
@@ -34,6 +36,7 @@ export function comparisonPage(comparison: Comparison, pictures: Pictures): stri
 <header class="book">
   <h1>${title}</h1>
   <p class="verdict">${headline(comparison)}</p>
+  ${settingsLines(comparison).map(line => html`<p>${printed(line)}</p>`)}
   ${verdict && html`<p>${verdict}</p>`}
   <p class="happened">${revisions(comparison)} ${closing(comparison)}</p>
   ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
@@ -41,6 +44,10 @@ export function comparisonPage(comparison: Comparison, pictures: Pictures): stri
 <main>
 ${comparison.changes.map(change => changed(change, pictures))}
 <div class="whole">
+  ${list(
+    'Stand elsewhere, unchanged themselves',
+    arrangedLines(comparison).map(line => html`${line}`),
+  )}
   ${list('New for the whole book', comparison.book.new.map(finding))}
   ${list('Ended for the whole book', comparison.book.ended.map(finding))}
   ${list(
@@ -57,7 +64,7 @@ ${comparison.changes.map(change => changed(change, pictures))}
     'To know',
     remarks(comparison).map(notice => html`${printed(notice)}`),
   )}
-  ${comparison.head.targets.length > 0 && html`<p class="remarks">${CAUTION}</p>`}
+  ${forecasts(comparison) && html`<p class="remarks">${CAUTION}</p>`}
 </div>
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);

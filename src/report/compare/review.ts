@@ -7,13 +7,14 @@ import { changesOf, type Foreseen } from '../sheet/changes';
 import { encodings } from '../sheet/encoding';
 import { factLines } from '../sheet/facts';
 import { nameOf } from '../text/blocks';
+import { arrangedLines } from './arranged';
+import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
 import { happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
 /** A comparison as the editor lists it. */
 export function reviewOf(comparison: Comparison): Review {
-  const { base, head, changes, others, book, notices } = comparison;
-  const sameTargets = JSON.stringify(base.targets) === JSON.stringify(head.targets);
+  const { base, changes, others, book, notices } = comparison;
   return {
     headline: headline(comparison),
     matching: setVerdict(comparison),
@@ -34,13 +35,10 @@ export function reviewOf(comparison: Comparison): Review {
       ];
       return `${nameOf(path, page)}: ${told.join(', ')}`;
     }),
-    notices: [...(sameTargets ? [] : [OTHER_TARGETS]), ...notices],
+    notices: [...settingsLines(comparison), ...arrangedLines(comparison), ...notices],
     commit: base.commit,
   };
 }
-
-const OTHER_TARGETS =
-  'The settings changed how the book is printed. Each side is forecast by its own settings, so a difference may come from them and not from the picture.';
 
 const countOf = ({ pages }: PictureChange, which: 'new' | 'ended'): number =>
   pages.reduce((sum, { findings }) => sum + findings[which].length, 0);

@@ -72,6 +72,12 @@ const change = object({
   pages: list(page, 'Empty where only the mode changed: the content was not read'),
 });
 
+const stand = object({
+  facing: list({ type: 'string' }, 'On its spread'),
+  after: orNull(text(), 'The picture before it; null: it is the first'),
+  layout: orNull(text(), 'The layout source that places it; null: none does'),
+});
+
 const counts = object({ errors: whole('Findings'), warnings: whole('Findings'), notes: whole('Findings') });
 
 /** What `compare --format json` prints. */
@@ -82,10 +88,10 @@ export const compareReportSchema: Schema = {
     base: revision('The book before'),
     head: revision('The book after'),
     mergeBase: flag('The base is where the two revisions parted, not the revision that was asked for'),
-    scope: words('`changes`: unchanged pictures were not looked at, so nothing is said of the set', [
-      'book',
-      'changes',
-    ]),
+    scope: words(
+      '`changes`: unchanged pictures were not looked at, so nothing is said of the set; all are where the settings changed',
+      ['book', 'changes'],
+    ),
     unread: whole('Unchanged pictures that were not looked at'),
     changes: list(change, 'By path'),
     others: list(
@@ -94,6 +100,26 @@ export const compareReportSchema: Schema = {
         page: whole('Page of the file, from 1', 1),
         findings: object({ new: list(finding), ended: list(finding) }, 'Errors and warnings alone'),
       }),
+    ),
+    settings: object({
+      changes: list({ type: 'string' }, 'What pictures are judged by, where that changed: a clause each'),
+      forecasts: list(
+        object({
+          target: text('As it is called now'),
+          pages: whole('Pages that are the same on both sides'),
+          before: share('Mean probability that a tint is seen, by the settings before'),
+          after: share('The same by the settings after'),
+        }),
+        'Empty where the settings judge as they did',
+      ),
+    }),
+    rearranged: list(
+      object({
+        path: text('A picture that did not change and stands elsewhere'),
+        before: stand,
+        after: stand,
+      }),
+      'Pictures are called as they are now',
     ),
     findings: { ...changes, description: 'About the book as a whole' },
     notices: list({ type: 'string' }, 'What was not compared'),

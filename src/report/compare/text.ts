@@ -5,8 +5,10 @@ import { blockLines } from '../text/block-lines';
 import { nameOf } from '../text/blocks';
 import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
-import { conditions, remarks } from './conditions';
+import { arrangedLines } from './arranged';
+import { conditions, forecasts, remarks } from './conditions';
 import { blocksNow, namesOf } from './news';
+import { settingsLines } from './settings';
 import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
 
 /** So many pictures that did not change themselves are named. */
@@ -21,9 +23,12 @@ export function comparisonText(comparison: Comparison, style: Style): string {
     const names = namesOf(block);
     return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}`;
   });
+  const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
   const sections = [
     [...text(headline(comparison)).map(paint.bold), ...text(revisions(comparison))],
+    settingsLines(comparison).flatMap(line => text(line)),
     text(setVerdict(comparison)),
+    elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
     ...comparison.changes.map(change => changeLines(change, text, paint)),
     ...(fresh.length ? [[paint.bold('New findings')]] : []),
     ...fresh.map(block => blockLines(block, style, paint)),
@@ -31,7 +36,7 @@ export function comparisonText(comparison: Comparison, style: Style): string {
     otherLines(comparison, text, paint),
     conditions(comparison).flatMap(line => text(line, 0, 2)),
     remarks(comparison).flatMap(notice => text(notice, 0, 2)),
-    comparison.head.targets.length && comparison.changes.length ? text(CAUTION) : [],
+    forecasts(comparison) ? text(CAUTION) : [],
     text(closing(comparison)),
   ];
   return `${sections

@@ -14,13 +14,28 @@ import { nameOf } from '../text/blocks';
 const NAMED = 5;
 const SHORT = 10;
 
-/** What the change does to the book, in one sentence. */
-export function headline({ changes, summary }: Comparison): string {
-  if (!changes.length) return `No picture of the book changed.${news(summary.new)}`;
+/** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
+export function headline(comparison: Comparison): string {
+  return [whatChanged(comparison), news(comparison), byThemselves(comparison)].filter(Boolean).join(' ');
+}
+
+function whatChanged({ changes, summary, settings, rearranged }: Comparison): string {
+  const elsewhere = rearranged.length
+    ? `${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`
+    : '';
+  const besides = list([
+    ...(settings.changes.length ? ['its settings did'] : []),
+    ...(elsewhere ? [elsewhere] : []),
+  ]);
+  if (!changes.length) return `No picture of the book changed${besides && `, but ${besides}`}.`;
   const what = (Object.entries(summary.changes) as [PictureChange['kind'], number][])
     .filter(([, many]) => many)
     .map(([kind, many]) => `${many} ${KIND[kind]}`);
-  return `${count(changes.length, 'picture')}: ${list(what, what.length)}.${news(summary.new)}`;
+  const also = [
+    ...(settings.changes.length ? ['the settings changed'] : []),
+    ...(elsewhere ? [elsewhere] : []),
+  ];
+  return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
 }
 
 const KIND: Record<PictureChange['kind'], string> = {
@@ -32,14 +47,30 @@ const KIND: Record<PictureChange['kind'], string> = {
   mode: 'with another file mode alone',
 };
 
-function news({ errors, warnings }: SeverityCounts): string {
-  if (!errors && !warnings) return ' Nothing new stands against printing.';
+function news({ summary, unread, changes }: Comparison): string {
+  const { errors, warnings } = summary.new;
+  if (!errors && !warnings) {
+    if (!unread) return 'Nothing new stands against printing.';
+    return wasLooked(changes) ? 'Nothing new was found.' : '';
+  }
   const parts = [
     ...(errors ? [count(errors, 'new error')] : []),
     ...(warnings ? [count(warnings, 'new warning')] : []),
   ];
-  return ` ${list(parts)}.`;
+  return `${list(parts)}.`;
 }
+
+/** Whoever reads this line alone must not take what was not looked at for good. */
+function byThemselves({ unread, changes }: Comparison): string {
+  if (!unread) return '';
+  const others = unread === 1 ? 'picture was' : `${unread} pictures were`;
+  return wasLooked(changes)
+    ? `Each looked at by itself; the other ${others} not compared.`
+    : `Nothing was judged: the ${others} not looked at.`;
+}
+
+/** Of a picture whose file mode alone changed nothing is read. */
+const wasLooked = (changes: Comparison['changes']): boolean => changes.some(({ pages }) => pages.length > 0);
 
 /** `Before: main (1a2b3c4d5e), where the two parted. After: the current commit (...).` */
 export function revisions({ base, head, mergeBase }: Comparison): string {

@@ -1,89 +1,11 @@
 import assert from 'node:assert/strict';
-import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
-import { FactsCache } from '../../../src/book/cache/cache';
-import { checkBook } from '../../../src/book/check';
-import { type CompareOptions, compareRevisions, FOLDER } from '../../../src/book/revisions/compare';
-import { loadSettings } from '../../../src/book/settings/load';
+import { FOLDER } from '../../../src/book/revisions/compare';
 import type { Comparison } from '../../../src/shared/comparison';
-import type { PictureFacts } from '../../../src/shared/picture';
-import { greyFacts } from '../support/facts';
-import { temporaryFolder, write } from '../support/folder';
+import { write } from '../support/folder';
+import { book, checkedBook, compared, neutral, picture, rulesOf, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
-
-/** The text of a picture says how it stores its grey: `black-only 1`, `rgb-neutral 7`. */
-function pool() {
-  const read: string[] = [];
-  return {
-    read,
-    async facts(file: string): Promise<PictureFacts[]> {
-      const content = fs.readFileSync(file, 'utf8');
-      read.push(content);
-      const sha256 = createHash('sha256').update(content).digest('hex');
-      return [factsOf(content, sha256)];
-    },
-  };
-}
-
-function factsOf(content: string, sha256: string): PictureFacts {
-  const neutral = greyFacts(sha256);
-  if (!content.startsWith('black-only')) return neutral;
-  const [zone] = neutral.zones;
-  const inks = { weight: 1, mean: [0, 0, 0, 0.5], covariance: new Array(16).fill(0) };
-  return {
-    ...neutral,
-    encoding: 'black-only',
-    space: 'cmyk',
-    channels: 4,
-    zones: [{ ...zone, clusters: [inks] }],
-  };
-}
-
-/** Longer than any large-file pointer, as pictures are. */
-const picture = (encoding: string, seed: number | string) => `${encoding} ${seed} ${'.'.repeat(1100)}`;
-const neutral = (seed: number | string) => picture('rgb-neutral', seed);
-
-const book = (count: number) =>
-  Object.fromEntries(
-    Array.from({ length: count }, (_, i) => [`plates/${String(i + 1).padStart(3, '0')}.tif`, neutral(i)]),
-  );
-const settings = { 'evengrey.json': '{ "process": "offset-coated" }' };
-
-async function compared(
-  root: string,
-  change: Partial<CompareOptions> = {},
-): Promise<Comparison & { read: string[] }> {
-  const reader = pool();
-  const comparison = await compareRevisions({
-    ...{ root, base: 'HEAD~1', head: null, fromMergeBase: true, conditions: {}, whole: false },
-    ...{ pool: reader, cache: null },
-    ...change,
-  });
-  return { ...comparison, read: reader.read };
-}
-
-/** A book of five that lie there long enough for their stamps to be trusted, to be checked whole or in part. */
-function checkedBook() {
-  const top = repositoryOf({ ...settings, ...book(5) });
-  const past = new Date(Date.now() - 60_000);
-  for (const name of Object.keys(book(5))) fs.utimesSync(path.join(top, name), past, past);
-  git(top, 'update-index', '--refresh');
-  const checked = async (names: string[] = ['.']) => {
-    await new Promise(resolve => setTimeout(resolve, 150));
-    const cache = await FactsCache.open(temporaryFolder(), top, 'v');
-    const { settings: read } = await loadSettings(top);
-    const paths = names.map(name => path.join(top, name));
-    await checkBook({ root: top, paths, settings: read!, pool: pool(), cache });
-    return cache;
-  };
-  return { top, checked };
-}
-
-const rulesOf = (comparison: Comparison, which: 'new' | 'ended' | 'unchanged') =>
-  comparison.changes.flatMap(({ path, pages }) =>
-    pages.flatMap(({ findings }) => findings[which].map(({ rule }) => `${path} ${rule}`)),
-  );
 
 describe('comparing revisions', () => {
   it('reads nothing but what changed: of 200 pictures and 30 changed, 60 contents', async () => {

@@ -38,9 +38,10 @@ describe('a comparison for the editor', () => {
   });
 
   it('says that the settings changed where both sides are forecast for other prints', () => {
-    const before = comparison([changed]);
-    const review = reviewOf({ ...before, base: { ...before.base, targets: [] } });
-    assert.match(review.notices[0], /settings changed how the book is printed/);
+    const review = reviewOf(
+      comparison([changed], { settings: { changes: ['paper: matt, before gloss'], forecasts: [] } }),
+    );
+    assert.match(review.notices[0], /^The settings changed, .*: paper: matt, before gloss\.$/);
   });
 
   it('shows one picture by its name now or before', () => {

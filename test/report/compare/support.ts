@@ -49,6 +49,8 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
     base: revision('main', 'a'),
     head: revision(null, 'b'),
     ...{ mergeBase: false, scope: 'book', unread: 0, changes, others: [], book, notices: [] },
+    settings: { changes: [], forecasts: [] },
+    rearranged: [],
     summary: { changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
     ...more,
   };

@@ -9,7 +9,7 @@ import {
   tints,
   worst,
 } from '../../../src/report/compare/words';
-import type { Match } from '../../../src/shared/comparison';
+import type { Match, Stand } from '../../../src/shared/comparison';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
@@ -17,6 +17,7 @@ const match = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => (
   ...{ target: 'book', verdict, rules: [], distance: 0, probability: 0 },
   ...more,
 });
+const stand = (facing: string[]): Stand => ({ facing, after: null, layout: null });
 const added = (path: string, verdict: Match['verdict']) =>
   change('added', path, [page(null, picture(path), { matches: [match(verdict)] })]);
 
@@ -32,6 +33,38 @@ describe('a comparison in words', () => {
     assert.equal(
       headline(comparison([])),
       'No picture of the book changed. Nothing new stands against printing.',
+    );
+  });
+
+  it('says in its first line what was not judged, and never that nothing stands against it', () => {
+    assert.equal(
+      headline(comparison([], { unread: 4 })),
+      'No picture of the book changed. Nothing was judged: the 4 pictures were not looked at.',
+    );
+    assert.match(headline(comparison([], { unread: 1 })), / the picture was not looked at\.$/);
+    const read = change('changed', 'a', [page(picture('a'), picture('a'))]);
+    assert.equal(
+      headline(comparison([read], { unread: 170 })),
+      '1 picture: 1 changed. Nothing new was found. Each looked at by itself; the other 170 pictures were not compared.',
+    );
+    assert.match(
+      headline(comparison([change('mode', 'a', [])], { unread: 2 })),
+      /alone\. Nothing was judged:/,
+    );
+  });
+
+  it('begins with the settings and the order of the book where they changed', () => {
+    const told = {
+      settings: { changes: ['process: inkjet, before none'], forecasts: [] },
+      rearranged: [{ path: 'a', before: stand(['b']), after: stand([]) }],
+    };
+    assert.match(
+      headline(comparison([], told)),
+      /^No picture of the book changed, but its settings did and 1 picture stands elsewhere\. /,
+    );
+    assert.match(
+      headline(comparison([added('b', 'matches')], told)),
+      /^1 picture: 1 new; the settings changed and 1 picture stands elsewhere\. /,
     );
   });
 

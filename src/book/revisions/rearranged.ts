@@ -1,0 +1,93 @@
+import type { Rearranged, Stand } from '../../shared/comparison';
+import { inOrder, spreadsOf } from '../order';
+import type { PageOf } from './page-changes';
+import type { Side } from './side';
+
+type Arranged = Pick<Side, 'settings' | 'pages' | 'placements'>;
+
+/**
+ * Pictures that are the same under the same name and stand elsewhere: beside others on their spread, or in another order.
+ * Of an order the fewest are told that, put back, give what was before; what only made room for others has not moved.
+ */
+export function rearranged(base: Arranged, head: Arranged, pages: readonly PageOf[]): Rearranged[] {
+  const called = new Map(pages.flatMap(({ path, from }) => (from === null ? [] : [[from, path] as const])));
+  const was = standsIn(base, path => called.get(path) ?? path);
+  const is = standsIn(head, path => path);
+  const touched = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
+  const kept = is.order.filter(path => was.stands.has(path) && !touched.has(path));
+  const place = new Map(was.order.map((path, at) => [path, at]));
+  const stayed = longestRising(kept, path => place.get(path)!);
+  const places = (layout: string | null) =>
+    layout !== null && was.layouts.has(layout) && is.layouts.has(layout);
+  return kept.flatMap(path => {
+    const [before, after] = [was.stands.get(path)!, is.stands.get(path)!];
+    // a layout that is called otherwise moves nothing
+    const elsewhere = before.layout !== after.layout && places(before.layout) && places(after.layout);
+    const moved = !sameSet(before.facing, after.facing) || !stayed.has(path) || elsewhere;
+    return moved ? [{ path, before, after }] : [];
+  });
+}
+
+interface Stands {
+  order: string[];
+  stands: Map<string, Stand>;
+  /** That place any of them. */
+  layouts: Set<string | null>;
+}
+
+function standsIn({ settings, pages, placements }: Arranged, calledNow: (path: string) => string): Stands {
+  const spreads = spreadsOf(settings.spreads, pages.keys());
+  const spreadOf = new Map(spreads.flatMap(names => names.map(name => [name, names] as const)));
+  const order = orderOf(pages.keys(), spreads, placements);
+  const stands = new Map<string, Stand>();
+  for (const [at, path] of order.entries()) {
+    const facing = (spreadOf.get(path) ?? []).filter(name => name !== path && pages.has(name));
+    stands.set(calledNow(path), {
+      facing: facing.map(calledNow),
+      after: at ? calledNow(order[at - 1]) : null,
+      layout: placements.get(path)?.[0].file ?? null,
+    });
+  }
+  const layouts = new Set([...stands.values()].map(({ layout }) => layout));
+  return { order: order.map(calledNow), stands, layouts };
+}
+
+/** As layouts place them, each where it comes first; else by names and spreads, which also order what no layout places. */
+function orderOf(
+  paths: Iterable<string>,
+  spreads: readonly (readonly string[])[],
+  placements: Arranged['placements'],
+): string[] {
+  const byName = inOrder(paths, spreads);
+  const placed = byName.filter(path => placements.has(path));
+  const first = (path: string) => placements.get(path)![0];
+  placed.sort((x, y) => {
+    const [one, other] = [first(x), first(y)];
+    if (one.file !== other.file) return one.file < other.file ? -1 : 1;
+    return one.line - other.line || one.column - other.column;
+  });
+  return [...placed, ...byName.filter(path => !placements.has(path))];
+}
+
+/** The longest run, not without gaps, whose ranks rise: by the smallest end that a run of each length can have. */
+function longestRising(paths: readonly string[], rankOf: (path: string) => number): Set<string> {
+  const ends: string[] = [];
+  const before = new Map<string, string | undefined>();
+  for (const path of paths) {
+    const rank = rankOf(path);
+    let at = 0;
+    for (let end = ends.length; at < end; ) {
+      const middle = (at + end) >> 1;
+      if (rankOf(ends[middle]) < rank) at = middle + 1;
+      else end = middle;
+    }
+    before.set(path, ends[at - 1]);
+    ends[at] = path;
+  }
+  const run = new Set<string>();
+  for (let path = ends.at(-1); path !== undefined; path = before.get(path)) run.add(path);
+  return run;
+}
+
+const sameSet = (x: readonly string[], y: readonly string[]): boolean =>
+  x.length === y.length && x.every(name => y.includes(name));

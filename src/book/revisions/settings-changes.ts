@@ -1,0 +1,125 @@
+import { count } from '../../rules/words';
+import type { Target } from '../../shared/target';
+import type { RuleSetting, Settings } from '../settings/settings';
+import { WAIVERS_FILE } from '../waivers/file';
+import { keyOf } from '../waivers/key';
+import type { Side } from './side';
+
+type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
+
+/**
+ * What pictures are judged by, where it is not what it was: a clause each, in the order of what matters. Which pictures are
+ * in the book is left out: those that come and go are told themselves. `paths`: the pictures that are the same on both sides.
+ */
+export function settingsChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
+  const [was, is] = [base.settings, head.settings];
+  return [
+    ...targetChanges(was.targets, is.targets),
+    ...ruleChanges(was.rules, is.rules),
+    ...OTHERS.filter(([key]) => !same(was[key], is[key])).map(([, name]) => `"${name}" is not what it was`),
+    ...sizeChanges(base, head, paths),
+    ...waiverChanges(base, head),
+  ];
+}
+
+/** By their name in the settings. */
+const OTHERS = [
+  ['parts', 'parts'],
+  ['intents', 'intent'],
+  ['trim', 'trim'],
+  ['placements', 'placements'],
+  ['textWidth', 'textWidth'],
+  ['spreads', 'spreads'],
+] as const satisfies readonly (readonly [keyof Settings, string])[];
+
+const same = (x: unknown, y: unknown): boolean => JSON.stringify(x) === JSON.stringify(y);
+
+/** Targets before and after that are to be held against each other: by name, or the only ones that there are. */
+export function pairedTargets(was: readonly Target[], is: readonly Target[]): [Target, Target][] {
+  if (was.length === 1 && is.length === 1) return [[was[0], is[0]]];
+  return is.flatMap((target): [Target, Target][] => {
+    const before = was.find(({ name }) => name === target.name);
+    return before ? [[before, target]] : [];
+  });
+}
+
+function targetChanges(was: readonly Target[], is: readonly Target[]): string[] {
+  const pairs = pairedTargets(was, is);
+  const paired = new Set(pairs.flat());
+  const alone = (targets: readonly Target[], words: string) =>
+    targets
+      .filter(target => !paired.has(target))
+      .map(({ name, process }) => `${words} "${name}" (${process})`);
+  return [
+    ...pairs.flatMap(([before, after]) =>
+      KEYS.filter(key => !same(before[key] ?? null, after[key] ?? null)).map(key => {
+        const of = is.length > 1 ? ` of "${after.name}"` : '';
+        const [from, to] = [before, after].map(target => said(target[key]));
+        return from === to
+          ? `${NAMES[key] ?? key}${of}: another content`
+          : `${NAMES[key] ?? key}${of}: ${to}, before ${from}`;
+      }),
+    ),
+    ...alone(is, 'a new target'),
+    ...alone(was, 'no longer a target'),
+  ];
+}
+
+const KEYS = [
+  'process',
+  'paper',
+  'light',
+  'route',
+  'encodings',
+  'inkLimit',
+  'profile',
+  'pressProfile',
+  'record',
+  'printRecord',
+] as const satisfies readonly (keyof Target)[];
+
+/** A file of the same name may hold something else. */
+const NAMES: Partial<Record<keyof Target, string>> = {
+  inkLimit: 'ink limit',
+  pressProfile: 'content of the profile',
+  printRecord: 'content of the record',
+};
+
+function said(value: Target[(typeof KEYS)[number]]): string {
+  if (value === null || value === undefined) return 'none';
+  if (Array.isArray(value)) return value.join(' and ');
+  if (typeof value !== 'object') return String(value);
+  if ('lab' in value && Array.isArray(value.lab)) return `measured (L*a*b* ${value.lab.join(', ')})`;
+  return 'one';
+}
+
+function ruleChanges(was: Settings['rules'], is: Settings['rules']): string[] {
+  return [...new Set([...Object.keys(was), ...Object.keys(is)])]
+    .filter(id => !same(was[id], is[id]))
+    .sort()
+    .map(id => {
+      const [from, to] = [was[id], is[id]].map(levelOf);
+      return `rule ${id}: ${from === to ? `${to} with other options` : `${to}, before ${from}`}`;
+    });
+}
+
+const levelOf = (setting: RuleSetting | undefined): string =>
+  setting === undefined ? 'as by default' : typeof setting === 'string' ? setting : setting[0];
+
+function sizeChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
+  const sizes = ({ placements }: Judging, path: string) =>
+    [
+      ...new Set((placements.get(path) ?? []).flatMap(({ size }) => (size ? JSON.stringify(size) : []))),
+    ].sort();
+  const many = paths.filter(path => !same(sizes(base, path), sizes(head, path))).length;
+  return many ? [`layouts place ${count(many, 'unchanged picture')} at another size`] : [];
+}
+
+function waiverChanges({ waivers: was }: Judging, { waivers: is }: Judging): string[] {
+  const [before, after] = [was, is].map(list => new Set(list.map(keyOf)));
+  const more = [...after].filter(key => !before.has(key)).length;
+  const fewer = [...before].filter(key => !after.has(key)).length;
+  if (!more && !fewer) return [];
+  const parts = [...(more ? [`${more} more`] : []), ...(fewer ? [`${fewer} fewer`] : [])];
+  return [`waivers in ${WAIVERS_FILE}: ${parts.join(', ')}`];
+}

@@ -1,0 +1,55 @@
+import assert from 'node:assert/strict';
+import { book, compared, neutral, picture, settings } from './support/compared';
+import { commit, repositoryOf } from './support/repository';
+
+describe('comparing revisions whose settings differ', () => {
+  it('reads the unchanged pictures where the settings judge them otherwise: nobody knows else what is new', async () => {
+    const top = repositoryOf({ ...settings, ...book(3), 'plates/004.tif': picture('black-only', 4) });
+    commit(top, { 'evengrey.json': '{ "process": "offset-coated", "encodings": ["rgb-neutral"] }' });
+    const comparison = await compared(top);
+    assert.deepEqual([comparison.changes, comparison.scope, comparison.read.length], [[], 'book', 4]);
+    assert.equal(comparison.summary.new.errors, 1);
+    assert.deepEqual(comparison.settings.changes, ['encodings: rgb-neutral, before none']);
+    assert.deepEqual(
+      comparison.others.map(({ path, findings }) => [path, findings.new.map(({ rule }) => rule)]),
+      [['plates/004.tif', ['encoding-not-accepted']]],
+    );
+  });
+
+  it('reads none of them where the settings only let one in or out, or are written otherwise', async () => {
+    const top = repositoryOf({ ...settings, ...book(3) });
+    commit(top, {
+      'evengrey.json': '{\n  // the same\n  "process": "offset-coated", "ignore": "plates/003.tif" }',
+    });
+    const comparison = await compared(top);
+    assert.deepEqual([comparison.read.length, comparison.unread], [1, 2]);
+    assert.deepEqual(comparison.settings, { changes: [], forecasts: [] });
+  });
+
+  it('says what another process does to the forecast of what did not change', async () => {
+    const top = repositoryOf({ ...settings, ...book(3) });
+    commit(top, { 'evengrey.json': '{ "process": "silver-halide" }', 'plates/001.tif': neutral('new') });
+    const { settings: told, head } = await compared(top);
+    assert.ok(told.changes.includes('process: silver-halide, before offset-coated'));
+    const [{ target, pages, before, after }] = told.forecasts;
+    assert.deepEqual([target, pages, head.targets[0].name], ['book', 2, 'book']);
+    const seen = async (process: 'offset-coated' | 'silver-halide') => {
+      const { changes } = await compared(top, { conditions: { process } });
+      return changes[0].pages[0].after!.forecasts[0].tint.seen;
+    };
+    assert.ok(Math.abs(before - (await seen('offset-coated'))) < 1e-9);
+    assert.ok(Math.abs(after - (await seen('silver-halide'))) < 1e-9);
+  });
+
+  it('tells pictures that are the same and stand elsewhere, without reading any', async () => {
+    const lines = (...names: string[]) => names.map(name => `![plate](plates/${name}.tif)\n`).join('\n');
+    const top = repositoryOf({ ...settings, ...book(4), 'book.md': lines('001', '002', '003', '004') });
+    commit(top, { 'book.md': lines('004', '001', '002', '003') });
+    const { rearranged, changes, read } = await compared(top);
+    assert.deepEqual([changes, read], [[], []]);
+    assert.deepEqual(
+      rearranged.map(({ path, before, after }) => [path, before.after, after.after]),
+      [['plates/004.tif', 'plates/003.tif', null]],
+    );
+  });
+});

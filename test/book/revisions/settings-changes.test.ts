@@ -1,0 +1,79 @@
+import assert from 'node:assert/strict';
+import { pairedTargets, settingsChanges } from '../../../src/book/revisions/settings-changes';
+import { noSettings, type Settings } from '../../../src/book/settings/settings';
+import { defaultTarget } from '../../../src/print';
+
+const target = { ...defaultTarget('offset-coated'), name: 'book' };
+type Judging = Parameters<typeof settingsChanges>[0];
+const side = (settings: Partial<Settings>, more: Partial<Judging> = {}): Judging => ({
+  ...{ settings: { ...noSettings, ...settings }, waivers: [], placements: new Map() },
+  ...more,
+});
+const changes = (before: Judging, after: Judging) => settingsChanges(before, after, ['a.tif']);
+
+describe('what pictures are judged by, where it changed', () => {
+  it('is nothing where the settings only let pictures in or out', () =>
+    assert.deepEqual(changes(side({ targets: [target] }), side({ targets: [target], ignore: ['x'] })), []));
+
+  it('tells targets key by key, and those that came or went', () => {
+    const inkjet = { ...defaultTarget('inkjet'), name: 'book' };
+    const [process, ...others] = changes(side({ targets: [target] }), side({ targets: [inkjet] }));
+    assert.equal(process, 'process: inkjet, before offset-coated');
+    assert.ok(others.some(clause => clause.startsWith('paper: ')));
+    assert.deepEqual(
+      changes(side({ targets: [target] }), side({ targets: [{ ...target, encodings: ['rgb-neutral'] }] })),
+      ['encodings: rgb-neutral, before none'],
+    );
+    const cover = { ...inkjet, name: 'cover' };
+    assert.deepEqual(changes(side({ targets: [target] }), side({ targets: [target, cover] })), [
+      'a new target "cover" (inkjet)',
+    ]);
+    assert.equal(pairedTargets([target], [cover]).length, 1, 'the only ones are each other');
+  });
+
+  it('tells rules by their level, lists by name, and waivers by number', () => {
+    assert.deepEqual(
+      changes(
+        side({ rules: { untagged: 'off', clipped: ['error', { share: 1 }] } }),
+        side({
+          rules: { 'low-resolution': 'error', clipped: ['error', { share: 2 }] },
+          spreads: [['a', 'b']],
+        }),
+      ),
+      [
+        'rule clipped: error with other options',
+        'rule low-resolution: error, before as by default',
+        'rule untagged: as by default, before off',
+        '"spreads" is not what it was',
+      ],
+    );
+    const waiver = { rule: 'untagged', content: ['1'], value: {} };
+    assert.deepEqual(changes(side({}, { waivers: [waiver] }), side({})), [
+      'waivers in .evengrey-waivers.json: 1 fewer',
+    ]);
+    assert.deepEqual(
+      changes(side({}, { waivers: [waiver] }), side({}, { waivers: [{ ...waiver, reason: 'x' }] })),
+      [],
+    );
+  });
+
+  it('tells that a layout places an unchanged picture at another size, not that it places it elsewhere', () => {
+    const placed = (file: string, width: number | null) =>
+      side(
+        {},
+        {
+          placements: new Map([
+            [
+              'a.tif',
+              [{ file, line: 1, column: 1, picture: 'a.tif', size: width === null ? null : { width } }],
+            ],
+          ]) as Judging['placements'],
+        },
+      );
+    assert.deepEqual(changes(placed('a.md', 100), placed('a.md', 200)), [
+      'layouts place 1 unchanged picture at another size',
+    ]);
+    assert.deepEqual(changes(placed('a.md', 100), placed('b.md', 100)), []);
+    assert.deepEqual(changes(side({}), placed('b.md', null)), []);
+  });
+});
