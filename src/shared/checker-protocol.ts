@@ -189,7 +189,7 @@ export interface ConvertAnswer {
    * What layouts have to be made to say so that they place the results, and the settings with them; and lines that stay
    * as they are. Null where that was not asked for.
    */
-  relinking: { edits: PlaceEdit[]; left: LeftAlone[] } | null;
+  relinking: { edits: PlaceEdit[]; left: LeftAlone[]; placedBefore: number } | null;
   /** What was left out of the folders that were named, and why. */
   notices: string[];
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */

@@ -89,12 +89,18 @@ export async function convert(
 
 const COPIED = 'It is what was asked for already, and was copied as it is.';
 
-const relinkingOf = ({ changes, settings, problems }: Relinked): ConvertAnswer['relinking'] => ({
+const relinkingOf = ({
+  changes,
+  settings,
+  problems,
+  placedBefore,
+}: Relinked): ConvertAnswer['relinking'] => ({
   edits: [...changes, ...settings].map(editOf),
   left: problems.map(({ file, line, why }) => ({
     path: line === null ? file : `${file}:${line}`,
     reason: why,
   })),
+  placedBefore,
 });
 
 const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({

@@ -29,10 +29,12 @@ export function convertWords(answer: ConvertAnswer): string {
   return [head, ...why, ...placed, ...leftOut].join(' ');
 }
 
-function relinkingWords({ edits, left }: NonNullable<ConvertAnswer['relinking']>): string[] {
+function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
   const t = vscode.l10n.t;
   const inLayouts = edits.filter(({ file }) => kindOf(file) !== null).length;
   const inSettings = edits.length - inLayouts;
+  if (!edits.length && !left.length && placedBefore)
+    return [t('The layouts place what was converted already.')];
   return [
     ...(inLayouts || !left.length ? [t('Lines of layouts that place the result now: {0}.', inLayouts)] : []),
     ...(inSettings ? [t('Names in evengrey.json that go with them: {0}.', inSettings)] : []),

@@ -1,4 +1,5 @@
 import type { Conversion, ConvertReport, Fitting, UndoReport } from '../../shared/conversion';
+import { missingIn } from '../missing';
 import { otherThanAsked } from '../otherwise';
 import { document, SCHEMA } from './document';
 import { canonical } from './number';
@@ -18,8 +19,7 @@ export function convertJson(
     counterTint,
     conversions: conversions.map(conversionJson),
     folder,
-    missing:
-      folder === null ? [] : conversions.filter(({ output }) => output === null).map(({ path }) => path),
+    missing: missingIn({ conversions, folder }).map(({ path }) => path),
     originals,
     below,
     notices,

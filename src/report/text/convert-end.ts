@@ -1,6 +1,7 @@
 // no-unit-test: test/report/text/convert.test.ts reads it
 import { list } from '../../rules/words';
 import type { Conversion, ConvertReport } from '../../shared/conversion';
+import { missingIn } from '../missing';
 import { foundOtherwise, otherThanAsked } from '../otherwise';
 import { type Style, safe } from './style';
 import { indent, wrap } from './wrap';
@@ -45,7 +46,7 @@ const NAMED = 5;
 
 /** Pictures that are not in the folder for the results, which is then not all of what was asked for. */
 function missingLines({ conversions, folder, dryRun }: ConvertReport, { width }: Style): string[] {
-  const missing = folder === null ? [] : conversions.filter(({ output }) => output === null);
+  const missing = missingIn({ conversions, folder });
   if (!missing.length) return [];
   const [of, them, is] = missing.length === 1 ? ['picture', 'it', 'is'] : ['pictures', 'them', 'are'];
   const head = `${missing.length} ${of} of the book ${dryRun ? 'would not be' : `${is} not`} in "${safe(folder!)}", which is not the whole set without ${them}:`;

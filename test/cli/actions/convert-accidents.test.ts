@@ -174,6 +174,7 @@ describe('evengrey convert, stopped', () => {
             clearInterval(watch);
             child.kill(signal);
           }, 10);
+          watch.unref();
         },
       });
       assert.equal(ran.code, code);

@@ -114,6 +114,10 @@ describe('converting', () => {
       await fs.readFile(at('book.md'), 'utf8'),
       /!\[Inks\]\(pictures\/plate-7\.single-channel\.tif\)/,
     );
+    await vscode.commands.executeCommand('notifications.clearAll');
+    void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
+    await answer('One grey channel', 'Lightness', 'the layouts place the result');
+    await workbenchText(TOAST, /1 skipped.*The layouts place what was converted already/);
     await fs.writeFile(at('book.md'), layout);
     await fs.rm(at('pictures/plate-7.single-channel.tif'));
   });
