@@ -186,8 +186,8 @@ export interface ConvertAnswer {
   skipped: LeftAlone[];
   failed: LeftAlone[];
   /**
-   * What layouts have to be made to say so that they place the results, and the settings with them; and lines that stay
-   * as they are. Null where that was not asked for.
+   * What layouts have to be made to say so that they place the results, and the settings with them; lines that stay as
+   * they are; and how many results layouts place already. Null where that was not asked for.
    */
   relinking: { edits: PlaceEdit[]; left: LeftAlone[]; placedBefore: number } | null;
   /** What was left out of the folders that were named, and why. */
