@@ -20,7 +20,7 @@ import type { TonePlane } from './grey/plane';
 import { intended } from './intended';
 import { luminanceStays, storesSrgbLuminance } from './luminance';
 import { type Carried, carriedFrom, upright, withRecord } from './metadata';
-import { differenceOf } from './proof';
+import { found } from './proof';
 import { RemedyError } from './remedy-error';
 import { type ReadPicture, readPicture } from './source';
 import { anewWords, offWords, parametersOf, sourceWords, stayedWords, storedWords } from './words';
@@ -139,7 +139,7 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
     header,
     luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source.bytes, stored) : null,
     moved,
-    told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays === 'surely')],
+    told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays)],
   };
 }
 
@@ -176,17 +176,18 @@ function writeFlushed(temp: string, bytes: Uint8Array): void {
 
 /** Reads the written file as any picture is read, and holds it against what was intended. */
 async function proved(temp: string, { plane, stored, format }: Made, wish: RemedyWish): Promise<RemedyProof> {
-  const { header, samples, reading, sha256, bytes } = await readPicture(temp);
-  if (format !== 'jpeg' && !equal(samples.data, stored.data))
+  const read = await readPicture(temp);
+  const { sha256, bytes } = read;
+  if (format !== 'jpeg' && !equal(read.samples.data, stored.data))
     throw new RemedyError(
       'The written file did not read back as it was written: its disk may be failing. The picture itself was not touched.',
     );
-  const { encoding } = factsOf(samples, header, reading);
+  const { encoding, ...difference } = found(plane, read);
   if (mustBeFound(wish) && encoding !== wish.to)
     throw new RemedyError(
       `The result would be found to be ${encoding}, not ${wish.to} as was asked: nothing was kept. Convert to another encoding or format.`,
     );
-  return { encoding, ...differenceOf(plane, samples, reading.meaning), sha256, bytes: bytes.length };
+  return { encoding, ...difference, sha256, bytes: bytes.length };
 }
 
 function equal(read: ArrayBufferView, written: ArrayBufferView): boolean {

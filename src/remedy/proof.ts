@@ -1,5 +1,9 @@
+import { factsOf } from '../picture/facts';
+import { plainEncoding } from '../picture/judge/encoding';
 import type { Meaning } from '../picture/meaning/types';
+import type { DecodedPage } from '../picture/read';
 import type { Samples } from '../picture/types';
+import type { Encoding } from '../shared/picture';
 import { greyPlane } from './grey';
 import type { TonePlane } from './grey/plane';
 import { rampLightness } from './grey/ramp';
@@ -12,9 +16,28 @@ export interface Difference {
   meanError: number;
 }
 
-/** How far a picture that was read is off what was intended, in lightness, over every pixel. */
-export function differenceOf(intended: TonePlane, read: Samples, meaning: Meaning): Difference {
-  const single = singleOf(read);
+/** What a picture that was read is found to be, and how far it is off what was intended. */
+export function found(
+  intended: TonePlane,
+  { samples, header, reading }: DecodedPage,
+): Difference & { encoding: Encoding } {
+  const single = singleOf(samples);
+  const encoding =
+    // equal channels need no second look
+    (single && plainEncoding(samples.space, header.bits, 0)) ?? factsOf(samples, header, reading).encoding;
+  return { encoding, ...differenceOf(intended, samples, reading.meaning, single) };
+}
+
+/**
+ * How far a picture that was read is off what was intended, in lightness, over every pixel.
+ * @param single the one channel that says everything of it
+ */
+export function differenceOf(
+  intended: TonePlane,
+  read: Samples,
+  meaning: Meaning,
+  single: Single | null = singleOf(read),
+): Difference {
   if (single && read.space !== 'lab') {
     const levels = single.data instanceof Uint8Array ? 256 : 65536;
     return compared(intended, single, rampLightness(meaning, read.space, levels));

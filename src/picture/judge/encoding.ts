@@ -16,13 +16,26 @@ export function encodingOf(
   tally: Tally,
   chroma: ChromaJudgement,
 ): Exclude<Encoding, 'unreadable'> {
-  if (space === 'grey') return bits === 1 ? 'bilevel' : 'single-channel';
-  if (space === 'rgb' && tally.spread <= THRESHOLDS.neutralSpread) return 'rgb-neutral';
+  const plain = plainEncoding(space, bits, tally.spread);
+  if (plain) return plain;
   if (space === 'lab' && isNeutralLab(tally)) return 'lab-neutral';
   if (isColour(chroma)) return 'colour';
   if (space === 'cmyk') return inksUsed(tally.levels, full);
   if (isToned(chroma)) return 'rgb-toned';
   return isOneHue(chroma) ? 'colour' : 'rgb-residual';
+}
+
+/**
+ * The encoding where what is stored decides it without a look at colour; else null.
+ * @param spread of RGB: largest difference between the channels of any one pixel, in steps of 1/255
+ */
+export function plainEncoding(
+  space: Space,
+  bits: number,
+  spread: number,
+): 'bilevel' | 'single-channel' | 'rgb-neutral' | null {
+  if (space === 'grey') return bits === 1 ? 'bilevel' : 'single-channel';
+  return space === 'rgb' && spread <= THRESHOLDS.neutralSpread ? 'rgb-neutral' : null;
 }
 
 function isNeutralLab({ levels }: Tally): boolean {
