@@ -33,8 +33,8 @@ export interface ChildOptions {
   file: string;
   /** What it is, for messages: `picture reader`. */
   name: string;
-  /** Multiplies every deadline. */
-  patience?: number;
+  /** Multiplies every deadline, or that of a task. */
+  patience?: number | ((task: object) => number);
 }
 
 /** One child process that works on pictures, one at a time. */
@@ -43,7 +43,10 @@ export class Child<Task extends object, Done extends object> {
   /** Settles when the process has ended, for whatever reason. */
   readonly ended: Promise<void>;
   readonly #ready: Promise<void>;
+  /** What it worked on last, of which it may hold more than it told. */
+  lastFile: string | undefined;
   #alive = true;
+  #patience = 1;
   #complaint = '';
   #closing = false;
   #pending: { id: number; settle(answer: ChildAnswer<Done>): void; fail(why: ChildFailure): void } | null =
@@ -94,6 +97,9 @@ export class Child<Task extends object, Done extends object> {
       this.#hold();
       const id = this.#nextId++;
       this.#pending = { id, settle, fail };
+      this.lastFile = fileOf(task);
+      const { patience = 1 } = this.options;
+      this.#patience = typeof patience === 'number' ? patience : patience(task);
       this.#setDeadline(0, 0);
       // a failed send is followed by the process's end, which settles the promise
       this.#child.send({ ...task, id }, () => {});
@@ -142,8 +148,7 @@ export class Child<Task extends object, Done extends object> {
   #setDeadline(megabytes: number, megapixels: number): void {
     if (this.#deadline) clearTimeout(this.#deadline);
     const byHeader = BASE_SECONDS + megabytes * SECONDS_PER_MEGABYTE + megapixels * SECONDS_PER_MEGAPIXEL;
-    const { patience = 1 } = this.options;
-    const seconds = Math.min(MOST_SECONDS, byHeader * (this.wasm ? WASM_FACTOR : 1) * patience);
+    const seconds = Math.min(MOST_SECONDS, byHeader * (this.wasm ? WASM_FACTOR : 1) * this.#patience);
     const asked = this.#pending;
     this.#deadline = setTimeout(() => {
       // a busy parent comes late to its timers: an answer that already waits is taken first
@@ -177,6 +182,9 @@ export class Child<Task extends object, Done extends object> {
     (this.#child.stderr as unknown as { unref?(): void } | null)?.unref?.();
   }
 }
+
+/** What file a task is about, where it is about one. */
+export const fileOf = (task: object): string | undefined => (task as { file?: string }).file;
 
 function crashed(signal: NodeJS.Signals | null): ChildFailure {
   return new ChildFailure('crashed', `the process ended${signal ? ` by ${signal}` : ''}`, signal);

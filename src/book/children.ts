@@ -1,7 +1,7 @@
 // no-unit-test: test/book/pool.test.ts drives it through every way to die
 import { availableParallelism } from 'node:os';
 import type { ChildAnswer } from '../shared/child-protocol';
-import { Child, ChildFailure, type ChildOptions, closed } from './child';
+import { Child, ChildFailure, type ChildOptions, closed, fileOf } from './child';
 
 export interface ChildrenOptions extends ChildOptions {
   /** How many work at a time. Two on two cores are quickest; more only cost memory. */
@@ -108,15 +108,20 @@ export class Children<Task extends object, Done extends object> {
   }
 
   async #attempt(job: Job<Task, Done>, wasm: boolean): Promise<ChildAnswer<Done>> {
-    const child = await this.#free(wasm);
+    const child = await this.#free(wasm, fileOf(job.task));
     const answer = await child.ask(job.task);
     if (!wasm) this.#nativeProven = true;
     this.#idle.push(child);
     return answer;
   }
 
-  /** An idle child of the wanted build, or a new one; without a native decoder, WebAssembly. */
-  async #free(wasm: boolean): Promise<Child<Task, Done>> {
+  /**
+   * An idle child of the wanted build, or a new one; without a native decoder, WebAssembly.
+   * @param file the one that worked on it last, if it is idle
+   */
+  async #free(wasm: boolean, file?: string): Promise<Child<Task, Done>> {
+    const last = this.#idle.findIndex(child => child.lastFile === file);
+    if (file !== undefined && last >= 0) this.#idle.push(...this.#idle.splice(last, 1));
     for (let child = this.#idle.pop(); child; child = this.#idle.pop()) {
       if (child.alive && child.wasm === wasm) return child;
       void child.close();
@@ -132,7 +137,7 @@ export class Children<Task extends object, Done extends object> {
       if (this.#closed) throw closed();
       if (wasm) throw error;
       this.#wasm = true;
-      return this.#free(true);
+      return this.#free(true, file);
     }
   }
 

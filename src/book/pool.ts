@@ -1,7 +1,15 @@
 import { UnreadableError } from '../picture/header/unreadable';
 import { unreadableFacts } from '../picture/unreadable-facts';
+import type { ChildAnswer } from '../shared/child-protocol';
 import type { PictureFacts } from '../shared/picture';
-import type { Raster, ReaderDone, ReaderTask, SmallPicture } from '../shared/reader-protocol';
+import type {
+  FactsDone,
+  FactsTask,
+  Raster,
+  ReaderDone,
+  ReaderTask,
+  SmallPicture,
+} from '../shared/reader-protocol';
 import { ChildFailure } from './child';
 import { Children, type ChildrenOptions } from './children';
 
@@ -36,24 +44,7 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
     name: 'picture reader',
   });
   return {
-    async facts(file, signal, sha256) {
-      try {
-        const answer = await readers.ask({ kind: 'facts', file, sha256 }, signal);
-        if (answer.ok && answer.kind === 'facts') return answer.facts;
-        return [
-          lost('crashed', `The picture could not be judged (${answer.ok ? 'no facts' : answer.message}).`),
-        ];
-      } catch (error) {
-        if (!(error instanceof ChildFailure)) throw error;
-        if (error.kind === 'crashed')
-          return [lost('crashed', 'The reader crashed on this picture. It may be damaged: export it again.')];
-        if (error.kind === 'timeout')
-          return [
-            lost('timeout', `Reading was given up: ${error.message}. It may be damaged: export it again.`),
-          ];
-        throw error;
-      }
-    },
+    facts: factsFrom((task, signal) => readers.ask(task, signal)),
     async raster(file, page, longEdge, signal) {
       const answer = await readers.ask({ kind: 'raster', file, page, longEdge }, signal, true);
       if (answer.ok && answer.kind === 'raster') return answer.raster;
@@ -65,6 +56,30 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
       throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
     },
     close: () => readers.close(),
+  };
+}
+
+/** Facts by children that read them, whatever else these do. @param ask `Children.ask` */
+export function factsFrom(
+  ask: (task: FactsTask, signal?: AbortSignal) => Promise<ChildAnswer<object>>,
+): Pool['facts'] {
+  return async (file, signal, sha256) => {
+    try {
+      const answer: ChildAnswer<Partial<FactsDone>> = await ask({ kind: 'facts', file, sha256 }, signal);
+      if (answer.ok && answer.facts) return answer.facts;
+      return [
+        lost('crashed', `The picture could not be judged (${answer.ok ? 'no facts' : answer.message}).`),
+      ];
+    } catch (error) {
+      if (!(error instanceof ChildFailure)) throw error;
+      if (error.kind === 'crashed')
+        return [lost('crashed', 'The reader crashed on this picture. It may be damaged: export it again.')];
+      if (error.kind === 'timeout')
+        return [
+          lost('timeout', `Reading was given up: ${error.message}. It may be damaged: export it again.`),
+        ];
+      throw error;
+    }
   };
 }
 

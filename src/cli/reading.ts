@@ -5,6 +5,8 @@ import { cacheFolder } from '../book/cache/folder';
 import { factsVersion } from '../book/cache/version';
 import { createPool, type Pool } from '../book/pool';
 
+const READER = path.join(__dirname, 'reader.js');
+
 export interface Reading {
   pool: Pool;
   /** Null where it was not wanted. */
@@ -20,25 +22,34 @@ export async function withReading<T>(
   options: { jobs?: number; cache: boolean },
   work: (reading: Reading) => Promise<T>,
 ): Promise<T> {
-  const readerFile = path.join(__dirname, 'reader.js');
-  const cache = options.cache
-    ? await FactsCache.open(cacheFolder(), root, await factsVersion(readerFile))
-    : null;
-  const pool = createPool({
-    readerFile,
-    size: options.jobs,
-    onLost: (file, why) =>
-      process.stderr.write(
-        `A reader was lost on "${path.relative(root, file)}" (${why}); another read on.\n`,
-      ),
-  });
+  const reading = async (cache: FactsCache | null) => {
+    const pool = createPool({ readerFile: READER, size: options.jobs, onLost: tellLost(root) });
+    try {
+      return await work({ pool, cache });
+    } finally {
+      await pool.close();
+    }
+  };
+  return options.cache ? withCache(root, reading) : reading(null);
+}
+
+/** Opens the cache alone, for work that has its own readers. */
+export async function withCache<T>(root: string, work: (cache: FactsCache) => Promise<T>): Promise<T> {
+  const cache = await FactsCache.open(cacheFolder(), root, await factsVersion(READER));
   try {
-    return await work({ pool, cache });
+    return await work(cache);
   } finally {
-    await Promise.all([pool.close(), cache?.save()]);
-    if (cache?.trouble)
+    await cache.save();
+    if (cache.trouble)
       process.stderr.write(
         `The cache could not be kept, so everything will be read again (${cache.trouble}).\n`,
       );
   }
 }
+
+/** Says on the error stream that a child was lost on a picture, for `PoolOptions.onLost`. */
+export const tellLost =
+  (root: string) =>
+  (file: string, why: string): void => {
+    process.stderr.write(`A reader was lost on "${path.relative(root, file)}" (${why}); another read on.\n`);
+  };

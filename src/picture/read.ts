@@ -3,24 +3,38 @@ import { decode, needsBytes } from './decode';
 import { factsOf } from './facts';
 import { readHeaders, UnreadableError } from './header';
 import { readingOf } from './meaning';
+import type { Reading } from './meaning/types';
 import { type OnSize, type OpenPicture, openPicture } from './open';
-import type { Header } from './types';
+import type { Header, Samples } from './types';
 import { unreadableFacts } from './unreadable-facts';
+
+/** One page of a file, with all of its stored values and what they mean. */
+export interface DecodedPage {
+  header: Header;
+  samples: Samples;
+  reading: Reading;
+}
 
 /**
  * Everything that is known of a file: one entry a page, in order. What cannot be read is an entry too (`unreadable`);
  * this never throws for what a file holds.
  * @param known the content's SHA-256 where the caller has it, which saves the hashing
  * @param onSize told how large the task is, as soon as that is known
+ * @param onPage given every page as it was decoded, for whoever has another use for it
  */
-export async function readFacts(path: string, known?: string, onSize?: OnSize): Promise<PictureFacts[]> {
+export async function readFacts(
+  path: string,
+  known?: string,
+  onSize?: OnSize,
+  onPage?: (page: DecodedPage) => void,
+): Promise<PictureFacts[]> {
   let file: OpenPicture | null = null;
   try {
     file = openPicture(path, known, onSize);
     const headers = readHeaders(file.source);
     onSize?.(file.source.size, megapixelsOf(headers));
     const pages: PictureFacts[] = [];
-    for (const header of headers) pages.push(await pageFacts(file, header));
+    for (const header of headers) pages.push(await pageFacts(file, header, onPage));
     return pages;
   } catch (error) {
     if (!(error instanceof UnreadableError)) throw error;
@@ -30,11 +44,17 @@ export async function readFacts(path: string, known?: string, onSize?: OnSize): 
   }
 }
 
-async function pageFacts(file: OpenPicture, header: Header | UnreadableError): Promise<PictureFacts> {
+async function pageFacts(
+  file: OpenPicture,
+  header: Header | UnreadableError,
+  onPage?: (page: DecodedPage) => void,
+): Promise<PictureFacts> {
   if (header instanceof UnreadableError) return unreadableFacts(header, file.sha256());
   try {
     const samples = await decode(needsBytes(header) ? file.bytes() : file.input, header);
-    const facts = factsOf(samples, header, await readingOf(header));
+    const reading = await readingOf(header);
+    const facts = factsOf(samples, header, reading);
+    onPage?.({ header, samples, reading });
     if (!facts.tone) throw nothingToPrint(header);
     return { ...facts, page: header.page, sha256: file.sha256() };
   } catch (error) {

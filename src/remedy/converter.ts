@@ -4,13 +4,17 @@ import { serve } from '../picture/child';
 import { readHeaders, UnreadableError } from '../picture/header';
 import { type OnSize, openPicture } from '../picture/open';
 import type { AnyConverterTask, ConverterDone } from '../shared/converter-protocol';
+import type { FactsTask } from '../shared/reader-protocol';
 import { candidateOf } from './candidates/candidate';
 import { methodPictures } from './candidates/methods';
 import { remedyPicture } from './picture';
 import { RemedyError } from './remedy-error';
+import { factsAhead } from './source';
 
 // A converter: a child process that converts pictures for a batch, or shows what would come of it.
 serve<AnyConverterTask, ConverterDone>(async (task, onSize) => {
+  if (task.kind === 'facts')
+    return { kind: 'facts', facts: await factsAhead(task.file, task.sha256, onSize) };
   try {
     tellSize(task.file, onSize);
     return await done(task);
@@ -21,7 +25,7 @@ serve<AnyConverterTask, ConverterDone>(async (task, onSize) => {
   }
 });
 
-async function done(task: AnyConverterTask): Promise<ConverterDone> {
+async function done(task: Exclude<AnyConverterTask, FactsTask>): Promise<ConverterDone> {
   const { file } = task;
   switch (task.kind) {
     case 'convert':

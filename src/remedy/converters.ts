@@ -1,4 +1,5 @@
 import { Children, type ChildrenOptions } from '../book/children';
+import { factsFrom, type Pool, type PoolOptions } from '../book/pool';
 import type {
   AnyConverterTask,
   CandidateTask,
@@ -29,9 +30,14 @@ export interface CandidateConverters extends Converters {
   methods(task: Omit<MethodsTask, 'kind'>, signal?: AbortSignal): Promise<MethodPictures>;
 }
 
-export interface ConvertersOptions extends Omit<ChildrenOptions, 'file' | 'name'> {
+/** Reads facts, too: a picture that one of them has read last need not be decoded again to be converted. */
+export interface ReadingConverters extends CandidateConverters, Pick<Pool, 'facts'> {}
+
+export interface ConvertersOptions extends Omit<ChildrenOptions, 'file' | 'name' | 'onLost'> {
   /** The bundled converter. */
   converterFile: string;
+  /** As that of a pool: told of pictures whose facts were being read. */
+  onLost?: PoolOptions['onLost'];
 }
 
 /** Decoding, converting, encoding and reading back, beside the one decoding that deadlines are made for. */
@@ -40,13 +46,20 @@ const PATIENCE = 5;
 export function createConverters({
   converterFile,
   patience = 1,
+  onLost,
   ...options
-}: ConvertersOptions): CandidateConverters {
+}: ConvertersOptions): ReadingConverters {
   const children = new Children<AnyConverterTask, ConverterDone>({
     ...options,
-    patience: patience * PATIENCE,
+    patience: task =>
+      (typeof patience === 'number' ? patience : patience(task)) *
+      ((task as AnyConverterTask).kind === 'facts' ? 1 : PATIENCE),
     file: converterFile,
     name: 'converter',
+    onLost: (task, why) => {
+      const { kind, file } = task as AnyConverterTask;
+      if (kind === 'facts') onLost?.(file, why.message);
+    },
   });
   /** What the converter sends under `key`. */
   async function asked<Key extends keyof Answers>(
@@ -61,6 +74,7 @@ export function createConverters({
     return (answer as unknown as Answers)[key];
   }
   return {
+    facts: factsFrom((task, signal) => children.ask(task, signal)),
     convert: (task, signal) => asked('result', { ...task, kind: 'convert' }, signal),
     candidate: (task, signal) => asked('candidate', { ...task, kind: 'candidate' }, signal),
     methods: (task, signal) => asked('methods', { ...task, kind: 'methods' }, signal),

@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { FactsDone, FactsTask } from './reader-protocol';
 import type { Candidate, MethodPictures } from './remedies';
 import type { GreyMethod, RemedyResult, RemedyWish, SourceFacts } from './remedy';
 
@@ -28,10 +29,12 @@ export interface MethodsTask {
   longEdge: number;
 }
 
-export type AnyConverterTask = ConverterTask | CandidateTask | MethodsTask;
+/** A converter reads facts as well: what it decoded for them it need not decode again to convert it. */
+export type AnyConverterTask = FactsTask | ConverterTask | CandidateTask | MethodsTask;
 
 /** `refused`: why the picture cannot be converted, in plain sentences. */
 export type ConverterDone =
+  | FactsDone
   | { result: RemedyResult }
   | { candidate: Candidate }
   | { methods: MethodPictures }

@@ -3,9 +3,16 @@ import type { ChildReply, ChildRequest } from './child-protocol';
 import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { PictureFacts } from './picture';
 
+/** What is known of a file. `sha256`: its content's hash where it is known, which saves the hashing. */
+export interface FactsTask {
+  kind: 'facts';
+  file: string;
+  sha256?: string;
+}
+
 /** What a reader is asked. */
 export type ReaderTask =
-  | { kind: 'facts'; file: string; sha256?: string }
+  | FactsTask
   | { kind: 'raster'; file: string; page: number; longEdge: number }
   | { kind: 'small'; file: string; page: number; edges: readonly number[] }
   | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }
@@ -31,8 +38,13 @@ export interface SmallPicture extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
   bytes: Uint8Array;
 }
 
+export interface FactsDone {
+  kind: 'facts';
+  facts: PictureFacts[];
+}
+
 export type ReaderDone =
-  | { kind: 'facts'; facts: PictureFacts[] }
+  | FactsDone
   | { kind: 'raster'; raster: Raster }
   | { kind: 'small'; sizes: SmallPicture[] }
   | { kind: 'detail'; detail: Detail }

@@ -148,6 +148,18 @@ describe('pool', () => {
     assert.match(bad!.text, /a reason/);
   });
 
+  it('asks the reader again that read a file last, if it is idle', async () => {
+    open({ size: 2 });
+    const [a, b] = await Promise.all([told('a'), told('slow')]);
+    assert.notEqual(a.pid, b.pid);
+    for (const [name, { pid }] of [
+      ['a', a],
+      ['slow', b],
+      ['a', a],
+    ] as const)
+      assert.equal((await told(name)).pid, pid, name);
+  });
+
   it('lets a waiting file be cancelled without reading it', async () => {
     open({ size: 1 });
     const stop = new AbortController();

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { type Converters, createConverters } from '../../src/remedy/converters';
+import { createConverters, type ReadingConverters } from '../../src/remedy/converters';
 import { temporaryFolder } from '../book/support/folder';
 import { pictures } from '../cli/support/book';
 import { wishFor } from './support';
@@ -12,6 +12,7 @@ process.on('disconnect', () => process.exit(0));
 process.on('message', ({ id, file, temporary, wish }) => {
   const name = require('node:path').basename(file);
   if (name === 'crash') process.kill(process.pid, 'SIGSEGV');
+  if (name === 'facts') return process.send({ id, ok: true, kind: 'facts', facts: [{ page: 1 }] });
   if (name === 'refused') return process.send({ id, ok: true, refused: 'It will not do.' });
   if (name === 'full') return process.send({ id, ok: false, message: 'ENOSPC: no space left', code: 'ENOSPC' });
   if (name === 'slow') return setTimeout(() => process.send({ id, ok: true, result: { pid: process.pid } }), 200);
@@ -21,7 +22,7 @@ process.send({ kind: 'ready' });
 `;
 
 describe('converters', () => {
-  let converters: Converters;
+  let converters: ReadingConverters;
   const task = (file: string, temporary = '/x') => ({
     file,
     temporary,
@@ -59,6 +60,13 @@ describe('converters', () => {
     const { pid } = (await converters.convert(task('slow'))) as unknown as { pid: number };
     await converters.close();
     assert.throws(() => process.kill(pid, 0), { code: 'ESRCH' });
+  });
+
+  it('read facts, too, and say what befell a reader as a pool does', async () => {
+    start();
+    assert.deepEqual((await converters.facts('facts'))[0], { page: 1 });
+    const [lost] = await converters.facts('crash');
+    assert.equal(lost.unreadable?.reason, 'crashed');
   });
 
   it('as they are built, convert a picture and prove it', async () => {

@@ -18,7 +18,7 @@ import { fitted } from '../fitting';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { Progress } from '../progress';
-import { withReading } from '../reading';
+import { tellLost, withCache } from '../reading';
 import { styleOf } from '../style';
 import type { ConvertVerbOptions } from '../verbs/convert';
 import { wishOf } from '../wish';
@@ -45,13 +45,16 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   const { wish, fitting } = fitted(plain, options, settings);
   const dryRun = options.dryRun ?? false;
   const { report, end } = await working(STOPPED, (signal, onProgress) =>
-    withReading(root, { jobs: options.jobs, cache: true }, ({ pool, cache }) => {
+    withCache(root, cache => {
       const converters = createConverters({
         converterFile: path.join(__dirname, 'converter.js'),
         size: options.jobs,
+        onLost: tellLost(root),
       });
       return convertPictures({
-        ...{ root, paths, settings, pool, cache, wish, place, converters, dryRun, signal, onProgress },
+        ...{ root, paths, settings, cache, wish, place, converters, dryRun, signal, onProgress },
+        // they read what is not known yet, and need not decode it again
+        pool: converters,
         jobs: options.jobs,
         relink: options.relink ?? false,
         memory: cacheFolder(),
