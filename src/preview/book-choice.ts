@@ -52,8 +52,9 @@ export class Choice {
     return this.#elements[this.#at];
   }
 
-  chooseAll() {
-    for (const element of this.#elements) this.#set(element, !element.hidden);
+  /** All that are shown, or those of them that are meant. */
+  chooseAll(isMeant: (element: HTMLElement) => boolean = () => true) {
+    for (const element of this.#elements) this.#set(element, !element.hidden && isMeant(element));
     this.onChange();
   }
 

@@ -21,6 +21,7 @@ ${whole(book, state)}
 <div class="tools">
   ${choice('drawn', 'Drawn as', ways(state.drawn))}
   <span class="acts">
+    <button type="button" class="plain" id="choose-convert">Choose what is to be converted</button>
     <button type="button" class="plain" id="choose">Choose all shown</button>
     <button type="button" class="primary" id="convert" disabled>Convert...</button>
     <button type="button" class="plain" id="export">Export as one HTML page...</button>

@@ -125,6 +125,8 @@ page.addEventListener('click', ({ target }) => {
   switch (button.id) {
     case 'choose':
       return choice!.chooseAll();
+    case 'choose-convert':
+      return choice!.chooseAll(each => pictureOf(each).advice.kind === 'convert');
     case 'convert':
       return post({ type: 'convert', paths: [...new Set(choice!.chosen.map(each => pictureOf(each).path))] });
     case 'export':

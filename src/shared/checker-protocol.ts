@@ -39,6 +39,11 @@ export interface CheckerAnswers {
   candidate: { request: SheetWish & Made & { longEdge: number }; answer: BeforeAndAfter };
   /** A picture made grey in every way; nothing is written. */
   methods: { request: { file: string; longEdge: number }; answer: MethodPictures };
+  /** Which of the named pictures and folders can be converted, and why the others cannot. Paths absolute. */
+  convertible: {
+    request: { root: string | null; paths: string[] };
+    answer: { paths: string[]; left: LeftAlone[] };
+  };
   /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
   convert: { request: ConvertWish; answer: ConvertAnswer };
   undo: { request: { paths: string[] }; answer: UndoAnswer };

@@ -12,6 +12,7 @@ import type { Finding, PictureReport } from '../../shared/finding';
 import type { BookPlace, Sheet } from '../../shared/sheet';
 import type { LightId } from '../../shared/target';
 import { convert, undo } from './convert';
+import { convertible } from './convertible';
 import { facingOf } from './facing';
 import { glanceAt } from './glance';
 import { forecastsOn, lonePicture } from './lone-picture';
@@ -83,6 +84,10 @@ export class Checker {
         return this.#remedies.beforeAndAfter(request, await this.#find(request, signal), signal);
       case 'methods':
         return this.#remedies.methods(request, signal);
+      case 'convertible': {
+        const { root, paths } = request;
+        return convertible(paths, file => (root ? this.#book(root).pages(withinBook(root, file)) : []));
+      }
       case 'convert':
         return convert(request, this.pool, root => this.#book(root).cache(), { signal, onProgress });
       case 'undo':

@@ -1,6 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
-import type { ConvertAnswer, UndoAnswer } from '../../shared/checker-protocol';
+import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
 import type { Made } from '../../shared/remedies';
 import type { Book } from '../book';
 import type { Books } from '../books';
@@ -10,7 +10,7 @@ import { openTextsThatName } from '../layout/open-texts';
 import { relink } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
-import { convertWords, subjectOf, undoWords } from './words';
+import { convertWords, nothingToConvert, subjectOf, undoWords } from './words';
 
 /**
  * The commands that write pictures, and the one that takes it back. They are for a person to run: nothing is converted
@@ -78,20 +78,28 @@ async function converted(
 ): Promise<ConvertAnswer | undefined> {
   const book = books.of(files[0]) ?? books.all.find(({ root }) => root.toString() === files[0].toString());
   return told(async () => {
-    const file = files[0].fsPath;
-    const remedies = await checker.ask('remedies', { file, root: book?.root.fsPath ?? null });
-    const asked = await askHow(subjectOf(files), remedies, chosen, book !== undefined);
+    const root = book?.root.fsPath ?? null;
+    const named = files.map(({ fsPath }) => fsPath);
+    const { paths, left } = await checker.ask('convertible', { root, paths: named });
+    if (!paths.length) throw new Error(nothingToConvert(left));
+    const remedies = await checker.ask('remedies', { file: paths[0], root });
+    const some = paths.map(file => vscode.Uri.file(file));
+    const asked = await askHow(subjectOf(some, left), remedies, chosen, book !== undefined);
     if (!asked) return;
-    return carryOut(files, asked, book, checker);
+    return carryOut(some, asked, book, checker, left);
   });
 }
 
-/** Converts as it was asked, has the layouts of the book place the results where that is wanted, and tells what came of it. */
+/**
+ * Converts as it was asked, has the layouts of the book place the results where that is wanted, and tells what came of it.
+ * @param left what was chosen too and cannot be converted
+ */
 export async function carryOut(
   files: readonly vscode.Uri[],
   asked: Asked,
   book: Book | undefined,
   checker: CheckerClient,
+  left: readonly LeftAlone[] = [],
 ): Promise<ConvertAnswer> {
   const paths = files.map(({ fsPath }) => fsPath);
   const convert = () =>
@@ -104,7 +112,7 @@ export async function carryOut(
   const lines = async () => (await convert()).relinking?.edits ?? [];
   const { relinking } = answer;
   if (book && relinking) relinking.edits = await relink(book.root, relinking.edits, lines);
-  void tellConverted(answer, asked.where.kind === 'in-place' ? files : []);
+  void tellConverted(answer, left, asked.where.kind === 'in-place' ? files : []);
   return answer;
 }
 
@@ -153,7 +161,11 @@ interface Action {
   run(): unknown;
 }
 
-function tellConverted(answer: ConvertAnswer, inPlace: readonly vscode.Uri[]): Promise<void> {
+function tellConverted(
+  answer: ConvertAnswer,
+  left: readonly LeftAlone[],
+  inPlace: readonly vscode.Uri[],
+): Promise<void> {
   const { converted } = answer;
   const actions: Action[] = [];
   if (inPlace.length && converted.length)
@@ -166,7 +178,7 @@ function tellConverted(answer: ConvertAnswer, inPlace: readonly vscode.Uri[]): P
       title: vscode.l10n.t('Open the result'),
       run: () => vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.file(converted[0].output)),
     });
-  return tell(answer, convertWords(answer), actions, Boolean(answer.relinking?.left.length));
+  return tell(answer, convertWords(answer, left), actions, Boolean(answer.relinking?.left.length));
 }
 
 /** What came of it, with the whole report on request. */

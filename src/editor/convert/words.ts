@@ -1,17 +1,46 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import path from 'node:path';
 import * as vscode from 'vscode';
+import { namesPicture } from '../../book/discovery/extensions';
 import { kindOf } from '../../layout/kinds';
 import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
 
-/** The pictures or folders that are meant, as a title ends with them. */
-export const subjectOf = (files: readonly vscode.Uri[]): string =>
-  files.length === 1
-    ? path.posix.basename(files[0].path)
-    : vscode.l10n.t('{0} pictures or folders', files.length);
+/**
+ * The pictures or folders that are meant, as a title ends with them.
+ * @param left what was chosen too and is left out
+ */
+export function subjectOf(files: readonly vscode.Uri[], left: readonly LeftAlone[] = []): string {
+  const t = vscode.l10n.t;
+  const all = files.length + left.length;
+  const subject =
+    files.length === 1
+      ? path.posix.basename(files[0].path)
+      : files.every(({ path }) => namesPicture(path))
+        ? t('{0} pictures', files.length)
+        : t('{0} pictures or folders', files.length);
+  return left.length
+    ? t('{0} of the {1} chosen; no readable file: {2}', subject, all, namesOf(left))
+    : subject;
+}
 
-/** What came of a conversion, in one message. */
-export function convertWords(answer: ConvertAnswer): string {
+/** So many are named where a line is all there is. */
+const NAMED = 2;
+
+function namesOf(left: readonly LeftAlone[]): string {
+  const names = left.slice(0, NAMED).map(({ path: at }) => path.posix.basename(at));
+  const more = left.length - names.length;
+  return more ? vscode.l10n.t('{0} and {1} more', names.join(', '), more) : names.join(', ');
+}
+
+/** Why nothing of what was chosen can be converted. */
+export const nothingToConvert = (left: readonly LeftAlone[]): string =>
+  [vscode.l10n.t('Nothing of this can be converted.'), ...left.slice(0, NAMED).map(reasonOf)].join(' ');
+
+/**
+ * What came of a conversion, in one message.
+ * @param left what was chosen too and was left out
+ */
+export function convertWords(answer: ConvertAnswer, left: readonly LeftAlone[] = []): string {
   const { converted, skipped, failed, relinking, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
@@ -25,7 +54,8 @@ export function convertWords(answer: ConvertAnswer): string {
       ]);
   const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
   const placed = relinking ? relinkingWords(relinking) : [];
-  const leftOut = converted.length + skipped.length + failed.length === 0 ? notices : [];
+  const leftOut = converted.length + skipped.length + failed.length === 0 ? [...notices] : [];
+  if (left.length) leftOut.push(t('Left out, since there is no readable file: {0}.', namesOf(left)));
   return [head, ...why, ...placed, ...leftOut].join(' ');
 }
 
@@ -60,10 +90,11 @@ const counts = (parts: [count: number, words: string][]) => {
   return some.length ? `${some.join(', ')}.` : vscode.l10n.t('There was no picture to convert.');
 };
 
+const reasonOf = ({ path: at, reason }: LeftAlone): string => `${at}: ${reason}`;
+
 /** The first by its name; the report has them all. */
 function reasons(left: readonly LeftAlone[]): string[] {
   if (!left.length) return [];
-  const [{ path: at, reason }] = left;
-  const words = `${at}: ${reason}`;
+  const words = reasonOf(left[0]);
   return left.length === 1 ? [words] : [vscode.l10n.t('{0} The others are in the report.', words)];
 }

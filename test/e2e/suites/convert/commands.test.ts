@@ -188,7 +188,7 @@ describe('converting', () => {
     await workbenchText('.monaco-menu', /Convert\.\.\./);
     await screenshot('convert-explorer-menu');
     await workbenchClick('.monaco-menu .action-item', 'Convert...');
-    await workbenchText('.quick-input-title', /Convert 2 pictures$/);
+    await workbenchText('.quick-input-title', /Convert 2 pictures \(/);
     await answer('One grey channel', 'Lightness', 'Beside the picture');
     await workbenchText(TOAST, /2 converted/);
     for (const file of ['pictures/plate-6.single-channel.png', 'pictures/plate-7.single-channel.tif']) {

@@ -12,6 +12,7 @@ import {
   webviewCount,
   webviewEval,
   webviewText,
+  workbenchClick,
   workbenchEval,
   workbenchText,
 } from '../../window';
@@ -152,9 +153,43 @@ describe('the whole book on one screen', () => {
     assert.equal(await webviewEval('#convert', 'element.disabled'), true);
     await webviewClick('#choose');
     await webviewClick('#convert');
-    await workbenchText('.quick-input-title', /Convert 2 pictures or folders/);
+    await workbenchText('.quick-input-title', /Convert 2 pictures \(/);
     await press('Escape');
     await webviewClick('#all');
+  });
+
+  it('chooses what is to be converted in one press, and leaves out before it asks what cannot be', async () => {
+    const layout = inWorkspace('book.md').fsPath;
+    const names = ['plate-1.jpg', 'plate-6.png', 'plate-7.tif', 'missing.jpg', 'broken.jpg'];
+    await fs.writeFile(inWorkspace('pictures/broken.jpg').fsPath, 'no picture');
+    await fs.writeFile(layout, names.map(name => `![](pictures/${name})\n`).join('\n'));
+    try {
+      await webviewText('#contacts', /broken\.jpg[\s\S]*missing\.jpg|missing\.jpg[\s\S]*broken\.jpg/);
+      await webviewClick('#choose-convert');
+      assert.deepEqual((await chosen()).sort(), ['plate-6.png', 'plate-7.tif']);
+      await webviewClick('#choose');
+      assert.ok((await chosen()).includes('missing.jpg'));
+      await webviewClick('#convert');
+      await workbenchText(
+        '.quick-input-title',
+        /Convert 3 pictures of the 5 chosen; no readable file: (broken|missing)\.jpg, (broken|missing)\.jpg \(/,
+      );
+      await screenshot('overview-left-out');
+      await workbenchClick('.quick-input-list .monaco-list-row', 'One grey channel');
+      await workbenchText('.quick-input-list .monaco-list-row', /Darker sky/);
+      await press('Escape');
+      await webviewClick(contact('missing.jpg'));
+      await webviewClick('#convert');
+      await workbenchText(
+        '.notifications-toasts',
+        /Nothing of this can be converted\. pictures\/missing\.jpg: There is no such file/,
+      );
+    } finally {
+      await fs.rm(layout);
+      await fs.rm(inWorkspace('pictures/broken.jpg').fsPath);
+    }
+    await webviewText('#count', /^7 pictures/);
+    await press('Escape');
   });
 
   it('says once what holds for the whole book, with the way to each rule', async () => {

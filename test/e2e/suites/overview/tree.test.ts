@@ -118,7 +118,7 @@ describe('the tree in the explorer', () => {
 
   it('converts a group by its menu', async () => {
     await menu('rgb-neutral', 'Convert...');
-    await workbenchText('.quick-input-title', /Convert 5 pictures or folders/);
+    await workbenchText('.quick-input-title', /Convert 5 pictures \(/);
     await press('Escape');
     await button('Group Pictures by Finding');
     await rowsAre('findings', seen => seen.some(row => row.startsWith('residual-chroma')));
