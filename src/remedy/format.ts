@@ -1,5 +1,6 @@
 import type { Format } from '../shared/picture';
 import type { RemedyFormat, RemedyWish } from '../shared/remedy';
+import type { Stays } from './luminance';
 import { RemedyError } from './remedy-error';
 
 type FormatWish = Pick<RemedyWish, 'to' | 'bits' | 'format' | 'quality'>;
@@ -27,22 +28,24 @@ export function formatOf(
 }
 
 /** Why the result has another format than its source, unasked; null where it has not. */
-export function formatChange(source: Format, wish: FormatWish, stays: boolean): string | null {
-  const format = formatOf(source, wish, stays);
+export function formatChange(source: Format, wish: FormatWish, stays: Stays): string | null {
+  const format = formatOf(source, wish, stays === 'surely');
   if (wish.format || source === format) return null;
   const rounded = source === 'jpeg' && wish.bits !== 16;
   const asked = rounded ? ' Ask for JPEG ("--as jpeg") to have one all the same.' : '';
-  return `${unheld(source, wish)}: the result is a TIFF.${asked}`;
+  return `${unheld(source, wish, stays)}: the result is a TIFF.${asked}`;
 }
 
 /** The same where it is a PNG in the stead of a TIFF. @param since why, as a sentence ends */
-export const pngChange = (source: Format, wish: FormatWish, since: string): string =>
-  `${unheld(source, wish)}. The result is a PNG and no TIFF, since ${since}.`;
+export const pngChange = (source: Format, wish: FormatWish, stays: Stays, since: string): string =>
+  `${unheld(source, wish, stays)}. The result is a PNG and no TIFF, since ${since}.`;
 
 /** Why the source's own format does not hold the result. */
-function unheld(source: Format, { bits }: FormatWish): string {
+function unheld(source: Format, { bits }: FormatWish, stays: Stays): string {
   if (source === 'png') return 'A PNG cannot hold inks';
   if (source !== 'jpeg') return `No ${source.toUpperCase()} is written here, and print houses seldom take it`;
   if (bits === 16) return 'A JPEG cannot hold 16 bits a channel';
-  return 'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100';
+  return stays === 'perhaps'
+    ? 'Whether a JPEG could keep its tones as they are coded shows only when it is made; else it would round them anew, by up to about L* 1 even at quality 100'
+    : 'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100';
 }

@@ -84,8 +84,15 @@ export async function select(
 const fileId = ({ dev, ino }: { dev: number; ino: number }) => `${dev} ${ino}`;
 
 /** Of others it is not certain before they are converted what can stay. */
-const isGreyJpeg = ({ format, encoding }: PictureFacts) =>
-  format === 'jpeg' && (encoding === 'single-channel' || encoding === 'rgb-neutral');
+const isGreyJpeg = ({ format, encoding }: PictureFacts) => format === 'jpeg' && GREYS.has(encoding);
+
+/** Grey, or so near to it that only colour has to go. */
+const GREYS = new Set<PictureFacts['encoding']>([
+  'single-channel',
+  'rgb-neutral',
+  'rgb-residual',
+  'rgb-toned',
+]);
 
 /**
  * What a check takes for the book's, and the originals of results that layouts place: those are converted anew from

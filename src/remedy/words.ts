@@ -3,6 +3,7 @@ import { FITTED } from '../picture/xmp/record';
 import type { GreyMethod, RemedyEncoding, RemedyFormat, RemedyWish, Tone } from '../shared/remedy';
 import type { Stored } from './encode/stored';
 import { formatChange } from './format';
+import type { Stays } from './luminance';
 import type { ReadPicture } from './source';
 
 const ENCODINGS: Record<RemedyEncoding, string> = {
@@ -82,7 +83,7 @@ export function storedWords(
   wish: RemedyWish,
   format: RemedyFormat,
   header: Header,
-  stays: boolean,
+  stays: Stays,
 ): string[] {
   const change = formatChange(header.format, wish, stays);
   const told = change ? [change] : [];

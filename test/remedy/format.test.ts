@@ -36,17 +36,21 @@ describe('the format of a result', () => {
   });
   it('is told where it changes unasked, with the reason', () => {
     assert.match(
-      formatChange('png', wishFor({ to: 'black-only' }), false)!,
+      formatChange('png', wishFor({ to: 'black-only' }), 'no')!,
       /A PNG cannot hold inks: the result is a TIFF/,
     );
-    assert.match(formatChange('jpeg', wishFor({ bits: 16 }), false)!, /cannot hold 16 bits/);
-    assert.match(formatChange('webp', wishFor(), false)!, /WEBP/);
-    assert.equal(formatChange('webp', wishFor({ format: 'tiff' }), false), null);
-    assert.match(formatChange('jpeg', wishFor(), false)!, /rounded.*the result is a TIFF.*--as jpeg/);
+    assert.match(formatChange('jpeg', wishFor({ bits: 16 }), 'no')!, /cannot hold 16 bits/);
+    assert.match(formatChange('webp', wishFor(), 'no')!, /WEBP/);
+    assert.equal(formatChange('webp', wishFor({ format: 'tiff' }), 'no'), null);
+    assert.match(formatChange('jpeg', wishFor(), 'no')!, /rounded.*the result is a TIFF.*--as jpeg/);
+    assert.match(
+      formatChange('jpeg', wishFor(), 'perhaps')!,
+      /^Whether a JPEG could keep its tones.*shows only when it is made.*the result is a TIFF.*--as jpeg/,
+    );
     for (const [wish, stays] of [
-      [{}, true],
-      [{ format: 'jpeg' }, false],
-      [{ quality: 92 }, false],
+      [{}, 'surely'],
+      [{ format: 'jpeg' }, 'no'],
+      [{ quality: 92 }, 'no'],
     ] as const)
       assert.equal(formatChange('jpeg', wishFor(wish), stays), null);
   });

@@ -85,7 +85,7 @@ describe('a JPEG of which only colour goes or comes', () => {
     // where nothing is said of the format, it would not be certain
     const free = await remedyPicture(faint, temp(faint), wishFor());
     assert.deepEqual([free.format, free.proof.maxError < 0.3], ['tiff', true]);
-    assert.match(free.told.join(' '), /A JPEG would have rounded the tones anew/);
+    assert.match(free.told.join(' '), /Whether a JPEG could keep its tones/);
   });
 
   it('is coded anew with the quality that is named', async () => {

@@ -12,20 +12,21 @@ export function storedAs(
   place: Place,
 ): Pick<Order, 'format' | 'bits' | 'wish' | 'change'> {
   const meant = wishAt(place, facts.format, wish);
-  const stays = luminanceStays(luminance, facts, meant) === 'surely';
-  const format = formatOf(facts.format, meant, stays);
+  const stays = luminanceStays(luminance, facts, meant);
+  const format = formatOf(facts.format, meant, stays === 'surely');
   const bits = format === 'jpeg' ? 8 : (wish.bits ?? (facts.bits > 8 ? 16 : 8));
   return { format, bits, wish: meant, change: formatChange(facts.format, meant, stays) };
 }
 
 /** The same as a PNG, where it would be a TIFF unasked and a PNG holds it too; null where not. */
 export function storedAsPng(
-  { pages: [{ format: source }] }: Asked,
+  { pages: [facts], luminance }: Asked,
   { format, bits, wish }: ReturnType<typeof storedAs>,
 ): (ReturnType<typeof storedAs> & { toldSince: (why: string) => string }) | null {
+  const source = facts.format;
   const isNeeded = format === 'tiff' && wish.format === null && source !== 'tiff' && wish.to !== 'black-only';
   if (!isNeeded) return null;
-  const toldSince = (why: string) => pngChange(source, wish, why);
+  const toldSince = (why: string) => pngChange(source, wish, luminanceStays(luminance, facts, wish), why);
   return { format: 'png', bits, wish: { ...wish, format: 'png' }, change: null, toldSince };
 }
 
