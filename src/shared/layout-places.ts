@@ -33,6 +33,8 @@ export interface Place extends TextRange {
 export interface PlacedFinding extends ShownFinding {
   /** What to convert the picture to because of it; null where that is no answer. */
   fix: RemedyEncoding | null;
+  /** The format that the result has where layouts are to place it, if that is another than the picture's: `PNG`. */
+  fixAs: string | null;
 }
 
 /** A text of a layout (`file` relative to the root) that is to become another. */
@@ -40,6 +42,12 @@ export interface PlaceEdit extends TextRange {
   file: string;
   from: string;
   to: string;
+}
+
+/** One that has a line place a result, or name it; paths relative to the root. */
+export interface RelinkEdit extends PlaceEdit {
+  original: string;
+  result: string;
 }
 
 /** A picture in brief. */

@@ -1,12 +1,18 @@
 import { namesPicture } from '../../book/discovery/extensions';
+import { matcher } from '../../book/discovery/globs';
 import { type Resolved, type ResolvedLayout, resolvedIn } from '../../book/layouts';
 import { existingFiles } from '../../book/layouts/existing';
 import type { Settings } from '../../book/settings/settings';
 import type { LayoutText, OpenText, Place, PlacedFinding, TextRange } from '../../shared/layout-places';
 
+/** What is found because of the size at which a picture is placed: a line that says none has no part in it. */
+const BY_SIZE = 'low-resolution';
+
 /** The layouts of a book that was checked, and what was found on the pictures that they place. */
 export class OpenLayouts {
   readonly #what: string;
+  /** Pictures whose size lines state, and not the settings for all of them. */
+  readonly #sized: ReadonlySet<string>;
 
   /** `findings`: on a picture, by its path relative to the root. */
   constructor(
@@ -16,6 +22,14 @@ export class OpenLayouts {
     private readonly findings: (picture: string) => PlacedFinding[],
   ) {
     this.#what = whatIsPlaced(layouts);
+    const isSet = matcher(settings.placements.map(({ picture }) => picture));
+    this.#sized = new Set(
+      layouts.sources.flatMap(({ placed }) =>
+        placed.flatMap(({ reference, found }) =>
+          found.kind === 'found' && reference.size && !isSet(found.path) ? found.path : [],
+        ),
+      ),
+    );
   }
 
   texts(): LayoutText[] {
@@ -48,9 +62,14 @@ export class OpenLayouts {
         ...rangeOf(text.slice(reference.start, reference.end), reference),
         picture,
         isThere: found.kind !== 'missing',
-        findings: picture === null ? [] : this.findings(picture),
+        findings: picture === null ? [] : this.#findingsAt(picture, reference.size !== null),
       };
     });
+  }
+
+  #findingsAt(picture: string, isSized: boolean): PlacedFinding[] {
+    const all = this.findings(picture);
+    return isSized || !this.#sized.has(picture) ? all : all.filter(({ rule }) => rule !== BY_SIZE);
   }
 }
 

@@ -1,3 +1,7 @@
+import { formatOf } from '../../remedy/format';
+import { greyMethods } from '../../remedy/grey/methods';
+import { luminanceStays } from '../../remedy/luminance';
+import { plainWish } from '../../remedy/wish';
 import { doings, rulesOn } from '../../report/overview';
 import { adviceOn } from '../../report/sheet/advice';
 import { basisWords } from '../../rules/targets';
@@ -5,7 +9,8 @@ import type { BookEntry } from '../../shared/checker-protocol';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { Basis } from '../../shared/forecast';
 import type { PlacedFinding } from '../../shared/layout-places';
-import type { RemedyEncoding } from '../../shared/remedy';
+import type { PictureFacts } from '../../shared/picture';
+import type { RemedyEncoding, RemedyFormat } from '../../shared/remedy';
 import type { ShownFinding } from '../../shared/sheet';
 
 /** A finding is read alone in the editor: what its forecast rests on, told in a report's head, stands behind it. */
@@ -29,11 +34,13 @@ export function findingsByPicture(
     const { path, facts, findings } = picture;
     const onPage = findings.map(finding => {
       const { message, ...rest } = shown(finding);
+      // of a file of several pages nothing is converted
+      const fix = paged.has(path) ? null : fixOf(picture, finding, recommended);
       return {
         ...rest,
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
-        // of a file of several pages nothing is converted
-        fix: paged.has(path) ? null : fixOf(picture, finding, recommended),
+        fix,
+        fixAs: fix && otherFormat(facts, fix),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -50,6 +57,19 @@ function fixOf(
   if (adviceOn({ ...picture, findings: [finding] }, []).kind !== 'convert') return null;
   const to = recommended(picture);
   return to === picture.facts.encoding ? null : to;
+}
+
+const NAMES: Record<RemedyFormat, string> = { jpeg: 'JPEG', png: 'PNG', tiff: 'TIFF' };
+
+/** The format of a result that layouts place, where it is not the picture's: few of them place a TIFF. */
+function otherFormat(facts: PictureFacts, to: RemedyEncoding): string | null {
+  const wish = plainWish({ to, grey: greyMethods[0].method });
+  const alone = formatOf(facts.format, wish, false);
+  const format = alone === 'tiff' && facts.format !== 'tiff' && to !== 'black-only' ? 'png' : alone;
+  if (format === facts.format) return null;
+  // whether a JPEG keeps its tones shows only when it is made
+  const stays = luminanceStays(facts.format === 'jpeg', facts, wish);
+  return stays === 'no' ? NAMES[format] : `${NAMES[format]} or ${NAMES.jpeg}`;
 }
 
 /** Every picture of a report in short, in its order. */

@@ -39,7 +39,7 @@ function textOf(place: Place, uri: vscode.Uri, glance: Glance): vscode.MarkdownS
   return text.value.length < LONGEST ? text : written(place, uri, { ...glance, thumbnail: null });
 }
 
-/** What matters most stands first: a hover is low, and its text scrolls. */
+/** The picture stands first: a hover is low, and its text scrolls. */
 function written(
   { picture, findings }: Place,
   uri: vscode.Uri,
@@ -59,9 +59,9 @@ function written(
     ),
   ];
   const paragraphs = [
+    [small, first && drawingOf(first)].filter(Boolean).join('&nbsp; '),
     `**${plain(encoding.name)}** (\`${encoding.id}\`)${first ? `\\. **${plain(first.expect)}**` : ''}`,
     first ? caption() : '',
-    [small, first && drawingOf(first)].filter(Boolean).join('&nbsp; '),
     ...(first ? [groundOf(first)] : []),
     ...others.flatMap(other => [`**${plain(other.expect)}**`, drawingOf(other), groundOf(other)]),
     more ? plain(t('Its other targets are in the preview: {0}.', more)) : '',
@@ -76,11 +76,11 @@ function written(
 const drawingOf = ({ drawing }: GlanceForecast) =>
   image(vscode.l10n.t('Ten possible orders'), dataUri('image/svg+xml', Buffer.from(drawing)));
 
-/** Before the first drawing: nobody is to take it for what will be printed. */
+/** Close to the first drawing: nobody is to take it for what will be printed. */
 const caption = () =>
   `*${plain(
     vscode.l10n.t(
-      'Above the file’s own greys, below them ten possible orders, a row each: not the colours that it will have.',
+      'At the top the file’s own greys, under them ten possible orders, a row each: not the colours that it will have.',
     ),
   )}*`;
 

@@ -23,74 +23,96 @@ export function quickFixProvider(places: LayoutPlaces): vscode.CodeActionProvide
         .filter(place => rangeOf(place).intersection(range))
         .flatMap(place => {
           const rules = [...new Set(place.findings.map(({ rule }) => rule))];
-          return rules
-            .filter(rule => !asked.size || asked.has(rule))
-            .flatMap(rule => actionsOn(layout, place, rule, diagnostics));
+          const meant = rules.filter(rule => !asked.size || asked.has(rule));
+          return actionsOn(layout, place, meant, diagnostics);
         });
       return onceEach(actions);
     },
   };
 }
 
+/** What mends the picture comes first, then what shows it, then what leaves it as it is, and the explanations last. */
 function actionsOn(
   layout: Layout,
   place: Place,
-  rule: string,
+  rules: readonly string[],
   diagnostics: readonly vscode.Diagnostic[],
 ): vscode.CodeAction[] {
   const t = vscode.l10n.t;
   const uriOf = (picture: string) => vscode.Uri.joinPath(layout.book.root, picture);
-  const action = (title: string, command: string, ...args: unknown[]) => {
+  const action = (about: readonly string[], title: string, command: string, ...args: unknown[]) => {
     const one = new vscode.CodeAction(title, vscode.CodeActionKind.QuickFix);
     one.command = { title, command, arguments: args };
-    one.diagnostics = diagnostics.filter(diagnostic => ruleOf(diagnostic) === rule);
+    one.diagnostics = diagnostics.filter(diagnostic => about.includes(ruleOf(diagnostic) ?? ''));
     return one;
   };
-  const actions: vscode.CodeAction[] = [];
-  const fix = fixOf(place, rule);
-  if (fix && place.picture && vscode.workspace.isTrusted) {
-    const convert = action(
-      t('Convert to {0} and place the result', fix),
+  const { picture } = place;
+  const explained = rules.map(rule => action([rule], t('Explain {0}', rule), 'evengrey.explainRule', rule));
+  if (!picture) return explained;
+  const fixes = vscode.workspace.isTrusted ? fixesOf(place, rules) : [];
+  const converted = fixes.flatMap(({ fix, fixAs, because }, i) => {
+    const one = action(
+      because,
+      fixAs
+        ? t('Convert to {0}, written as {1}, and place the result', fix, fixAs)
+        : t('Convert to {0} and place the result', fix),
       CONVERT_AND_PLACE,
-      [uriOf(place.picture)],
+      [uriOf(picture)],
       fix,
     );
-    convert.isPreferred = true;
-    actions.push(convert);
-    const alike = alikeIn(layout, rule, fix);
-    if (alike.length > 1)
-      actions.push(
-        action(
-          t('Convert all {0} pictures with {1} to {2} and place the results', alike.length, rule, fix),
-          CONVERT_AND_PLACE,
-          alike.map(uriOf),
-          fix,
-        ),
-      );
-  }
-  // a note is only for knowing
-  const counts = place.findings.some(finding => finding.rule === rule && finding.severity !== 'note');
-  if (place.picture && place.isThere && counts)
-    actions.push(
-      action(
-        t('Waive {0} on {1}...', rule, posix.basename(place.picture)),
-        WAIVE,
-        uriOf(place.picture),
-        rule,
-      ),
+    one.isPreferred = i === 0;
+    const alike = alikeIn(layout, because, fix);
+    if (alike.length < 2) return [one];
+    const names = because.join(t(' or '));
+    const title = t(
+      'Convert all {0} pictures with {1} to {2} and place the results',
+      alike.length,
+      names,
+      fix,
     );
-  if (place.picture && place.isThere)
-    actions.push(action(t('Open in Evengrey’s preview'), OPEN_PICTURE, pictureId(uriOf(place.picture))));
-  actions.push(action(t('Explain {0}', rule), 'evengrey.explainRule', rule));
-  return actions;
+    return [one, action(because, title, CONVERT_AND_PLACE, alike.map(uriOf), fix)];
+  });
+  if (!place.isThere) return [...converted, ...explained];
+  // a note is only for knowing
+  const counting = rules.filter(rule =>
+    place.findings.some(finding => finding.rule === rule && finding.severity !== 'note'),
+  );
+  return [
+    ...converted,
+    action(rules, t('Open in Evengrey’s preview'), OPEN_PICTURE, pictureId(uriOf(picture))),
+    ...counting.map(rule =>
+      action([rule], t('Waive {0} on {1}...', rule, posix.basename(picture)), WAIVE, uriOf(picture), rule),
+    ),
+    ...explained,
+  ];
 }
 
-const fixOf = ({ findings }: Place, rule: string): RemedyEncoding | null =>
-  findings.find(finding => finding.rule === rule)?.fix ?? null;
+interface Fix {
+  fix: RemedyEncoding;
+  fixAs: string | null;
+  /** Rules that ask for it. */
+  because: string[];
+}
 
-/** The pictures of a document that one rule would have converted in the same way. */
-const alikeIn = ({ places }: Layout, rule: string, fix: RemedyEncoding): string[] => [
-  ...new Set(places.flatMap(place => (fixOf(place, rule) === fix ? (place.picture ?? []) : []))),
+/** What findings ask to be converted to, each encoding once. */
+function fixesOf({ findings }: Place, rules: readonly string[]): Fix[] {
+  const fixes: Fix[] = [];
+  for (const { rule, fix, fixAs } of findings) {
+    if (!fix || !rules.includes(rule)) continue;
+    const same = fixes.find(other => other.fix === fix);
+    if (!same) fixes.push({ fix, fixAs, because: [rule] });
+    else if (!same.because.includes(rule)) same.because.push(rule);
+  }
+  return fixes;
+}
+
+/** The pictures of a document that one of these rules would have converted in the same way. */
+const alikeIn = ({ places }: Layout, rules: readonly string[], fix: RemedyEncoding): string[] => [
+  ...new Set(
+    places.flatMap(place =>
+      fixesOf(place, rules).some(other => other.fix === fix) ? (place.picture ?? []) : [],
+    ),
+  ),
 ];
 
 /** Several findings on one path have most of their ways out in common. */

@@ -10,12 +10,21 @@ const stained: PlacedFinding = {
   severity: 'warning',
   message: 'A stain.',
   fix: 'rgb-neutral',
+  fixAs: null,
 };
 
-async function opened(files: Record<string, string>) {
+const coarse: PlacedFinding = {
+  rule: 'low-resolution',
+  severity: 'warning',
+  message: 'Soft.',
+  fix: null,
+  fixAs: null,
+};
+
+async function opened(files: Record<string, string>, found = [stained], settings = noSettings) {
   const root = temporaryFolder(files);
-  return new OpenLayouts(root, await resolvedLayouts(root, noSettings), noSettings, picture =>
-    picture === 'p/six.png' ? [stained] : [],
+  return new OpenLayouts(root, await resolvedLayouts(root, settings), settings, picture =>
+    picture === 'p/six.png' ? found : [],
   );
 }
 
@@ -47,6 +56,23 @@ describe('layouts that an editor has open', () => {
         ['b.tex', '1:17-1:20 p/six.png true residual-chroma'],
       ],
     );
+  });
+
+  it('have what the placed size causes where a size is stated, and on every line where the settings state it', async () => {
+    const both = {
+      'a.md': '![](p/six.png)\n',
+      'b.html': '<img src="p/six.png" style="width:120mm">\n',
+      'p/six.png': '',
+    };
+    const rulesIn = async (files: Record<string, string>, settings = noSettings) =>
+      (await opened(files, [stained, coarse], settings))
+        .texts()
+        .map(({ places }) => places.flatMap(({ findings }) => findings.map(({ rule }) => rule)).join());
+    const all = 'residual-chroma,low-resolution';
+    assert.deepEqual(await rulesIn(both), ['residual-chroma', all]);
+    const inSettings = { ...noSettings, placements: [{ picture: 'p/*.png', width: 120 }] };
+    assert.deepEqual(await rulesIn(both, inSettings), [all, all]);
+    assert.deepEqual(await rulesIn({ 'a.md': both['a.md'], 'p/six.png': '' }), [all]);
   });
 
   it('follow a text that was not saved; lines that moved alone make no other book', async () => {

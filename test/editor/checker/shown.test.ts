@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { entriesOf, findingsByPicture, shown } from '../../../src/editor/checker/shown';
+import type { RemedyEncoding } from '../../../src/shared/remedy';
 import { finding, picture, report } from '../../report/text/support';
 
 const toNeutral = () => 'rgb-neutral' as const;
@@ -26,6 +27,18 @@ describe('findings as an editor shows them', () => {
         ['untagged', null],
       ],
     );
+  });
+
+  it('know which file the result will be where layouts are to place it', () => {
+    const as = (facts: Parameters<typeof picture>[2], to: RemedyEncoding) =>
+      findingsByPicture([picture('a', found, facts)], () => to).get('a')![0].fixAs;
+    const residual = { encoding: 'rgb-residual' as const };
+    assert.equal(as({ ...residual, format: 'png' }, 'rgb-neutral'), null);
+    assert.equal(as({ ...residual, format: 'tiff' }, 'rgb-neutral'), null);
+    assert.equal(as({ ...residual, format: 'webp' }, 'rgb-neutral'), 'PNG');
+    assert.equal(as({ ...residual, format: 'png' }, 'black-only'), 'TIFF');
+    assert.equal(as({ ...residual, format: 'jpeg' }, 'rgb-neutral'), 'PNG or JPEG');
+    assert.equal(as({ format: 'jpeg', encoding: 'four-channel' }, 'rgb-neutral'), 'PNG');
   });
 
   it('offer nothing that a picture is already, and nothing for what is left as it is', () => {

@@ -42,6 +42,14 @@ describe('the path of a picture, pointed at', () => {
     const text = await pointAt('chapters/one.md', 'plate-6.png');
     assert.match(text, /Grey with left-over colour \(rgb-residual\)/);
     assert.match(text, /A tint is seen in .+ orders? of (10|20)/);
+    assert.equal(
+      await workbenchEval(
+        HOVER,
+        'Boolean([...element.querySelectorAll("img")].find(img => img.src.startsWith("data:image/svg")).compareDocumentPosition(element.querySelector("strong")) & Node.DOCUMENT_POSITION_PRECEDING)',
+      ),
+      false,
+      'the picture stands before the words',
+    );
     assert.match(text, /Offset/);
     assert.match(text, /ten possible orders, a row each: not the colours that it will have\.\s+A tint/);
     assert.match(text, /seen in (\d|all|none) of these ten, drawn from all possible orders/);

@@ -92,6 +92,12 @@ describe('quick fixes on the line of a picture', () => {
       'Explain residual-chroma',
     ])
       assert.ok(menu.includes(title), menu);
+    const order = ['Convert to', 'Open in', 'Waive', 'Explain'].map(words => menu.indexOf(words));
+    assert.deepEqual(
+      order,
+      order.toSorted((x, y) => x - y),
+      menu,
+    );
     await screenshot('layout-quick-fix');
     await choose('Convert to rgb-neutral and place the result');
     const toast = await workbenchText(TOAST, /is written/);
