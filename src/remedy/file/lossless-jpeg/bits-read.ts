@@ -44,10 +44,11 @@ export class Bits {
   /**
    * The AC of a block of a sequential scan (T.81, section F.2.2.2) as tokens, put into `tokens` from `from` on: they are
    * those that code it in any baseline JPEG, but for zeros behind the last number.
+   * @param often counts their symbols
    * @returns where they end
    * @throws Unusual where it is damaged, or a baseline JPEG cannot hold it
    */
-  ac(codes: Codes, tokens: Uint32Array, from: number): number {
+  ac(codes: Codes, tokens: Uint32Array, from: number, often: Uint32Array): number {
     const { view } = this;
     let { at } = this;
     let to = from;
@@ -68,11 +69,18 @@ export class Bits {
       k += (symbol >> 4) + 1;
       if (k > BLOCK) throw new Unusual('more coefficients than a block has');
       if (size > MOST_AC) throw new Unusual('a coefficient out of range');
-      for (; zeros > 0; zeros--) tokens[to++] = tokenOf(ZEROS, 0);
+      for (; zeros > 0; zeros--) {
+        tokens[to++] = tokenOf(ZEROS, 0);
+        often[ZEROS]++;
+      }
+      often[symbol]++;
       tokens[to++] = tokenOf(symbol, (view.getUint32(at >>> 3) << (at & 7)) >>> (32 - size));
       at += size;
     }
-    if (k < BLOCK || zeros > 0) tokens[to++] = tokenOf(END, 0);
+    if (k < BLOCK || zeros > 0) {
+      tokens[to++] = tokenOf(END, 0);
+      often[END]++;
+    }
     this.at = at;
     return to;
   }

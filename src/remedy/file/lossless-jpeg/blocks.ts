@@ -52,11 +52,15 @@ function nextDc(bits: Bits, coding: Coding): number {
   return coding.before;
 }
 
+/** Counts what nobody asks for. */
+const PASSED_OVER = new Uint32Array(256);
+
 /** Lists one block of a sequential scan, or with place -1 passes over it. @throws Unusual where it is damaged */
 export function listBlock(bits: Bits, coding: Coding, listing: Listing, place: number): void {
   const dc = nextDc(bits, coding);
   const from = listing.next();
-  const to = bits.ac(given(coding.ac), listing.tokens, from);
+  const often = place < 0 ? PASSED_OVER : listing.frequencies;
+  const to = bits.ac(given(coding.ac), listing.tokens, from, often);
   if (place >= 0) listing.take(place, dc, to - from);
 }
 

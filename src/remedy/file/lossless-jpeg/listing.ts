@@ -55,14 +55,12 @@ export class Listing {
     return this.#listed;
   }
 
-  /** Lists the block whose tokens were put from `next` on. */
+  /** Lists the block whose tokens were put from `next` on and counted in `frequencies`. */
   take(place: number, dc: number, tokens: number): void {
     this.dc[place] = dc;
     this.starts[place] = this.#listed;
     this.lengths[place] = tokens;
-    const end = this.#listed + tokens;
-    for (let i = this.#listed; i < end; i++) this.frequencies[symbolIn(this.tokens[i])]++;
-    this.#listed = end;
+    this.#listed += tokens;
   }
 
   /**
@@ -87,6 +85,7 @@ export class Listing {
       run = 0;
     }
     if (run > 0) tokens[to++] = tokenOf(END, 0);
+    for (let i = start; i < to; i++) this.frequencies[symbolIn(tokens[i])]++;
     this.take(place, coefficients[at], to - start);
   }
 }
