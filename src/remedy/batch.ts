@@ -18,7 +18,7 @@ import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selecting, select } from './select';
-import { strongToneNotice } from './strong-tone';
+import { losingStrongTone, strongToneNotice } from './strong-tone';
 import { endOf, troubleOf } from './trouble';
 import { COARSE } from './words';
 
@@ -80,7 +80,8 @@ async function convertAll(
     for (const [at, { asked }] of decisions.entries()) conversions[at] ??= failed(asked, how.wish, end.left);
   }
   const kept = decisions.filter((_, at) => conversions[at].output !== null);
-  const toned = strongToneNotice(kept, how.wish, how.dryRun);
+  const losing = losingStrongTone(kept, how.wish);
+  const toned = strongToneNotice(losing, how.dryRun);
   if (toned) notices.push(toned);
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
@@ -92,6 +93,7 @@ async function convertAll(
     ...{ dryRun: how.dryRun, conversions, notices, relinking: relinked?.relinking ?? null, stopped },
     folder: how.place.kind === 'folder' ? how.place.shown : null,
     originals: how.place.kind === 'in-place' ? await originalsOf(how.root) : null,
+    untoned: losing.map(({ path: at }) => at),
     below: how.wish.to === 'rgb-neutral' ? how.wish.below : null,
   };
 }

@@ -1,6 +1,6 @@
 import { list } from '../rules/words';
 import type { RemedyWish } from '../shared/remedy';
-import type { Decision } from './plan/types';
+import type { Asked, Decision } from './plan/types';
 
 /**
  * Mean chroma (CIELAB) from which a tone was hardly left over: casts of conversions, scanners and papers stay below it
@@ -11,30 +11,33 @@ const STRONG = 8;
 const NAMED = 5;
 
 /**
- * What a person should know of pictures whose strong tone goes: it may be meant. Null where there are none, where the
- * settings say that they are to be grey, or where colour of that strength stays.
+ * Pictures whose strong tone goes, though it may be meant: not those that the settings say are to be grey, nor where
+ * colour of that strength stays.
  */
-export function strongToneNotice(
+export function losingStrongTone(
   decisions: readonly Decision[],
   { to, below }: Pick<RemedyWish, 'to' | 'below'>,
-  dryRun: boolean,
-): string | null {
-  if (to === 'rgb-toned') return null;
-  const losing = decisions.filter(decision => decision.do === 'convert' && losesTone(decision, below));
+): Asked[] {
+  if (to === 'rgb-toned') return [];
+  return decisions.flatMap(({ do: what, asked }) =>
+    what === 'convert' && losesTone(asked, below) ? asked : [],
+  );
+}
+
+/** What a person should know of them; null where there are none. */
+export function strongToneNotice(losing: readonly Asked[], dryRun: boolean): string | null {
   if (!losing.length) return null;
-  const chroma = losing.map(({ asked }) => Math.round(meanChroma(asked)));
+  const chroma = losing.map(asked => Math.round(meanChroma(asked)));
   const [least, most] = [Math.min(...chroma), Math.max(...chroma)];
   const [carry, them, they] =
     losing.length === 1
       ? ['1 picture carries', 'it', 'it stays as it is']
       : [`${losing.length} pictures carry`, 'them', 'they stay as they are'];
-  const names = losing.map(({ asked }) => asked.path);
+  const names = losing.map(({ path }) => path);
   return `${carry} a strong tone, of a mean chroma of ${least === most ? least : `${least} to ${most}`}, which ${dryRun ? 'would be' : 'is'} gone from the result: ${list(names, NAMED)}. If it is meant, as a sepia toning is, list ${them} under "intent", "toned", in evengrey.json, and ${they}; or keep what is stronger than a chroma of your choice with "--below".`;
 }
 
-type Judged = Pick<Decision, 'asked'>;
-
-function losesTone({ asked }: Judged, below: number | null): boolean {
+function losesTone(asked: Asked, below: number | null): boolean {
   const { intent, intentStated } = asked;
   if (intentStated && (intent === 'grey' || intent === 'line')) return false;
   if (asked.pages[0].encoding !== 'rgb-toned') return false;
@@ -42,4 +45,4 @@ function losesTone({ asked }: Judged, below: number | null): boolean {
   return chroma >= STRONG && (below === null || chroma < below);
 }
 
-const meanChroma = ({ pages: [{ chroma }] }: Judged['asked']): number => chroma?.mean ?? 0;
+const meanChroma = ({ pages: [{ chroma }] }: Asked): number => chroma?.mean ?? 0;

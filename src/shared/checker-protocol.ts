@@ -195,6 +195,8 @@ export interface ConvertAnswer {
    * they are; and how many results layouts place already. Null where that was not asked for.
    */
   relinking: { edits: PlaceEdit[]; left: LeftAlone[]; placedBefore: number } | null;
+  /** Pictures whose strong tone is gone, though it may be meant. */
+  untoned: string[];
   /** What was left out of the folders that were named, and why. */
   notices: string[];
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */

@@ -50,6 +50,8 @@ export interface ConvertReport {
   folder: string | null;
   /** In place: the folder where originals are kept, relative to the root; else null. */
   originals: string | null;
+  /** Pictures whose strong tone is gone, or would be, though it may be meant. */
+  untoned: string[];
   /** Colour of this chroma and more was to stay; null: none was. */
   below: number | null;
   /** What was left out, and what a person should look at. */

@@ -7,7 +7,7 @@ import { noSettings } from '../../src/book/settings/settings';
 import type { Converters } from '../../src/remedy/converters';
 import { lock } from '../../src/remedy/keep/lock';
 import { RemedyError } from '../../src/remedy/remedy-error';
-import { allGrey, book, contents, fakeConverters, outcomes, run, sha } from './book-support';
+import { allGrey, book, contents, factsOf, fakeConverters, outcomes, run, sha } from './book-support';
 import { wishFor } from './support';
 
 const made = (source: string, to = 'rgb-neutral') => `${to} of ${sha(source)}`;
@@ -183,6 +183,20 @@ describe('batch, beside the pictures', () => {
     assert.equal(planned.conversions[0].outcome, 'failed');
     assert.match(planned.conversions[0].reason!, /A file stands where the folder of the result should be/);
     assert.deepEqual(planned.conversions, ran.conversions);
+  });
+
+  it('says which pictures lose a strong tone', async () => {
+    const root = book({ 'a.jpg': 'rgb-toned 1', 'b.jpg': 'colour 2' });
+    const pool = {
+      facts: async (file: string) => {
+        const [facts] = factsOf(file);
+        return [{ ...facts, chroma: { ...facts.chroma!, mean: 40 } }];
+      },
+    };
+    const { untoned, notices } = await run(root, { pool, settings: noSettings });
+    assert.deepEqual(untoned, ['a.jpg']);
+    assert.match(notices.join(), /1 picture carries a strong tone.*is gone from the result: a\.jpg/);
+    assert.deepEqual((await run(root, { settings: noSettings })).untoned, []);
   });
 
   it('says so where a quality counted for nothing', async () => {

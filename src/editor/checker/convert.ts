@@ -81,6 +81,7 @@ export async function convert(
     ],
     failed: of('failed').map(left),
     relinking: report.relinking && relinkingOf(report.relinking),
+    untoned: report.untoned,
     notices: report.notices,
     stopped: report.stopped,
     report: convertText(report, { fit: null, counterTint: null }, STYLE),

@@ -41,7 +41,7 @@ export const nothingToConvert = (left: readonly LeftAlone[]): string =>
  * @param left what was chosen too and was left out
  */
 export function convertWords(answer: ConvertAnswer, left: readonly LeftAlone[] = []): string {
-  const { converted, skipped, failed, relinking, notices, stopped } = answer;
+  const { converted, skipped, failed, relinking, untoned, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
   const single = converted.length === 1 && skipped.length + failed.length === 0;
@@ -56,6 +56,10 @@ export function convertWords(answer: ConvertAnswer, left: readonly LeftAlone[] =
   const placed = relinking ? relinkingWords(relinking) : [];
   const leftOut = converted.length + skipped.length + failed.length === 0 ? [...notices] : [];
   if (left.length) leftOut.push(t('Left out, since there is no readable file: {0}.', namesOf(left)));
+  if (untoned.length)
+    leftOut.push(
+      t('Pictures that lost a strong tone, which may be meant: {0}. See the report.', untoned.length),
+    );
   return [head, ...why, ...placed, ...leftOut].join(' ');
 }
 

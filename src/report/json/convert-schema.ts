@@ -146,6 +146,7 @@ export const convertReportSchema: Schema = {
       text(),
       'In place: the folder where originals are kept, or would be, relative to the root; else null',
     ),
+    untoned: list(path, 'Pictures whose strong tone is gone, or would be, though it may be meant'),
     below: orNull(number('CIELAB'), 'Colour of this chroma and more was to stay; null: none was'),
     notices: list({ type: 'string' }, 'What was left out, and what a person should look at'),
     relinking: orNull(relinking, 'Null where that was not asked for'),

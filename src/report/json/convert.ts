@@ -9,7 +9,7 @@ import { canonical } from './number';
  * to the byte for the same pictures.
  */
 export function convertJson(
-  { dryRun, conversions, folder, originals, below, notices, relinking, stopped }: ConvertReport,
+  { dryRun, conversions, folder, originals, untoned, below, notices, relinking, stopped }: ConvertReport,
   { fit, counterTint }: Fitting,
 ): string {
   return document({
@@ -21,6 +21,7 @@ export function convertJson(
     folder,
     missing: missingIn({ conversions, folder }).map(({ path }) => path),
     originals,
+    untoned,
     below,
     notices,
     relinking,

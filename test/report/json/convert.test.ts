@@ -30,7 +30,8 @@ describe('conversions as JSON', () => {
     assert.deepEqual([kept.summary.otherThanAsked, kept.below], [0, 6]);
     const into = JSON.parse(convertJson({ ...report, folder: 'set' }, fitting));
     assert.deepEqual([into.folder, into.missing], ['set', ['c.tif', 'd.tif']]);
-    assert.deepEqual(JSON.parse(convertJson(report, fitting)).missing, []);
+    const plain = JSON.parse(convertJson(report, fitting));
+    assert.deepEqual([plain.missing, plain.untoned], [[], ['a.tif']]);
     const moved = { maxMove: 1 / 3, meanMove: 0.1, method: 'luma', fit: true, blackPoint: false };
     const shifted = { ...report, conversions: [{ ...first, moved }] };
     assert.deepEqual(JSON.parse(convertJson(shifted, fitting)).conversions[0].moved, {

@@ -37,6 +37,7 @@ export const report: ConvertReport = {
   ],
   folder: null,
   originals: null,
+  untoned: ['a.tif'],
   below: null,
   notices: ['1 picture was left out.'],
   relinking: null,

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
+import { tiff } from '../../../cli/support/tiff';
 import { bookRead, closeAll, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
 import {
   press,
@@ -205,6 +206,20 @@ describe('converting', () => {
       assert.match(await workbenchText(TOAST, /failed/), /1 failed\. pictures\/broken\.tif: \w/);
     } finally {
       await fs.rm(at('pictures/broken.tif'));
+    }
+  });
+
+  it('says so where a strong tone goes, which may be meant', async () => {
+    const sepia = tiff(96, 64, x => [40 + 2 * x, 25 + 2 * x, 2 * x]);
+    await fs.writeFile(at('pictures/sepia.tif'), sepia);
+    try {
+      void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/sepia.tif'));
+      await answer('Equal red, green and blue', 'Lightness', 'Beside the picture');
+      const toast = await workbenchText(TOAST, /sepia\.rgb-neutral\.tif is written/);
+      assert.match(toast, /lost a strong tone, which may be meant: 1\. See the report/);
+    } finally {
+      for (const name of await fs.readdir(at('pictures')))
+        if (name.startsWith('sepia.')) await fs.rm(at(`pictures/${name}`));
     }
   });
 
