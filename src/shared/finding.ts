@@ -61,9 +61,10 @@ export interface PictureReport extends BookPicture {
 export interface BookReport {
   /**
    * Set where only some pictures were checked: which, as it ends "what is": `changed since main (...)`, `staged`, `named`;
-   * and how many others were not looked at, so that nothing is said that compares.
+   * and how many others were not looked at, so that nothing is said that compares; `gone`: pictures that are taken out of
+   * the book.
    */
-  scope?: { which: string; unread: number };
+  scope?: { which: string; unread: number; gone?: readonly string[] };
   targets: Target[];
   /** Sorted by path, then page. */
   pictures: PictureReport[];

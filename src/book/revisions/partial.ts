@@ -1,5 +1,5 @@
 // no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
-import { count } from '../../rules/words';
+import { count, list } from '../../rules/words';
 import type { BookReport, Finding } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { reportOf } from '../check';
@@ -15,6 +15,10 @@ export interface ChangedFiles {
   others: ReadonlyMap<string, readonly PictureFacts[]> | null;
   /** How many others there are. */
   unchanged: number;
+  /** Of `changed`: those whose content is what it was, and that are judged otherwise; `all`: by other settings. */
+  concerned?: { all: boolean; paths: readonly string[] };
+  /** Pictures that are taken out of the book. */
+  gone?: readonly string[];
   /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
   which: string;
 }
@@ -24,7 +28,7 @@ export interface ChangedFiles {
  * as far as it names one of them, or none at all.
  */
 export async function reportOfChanged(
-  { changed, others, unchanged, which }: ChangedFiles,
+  { changed, others, unchanged, which, concerned = NOBODY, gone = [] }: ChangedFiles,
   settings: Settings,
   found: Searched,
   { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
@@ -47,17 +51,39 @@ export async function reportOfChanged(
     settings,
     false,
   );
-  const scope = { which, unread: partial ? unchanged : 0 };
+  const scope = { which, unread: partial ? unchanged : 0, gone };
   return {
     ...report,
     scope,
-    notices: [...sentence(changed.length, unchanged, partial, which), ...report.notices],
+    notices: [
+      ...sentence(changed.length, unchanged, partial, which, concerned),
+      ...(gone.length && !changed.length ? [`Taken out of the book: ${list(gone, NAMED)}.`] : []),
+      ...report.notices,
+    ],
   };
 }
 
-function sentence(changed: number, unchanged: number, partial: boolean, which: string): string[] {
+const NOBODY = { all: false, paths: [] };
+const NAMED = 5;
+
+function sentence(
+  changed: number,
+  unchanged: number,
+  partial: boolean,
+  which: string,
+  { all, paths }: { all: boolean; paths: readonly string[] },
+): string[] {
   if (!changed) return [];
-  const only = `Only what is ${which} was checked: ${count(changed, 'picture')}.`;
+  if (all)
+    return [
+      `The settings are not what they were, so all pictures were checked by them, not only what is ${which}: ${count(changed, 'picture')}.`,
+    ];
+  const only = [
+    `Only what is ${which} was checked: ${count(changed, 'picture')}`,
+    paths.length
+      ? `, with ${list(paths, NAMED)}, which ${paths.length === 1 ? 'is' : 'are'} let in or placed otherwise by layouts or ignore files.`
+      : '.',
+  ].join('');
   if (!unchanged) return [only];
   const others = unchanged === 1 ? 'The one other' : `The ${unchanged} others`;
   const were = unchanged === 1 ? 'was' : 'were';

@@ -9,13 +9,16 @@ import type { Found } from '../discovery/discover';
 import { gather, recall } from '../gather';
 import { inLanes } from '../lanes';
 import { besides } from '../named';
+import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
+import { concernedBy, goneFrom, groundOf } from './concerned';
 import { holds } from './hash';
 import { knownFacts } from './known';
 import { reportOfChanged } from './partial';
 import { openRepository, type Repository } from './repository';
 import { commitOf, mergeBase } from './revision';
 import { type Entry, isFile, isLink, type Snapshot, snapshotOf } from './snapshot';
+import { namedBy } from './staged';
 import { settledFiles } from './worktree';
 
 const LOOKING = 8;
@@ -23,6 +26,10 @@ const LOOKING = 8;
 export interface SinceOptions extends CheckOptions {
   /** A revision. What happened on its own line after the two parted is no change of this book. */
   since: string;
+  /** The settings are asked for by name, so that they are no others than before. */
+  settingsNamed: boolean;
+  /** Makes of the settings of that revision what was asked for on the spot: other conditions. */
+  adjust: (settings: Settings) => Settings;
   /** Read the unchanged pictures too, where they are not known. */
   whole: boolean;
 }
@@ -46,14 +53,37 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
     const before = await snapshotOf(repository, commit);
     const realRoot = await fs.realpath(root);
     const reading = { realRoot, pool, cache, signal, onProgress };
-    const { changed, same } = await sorted(found.files, before, repository, realRoot, blobs, signal);
+    const { changed: touched, same: alike } = await sorted(
+      found.files,
+      before,
+      repository,
+      realRoot,
+      blobs,
+      signal,
+    );
+    const { others: beside, placements } = await besides(found, options);
+    const ground = await groundOf(root, before, blobs, {
+      named: options.settingsNamed ? settings : null,
+      adjust: options.adjust,
+    });
+    const now = {
+      settings,
+      placements,
+      missing: found.missing,
+      pages: new Set([...alike.map(({ at }) => at), ...touched.map(({ path }) => path)]),
+    };
+    const concerned = concernedBy(ground, now);
+    // git knows no picture by a path through a link
+    const isConcerned = ({ file, at }: Same) => concerned.all || (file.path === at && concerned.has(at));
+    const same = alike.filter(one => !isConcerned(one));
+    const judgedAnew = alike.filter(isConcerned).map(({ file }) => file);
+    const changed = [...touched, ...judgedAnew];
     const facts = await gather(changed, reading);
     const known = await knownFacts(
       repository,
       same.map(({ at, entry }) => [at, entry] as const),
       cache,
     );
-    const { others: beside, placements } = await besides(found, options);
     const recalled = known && (await recall(beside, cache));
     let others: Map<string, PictureFacts[]> | null = null;
     if (known && recalled)
@@ -71,8 +101,10 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         changed: [
           ...changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
           // placed still, and taken away since
-          ...found.missing.filter(({ path }) => before.has(path)),
+          ...found.missing.filter(({ path }) => before.has(path) || concerned.has(path)),
         ],
+        concerned: { all: concerned.all, paths: judgedAnew.map(({ path }) => path) },
+        gone: goneFrom(ground, now, new Set()).filter(namedBy(root, paths)),
         others,
         unchanged: same.length + beside.length,
         which: `changed since ${since} (${commit.slice(0, 10)})`,

@@ -7,6 +7,7 @@ import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
 import { changesStaged } from './changes';
+import { concernedBy, goneFrom, groundOf } from './concerned';
 import { GitError } from './git';
 import { knownFacts } from './known';
 import { reportOfChanged } from './partial';
@@ -14,7 +15,7 @@ import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf } from './revision';
 import { sideOf, withSettings } from './side';
-import { snapshotOfIndex } from './snapshot';
+import { snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings'> {
   /**
@@ -53,10 +54,17 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)
         .map(c => c.path),
     );
+    const committed = head === null ? new Map() : await snapshotOf(repository, head);
+    const before = await groundOf(root, committed, blobs, {
+      named: options.settingsNamed ? options.settings : null,
+      adjust: options.adjust,
+    });
+    const concerned = concernedBy(before, side);
+    const isJudged = (name: string) => touched.has(name) || concerned.has(name);
     const isNamed = namedBy(root, paths);
     const pages = [...side.pages].filter(([name]) => isNamed(name));
-    const changed = pages.filter(([name]) => touched.has(name));
-    const same = pages.filter(([name]) => !touched.has(name));
+    const changed = pages.filter(([name]) => isJudged(name));
+    const same = pages.filter(([name]) => !isJudged(name));
     const reading = {
       ...{ repository, blobs, pool, cache, signal },
       onProgress: onProgress && ((done: number, total: number) => onProgress(done, total, 'from git')),
@@ -72,8 +80,13 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         // placed still, and taken away by this commit
         changed: [
           ...of(changed, facts),
-          ...side.missing.filter(({ path }) => touched.has(path) && isNamed(path)),
+          ...side.missing.filter(({ path }) => isJudged(path) && isNamed(path)),
         ],
+        concerned: {
+          all: concerned.all,
+          paths: pages.map(([name]) => name).filter(name => !touched.has(name) && concerned.has(name)),
+        },
+        gone: goneFrom(before, side, new Set(changes.flatMap(({ from }) => from ?? []))).filter(isNamed),
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,
         which: 'staged',
@@ -88,7 +101,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
 }
 
 /** Whether a path of the book is one of those named, or lies in one. */
-function namedBy(root: string, paths: readonly string[]): (name: string) => boolean {
+export function namedBy(root: string, paths: readonly string[]): (name: string) => boolean {
   const named = paths.map(file => path.relative(root, file).split(path.sep).join('/'));
   return name => named.some(at => at === '' || name === at || name.startsWith(`${at}/`));
 }

@@ -76,17 +76,19 @@ function readAndJudge(
       };
       try {
         if (since !== undefined)
-          return await checkSince({ ...reading, settings: adjust(settings), since, whole });
-        if (staged) {
-          const settingsNamed = options.settings !== undefined;
+          return await checkSince({
+            ...{ ...reading, settings: adjust(settings), since, whole },
+            ...{ settingsNamed, adjust },
+          });
+        if (staged)
           return await checkStaged({ ...reading, settings: adjust(settings), settingsNamed, adjust, whole });
-        }
         if (some) return await checkNamed({ ...reading, settings: adjust(settings), declared, whole });
         return await checkBook({ ...reading, settings: adjust(settings) });
       } catch (error) {
         throw revisionFailure(error, root, 'checked');
       } finally {
         progress.end();
+        const settingsNamed = options.settings !== undefined;
       }
     }),
   );

@@ -8,10 +8,7 @@ import { nameOf, patternOf } from './blocks';
 export function verdict(report: BookReport): string {
   const all = report.pictures.filter(({ replacedBy }) => !replacedBy).length;
   const urgent = dutiesOf(report).length;
-  if (all === 0)
-    return report.scope
-      ? `No picture of this book is ${report.scope.which}.`
-      : 'No pictures were found here.';
+  if (all === 0) return nothingJudged(report);
   if (urgent > 0)
     return `${urgent} of ${all} ${all === 1 ? 'picture wants' : `pictures ${urgent === 1 ? 'wants' : 'want'}`} attention before this book is ordered.`;
   if (report.findings.some(finding => finding.severity !== 'note'))
@@ -29,6 +26,14 @@ export function verdict(report: BookReport): string {
 }
 
 /** What to do first, or null: with the worst picture and those that want the same for the same reason. */
+function nothingJudged({ scope }: BookReport): string {
+  if (!scope) return 'No pictures were found here.';
+  const gone = scope.gone?.length ?? 0;
+  return gone
+    ? `Nothing was judged: ${count(gone, 'picture')} ${gone === 1 ? 'is' : 'are'} taken out of the book, and no other is ${scope.which}.`
+    : `No picture of this book is ${scope.which}.`;
+}
+
 export function begin(report: BookReport): string | null {
   if (!report.pictures.length) return null;
   const duties = dutiesOf(report);

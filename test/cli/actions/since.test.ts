@@ -107,7 +107,7 @@ describe('evengrey check --staged', () => {
       'evengrey.json': '{ "process": "inkjet" }',
     });
     const { paths, report } = await checked(top, ['--staged']);
-    assert.deepEqual(paths, ['plates/01.tif']);
+    assert.deepEqual(paths, Object.keys(plates(3)), 'other settings judge every picture');
     assert.deepEqual(
       [report.pictures[0].encoding, report.book.targets[0].process, report.scope.which],
       ['single-channel', 'silver-halide', 'staged'],
@@ -116,7 +116,7 @@ describe('evengrey check --staged', () => {
     assert.equal(inkjet.report.book.targets[0].process, 'inkjet');
     assert.deepEqual(
       (await checked(top, ['plates/02.tif', '--staged'])).paths,
-      [],
+      ['plates/02.tif'],
       'a named path is all that is asked for',
     );
   });
@@ -141,6 +141,61 @@ describe('evengrey check --staged', () => {
     git(top, 'add', '--all');
     const { paths, code } = await checked(top, ['--staged']);
     assert.deepEqual([paths, code], [['plates/02.tif'], 1], 'and nothing of one that is not in the book');
+  });
+
+  it('judges every picture by settings that are staged, and says so', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    const strict =
+      '{ "process": "offset-coated", "rules": { "low-resolution": "error" }, "placements": { "plates/02.tif": { "width": 200 } } }';
+    write(top, { 'evengrey.json': strict });
+    assert.deepEqual((await checked(top, ['--staged'])).paths, [], 'not staged yet');
+    const inTree = await checked(top, ['--since', 'HEAD']);
+    assert.deepEqual([inTree.code, inTree.paths.length, inTree.rules], [1, 3, ['low-resolution']]);
+    git(top, 'add', '--all');
+    const staged = await checked(top, ['--staged']);
+    assert.deepEqual([staged.code, staged.paths.length, staged.rules], [1, 3, ['low-resolution']]);
+    assert.match(staged.report.notices[0], /^The settings are not what they were, so all pictures/);
+    const named = await checked(top, ['--staged', '--settings', path.join(top, 'evengrey.json')]);
+    assert.deepEqual(named.paths, [], 'settings that are named are no change');
+  });
+
+  it('is not alarmed by a comment in the settings, or a line that moves in a layout', async () => {
+    const top = repositoryOf({ ...settings, ...plates(2), 'book.md': '![](plates/01.tif)\n' });
+    write(top, {
+      'evengrey.json': '// offset\n{ "process":"offset-coated" }',
+      'book.md': '# Title\n\n![](plates/01.tif)\n',
+    });
+    git(top, 'add', '--all');
+    assert.deepEqual((await checked(top, ['--staged'])).paths, []);
+    assert.deepEqual((await checked(top, ['--since', 'HEAD'])).paths, []);
+  });
+
+  it('judges the pictures that a layout lets in, places larger, or places in vain', async () => {
+    const page = (width: number) => `<img src="plates/01.tif" style="width: ${width}mm">`;
+    const top = repositoryOf({ ...settings, ...plates(3), 'book.html': page(10) });
+    write(top, { 'book.html': `${page(900)}<img src="plates/02.tif"><img src="plates/none.tif">` });
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']]) {
+      const { paths, rules, report } = await checked(top, option);
+      assert.deepEqual(paths, ['plates/01.tif', 'plates/02.tif', 'plates/none.tif']);
+      assert.ok(rules.includes('low-resolution') && rules.includes('unreadable'), String(rules));
+      assert.match(
+        report.notices[0],
+        /with plates\/01\.tif and plates\/02\.tif, which are let in or placed otherwise/,
+      );
+    }
+  });
+
+  it('says that a picture is taken out, and no more than that', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    fs.rmSync(path.join(top, 'plates/02.tif'));
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']]) {
+      const { code, stdout } = await evengrey(['check', ...option], { cwd: top });
+      assert.equal(code, 0);
+      assert.match(stdout, /^Nothing was judged: 1 picture is taken out of the book, and no other is/);
+      assert.match(stdout, /Taken out of the book: plates\/02\.tif\./);
+    }
   });
 
   it('fails on what is staged, and leaves no trace in the repository', async () => {
