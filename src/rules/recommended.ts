@@ -52,11 +52,13 @@ export function kindOf({ facts }: BookPicture): Encoding | null {
  */
 export function recommendations(pictures: readonly BookPicture[], gain: number): Recommend {
   const greys = pictures.filter(picture => picture.intent === 'grey' && kindOf(picture) !== null);
-  const best = remembered((target: Target) => bestOf(greys.filter(printedOn(target)), target), nameOf);
+  const best = (tie: number) =>
+    remembered((target: Target) => bestOf(greys.filter(printedOn(target)), target, tie), nameOf);
+  const [most, without] = [best(TIE), best(Math.max(TIE, gain))];
   const of = remembered(
     ({ part, target }: { part: string | null; target: Target | null }) => {
       const together = greys.filter(grey => grey.part === part && (!target || printedOn(target)(grey)));
-      return target ? onTarget(together, target, best(target), gain) : withoutTarget(together);
+      return target ? onTarget(together, target, { most, without }, gain) : withoutTarget(together);
     },
     ({ part, target }) => JSON.stringify([part, target && nameOf(target)]),
   );
@@ -91,11 +93,13 @@ function withoutTarget(together: readonly BookPicture[]): Recommendation {
 function onTarget(
   together: readonly BookPicture[],
   target: Target,
-  best: Best | null,
+  { most, without }: Record<'most' | 'without', (target: Target) => Best | null>,
   gain: number,
 ): Recommendation | null {
   const { majority } = countsOf(together.filter(picture => takes(target, picture)));
-  if (!majority) return best;
+  // what would not move a majority sends nobody a longer way, or to a weaker black, where there is none
+  if (!majority) return without(target);
+  const best = most(target);
   const chances = together
     .filter(picture => kindOf(picture) === majority)
     .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
@@ -117,8 +121,8 @@ function countsOf(pictures: readonly BookPicture[]) {
   return { often, majority: most ? kindOf(most[0]) : null };
 }
 
-/** Of what the target takes. Evenness first; of those that print about as evenly the one with the deeper black, then the more frequent. */
-function bestOf(together: readonly BookPicture[], target: Target): Best | null {
+/** Of what the target takes. Evenness first, as far as chances of a visible tint are not nearer than `tie`; of those that print about as evenly the one with the deeper black, then the more frequent. */
+function bestOf(together: readonly BookPicture[], target: Target, tie: number): Best | null {
   const { often } = countsOf(together.filter(picture => takes(target, picture)));
   const step = Math.max(1, Math.floor(together.length / SAMPLE));
   const sample = together.filter((_, i) => i % step === 0).slice(0, SAMPLE);
@@ -132,7 +136,7 @@ function bestOf(together: readonly BookPicture[], target: Target): Best | null {
   });
   if (all.length === 0) return null;
   const lowest = Math.min(...all.map(({ probability }) => probability));
-  const even = all.filter(({ probability }) => probability - lowest < TIE);
+  const even = all.filter(({ probability }) => probability - lowest < tie);
   const deepest = Math.min(...even.map(({ black }) => black));
   const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
   const [best] = deep.sort((x, y) => often(y.encoding) - often(x.encoding));

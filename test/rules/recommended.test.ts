@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { asTaken, recommendations, saveAs } from '../../src/rules/recommended';
 import type { BookPicture } from '../../src/shared/finding';
+import type { Encoding } from '../../src/shared/picture';
 import { picture, pictures, target } from './support/pictures';
 
 const GAIN = 0.2;
@@ -38,7 +39,20 @@ describe('the recommended encoding', () => {
     assert.equal(of(lone)?.encoding, 'rgb-neutral');
     assert.equal(of([...lone, picture('single-channel')])?.encoding, 'single-channel');
   });
-  it('of nearly even ways is the one with the deepest black, at the price of less than 0.1', () => {
+  it('without a majority sends nobody a longer way, to a weaker black, for what would not move a majority', () => {
+    const targets = [target('offset-coated')];
+    const tones = [55, 60, 65, 70];
+    const some = (count: number, encoding: Encoding) =>
+      pictures(count, encoding, { targets, tones, ...(encoding === 'rgb-toned' && { tone: [4, 8] }) });
+    const book = [...some(5, 'rgb-neutral'), ...some(4, 'rgb-toned'), ...some(1, 'black-only')];
+    const [neutral] = book;
+    const black = book.at(-1)!;
+    const [chance, other] = [neutral, black].map(({ forecasts }) => forecasts[0].tint.seen);
+    assert.ok(chance - other > 0.1 && chance - other < GAIN, 'evener, and not clearly so');
+    assert.equal(of(book)?.encoding, 'rgb-neutral');
+    assert.notEqual(recommendations(book, 0.1)(neutral, targets[0])?.encoding, 'rgb-neutral');
+  });
+  it('of nearly even ways is the one with the deepest black', () => {
     const targets = [target('offset-coated', { route: 'inks' })];
     const book = (['rgb-neutral', 'black-only', 'single-channel'] as const).map(e => picture(e, { targets }));
     const best = of(book)!;
