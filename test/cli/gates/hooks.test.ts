@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import { parse } from 'yaml';
 import { extensions } from '../../../src/book/discovery/extensions';
+import { layoutExtensions } from '../../../src/layout/kinds';
 import { bash, installed, workspace } from './support';
 
 const [hook] = parse(fs.readFileSync('.pre-commit-hooks.yaml', 'utf8'));
@@ -13,7 +14,9 @@ describe('the pre-commit hook', () => {
     const files = new RegExp(hook.files.slice(4), 'i');
     for (const extension of extensions) assert.match(`a b/1.${extension.toUpperCase()}`, files);
     for (const name of ['evengrey.json', 'house/x.json', 'press.icc']) assert.match(name, files);
-    for (const name of ['a.md', 'jpg', 'a.jpgx']) assert.doesNotMatch(name, files);
+    for (const extension of layoutExtensions) assert.match(`book/1.${extension}`, files);
+    for (const name of ['.gitignore', 'plates/.evengreyignore']) assert.match(name, files);
+    for (const name of ['a.txt', 'jpg', 'a.jpgx', 'a.mdx']) assert.doesNotMatch(name, files);
   });
 
   it('can be installed by pre-commit, which takes what "npm pack" prints for a file name', () => {
