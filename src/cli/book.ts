@@ -42,6 +42,7 @@ export async function settingsOf(
   const what = problems.length === 1 ? 'a problem' : `${problems.length} problems`;
   throw new Failure(
     `The settings have ${what}, so nothing was ${done}.\n${problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
+    { problems },
   );
 }
 

@@ -28,14 +28,16 @@ export async function finish(
   { format, output, maxWarnings, shown = [] }: Finishing,
 ): Promise<number> {
   const failing = failingOf(report, maxWarnings);
-  await writeResult(writers[format](report, { place, failing, style: styleOf(output), shown }), output);
   const empty = named.filter(({ at }) => !holdsPicture(report, at));
-  if (empty.length)
-    throw new Failure(
-      `${empty.map(({ shown }) => shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
-    );
+  const troubles = empty.length ? [{ message: emptyWords(empty), at: null }] : [];
+  const circumstances = { place, failing, style: styleOf(output), shown, troubles };
+  await writeResult(writers[format](report, circumstances), output);
+  for (const { message } of troubles) throw new Failure(message, { told: true });
   return exitCodeOf(report, failing, maxWarnings);
 }
+
+const emptyWords = (empty: readonly { shown: string }[]) =>
+  `${empty.map(({ shown }) => shown).join(', ')} ${empty.length === 1 ? 'holds' : 'hold'} no picture of the book, so nothing was checked there. Name another folder, or see "pictures" and "ignore" in evengrey.json and the ignore files.`;
 
 /** A check that looked at nothing has passed nothing, though a script would take it so. */
 function holdsPicture({ pictures }: BookReport, relative: string): boolean {

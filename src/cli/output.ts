@@ -96,6 +96,16 @@ export async function refusePlace(output: string, drawing = false): Promise<Stat
   return stat;
 }
 
+/** Takes an older result of ours away; leaves whatever else stands there, and what may not be written over. */
+export async function discardResult(output: string, standing: Standing): Promise<void> {
+  const mayBe = await refuse(output, standing).then(
+    () => true,
+    () => false,
+  );
+  const stat = mayBe ? await fs.stat(output).catch(() => null) : null;
+  if (stat?.isFile() && isOwnResult(await headOf(output))) await fs.rm(output, { force: true });
+}
+
 const INSTEAD = 'Name another file for the result.';
 
 const isSame = async (file: string, { dev, ino }: Stats): Promise<boolean> => {

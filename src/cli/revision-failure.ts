@@ -11,5 +11,6 @@ export function revisionFailure(error: unknown, root: string, done: string): unk
   const lines = error.problems.map(problem => describeProblem(problem, root, process.cwd()));
   return new Failure(
     `The settings that git holds have problems, so nothing was ${done}.\n${lines.join('\n')}`,
+    { problems: error.problems },
   );
 }

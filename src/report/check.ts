@@ -9,7 +9,8 @@ import { bookPage, type Shown } from './page/book-page';
 import type { Place } from './place';
 import { bookSarif } from './sarif';
 import { bookText } from './text/book';
-import type { Style } from './text/style';
+import { type Style, safe } from './text/style';
+import type { Trouble } from './trouble';
 
 /** What a format may need beside the report. */
 export interface Circumstances {
@@ -19,6 +20,8 @@ export interface Circumstances {
   style: Style;
   /** The pictures, for a page: one entry each. */
   shown: readonly Shown[];
+  /** Why not all that was asked for was checked; with no picture in the report, why nothing was. */
+  troubles?: readonly Trouble[];
 }
 
 /** What writes the report of a check, by format. */
@@ -26,14 +29,18 @@ export const writers: Record<
   CheckFormat,
   (report: BookReport, circumstances: Circumstances) => string | Iterable<string>
 > = {
-  text: (report, { style }) => bookText(report, style),
+  text: (report, { style, troubles = [] }) =>
+    troubles.length && !report.pictures.length ? nothingText(troubles) : bookText(report, style),
   json: report => bookJsonParts(report),
-  sarif: (report, { place }) => bookSarif(report, place),
-  junit: (report, { place, failing }) => bookJunit(report, place, failing),
-  markdown: report => bookMarkdown(report),
+  sarif: (report, { place, troubles }) => bookSarif(report, place, troubles),
+  junit: (report, { place, failing, troubles }) => bookJunit(report, place, failing, troubles),
+  markdown: (report, { troubles }) => bookMarkdown(report, troubles),
   html: (report, { place, shown }) => bookPage(titleOf(place), report, shown),
-  github: (report, { place }) => bookCommands(report, place),
+  github: (report, { place, troubles }) => bookCommands(report, place, troubles),
 };
+
+const nothingText = (troubles: readonly Trouble[]) =>
+  ['Nothing was checked.', ...troubles.map(({ message }) => safe(message)), ''].join('\n');
 
 /** The book's folder in its repository; what the folder is called on this machine is nobody's business. */
 const titleOf = ({ folder }: Place) => folder.replace(/\/$/, '') || 'The book';

@@ -11,6 +11,7 @@ import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
 import { named, rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
+import { type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
@@ -25,11 +26,22 @@ import { type Waivers, waiversOf, withWaivers } from '../waiving';
 
 /** Checks a book, writes the report and gives the exit code. */
 export async function check(names: readonly string[], options: CheckVerbOptions): Promise<number> {
+  const at: Whereabouts = { root: null };
+  const reads = [options.settings, options.waivers];
+  return withResult(options, { reads }, at, () => checkAt(names, options, at));
+}
+
+async function checkAt(
+  names: readonly string[],
+  options: CheckVerbOptions,
+  at: Whereabouts,
+): Promise<number> {
   const conditions = conditionsOf(options);
   if (options.output !== undefined)
     await refuse(options.output, { reads: [options.settings, options.waivers] });
   const paths = (names.length ? names : ['.']).map(named);
   const root = await rootOf(paths);
+  at.root = root;
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const adjust = (some: Settings) => adjusted(some, conditions);
   const asked = { root, paths, settings, declared: files.length > 0, adjust };
@@ -75,6 +87,7 @@ function readAndJudge(
         onProgress: (done: number, total: number, file: string) => progress.tell(done, total, file),
       };
       try {
+        const settingsNamed = options.settings !== undefined;
         if (since !== undefined)
           return await checkSince({
             ...{ ...reading, settings: adjust(settings), since, whole },
@@ -88,7 +101,6 @@ function readAndJudge(
         throw revisionFailure(error, root, 'checked');
       } finally {
         progress.end();
-        const settingsNamed = options.settings !== undefined;
       }
     }),
   );

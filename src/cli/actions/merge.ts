@@ -4,6 +4,7 @@ import { MergeError, mergeShards, type NamedShard } from '../../book/shards/merg
 import { parseShard } from '../../book/shards/text';
 import type { BookReport } from '../../shared/finding';
 import { named, rootOf } from '../book';
+import { withResult } from '../failed-result';
 import { Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
@@ -14,7 +15,10 @@ import { withWaivers } from '../waiving';
 import type { ShardExtras } from './check';
 
 /** Joins the reports of all shards, writes the report of the whole and gives the exit code. */
-export async function merge(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
+export const merge = (reports: readonly string[], options: MergeVerbOptions): Promise<number> =>
+  withResult(options, { reads: reports }, { root: null }, () => joined(reports, options));
+
+async function joined(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
   if (options.output !== undefined) await refuse(options.output, { reads: reports });
   const root = await pagedBook(options);
   const shards: NamedShard[] = [];

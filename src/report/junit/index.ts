@@ -1,45 +1,68 @@
 import { count } from '../../rules/words';
-import type { BookReport, Finding, PictureReport, Severity } from '../../shared/finding';
+import type { BookReport, Finding, PictureReport, Severity, WaivedFinding } from '../../shared/finding';
+import { askedBy } from '../asked';
 import type { Place } from '../place';
 import { nameOf } from '../text/blocks';
+import type { Trouble } from '../trouble';
 import { element, Text } from './xml';
 
 /**
  * The report of a check as JUnit XML, which services that show tests read: a case a picture, and one for the book as a
- * whole. What fails the check fails its case (`failing`: the severities that do); the rest stands in a case's output.
+ * whole. What fails the check fails its case (`failing`: the severities that do), and a picture that the book is failed
+ * for fails too; the rest stands in a case's output. `troubles` are errors of the book's case.
  */
-export function bookJunit(report: BookReport, place: Place, failing: ReadonlySet<Severity>): string {
-  const book: Case = { name: 'The book as a whole', file: place.settings, findings: report.findings };
-  const pictures = report.pictures.map(picture => caseOf(picture, place));
+export function bookJunit(
+  report: BookReport,
+  place: Place,
+  failing: ReadonlySet<Severity>,
+  troubles: readonly Trouble[] = [],
+): string {
+  const { findings, waived = [] } = report;
+  const book: Case = { name: BOOK, file: place.settings, findings, waived, troubles };
+  const pictures = report.pictures.map(picture => caseOf(picture, findings, place));
   const suites = [suite('Book', [book], failing), suite('Pictures', pictures, failing)];
   const all = counts([book, ...pictures], failing);
   return `<?xml version="1.0" encoding="UTF-8"?>\n${element('testsuites', { name: 'Evengrey', ...all }, suites)}\n`;
 }
 
+const BOOK = 'The book as a whole';
+
 interface Case {
   name: string;
   file: string | null;
   findings: readonly Finding[];
+  waived: readonly WaivedFinding[];
+  troubles?: readonly Trouble[];
   /** Why nothing was judged. */
   skipped?: string;
 }
 
-function caseOf({ path, facts, findings, intentStated }: PictureReport, place: Place): Case {
+function caseOf(picture: PictureReport, ofBook: readonly Finding[], place: Place): Case {
+  const { path, facts, intentStated, waived = [] } = picture;
+  const shared = ofBook.filter(finding => askedBy(finding, [picture]).length).map(inShort);
+  const findings = [...picture.findings, ...shared];
   const unjudged = facts.encoding === 'colour' && !intentStated && !findings.length;
   return {
     name: nameOf(path, facts.page),
     file: place.folder + path,
     findings,
+    waived,
     ...(unjudged && { skipped: 'In colour, and nobody said what it is meant to be.' }),
   };
 }
+
+/** What the book's case says in full is not said again for each of a thousand pictures. */
+const inShort = (finding: Finding): Finding => ({
+  ...finding,
+  message: `This picture is one of those that "${BOOK}" asks to be changed.`,
+});
 
 function counts(cases: readonly Case[], failing: ReadonlySet<Severity>) {
   const failed = cases.filter(({ findings }) => findings.some(({ severity }) => failing.has(severity)));
   return {
     tests: cases.length,
     failures: failed.length,
-    errors: 0,
+    errors: cases.filter(({ troubles }) => troubles?.length).length,
   };
 }
 
@@ -51,17 +74,28 @@ const suite = (name: string, cases: readonly Case[], failing: ReadonlySet<Severi
   );
 
 function testcase(
-  { name, file, findings, skipped }: Case,
+  { name, file, findings, waived, troubles = [], skipped }: Case,
   suiteName: string,
   failing: ReadonlySet<Severity>,
 ) {
   const failed = findings.filter(({ severity }) => failing.has(severity));
-  const others = findings.filter(({ severity }) => !failing.has(severity));
+  const others = [
+    ...findings.filter(({ severity }) => !failing.has(severity)).map(line),
+    ...waived.map(finding => `waived${finding.reason && ` (${finding.reason})`}: ${line(finding)}`),
+  ];
   return element('testcase', { classname: `Evengrey.${suiteName}`, name, ...(file !== null && { file }) }, [
     ...(skipped ? [element('skipped', { message: skipped })] : []),
+    ...(troubles.length ? [error(troubles)] : []),
     ...(failed.length ? [failure(failed)] : []),
-    ...(others.length ? [element('system-out', {}, new Text(others.map(line)))] : []),
+    ...(others.length ? [element('system-out', {}, new Text(others))] : []),
   ]);
+}
+
+function error(troubles: readonly Trouble[]) {
+  const lines = troubles.map(
+    ({ message, at }) => `${at ? `${at.file}:${at.line}:${at.column}: ` : ''}${message}`,
+  );
+  return element('error', { message: lines[0], type: 'not checked' }, new Text(lines));
 }
 
 /** One a case: many readers show the first alone. */

@@ -7,6 +7,7 @@ import { type Block, blocksOf, nameOf, sharedSentences } from '../text/blocks';
 import { remarksOf } from '../text/remarks';
 import { targetLines } from '../text/targets';
 import { rank } from '../told';
+import type { Trouble } from '../trouble';
 import { code, words } from './escape';
 
 /** So many pictures are named beside what is to be done with them, and under a finding; of the rest the number. */
@@ -18,10 +19,13 @@ const TOLD = 30;
  * The report of a check as a comment in a review: whether the book can be ordered, what to do with which pictures, what
  * concerns all of them; the findings themselves are folded away below.
  */
-export function bookMarkdown(report: BookReport): string {
+export function bookMarkdown(report: BookReport, troubles: readonly Trouble[] = []): string {
+  if (troubles.length && !report.pictures.length)
+    return `### Evengrey: Nothing was checked\n\n${bullets('Why', troubles.map(trouble))}\n`;
   const tasks = tasksOf(report);
   const sections = [
     `### Evengrey: ${words(verdict(report))}`,
+    bullets('Why not all was checked', troubles.map(trouble)),
     words(closing(report.summary)),
     // with a table of tasks the first row says it
     tasks.length ? taskTable(tasks) : words(begin(report) ?? ''),
@@ -68,6 +72,9 @@ function listed(names: readonly string[], most: number): string {
   const more = names.length - shown.length;
   return shown.map(code).join(', ') + (more ? ` and ${more} more` : '');
 }
+
+const trouble = ({ message, at }: Trouble) =>
+  `${at ? `${code(`${at.file}:${at.line}:${at.column}`)}: ` : ''}${words(message).replace(/\n/g, ' ')}`;
 
 const finding = ({ severity, rule, message }: Finding) => `${severity} ${code(rule)}: ${words(message)}`;
 

@@ -1,5 +1,6 @@
 import type { PictureReport } from '../../shared/finding';
 import type { Place } from '../place';
+import type { Trouble } from '../trouble';
 import { relativeUri } from './uri';
 
 /** What relative URIs are relative to: the name that services know for the root of a repository. */
@@ -25,6 +26,16 @@ export class Artifacts {
         region: WHOLE,
       },
       ...(page && { logicalLocations: [page] }),
+    };
+  }
+
+  /** A place in a text. */
+  text({ file, line, column }: NonNullable<Trouble['at']>) {
+    return {
+      physicalLocation: {
+        artifactLocation: this.add(file, {}),
+        region: { startLine: line, startColumn: column },
+      },
     };
   }
 

@@ -1,8 +1,10 @@
 import { version } from '../../../package.json';
 import type { BookReport } from '../../shared/finding';
+import { askedBy, askedWords } from '../asked';
 import { canonical } from '../json/number';
 import type { Place } from '../place';
-import { everyFinding, everyWaived } from '../told';
+import { everyFinding, everyWaived, type Told } from '../told';
+import type { Trouble } from '../trouble';
 import { Artifacts, BASE } from './artifacts';
 import { FINGERPRINT, fingerprintsOf } from './fingerprint';
 import { descriptorOf } from './rule';
@@ -13,7 +15,7 @@ const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schem
  * The report of a check as SARIF 2.1.0 (OASIS, Static Analysis Results Interchange Format): worst first, no absolute
  * paths, no times, the same to the byte for the same book.
  */
-export function bookSarif(report: BookReport, place: Place): string {
+export function bookSarif(report: BookReport, place: Place, troubles: readonly Trouble[] = []): string {
   const told = [...everyFinding(report), ...everyWaived(report)];
   const fingerprints = fingerprintsOf(told);
   const ids = [...new Set(told.map(({ finding }) => finding.rule))].sort();
@@ -22,8 +24,7 @@ export function bookSarif(report: BookReport, place: Place): string {
     ruleId: finding.rule,
     ruleIndex: ids.indexOf(finding.rule),
     level: finding.severity,
-    message: { text: literal(finding.message) },
-    locations: [picture ? artifacts.picture(picture) : artifacts.book()],
+    ...placed({ finding, picture }, report, artifacts),
     partialFingerprints: { [FINGERPRINT]: fingerprints[i] },
     ...('reason' in finding && { suppressions: [suppression(finding.reason)] }),
     properties: { data: canonical(finding.data) },
@@ -37,17 +38,32 @@ export function bookSarif(report: BookReport, place: Place): string {
     },
     invocations: [
       {
-        executionSuccessful: true,
-        toolExecutionNotifications: report.notices.map(notice => ({
-          level: 'note',
-          message: { text: literal(notice) },
-        })),
+        executionSuccessful: !troubles.length,
+        toolExecutionNotifications: [
+          ...troubles.map(({ message, at }) => ({
+            level: 'error',
+            message: { text: literal(message) },
+            ...(at && { locations: [artifacts.text(at)] }),
+          })),
+          ...report.notices.map(notice => ({ level: 'note', message: { text: literal(notice) } })),
+        ],
       },
     ],
     artifacts: artifacts.list,
     results,
   };
   return `${JSON.stringify({ $schema: SCHEMA, version: '2.1.0', runs: [run] }, null, 2)}\n`;
+}
+
+/** What a result says, and of what: a finding about the book also of every picture that it asks to be changed. */
+function placed({ finding, picture }: Told, { pictures }: BookReport, artifacts: Artifacts) {
+  const locations = [picture ? artifacts.picture(picture) : artifacts.book()];
+  const asked = picture ? [] : askedBy(finding, pictures);
+  return {
+    message: { text: literal(finding.message + askedWords(asked)) },
+    locations,
+    ...(asked.length && { relatedLocations: asked.map(one => artifacts.picture(one)) }),
+  };
 }
 
 /** A waiver: somebody decided, outside the picture, to live with it. */

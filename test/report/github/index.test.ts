@@ -29,6 +29,29 @@ describe('a report as workflow commands', () => {
     ]);
   });
 
+  it('names the pictures that a finding about the book asks to be changed', () => {
+    const all = { ...finding('mixed-encodings', 'warning', 'Mixed.'), data: { convert: ['a.tif', 'c.tif'] } };
+    const book = report(
+      ['a.tif', 'b.tif', 'c.tif'].map(name => picture(name)),
+      { findings: [all] },
+    );
+    assert.match(
+      bookCommands(book, { folder: '', settings: null }),
+      /^::warning title=mixed-encodings::Mixed\. This asks for 2 pictures: a\.tif and c\.tif\.\n2 of 3 pictures/,
+    );
+  });
+
+  it('says where it stands why nothing was checked, and passes no verdict then', () => {
+    const troubles = [{ message: 'No: 5 %.', at: { file: 'b/e,1.json', line: 3, column: 7 } }];
+    const lines = bookCommands(report([]), { folder: 'b/', settings: null }, troubles).split('\n');
+    assert.deepEqual(readCommand(lines[0]), {
+      name: 'error',
+      properties: { file: 'b/e,1.json', line: '3', title: 'Evengrey' },
+      data: 'No: 5 %.',
+    });
+    assert.deepEqual(lines.slice(1), ['Nothing was checked.', '']);
+  });
+
   it('points nowhere for a book without settings', () => {
     const book = report([], { findings: [finding('x', 'note', 'All.')] });
     assert.match(bookCommands(book, { folder: '', settings: null }), /^::notice title=x::All\.\n/);

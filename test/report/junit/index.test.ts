@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { parse } from 'junit2json';
 import { bookJunit } from '../../../src/report/junit';
+import type { Trouble } from '../../../src/report/trouble';
 import type { Severity } from '../../../src/shared/finding';
 import { AWKWARD } from '../awkward';
 import { finding, picture, report } from '../text/support';
@@ -19,8 +20,8 @@ const book = report(
 );
 
 /** Read back by a parser that is not ours: the package junit2json (MIT). */
-async function read(failing: Severity[]) {
-  const suites = await parse(bookJunit(book, { folder: 'b/', settings: null }, new Set(failing)));
+async function read(failing: Severity[], of = book, troubles: Trouble[] = []) {
+  const suites = await parse(bookJunit(of, { folder: 'b/', settings: null }, new Set(failing), troubles));
   assert.ok(suites && 'testsuite' in suites);
   return suites;
 }
@@ -57,6 +58,41 @@ describe('a report as JUnit', () => {
     assert.deepEqual([second.failure, second['system-out']], [undefined, ['warning likely-tint: Less.']]);
     assert.equal(third.skipped![0].message, 'In colour, and nobody said what it is meant to be.');
     assert.deepEqual(all['system-out'], ['note mixed-profiles: All.']);
+  });
+
+  it('fails every picture that a failing finding about the book asks to be changed', async () => {
+    const all = { ...finding('mixed-encodings', 'error', 'Mixed.'), data: { convert: ['a.tif', 'c.tif'] } };
+    const mixed = report(
+      ['a.tif', 'b.tif', 'c.tif'].map(name => picture(name)),
+      { findings: [all] },
+    );
+    const suites = await read(['error'], mixed);
+    assert.deepEqual(
+      cases(suites).map(({ failure }) => failure?.[0].message),
+      [
+        'mixed-encodings: Mixed.',
+        'mixed-encodings: This picture is one of those that "The book as a whole" asks to be changed.',
+        undefined,
+        'mixed-encodings: This picture is one of those that "The book as a whole" asks to be changed.',
+      ],
+    );
+    assert.equal(suites.failures, 3);
+    assert.equal((await read([], mixed)).failures, 0);
+  });
+
+  it('tells what is waived, and passes it', async () => {
+    const waived = [{ ...finding('untagged', 'error', 'None.'), reason: 'Meant.' }];
+    const suites = await read(['error'], report([{ ...picture('a.tif'), waived }]));
+    const [, first] = cases(suites);
+    assert.deepEqual([suites.failures, first['system-out']], [0, ['waived (Meant.): error untagged: None.']]);
+  });
+
+  it('is in error where not all was checked', async () => {
+    const at = { file: 'b/evengrey.json', line: 3, column: 7 };
+    const suites = await read(['error'], report([]), [{ message: 'Broken.', at }]);
+    const [only] = cases(suites);
+    assert.deepEqual([suites.tests, suites.failures, suites.errors], [1, 0, 1]);
+    assert.equal(only.error![0].message, 'b/evengrey.json:3:7: Broken.');
   });
 
   it('fails warnings too where there are too many, once a case', async () => {

@@ -70,6 +70,36 @@ describe('a report as SARIF', () => {
     );
   });
 
+  it('points from a finding about the book to the pictures that it asks to be changed', () => {
+    const all = { ...finding('mixed-encodings', 'warning', 'Mixed.'), data: { convert: ['a.tif', 'c.tif'] } };
+    const of = report(
+      ['a.tif', 'b.tif', 'c.tif'].map(name => picture(name)),
+      { findings: [all] },
+    );
+    const log = JSON.parse(bookSarif(of, place));
+    assert.equal(sarifErrors(log), '');
+    const [{ message, relatedLocations }] = log.runs[0].results;
+    assert.equal(message.text, 'Mixed. This asks for 2 pictures: a.tif and c.tif.');
+    assert.deepEqual(
+      relatedLocations.map(
+        (of: { physicalLocation: { artifactLocation: { uri: string } } }) =>
+          of.physicalLocation.artifactLocation.uri,
+      ),
+      ['books/a.tif', 'books/c.tif'],
+    );
+  });
+
+  it('is of no successful run where not all was checked', () => {
+    const at = { file: 'books/evengrey.json', line: 3, column: 7 };
+    const log = JSON.parse(bookSarif(report([]), place, [{ message: 'Broken.', at }]));
+    assert.equal(sarifErrors(log), '');
+    const [{ executionSuccessful, toolExecutionNotifications }] = log.runs[0].invocations;
+    const [{ level, message, locations }] = toolExecutionNotifications;
+    assert.deepEqual([executionSuccessful, level, message.text], [false, 'error', 'Broken.']);
+    assert.deepEqual(locations[0].physicalLocation.region, { startLine: 3, startColumn: 7 });
+    assert.equal(run.invocations[0].executionSuccessful, true);
+  });
+
   it('knows another book of the repository for another analysis', () => {
     const [other] = JSON.parse(bookSarif(book, { folder: 'other/', settings: null })).runs;
     assert.deepEqual(

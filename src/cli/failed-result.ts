@@ -1,0 +1,77 @@
+// no-unit-test: test/cli/failed-result.test.ts runs the built program where nothing can be checked
+import { writers } from '../report/check';
+import type { CheckFormat } from '../report/formats';
+import type { Place } from '../report/place';
+import type { Trouble } from '../report/trouble';
+import type { BookReport } from '../shared/finding';
+import { Failure } from './failure';
+import { discardResult, type Standing, writeResult } from './output';
+import { placeOf } from './place';
+import { styleOf } from './style';
+
+export interface Resulting {
+  format: CheckFormat;
+  output?: string;
+}
+
+/** The book's folder, filled in by the work as soon as it has found it. */
+export interface Whereabouts {
+  root: string | null;
+}
+
+/**
+ * Runs work that ends in a result. Where it fails, the result says so in every format that can, and an older one that
+ * could be taken for this one's is taken away in the others; then it fails as before.
+ */
+export async function withResult<T>(
+  { format, output }: Resulting,
+  standing: Standing,
+  at: Whereabouts,
+  work: () => Promise<T>,
+): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    const told = error instanceof Failure && error.more.told;
+    if (!told) await leave(error, { format, output }, standing, at.root).catch(() => {});
+    throw error;
+  }
+}
+
+/** What it fails at itself is told no more: why there is no result goes first. */
+async function leave(
+  error: unknown,
+  { format, output }: Resulting,
+  standing: Standing,
+  root: string | null,
+): Promise<void> {
+  if (format === 'json' || format === 'html') {
+    if (output !== undefined) await discardResult(output, standing);
+    return;
+  }
+  // a person at a terminal reads the error itself
+  if (format === 'text' && output === undefined) return;
+  const place = root === null ? NOWHERE : await placeOf(root, undefined);
+  const troubles = troublesOf(error, place);
+  const circumstances = { place, troubles, failing: new Set<never>(), style: styleOf(output), shown: [] };
+  await writeResult(writers[format](NOTHING, circumstances), output, standing);
+}
+
+const NOWHERE: Place = { folder: '', settings: null };
+
+const NOTHING: BookReport = {
+  targets: [],
+  pictures: [],
+  findings: [],
+  notices: [],
+  summary: { pictures: 0, errors: 0, warnings: 0, notes: 0, encodings: {} },
+};
+
+function troublesOf(error: unknown, { folder }: Place): Trouble[] {
+  if (error instanceof Failure && error.more.problems?.length)
+    return error.more.problems.map(({ file, line, column, message }) => ({
+      message,
+      at: file.startsWith('../') ? null : { file: folder + file, line, column },
+    }));
+  return [{ message: error instanceof Error ? error.message : String(error), at: null }];
+}
