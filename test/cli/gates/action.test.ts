@@ -5,6 +5,7 @@ import { parse } from 'yaml';
 import { temporaryFolder } from '../../book/support/folder';
 import { readCommand } from '../../report/github/support';
 import { sarifErrors } from '../../report/sarif/support';
+import { dist } from '../support/run';
 import { bash, installed, workspace } from './support';
 
 interface Action {
@@ -31,6 +32,9 @@ function run(cwd: string, inputs: Record<string, string> = {}) {
   }
   return { ...ran, summary: fs.readFileSync(summary, 'utf8') };
 }
+
+const evengreyIn = (cwd: string, ...args: string[]) =>
+  bash(`node ${dist}/cli.js ${args.join(' ')}`, cwd).stderr;
 
 describe('the action', () => {
   it('is made of steps of its own, and lets no input into a script but by the environment', () => {
@@ -70,15 +74,46 @@ describe('the action', () => {
     assert.match(stdout, /\n2 pictures: /);
   });
 
-  it('ends with code 2 where nothing was judged, without a summary', () => {
-    const slip = run(workspace(false), { paths: '--format' });
-    assert.equal(slip.status, 2);
-    assert.match(slip.stderr, /There is no file or folder "--format"/);
-    assert.equal(slip.summary, '');
+  it('ends with code 2 where nothing was judged, and says why, once, wherever it says anything', () => {
+    const root = workspace(false);
+    const { status, stdout, stderr, summary } = run(root, { paths: '--format', sarif: 'evengrey.sarif' });
+    assert.equal(status, 2);
+    assert.equal(stderr.match(/There is no file or folder "--format"/g)?.length, 1);
+    assert.match(
+      stdout,
+      /^::error title=Evengrey::There is no file or folder "--format"[^\n]*\nNothing was checked\.\n$/,
+    );
+    assert.match(summary, /^### Evengrey: Nothing was checked\n[\s\S]*There is no file or folder "--format"/);
+    const log = JSON.parse(fs.readFileSync(path.join(root, 'evengrey.sarif'), 'utf8'));
+    assert.equal(sarifErrors(log), '');
+    assert.equal(log.runs[0].invocations[0].executionSuccessful, false);
   });
 
-  it('fails where the SARIF cannot be written', () => {
-    const { status } = run(workspace(false), { paths: 'book', sarif: 'no-folder/evengrey.sarif' });
-    assert.notEqual(status, 0);
+  it('says why where the SARIF or the summary cannot be written', () => {
+    for (const sarif of ['no-folder/evengrey.sarif', 'book/01.tif']) {
+      const { status, stdout, stderr, summary } = run(workspace(false), { paths: 'book', sarif });
+      assert.equal(status, 2);
+      assert.match(stderr, /There is no folder "no-folder"|is the name of a picture/);
+      assert.match(stdout, /\n::error title=Evengrey::evengrey: [^\n]*"(?:no-folder|book\/01\.tif)"/);
+      assert.match(summary, /^### Evengrey: Nothing in the files stands against printing/);
+    }
+    const { status, stdout } = run(workspace(false), { paths: 'book', compare: 'nowhere' });
+    assert.equal(status, 2);
+    assert.match(stdout, /\n::error title=Evengrey::evengrey: There is no revision "nowhere" here/);
+  });
+
+  it('takes paths with blanks around them, waivers, and a revision to compare with', () => {
+    const root = workspace(true);
+    const waived = evengreyIn(root, 'check', 'book', '--waive', '--waivers', 'w.json');
+    assert.match(waived, /What was not read cannot be waived: 02\.tif/);
+    const { stdout, summary, status } = run(root, {
+      paths: '  book  \r\n',
+      waivers: 'w.json',
+      'show-waived': 'true',
+      compare: 'origin/main',
+    });
+    assert.equal(status, 1);
+    assert.match(stdout, /\n2 pictures: 1 error, /);
+    assert.match(summary, /### Evengrey: 1 of 2 pictures wants attention[\s\S]*### Evengrey: /);
   });
 });
