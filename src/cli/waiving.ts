@@ -5,6 +5,7 @@ import { applyWaivers, waiveAll } from '../book/waivers/apply';
 import { readWaivers, WAIVERS_FILE, writeWaivers } from '../book/waivers/file';
 import type { Waiver } from '../book/waivers/key';
 import { waiverNotices } from '../book/waivers/notices';
+import type { CheckFormat } from '../report/formats';
 import { count, list } from '../rules/words';
 import type { BookReport } from '../shared/finding';
 import { Failure } from './failure';
@@ -15,6 +16,9 @@ export interface WaivingOptions {
   waive?: boolean;
   showWaived?: boolean;
 }
+
+const BY_HAND =
+  '--waive keeps what was waived before with its reasons, so it writes over no file that it cannot read. Put that place right by hand, bring an older version back from git, or move the file away to begin anew.';
 
 /** The waivers of a check, and what their file is called in reports. */
 export interface Waivers {
@@ -27,7 +31,8 @@ export async function waiversOf(root: string, { waivers: named, waive }: Waiving
   const read = await readWaivers(root, { named: named && path.resolve(named) });
   if (read.problems.length)
     throw new Failure(
-      `The waivers have a problem, so nothing was checked.\n${read.problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}`,
+      `The waivers have a problem, so nothing was checked.\n${read.problems.map(problem => describeProblem(problem, root, process.cwd())).join('\n')}${waive ? `\n${BY_HAND}` : ''}`,
+      { problems: read.problems },
     );
   if (named !== undefined && read.file === null && !waive)
     throw new Failure(`--waivers: there is no file "${named}". "--waive" writes one.`);
@@ -42,7 +47,7 @@ export async function withWaivers(
   report: BookReport,
   { waivers, file }: Waivers,
   complete: boolean,
-  { waive = false, showWaived = false }: WaivingOptions,
+  { waive = false, showWaived = false, format }: WaivingOptions & { format: CheckFormat },
   root: string,
 ): Promise<BookReport> {
   let { report: waived, unused } = applyWaivers(report, waivers);
@@ -57,9 +62,18 @@ export async function withWaivers(
     ({ report: waived, unused } = applyWaivers(report, present));
   }
   const stale = complete ? unused : [];
-  const notices = waiverNotices(waived, { file, waivers: present, stale, show: showWaived });
+  const notices = waiverNotices(waived, {
+    file,
+    waivers: present,
+    stale,
+    show: showWaived || howMany(format),
+  });
   return { ...waived, notices: [...waived.notices, ...notices] };
 }
+
+/** In a log and at a terminal somebody can type what is named; in an annotation, a comment or a page nobody can. */
+const howMany = (format: CheckFormat): false | 'count' =>
+  format === 'text' || format === 'json' ? false : 'count';
 
 function told(added: number, pruned: number, unknown: readonly string[], file: string): string {
   const sentences = [

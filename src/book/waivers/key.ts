@@ -47,18 +47,20 @@ function rounded(value: unknown): unknown {
 
 /**
  * Contents that a finding is about: the picture's own, or those of the pictures that a finding about the book names. Null
- * where one of them was not read: nobody can live with what nobody knows.
+ * where one of them was not read, though its bytes be known: nobody can live with what nobody has seen.
  */
 export function contentOf(
   finding: Finding,
   picture: PictureReport | null,
   { pictures }: Pick<BookReport, 'pictures'>,
 ): string[] | null {
-  if (picture) return picture.facts.sha256 ? [picture.facts.sha256] : null;
+  if (picture) return wasRead(picture) ? [picture.facts.sha256] : null;
   const named = new Set(namedIn(finding.data));
-  const hashes = pictures.filter(({ path }) => named.has(path)).map(({ facts }) => facts.sha256);
-  return hashes.every(Boolean) ? [...new Set(hashes)].sort() : null;
+  const about = pictures.filter(({ path }) => named.has(path));
+  return about.every(wasRead) ? [...new Set(about.map(({ facts }) => facts.sha256))].sort() : null;
 }
+
+const wasRead = ({ facts }: PictureReport): boolean => facts.sha256 !== '' && !facts.unreadable;
 
 /** Paths anywhere under `pictures` or `convert`. */
 function namedIn(data: unknown): string[] {

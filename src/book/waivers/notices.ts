@@ -6,7 +6,8 @@ const NAMED = 5;
 
 /**
  * What a person should know of waivers: how many findings are waived, which waivers are of none any more (`stale`), which
- * have no reason; with `show` the waived findings themselves. `count`: they are told elsewhere.
+ * have no reason; with `show` the waived findings themselves. `count`: they are told elsewhere, or where nobody can type
+ * an option.
  */
 export function waiverNotices(
   report: BookReport,
@@ -33,7 +34,7 @@ export function waiverNotices(
     ...(show === true ? waived.map(line) : []),
     ...(stale.length
       ? [
-          `${file} has ${count(stale.length, 'waiver')} of no finding any more: ${list(stale.map(named), NAMED)}. The picture was exported again, or what is said of it has changed. "evengrey check --waive" takes them out.`,
+          `${file} has ${count(stale.length, 'waiver')} of no finding any more: ${list(stale.map(named), NAMED)}. The picture was exported again, or what is said of it has changed.${show === 'count' ? '' : ' "evengrey check --waive" takes them out.'}`,
         ]
       : []),
     ...(silent.length

@@ -3,7 +3,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { checkReportSchema } from '../../../src/report/json/check-schema';
 import { commit, repositoryOf } from '../../book/revisions/support/repository';
-import { temporaryFolder } from '../../book/support/folder';
+import { temporaryFolder, write } from '../../book/support/folder';
 import { strictErrors } from '../../report/support';
 import { evenBook, pictures } from '../support/book';
 import { golden } from '../support/golden';
@@ -97,6 +97,8 @@ describe('evengrey check --waive', () => {
     const wrong = await strict(root);
     assert.deepEqual([wrong.code, wrong.stdout], [2, '']);
     assert.match(wrong.stderr, /nothing was checked\.\n\.evengrey-waivers\.json:2:14: /);
+    assert.match((await strict(root, '--waive')).stderr, /\n--waive keeps .* Put that place right by hand, /);
+    assert.equal(fs.readFileSync(path.join(root, FILE), 'utf8'), '{\n  "waivers": 1\n}');
   });
 
   it('cannot waive what was not read', async () => {
@@ -105,6 +107,24 @@ describe('evengrey check --waive', () => {
     const ran = await strict(root, '--waive');
     assert.equal(ran.code, 1);
     assert.match(ran.stderr, /0 findings waived\. What was not read cannot be waived: plates\/06\.tif\.\n$/);
+    fs.rmSync(path.join(root, 'plates/06.tif'));
+    const pointer = `version https://git-lfs.github.com/spec/v1\noid sha256:${'1'.repeat(64)}\nsize 12345\n`;
+    write(root, { 'plates/07.tif': pointer, 'plates/08.tif': pictures.neutral(8).subarray(0, 900) });
+    const again = await strict(root, '--waive');
+    assert.equal(again.code, 1, 'a clone without its large files is not made green for ever');
+    assert.match(
+      again.stderr,
+      /0 findings waived\. What was not read cannot be waived: plates\/07\.tif and plates\/08\.tif\./,
+    );
+  });
+
+  it('names no option where nobody can type one', async () => {
+    const root = oddBook();
+    await strict(root, '--waive');
+    const told = async (format: string) => (await evengrey(['check', root, '--format', format])).stdout;
+    assert.match(await told('text'), /--show-waived\s+tells\s+them/);
+    for (const format of ['github', 'markdown', 'sarif', 'junit', 'html'])
+      assert.doesNotMatch(await told(format), /--show-waived/, format);
   });
 
   it('holds for a merge of shards as for one run, and for a comparison by what each revision holds', async () => {
