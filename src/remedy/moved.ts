@@ -18,6 +18,9 @@ export function movedBetween(
   blackMoved: boolean,
 ): Moved | null {
   const sameIndex = own.index === planned.index;
+  // mostly no tone is moved, and no pixel need be looked at
+  if (sameIndex && own.lightness.every((L, entry) => Math.abs(L - planned.lightness[entry]) < LEAST))
+    return null;
   const { most, mean } = sameIndex ? byEntry(own, planned) : byPixel(own, planned);
   if (most < LEAST) return null;
   return {
