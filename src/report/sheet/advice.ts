@@ -72,13 +72,23 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
     return worst
       ? { ...mend(LOOK_AT, 'Look at it first'), rule: worst.rule, severity: worst.severity }
       : null;
-  const advice = byRule[rule];
-  const reason =
-    rule === 'unreadable' && picture.facts.unreadable
-      ? picture.facts.unreadable.text
-      : `${advice.reason}${saveWords(told)}`;
-  return { ...advice, reason, rule, severity: worst?.severity ?? told[0].severity };
+  return {
+    ...byRule[rule],
+    reason: reasonOf(rule, picture, told),
+    rule,
+    severity: worst?.severity ?? told[0].severity,
+  };
 }
+
+function reasonOf(rule: string, { facts }: PictureReport, told: readonly Finding[]): string {
+  if (rule === 'unreadable' && facts.unreadable) return facts.unreadable.text;
+  // where no way of storing has the most, a picture is not unlike the others
+  const isSplit = rule === 'mixed-encodings' && told.every(({ data }) => Array.isArray(data.groups));
+  return `${isSplit ? SPLIT : byRule[rule].reason}${saveWords(told)}`;
+}
+
+const SPLIT =
+  'The pictures around it are stored in several ways, none of them in most, and are unlikely to match each other in print.';
 
 /** What to convert it to, where the findings name it: once, or for each target that asks for another. */
 function saveWords(told: readonly Finding[]): string {

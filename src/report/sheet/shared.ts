@@ -9,7 +9,10 @@ export function concerns({ data }: Finding, { path, targets }: PictureReport): b
 
 /** Whether a finding about the book asks for this very picture to be changed: it is named under `convert` or `pictures`. */
 export const asksOf = (finding: Finding, picture: PictureReport): boolean =>
-  picturesIn(finding.data).changed.has(picture.path) && concerns(finding, picture);
+  changedBy(finding).has(picture.path) && concerns(finding, picture);
+
+/** Paths of the pictures that a finding about the book asks to be changed, on some target. */
+export const changedBy = ({ data }: Finding): ReadonlySet<string> => picturesIn(data).changed;
 
 interface Pictures {
   /** Under `pictures`, of the finding or of its groups; a number under that name is a count. */

@@ -1,3 +1,4 @@
+import { kindOf } from '../../rules/recommended';
 import { count } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import { type Duty, dutyOf } from '../sheet/advice';
@@ -25,7 +26,6 @@ export function verdict(report: BookReport): string {
   return `${only || 'Nothing in the files stands against printing'} ${all === 1 ? 'the one picture' : `all ${all} pictures`}.`;
 }
 
-/** What to do first, or null: with the worst picture and those that want the same for the same reason. */
 function nothingJudged({ scope }: BookReport): string {
   if (!scope) return 'No pictures were found here.';
   const gone = scope.gone?.length ?? 0;
@@ -34,6 +34,7 @@ function nothingJudged({ scope }: BookReport): string {
     : `No picture of this book is ${scope.which}.`;
 }
 
+/** What to do first, or null: with the worst picture and those that want the same for the same reason. */
 export function begin(report: BookReport): string | null {
   if (!report.pictures.length) return null;
   const duties = dutiesOf(report);
@@ -44,7 +45,8 @@ export function begin(report: BookReport): string | null {
   const { title, reason } = first.duty;
   const alike = duties.filter(other => other !== first && sameWork(other, first)).length;
   const more = alike > 0 ? ` and ${alike} more like it` : '';
-  const task = title.replace(/ first$/, '').toLowerCase();
+  const one = title.replace(/ first$/, '').toLowerCase();
+  const task = alike > 0 ? one.replace(/\bit\b/, 'them').replace('the file', 'the files') : one;
   return `Begin with ${nameOf(first.picture.path, first.picture.facts.page)}${more}: ${task}. ${reason}`;
 }
 
@@ -61,6 +63,11 @@ export const dutiesOf = ({ pictures, findings }: BookReport): Work[] =>
     return duty ? [{ picture, duty }] : [];
   });
 
-/** A file that is cut short and one of a format that nobody reads are both unreadable, and different work. */
+/**
+ * A file that is cut short and one of a format that nobody reads are both unreadable, and different work; so are one of
+ * R = G = B and a toned one among others that are neither.
+ */
 export const sameWork = (x: Work, y: Work): boolean =>
-  x.duty.rule === y.duty.rule && patternOf(x.duty.reason) === patternOf(y.duty.reason);
+  x.duty.rule === y.duty.rule &&
+  patternOf(x.duty.reason) === patternOf(y.duty.reason) &&
+  (x.duty.rule !== 'mixed-encodings' || kindOf(x.picture) === kindOf(y.picture));

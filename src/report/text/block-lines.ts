@@ -25,7 +25,8 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
     ...block.book.flatMap(({ message }) => text(message, 2)),
     ...text(shared, 2),
     ...full.flatMap(({ pictures, message }) => [
-      ...text(pictures.join(', '), 2).map(paint.bold),
+      // the message speaks of one picture
+      ...text(pictures.join(', ') + (pictures.length > 1 ? ', of each:' : ''), 2).map(paint.bold),
       ...text(message.slice(shared.length), 4),
     ]),
     ...grouped(others, entry => likeWhat(entry, full)).flatMap(group => [

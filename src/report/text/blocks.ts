@@ -1,4 +1,5 @@
 import type { BookReport, Finding, PictureReport, Severity } from '../../shared/finding';
+import { changedBy } from '../sheet/shared';
 import { rank } from '../told';
 
 /** Findings of one rule and one severity: what a person would put right in one go. */
@@ -46,8 +47,15 @@ export function blocksOf(report: Told): Block[] {
       entry.pictures.push(name);
       if (typeof finding.data.share === 'number') entry.shares.push(finding.data.share);
     }
-  for (const block of blocks.values())
-    block.count = new Set(block.entries.flatMap(entry => entry.pictures)).size;
+  for (const block of blocks.values()) {
+    // a note for the book asks nothing of a picture, and says itself how many it is about
+    const named = block.severity === 'note' ? [] : block.book.map(changedBy);
+    const together = report.pictures.filter(({ path }) => named.some(paths => paths.has(path)));
+    block.count = new Set([
+      ...block.entries.flatMap(entry => entry.pictures),
+      ...together.map(({ path, facts }) => nameOf(path, facts.page)),
+    ]).size;
+  }
   return [...blocks.values()].sort(
     (x, y) =>
       rank[x.severity] - rank[y.severity] ||

@@ -50,15 +50,21 @@ describe('what to do first', () => {
   it('is the worst picture, with those that want the same', () => {
     const book = report([odd('a.jpg'), broken('b.jpg'), odd('c.jpg'), broken('d.jpg'), picture('e.jpg')]);
     assert.equal(verdict(book), '4 of 5 pictures want attention before this book is ordered.');
-    assert.match(begin(book) ?? '', /^Begin with b\.jpg and 1 more like it: put the file right\. /);
+    assert.match(begin(book) ?? '', /^Begin with b\.jpg and 1 more like it: put the files right\. /);
     assert.match(begin(report([odd('a.jpg'), picture('b.jpg')])) ?? '', /^Begin with a\.jpg: convert it\. /);
   });
 
   it('counts pictures that a finding about the book asks to be changed', () => {
-    const split = { ...finding('mixed-encodings', 'warning', 'W.'), data: { convert: ['a.jpg', 'b.jpg'] } };
+    const split = {
+      ...finding('mixed-encodings', 'warning', 'W.'),
+      data: { groups: [], convert: ['a.jpg', 'b.jpg'] },
+    };
     const book = report([picture('a.jpg'), picture('b.jpg'), picture('c.jpg')], { findings: [split] });
     assert.equal(verdict(book), '2 of 3 pictures want attention before this book is ordered.');
-    assert.match(begin(book) ?? '', /^Begin with a\.jpg and 1 more like it: convert it\./);
+    assert.match(
+      begin(book) ?? '',
+      /^Begin with a\.jpg and 1 more like it: convert them\. The pictures around it are stored in several ways/,
+    );
   });
 
   it('calls alike only what wants the same for the same reason', () => {
@@ -78,6 +84,29 @@ describe('what to do first', () => {
       ]),
     );
     assert.match(formats ?? '', /^Begin with a\.psd and 1 more like it: .* A layered document/);
+  });
+
+  it('calls not alike what is stored in unlike ways, and not unlike others what half of them are like', () => {
+    const data = { groups: [], convert: ['a.jpg', 'b.jpg', 'c.jpg'] };
+    const split = { ...finding('mixed-encodings', 'warning', 'W.'), data };
+    const pictures = [
+      picture('a.jpg'),
+      picture('b.jpg', [], { encoding: 'rgb-toned' }),
+      picture('c.jpg', [], { encoding: 'rgb-residual' }),
+    ];
+    const first = begin(report(pictures, { findings: [split] })) ?? '';
+    assert.match(first, /^Begin with a\.jpg and 1 more like it: /, 'a trace of colour makes no other way');
+    assert.doesNotMatch(first, /unlike others/);
+    assert.match(begin(report([odd('a.jpg')])) ?? '', /stored unlike others/);
+  });
+
+  it('says that a picture was taken out, where that is all', () => {
+    const of = (gone: string[]) => verdict(report([], { scope: { which: 'staged', unread: 0, gone } }));
+    assert.equal(of([]), 'No picture of this book is staged.');
+    assert.match(
+      of(['a.tif']),
+      /^Nothing was judged: 1 picture is taken out of the book, and no other is staged\.$/,
+    );
   });
 
   it('names no picture where only the whole book is at fault', () => {

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { blocksOf, sharedSentences } from '../../../src/report/text/blocks';
+import type { Severity } from '../../../src/shared/finding';
 import { finding, picture, report } from './support';
 
 describe('findings by rule', () => {
@@ -43,6 +44,24 @@ describe('findings by rule', () => {
   it('count a picture once, on however many targets', () => {
     const twice = [1, 2].map(n => finding('ink-total', 'warning', `On target ${n}.`));
     assert.equal(blocksOf(report([picture('a.jpg', twice)]))[0].count, 1);
+  });
+
+  it('count the pictures that a finding about the book asks to be changed, too; a note asks for nothing', () => {
+    const together = (severity: Severity) => ({
+      ...finding('likely-tint', severity, 'All.'),
+      data: { pictures: ['b.jpg', 'c.jpg'] },
+    });
+    const book = ['a.jpg', 'b.jpg', 'c.jpg', 'd.jpg'].map(name =>
+      picture(name, name < 'c' ? [finding('likely-tint', 'warning', 'One.')] : []),
+    );
+    const blocks = blocksOf(report(book, { findings: [together('warning'), together('note')] }));
+    assert.deepEqual(
+      blocks.map(({ severity, count }) => [severity, count]),
+      [
+        ['warning', 3],
+        ['note', 0],
+      ],
+    );
   });
 
   it('find the sentences that all begin with', () => {

@@ -32,7 +32,7 @@ Offset, coated paper; Gloss coated paper; Daylight of a
   by our own guess of their shares. Forecasts: by public
   press data: a generic process, not your printer.
 
-Begin with plates/a.jpg and 1 more like it: put the file
+Begin with plates/a.jpg and 1 more like it: put the files
 right. The file could not be read.
 
 ERROR  unreadable  2 pictures
@@ -57,6 +57,16 @@ In colour, and not judged, since nobody said what it is
 3 pictures: 2 errors, 0 warnings, 1 note.  "evengrey explain RULE" tells more.
 `,
     );
+  });
+
+  it('says of several pictures at once that each is meant, where the words speak of one', () => {
+    const same = [finding('likely-tint', 'warning', 'This picture prints warm.')];
+    const text = bookText(report([picture('a.jpg', same), picture('b.jpg', same)]), plain);
+    assert.match(
+      text,
+      /^WARNING {2}likely-tint {2}2 pictures\n {2}a\.jpg, b\.jpg, of each:\n {4}This picture prints warm\.$/m,
+    );
+    assert.doesNotMatch(bookText(report([picture('a.jpg', same)]), plain), /of each/);
   });
 
   it('tells so many notes in full, and names the rest', () => {
