@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
+import { temporaryFolder } from '../../book/support/folder';
 import { readCommand } from '../../report/github/support';
 import { faultyBook } from '../support/book';
 import { evengrey } from '../support/run';
@@ -22,6 +23,21 @@ describe('the problem matcher', () => {
         [name, properties.file, properties.line, properties.title, data],
       );
     }
+  });
+
+  it('lists a name of the format’s own marks as the format writes it, as the recipe says', async () => {
+    const { stdout } = await evengrey([
+      'check',
+      temporaryFolder({ '30-a%b:c,d.jpg': '' }),
+      '--format',
+      'github',
+    ]);
+    const match = new RegExp(regexp, 'm').exec(stdout)!;
+    assert.deepEqual([match[file], match[code]], ['30-a%25b%3Ac%2Cd.jpg', 'unreadable']);
+    assert.match(
+      fs.readFileSync('src/cli/README.md', 'utf8'),
+      /A name with `%`, `:` or `,` in it stands there/,
+    );
   });
 
   it('takes nothing else for a finding', async () => {
