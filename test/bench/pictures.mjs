@@ -126,9 +126,23 @@ const COLOURED = {
   '24 MP JPEG 4:2:0, a cast': ['24-cast.jpg', async () => (await rgb8(6000, 4000, 2, 'cast')).jpeg(jpeg)],
   '24 MP JPEG 4:2:0, colour': ['24-colour.jpg', async () => (await rgb8(6000, 4000, 3, 'colour')).jpeg(jpeg)],
 };
+/** What a conversion is given. */
+const CONVERTED = {
+  'JPEG, R=G=B': USUAL['24 MP JPEG 4:2:0, R=G=B'],
+  'JPEG, a cast': COLOURED['24 MP JPEG 4:2:0, a cast'],
+  'JPEG, colour': COLOURED['24 MP JPEG 4:2:0, colour'],
+  'PNG, 8 bit RGB': ['24.png', async () => (await rgb8(6000, 4000, 10, 'grey')).png()],
+  'TIFF, 8 bit RGB': ['24.tif', async () => (await rgb8(6000, 4000, 11, 'grey')).tiff(tiff)],
+  'TIFF, 16 bit RGB': ['24-16.tif', async () => (await rgb16(6000, 4000, 12)).tiff(tiff)],
+  'TIFF, four inks': ['24-cmyk.tif', async () => (await cmyk(6000, 4000, 13)).tiff(tiff)],
+  'JPEG, four inks': ['24-cmyk.jpg', async () => (await cmyk(6000, 4000, 14)).jpeg(jpeg)],
+};
 
 /** Name -> file of both kinds, made where it is not there yet. */
 export const benchPictures = async () => ({ usual: await made(USUAL), coloured: await made(COLOURED) });
+
+/** The same of the 24-megapixel pictures that are converted. */
+export const convertedPictures = () => made(CONVERTED);
 
 async function made(makers) {
   fs.mkdirSync(FOLDER, { recursive: true });
