@@ -1,7 +1,7 @@
 import { matcher } from '../../book/discovery/globs';
 import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Relinked } from '../../shared/conversion';
-import { inJson, listsIn, type Renamed, readNames, rename } from './names';
+import { inJson, listsIn, type Name, type Renamed, readNames, rename } from './names';
 
 /** A picture whose result layouts place. */
 interface Replaced {
@@ -34,14 +34,15 @@ export async function followNames(how: Following): Promise<Pick<Relinked, 'setti
   if (!settings || !replaced.length) return { settings: [], problems: [] };
   const renamed: Renamed[] = [];
   const told: Relinked['problems'] = [];
-  for (const list of listsIn(settings.text)) {
-    const words = list.map(({ word }) => goneWith(word, replaced)?.result ?? word);
-    for (const name of list) {
+  for (const { key, names } of listsIn(settings.text)) {
+    const words = names.map(({ word }) => goneWith(word, replaced)?.result ?? word);
+    if (key === 'ignore') told.push(...leftOut(names, words, replaced));
+    for (const name of names) {
       const named = goneWith(name.word, replaced);
       if (named === null) {
         const why = outdated(name.word, replaced, words);
         if (why) told.push({ file: SETTINGS_FILE, line: name.line, why });
-      } else if (!list.some(({ word }) => sameName(word, named.result)))
+      } else if (!names.some(({ word }) => sameName(word, named.result)))
         renamed.push({ name, to: inJson(named.result), picture: named.picture });
     }
   }
@@ -76,6 +77,22 @@ const isTaking = (word: string) => word.startsWith('!');
 const bare = (word: string) => word.replace(/^!/, '');
 
 const sameName = (one: string, other: string) => one.normalize('NFC') === other.normalize('NFC');
+
+/** Results that `ignore` leaves out of the book, though it did not leave out the pictures. */
+function leftOut(
+  names: readonly Name[],
+  words: readonly string[],
+  replaced: readonly Replaced[],
+): Relinked['problems'] {
+  const [before, after] = [matcher(names.map(({ word }) => word)), matcher(words)];
+  return replaced
+    .filter(({ original, result }) => after(result) && !before(original))
+    .map(({ result, placedAt }) => {
+      const { line, word } = names.find(({ word }) => !isTaking(word) && matcher([word])(result))!;
+      const why = `"${word}" leaves ${result} out of the book, which ${placedAt} places: it would be printed, and never checked. Add "!${result}".`;
+      return { file: SETTINGS_FILE, line, why };
+    });
+}
 
 /** Why a word that stays does not say any more what it said; null where it does. @param words its list, as it will be */
 function outdated(word: string, replaced: readonly Replaced[], words: readonly string[]): string | null {

@@ -8,7 +8,7 @@ import { lineFinder } from '../../layout/lines';
 import type { Relinked, RelinkedLine } from '../../shared/conversion';
 
 /** Keys of the settings under which pictures are named. */
-const NAMING = new Set(['pictures', 'parts', 'intent', 'placements', 'spreads']);
+const NAMING = new Set(['pictures', 'ignore', 'parts', 'intent', 'placements', 'spreads']);
 /** Keys under them that name something else. */
 const NOT_NAMING = new Set(['target']);
 
@@ -27,6 +27,13 @@ export interface Name {
   column: number;
 }
 
+/** Names and patterns that say one thing together: a spread, a part, the keys of `placements`. */
+export interface NameList {
+  /** Of the settings, at the top level. */
+  key: string;
+  names: Name[];
+}
+
 /** @param open the text as an editor has it open; null where there is no such file */
 export async function readNames(root: string, open?: string): Promise<NamesText | null> {
   const file = path.join(root, SETTINGS_FILE);
@@ -36,8 +43,8 @@ export async function readNames(root: string, open?: string): Promise<NamesText 
   return { file, bytes, encode, text: open ?? text };
 }
 
-/** Everything that names pictures, in lists that say one thing together: a spread, a part, the keys of `placements`. */
-export function listsIn(text: string): Name[][] {
+/** Everything that names pictures. */
+export function listsIn(text: string): NameList[] {
   // a byte order mark would be a slip in the text; a space in its place keeps every offset
   const tree = parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
   const position = lineFinder(text);
@@ -50,7 +57,7 @@ export function listsIn(text: string): Name[][] {
     const [key, value] = property.children ?? [];
     if (!value || !NAMING.has(key.value)) return [];
     const lists = key.value === 'placements' ? [keysOf(value)] : [...stringsIn(value)];
-    return lists.filter(list => list.length).map(list => list.map(nameOf));
+    return lists.map(list => ({ key: key.value, names: list.map(nameOf) }));
   });
 }
 

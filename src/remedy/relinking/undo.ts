@@ -67,7 +67,7 @@ async function undoNames(
   if (!settings) return { settings: [], problems: [] };
   const written = new Map(relinks.map(relink => [relink.to, relink]));
   const found = listsIn(settings.text)
-    .flat()
+    .flatMap(({ names }) => names)
     .flatMap((name): (Renamed & { relink: Relink })[] => {
       const relink = written.get(name.written);
       return relink ? [{ name, to: relink.from, picture: relink.original, relink }] : [];

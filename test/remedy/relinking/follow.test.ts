@@ -35,6 +35,7 @@ describe('settings that name a picture whose result is placed', () => {
     assert.deepEqual(lines, [
       `2:17 ${A} -> ${RESULT}`,
       `2:43 !./${A} -> !./${RESULT}`,
+      `3:14 ${A} -> ${RESULT}`,
       `4:64 plates\\/a.tif -> ${RESULT}`,
       `5:45 ${A} -> ${RESULT}`,
       `6:20 ${A} -> ${RESULT}`,
@@ -44,7 +45,10 @@ describe('settings that name a picture whose result is placed', () => {
     assert.equal(
       text,
       settings
-        .replace(/(?<="pictures": \[?"|"!.\/|"placements": \{ "|b.tif", ")plates\/a\.tif/g, RESULT)
+        .replace(
+          /(?<="pictures": \[?"|"!.\/|"ignore": "|"placements": \{ "|b.tif", ")plates\/a\.tif/g,
+          RESULT,
+        )
         .replace('plates\\/a.tif', RESULT),
     );
   });
@@ -63,6 +67,18 @@ describe('settings that name a picture whose result is placed', () => {
       `2 "plates/*.tif" names ${A} and not its result: what is said here does not hold for that. Add "${RESULT}".`,
     ]);
     assert.deepEqual([lines, after], [[], text]);
+  });
+
+  it('are told where they leave the result out of the book, and its picture not', async () => {
+    const out = `"*.png" leaves ${RESULT} out of the book, which book.md:3 places: it would be printed, and never checked. Add "!${RESULT}".`;
+    const told = async (ignore: string[]) =>
+      (await followed(`{ "ignore":\n${JSON.stringify(ignore)} }`)).told.map(why =>
+        why.replace('**/*.png', '*.png'),
+      );
+    assert.deepEqual(await told(['drafts', '**/*.png']), [`2 ${out}`]);
+    assert.deepEqual(await told(['**/*.png', `!${RESULT}`]), []);
+    assert.deepEqual(await told(['plates', '!plates/a.tif']), [], 'the exception goes with the picture');
+    assert.deepEqual(await told(['plates']), []);
   });
 
   it('stay where the result is named beside it already', async () => {

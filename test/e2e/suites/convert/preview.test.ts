@@ -75,6 +75,7 @@ describe('before and after in the preview', () => {
       refused,
       /book\.md:7 could not place the result\. “pictures\/garden\.jpg” stays on the page/,
     );
+    await webviewEval('#remedy-outcome', 'element.scrollIntoView()');
     await screenshot('convert-preview-layouts');
   });
 
