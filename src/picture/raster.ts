@@ -1,6 +1,7 @@
 import type { OutputInfo } from 'sharp';
 import type { Raster } from '../shared/reader-protocol';
 import { decode, needsBytes, readsAnotherWay } from './decode';
+import { decodeError } from './decode-errors';
 import { sharp } from './decode-sharp';
 import { readHeader } from './header';
 import { type OnSize, openPicture } from './open';
@@ -33,7 +34,9 @@ export async function rasterOf(
       ? file.input
       : plainTiff(await decode(needsBytes(header) ? file.bytes() : file.input, header), header);
     const own = plain && header.format === 'tiff' ? { page: page - 1 } : {};
-    const { data, info } = await shownAs(input, header, { longEdge: edge, ...own });
+    const { data, info } = await shownAs(input, header, { longEdge: edge, ...own }).catch(error => {
+      throw decodeError(error, header);
+    });
     return {
       width: info.width,
       height: info.height,

@@ -155,5 +155,11 @@ describe('rasterOf', () => {
   it('says why it shows nothing', async () => {
     await assert.rejects(show('picture.heic'), { reason: 'format' });
     await assert.rejects(show('nothing-here.png'), { reason: 'missing' });
+    const cut = path.join(folder, 'cut.jpg');
+    const whole = await sharp({ create: { width: 400, height: 400, channels: 3, background: '#808080' } })
+      .jpeg()
+      .toBuffer();
+    fs.writeFileSync(cut, whole.subarray(0, whole.length - 300));
+    await assert.rejects(rasterOf(cut, 1, 100), { reason: 'truncated', message: /^The file ends before/ });
   });
 });
