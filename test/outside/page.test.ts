@@ -48,18 +48,38 @@ describe('a book’s page in a browser', function () {
     assert.ok(Math.abs(wide.advice.y - wide.picture.y) < 1);
   });
 
-  it('prints the picture’s name at the head of every page of its sheet', async () => {
+  /** The text of every page of paper. */
+  async function printed(html: string, format: 'A4' | 'A5'): Promise<string[]> {
     const folder = temporaryFolder();
     const pdf = path.join(folder, 'book.pdf');
     const tab = await browser.newPage();
-    await tab.setContent(page);
-    await tab.pdf({ path: pdf, format: 'A5' });
+    await tab.setContent(html);
+    await tab.pdf({ path: pdf, format });
+    await tab.close();
     const to = `-sOutputFile=${path.join(folder, '%03d.txt')}`;
     execFileSync(need('/usr/bin/gs', 'ghostscript'), [
       ...['-q', '-dNOPAUSE', '-dBATCH', '-sDEVICE=txtwrite', to, pdf],
     ]);
     const names = fs.readdirSync(folder).filter(name => name.endsWith('.txt'));
-    const pages = names.sort().map(name => fs.readFileSync(path.join(folder, name), 'utf8'));
+    return names.sort().map(name => fs.readFileSync(path.join(folder, name), 'utf8'));
+  }
+
+  it('prints a picture and its forecast on one sheet of A4, and the tables on another', async () => {
+    const bytes = await sharp({ create: { width: 900, height: 1200, channels: 3, background: '#888' } })
+      .png()
+      .toBuffer();
+    const image: Image = { type: 'image/png', bytes, fullWidth: 900, fullHeight: 1200 };
+    const shown = { small: image, large: image };
+    const pages = await printed(bookPage('One', report([picture('only.png')]), [shown]), 'A4');
+    const sheets = pages.slice(pages.findIndex(text => /^\s*only\.png/.test(text)));
+    assert.equal(sheets.length, 2);
+    for (const words of [/Send it as it is/, /How it may print/, /one possible order below/])
+      assert.match(sheets[0], words);
+    assert.match(sheets[1], /In numbers/);
+  });
+
+  it('prints the picture’s name at the head of every page of its sheet', async () => {
+    const pages = await printed(page, 'A5');
     const sheets = pages.slice(pages.findIndex(printed => /^\s*plates\/\s+first\.png/.test(printed)));
     assert.ok(sheets.length >= 4, `${sheets.length} pages`);
     for (const printed of sheets)

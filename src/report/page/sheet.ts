@@ -6,7 +6,7 @@ import { printed } from './typography';
 
 /** What is said before any forecast: it goes with every drawing of one. */
 export const CAUTION =
-  'What is drawn below is one possible order, not the colour that it will have. Only that is a forecast; the picture above is the file and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
+  'What is drawn below is one possible order, not the colour that it will have. Only that is a forecast; the picture itself is shown as the file is, and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
 
 /** What differs between a page in the editor and one in a browser. */
 export interface Frame {
