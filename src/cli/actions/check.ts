@@ -28,7 +28,9 @@ import { type Waivers, waiversOf, withWaivers } from '../waiving';
 export async function check(names: readonly string[], options: CheckVerbOptions): Promise<number> {
   const at: Whereabouts = { root: null };
   const reads = [options.settings, options.waivers];
-  return withResult(options, { reads }, at, () => checkAt(names, options, at));
+  // a shard is JSON or nothing
+  const result = options.shard ? { ...options, format: 'json' as const } : options;
+  return withResult(result, { reads }, at, () => checkAt(names, options, at));
 }
 
 async function checkAt(
