@@ -72,10 +72,14 @@ function describe({ state, settings }: Book): { text: string; tooltip: string; c
       tooltip: t('evengrey.json names no picture that is there. Click to open it.'),
       command: openSettings,
     };
-  return { ...counts(summary), command: problems };
+  return { ...counts(summary, state.answer.attention), command: problems };
 }
 
-function counts({ pictures, errors, warnings, notes, waived }: Summary): { text: string; tooltip: string } {
+/** Pictures are counted here as on the book's one screen; findings only beside them, since one picture has several. */
+function counts(
+  { pictures, errors, warnings, notes, waived }: Summary,
+  attention: number,
+): { text: string; tooltip: string } {
   const t = vscode.l10n.t;
   if (errors + warnings === 0)
     return {
@@ -94,9 +98,12 @@ function counts({ pictures, errors, warnings, notes, waived }: Summary): { text:
           ),
     };
   return {
-    text: `$(warning) ${t('{0} to put right', errors + warnings)}`,
+    text: `$(warning) ${
+      attention ? t('{0} of {1} pictures to put right', attention, pictures) : t('The book to put right')
+    }`,
     tooltip: t(
-      '{0} pictures: {1} errors, {2} warnings, {3} notes. Click to see them.',
+      '{0} of {1} pictures want attention. Findings: {2} errors, {3} warnings, {4} notes; the Problems panel has each on every line that places its picture, too. Click to see them.',
+      attention,
       pictures,
       errors,
       warnings,

@@ -120,6 +120,8 @@ export interface CheckAnswer {
   unplaced: { paths: string[]; told: string } | null;
   /** Null where the settings could not be used. */
   summary: Summary | null;
+  /** How many pictures want attention before the book is ordered; as its one screen counts them. */
+  attention: number;
   /** What is wrong in `evengrey.json` or a house file; nothing was read then. */
   settings: LocatedProblem[];
   /** What is wrong in the file of waivers, so that nothing is waived, and what a person should know of what is. */

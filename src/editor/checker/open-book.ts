@@ -10,6 +10,7 @@ import type { Settings } from '../../book/settings/settings';
 import type { TextChange } from '../../book/waivers/add';
 import { readWaivers } from '../../book/waivers/file';
 import { overviewOf } from '../../report/overview';
+import { dutiesOf } from '../../report/text/begin';
 import { rules } from '../../rules';
 import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
 import { activeRules } from '../../rules/settings';
@@ -52,7 +53,7 @@ export class OpenBook {
       this.#recommend = undefined;
       this.#layouts = null;
       return {
-        ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, summary: null },
+        ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, summary: null, attention: 0 },
         settings: problems.map(located),
         waivers: { problems: [], notices: [] },
       };
@@ -80,6 +81,7 @@ export class OpenBook {
         layouts: this.#layouts.texts(),
         unplaced: found.unplaced,
         summary: report.summary,
+        attention: dutiesOf(report).length,
         settings: [],
         waivers: { problems: read.problems.map(located), notices },
       };

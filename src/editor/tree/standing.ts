@@ -29,13 +29,13 @@ export function standingOf(books: readonly Book[], tree: BookTree): Standing {
   return answer.summary.waived ? 'waived' : 'clean';
 }
 
-/** What stands beside the tree's name: how many pictures, and how much there is to put right. */
+/** What stands beside the tree's name: how many pictures, and how many of them are to be put right. */
 export function countsOf(books: readonly Book[]): string {
-  const summaries = books.flatMap(({ answer }) => answer?.summary ?? []);
-  if (!summaries.length) return '';
-  const sum = (of: (summary: (typeof summaries)[number]) => number) =>
-    summaries.reduce((total, summary) => total + of(summary), 0);
-  const [pictures, toPutRight] = [sum(of => of.pictures), sum(of => of.errors + of.warnings)];
+  const answers = books.flatMap(({ answer }) => (answer?.summary ? answer : []));
+  if (!answers.length) return '';
+  const sum = (of: (answer: (typeof answers)[number]) => number) =>
+    answers.reduce((total, answer) => total + of(answer), 0);
+  const [pictures, toPutRight] = [sum(of => of.summary!.pictures), sum(of => of.attention)];
   const t = vscode.l10n.t;
   const many = pictures === 1 ? t('1 picture') : t('{0} pictures', pictures);
   return toPutRight ? t('{0}, {1} to put right', many, toPutRight) : many;

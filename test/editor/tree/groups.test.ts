@@ -30,7 +30,7 @@ const answer: CheckAnswer = {
     { path: 'cover/c.tif', findings: [found('unreadable', 'error'), found('clipped', 'note')] },
   ],
   book: [found('mixed-encodings', 'warning'), found('light-shift', 'note')],
-  ...{ layouts: [], unplaced: null, summary: null, settings: [] },
+  ...{ layouts: [], unplaced: null, summary: null, attention: 0, settings: [] },
   waivers: { problems: [], notices: [] },
 };
 
