@@ -36,7 +36,7 @@ function printing({ house, process, paper, light }: FirstAnswers): Entry[] {
   const ask = entry(
     [
       by ? `Printed by ${by}. What they advise goes before every forecast.` : 'Ask the print house first.',
-      'Which encodings do they take? Take this line up once they said so:',
+      'Which encodings do they take? Once they have said so, correct this line and take the // away before it:',
       '"encodings": ["single-channel", "rgb-neutral"],',
     ],
     null,
@@ -46,7 +46,10 @@ function printing({ house, process, paper, light }: FirstAnswers): Entry[] {
     return [
       ask,
       entry(
-        ['How the book is printed: there is no forecast until this line is taken up. One of', ...known()],
+        [
+          'How the book is printed: there is no forecast until the // before this line is taken away. One of',
+          ...known(),
+        ],
         null,
       ),
     ];
