@@ -253,7 +253,7 @@ export class Plate {
     const percent = 100 * this.#view.scale * devicePixelRatio;
     this.#find('zoom-told').textContent = `${Number(percent.toPrecision(percent < 10 ? 2 : 3))} %`;
     const printed = this.#sheet?.size?.printed;
-    this.#screen.tell(size === 'printed' && printed ? { picture: this.#picture, printed } : null);
+    this.#screen.tell(printed ? { picture: this.#picture, printed } : null);
   }
 
   /** A reading point that left the window is fetched back into its middle. */

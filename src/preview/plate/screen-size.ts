@@ -24,7 +24,7 @@ export class ScreenSize {
     });
   }
 
-  /** Null: it is not shown at its printed size. */
+  /** In whatever size it is shown, so that nothing moves under the pointer. Null: nobody knows how it is printed. */
   tell(shown: { picture: Size; printed: PrintedSize } | null) {
     this.#find('printed').hidden = !shown;
     if (shown) this.#find('printed-told').textContent = printedWords(shown.picture, shown.printed, this.ppi);

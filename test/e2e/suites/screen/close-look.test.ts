@@ -97,6 +97,21 @@ describe('a close look at a picture', () => {
     assert.match(next, new RegExp(`R ${value === 40 ? 200 : 40} `));
   });
 
+  it('moves nothing under the pointer when it says how large it is printed, or what is read', async () => {
+    const tops = () =>
+      webviewEval<number[]>(
+        '#close-look, .close',
+        '["#reading", ".marks"].map(id => Math.round(element.querySelector(id).getBoundingClientRect().top - element.getBoundingClientRect().top))',
+      );
+    await webviewClick('#zoom-whole');
+    const before = await tops();
+    await webviewClick('#zoom-printed');
+    assert.deepEqual(await tops(), before);
+    await webviewPoint('#picture', { x: 100, y: 100 });
+    await webviewText('#reading', /L\*/);
+    assert.deepEqual(await tops(), before);
+  });
+
   it('is as large as its print, and lets the screen be measured once', async () => {
     await webviewClick('#zoom-printed');
     const guess = await webviewText('#printed-told', /120 × 80 mm, as it is placed/);

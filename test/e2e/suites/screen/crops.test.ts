@@ -27,6 +27,31 @@ describe('the same part on every print', () => {
   });
   afterEach(closeAll);
 
+  it('stands in columns, and below the bar that stays when it is scrolled to', async () => {
+    // six upright prints in two rows, the second of them with a long name first
+    const lefts = await webviewEval<number[]>(
+      '.crop-row',
+      `(() => {
+        const row = element.cloneNode(true);
+        row.style.width = '1060px';
+        const figure = row.querySelector('figure');
+        figure.querySelector('canvas').style.width = '200px';
+        row.replaceChildren(...Array.from({ length: 6 }, () => figure.cloneNode(true)));
+        row.children[3].querySelector('strong').textContent = 'A long name of a process and its paper, as some have';
+        element.after(row);
+        const lefts = [...row.children].map(each => Math.round(each.getBoundingClientRect().left));
+        row.remove();
+        return lefts;
+      })()`,
+    );
+    assert.deepEqual(lefts.slice(3), lefts.slice(0, 3));
+    const [top, bar] = await webviewEval<number[]>(
+      '#crops-title',
+      '(element.scrollIntoView(), [element.getBoundingClientRect().top, document.querySelector(".controls").getBoundingClientRect().bottom])',
+    );
+    assert.ok(top >= bar, `${top} under ${bar}`);
+  });
+
   it('stands beside the file and neutral greys, as one possible order, and another on request', async () => {
     assert.equal(await webviewCount('.crop-row figure'), 3);
     const text = await webviewText('.crop-row');
