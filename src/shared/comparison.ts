@@ -38,6 +38,8 @@ export interface Match {
   verdict: 'matches' | 'differs' | 'unknown' | 'alone';
   /** Rules that say so, where any does. */
   rules: string[];
+  /** All of these are waived: the team lives with it. */
+  waived: boolean;
   /** Distance in a*, b* from the middle of the others at the same lightness; null where it is not known. */
   distance: number | null;
   /** Probability (0-1) that the distance is seen on facing pages; null where it is not known. */
@@ -60,6 +62,8 @@ export interface PictureChange {
   path: string;
   /** Its name before, where it has another. */
   from: string | null;
+  /** Renamed, and another picture has the name that it had: they were swapped, or changed names in a ring. */
+  swapped: boolean;
   /** Octal, where they differ. */
   modes: { before: string; after: string } | null;
   /** Pictures that stand before and after it in the book, and beside it on its spread; as the book is now. */

@@ -1,5 +1,5 @@
 import type { FindingChanges } from '../../shared/comparison';
-import type { Finding, PictureReport } from '../../shared/finding';
+import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 
 /**
  * What is said of a picture: its own findings, and those about the book that ask for it by name. More than a few alike
@@ -8,6 +8,22 @@ import type { Finding, PictureReport } from '../../shared/finding';
 export function claimsOn(picture: PictureReport, book: readonly Finding[]): Finding[] {
   return [...picture.findings, ...book.filter(finding => !isOfBook(finding) && names(finding, picture.path))];
 }
+
+/**
+ * What speaks against a picture's matching the others: what is said of it, and a finding that no way of storing has the
+ * majority, which asks for a change of some pictures and holds of all that it names.
+ */
+export const matchClaims = (picture: PictureReport, book: readonly Finding[]): Finding[] => [
+  ...claimsOn(picture, book),
+  ...book.filter(finding => !names(finding, picture.path) && splits(finding, picture.path)),
+];
+
+const splits = ({ data: { groups } }: Finding, path: string): boolean =>
+  Array.isArray(groups) && groups.some(({ pictures }) => Array.isArray(pictures) && pictures.includes(path));
+
+/** What is waived of what is said of a picture. */
+export const waivedOn = (picture: PictureReport, { waived }: Pick<BookReport, 'waived'>): Finding[] =>
+  matchClaims({ ...picture, findings: picture.waived ?? [] }, waived ?? []);
 
 /** Whether a finding about the book is said of it as a whole: of no picture by name, or only worth knowing. */
 export const isOfBook = (finding: Finding): boolean =>
@@ -23,22 +39,29 @@ export function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
 
 /**
  * Matches findings before and after by rule, target and severity; of several alike each counts once. What is waived since
- * has not ended: it stands, and is told no more.
+ * has not ended: it stands, and is told no more. `isNew`: what is new though the same was said before.
  */
 export function changesOf(
   before: readonly Finding[],
   after: readonly Finding[],
-  waivedSince: readonly Finding[] = [],
+  { waivedSince = [], isNew = () => false }: Since = {},
 ): FindingChanges {
   const left = new Map<string, Finding[]>();
   for (const finding of before) left.set(keyOf(finding), [...(left.get(keyOf(finding)) ?? []), finding]);
   const changes: FindingChanges = { new: [], ended: [], unchanged: [] };
-  for (const finding of after)
-    (left.get(keyOf(finding))?.shift() ? changes.unchanged : changes.new).push(finding);
+  for (const finding of after) {
+    const was = left.get(keyOf(finding))?.shift();
+    (was && !isNew(finding) ? changes.unchanged : changes.new).push(finding);
+  }
   for (const finding of waivedSince) left.get(keyOf(finding))?.shift();
   const ended = new Set([...left.values()].flat());
   changes.ended = before.filter(finding => ended.has(finding));
   return changes;
+}
+
+interface Since {
+  waivedSince?: readonly Finding[];
+  isNew?: (finding: Finding) => boolean;
 }
 
 const keyOf = ({ rule, severity, data }: Finding): string =>

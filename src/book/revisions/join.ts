@@ -3,21 +3,20 @@ import type {
   ChangeKind,
   ComparedRevision,
   Comparison,
-  FindingChanges,
   OtherChange,
   PageChange,
   PictureChange,
-  SeverityCounts,
 } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
-import { changesOf, claimsOn, isOfBook } from './claims';
+import { changesOf, claimsOn, isOfBook, matchClaims, waivedOn } from './claims';
 import { matcherOf } from './match';
 import type { PageOf } from './page-changes';
 import { rearranged } from './rearranged';
 import type { Side } from './side';
+import { tally } from './tally';
 
 /** What was found out of both sides. */
 export interface Joining {
@@ -55,41 +54,43 @@ export function joined({
     spreadsOf(spreads, sides.head.pages.keys()),
     path => parts.get(path) ?? null,
   );
-  const changes = pages.map(({ kind, path, from, before: was, after: is }): PictureChange => {
+  const changes = pages.map(({ kind, path, from, swapped, before: was, after: is }): PictureChange => {
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
     const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
+    const otherContent = was?.oid !== is?.oid;
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
-      ...{ kind, path, from, modes, neighbours: place(path) },
+      ...{ kind, path, from, swapped, modes, neighbours: place(path) },
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {
           const [x, y] = [pagesBefore, pagesAfter].map(
             list => list.find(({ facts }) => facts.page === page) ?? null,
           );
-          const claims = y ? claimsOn(y, after.findings) : [];
+          const waived = y ? waivedOn(y, after) : [];
           return {
             page,
             before: x,
             after: y,
-            findings: changesOf(x ? claimsOn(x, before.findings) : [], claims, y?.waived),
-            matches: y ? match(y, claims) : [],
+            findings: changesOf(x ? claimsOn(x, before.findings) : [], y ? claimsOn(y, after.findings) : [], {
+              waivedSince: waived,
+              isNew: otherContent ? isUnseen : undefined,
+            }),
+            matches: y ? match(y, matchClaims(y, after.findings), waived) : [],
           };
         }),
     };
   });
   const others = otherChanges(before, after, moved);
-  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), after.waived);
-  const all = [...changes.flatMap(({ pages }) => pages.map(({ findings }) => findings)), book];
-  const counted = (which: keyof FindingChanges) =>
-    countsOf([
-      ...all.flatMap(findings => findings[which]),
-      ...(which === 'unchanged' ? [] : others.flatMap(({ findings }) => findings[which])),
-    ]);
+  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), {
+    waivedSince: after.waived,
+  });
+  const told = [...changes.flatMap(({ pages }) => pages.map(({ findings }) => findings)), book];
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
-    ...{ base, head, mergeBase, changes, others, settings, book, notices },
+    ...{ base, head, mergeBase, changes, settings, book, notices },
+    others: others.flatMap(other => loudly(other) ?? []),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',
     unread,
@@ -97,38 +98,36 @@ export function joined({
       changes: Object.fromEntries(
         kinds.map(kind => [kind, changes.filter(change => change.kind === kind).length]),
       ) as Record<ChangeKind, number>,
-      new: counted('new'),
-      ended: counted('ended'),
-      unchanged: counted('unchanged'),
+      ...tally(before, after, [...told, ...others.map(({ findings }) => findings)]),
     },
   };
 }
+
+/** New contents that nobody has looked at are nothing that was there before, whatever stood in for the old ones. */
+const isUnseen = ({ rule }: Finding): boolean => rule === 'not-fetched';
 
 /** Also of a picture that a layout places and that is not there. */
 const pagesAt = (judged: JudgedBook, path: string): PictureReport[] =>
   judged.pictures.filter(picture => picture.path === path);
 
-/** Pictures that stayed as they were, with what is said of them now and was not before. Notes about them are no news. */
-function otherChanges(before: JudgedBook, after: JudgedBook, moved: ReadonlySet<string>): OtherChange[] {
+/** Pictures that stayed as they were, with what is said of them now and was not before, and what is said no more. */
+function otherChanges(before: Split, after: Split, moved: ReadonlySet<string>): OtherChange[] {
   const key = ({ path, facts }: PictureReport) => `${facts.page} ${path}`;
   const was = new Map(before.pictures.map(picture => [key(picture), picture]));
   return after.pictures.flatMap(picture => {
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
-    const loud = (findings: Finding[]) => findings.filter(({ severity }) => severity !== 'note');
-    const found = changesOf(
-      loud(claimsOn(same, before.findings)),
-      loud(claimsOn(picture, after.findings)),
-      picture.waived,
-    );
-    if (!found.new.length && !found.ended.length) return [];
-    return [
-      { path: picture.path, page: picture.facts.page, findings: { new: found.new, ended: found.ended } },
-    ];
+    const found = changesOf(claimsOn(same, before.findings), claimsOn(picture, after.findings), {
+      waivedSince: waivedOn(picture, after),
+    });
+    const findings = { new: found.new, ended: found.ended };
+    return [{ path: picture.path, page: picture.facts.page, findings }];
   });
 }
 
-function countsOf(findings: readonly Finding[]): SeverityCounts {
-  const count = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length;
-  return { errors: count('error'), warnings: count('warning'), notes: count('note') };
+/** Notes about them are no news; null where nothing else is. */
+function loudly({ path, page, findings }: OtherChange): OtherChange | null {
+  const loud = (list: readonly Finding[]) => list.filter(({ severity }) => severity !== 'note');
+  const told = { new: loud(findings.new), ended: loud(findings.ended) };
+  return told.new.length || told.ended.length ? { path, page, findings: told } : null;
 }

@@ -10,53 +10,62 @@ const comparing: ReadonlySet<string> = new Set(
   rules.filter(rule => rule.compares && rule.scope !== 'book').map(rule => rule.id),
 );
 
+/** Whether a finding says that a picture prints otherwise than its neighbours. */
+export const deniesMatch = ({ rule, severity }: Finding): boolean =>
+  comparing.has(rule) && severity !== 'note';
+
 /**
  * Says whether a picture will print like the rest of its part and intent: by the rules that compare pictures, and by its
- * distance from the middle of those that did not change, else of all others. `others` null: they were not looked at.
+ * distance from the middle of those that did not change, else of all others. A waived finding fails nothing, and makes no
+ * match either. `others` null: they were not looked at.
  */
 export function matcherOf(
   others: { unchanged: readonly BookPicture[]; all: readonly BookPicture[] } | null,
-): (picture: BookPicture, claims: readonly Finding[]) => Match[] {
+): (picture: BookPicture, claims: readonly Finding[], waived?: readonly Finding[]) => Match[] {
   const settled = new Map<string, Tints | null>();
   const middleFor = (picture: BookPicture, target: string): Tints | null => {
     const key = JSON.stringify([picture.part, picture.intent, target]);
     if (!settled.has(key)) settled.set(key, middleOf(tintsOn(others!.unchanged, picture, target)));
     return settled.get(key) ?? middleOf(tintsOn(others!.all, picture, target));
   };
-  return (picture, claims) => {
+  return (picture, claims, waived = []) => {
     if (picture.replacedBy) return [];
     if (picture.intent === 'colour' || picture.intent === 'line' || picture.facts.encoding === 'colour')
       return [];
-    const against = claims.filter(({ rule, severity }) => comparing.has(rule) && severity !== 'note');
-    const rulesOn = (target: string | null) => [
-      ...new Set(
-        against
+    const against = (target: string | null): Pick<Match, 'rules' | 'waived'> => {
+      const rulesOf = (findings: readonly Finding[]) =>
+        findings
+          .filter(deniesMatch)
           .filter(({ data }) => typeof data.target !== 'string' || data.target === target)
-          .map(({ rule }) => rule),
-      ),
-    ];
+          .map(({ rule }) => rule);
+      const [standing, livedWith] = [rulesOf(claims), rulesOf(waived)];
+      return {
+        rules: [...new Set([...standing, ...livedWith])],
+        waived: !standing.length && livedWith.length > 0,
+      };
+    };
     const unforecast = (target: string | null): Match => {
-      const told = rulesOn(target);
-      const verdict = told.length ? 'differs' : 'unknown';
-      return { target, verdict, rules: told, distance: null, probability: null };
+      const told = against(target);
+      const verdict = told.rules.length ? 'differs' : 'unknown';
+      return { target, verdict, ...told, distance: null, probability: null };
     };
     if (!picture.targets.length) return [unforecast(null)];
     return picture.targets.map((target, i) => {
       const forecast = picture.forecasts[i];
       if (!others || !forecast) return unforecast(target.name);
       const middle = middleFor(picture, target.name);
-      const told = rulesOn(target.name);
+      const told = against(target.name);
       const away = middle && apart(tintsOf(forecast), middle, SEEN_APART);
       if (!away)
         return {
           ...unforecast(target.name),
-          verdict: told.length ? 'differs' : middle ? 'unknown' : 'alone',
+          verdict: told.rules.length ? 'differs' : middle ? 'unknown' : 'alone',
         };
-      const differs = told.length > 0 || away.probability >= LIKELY;
+      const differs = told.rules.length > 0 || away.probability >= LIKELY;
       return {
         target: target.name,
         verdict: differs ? 'differs' : 'matches',
-        rules: told,
+        ...told,
         distance: away.size,
         probability: away.probability,
       };

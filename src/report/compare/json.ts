@@ -23,8 +23,8 @@ export function comparisonJson(comparison: Comparison): string {
     mergeBase,
     scope,
     unread,
-    changes: changes.map(({ kind, path, from, modes, neighbours, pages }) => ({
-      ...{ kind, path, from, modes, neighbours },
+    changes: changes.map(({ kind, path, from, swapped, modes, neighbours, pages }) => ({
+      ...{ kind, path, from, swapped, modes, neighbours },
       pages: pages.map(page => pageJson(page, base, head)),
     })),
     others: others.map(({ path, page, findings }) => ({
@@ -64,10 +64,8 @@ const pageJson = (
   matches: matches.map(matchJson),
 });
 
-const matchJson = ({ target, verdict, rules, distance, probability }: Match) => ({
-  target,
-  verdict,
-  rules,
+const matchJson = ({ target, verdict, rules, waived, distance, probability }: Match) => ({
+  ...{ target, verdict, rules, waived },
   distance: distance === null ? null : round(distance),
   probability: probability === null ? null : round(probability),
 });

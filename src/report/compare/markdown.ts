@@ -4,9 +4,10 @@ import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { blocksNow, namesOf } from './news';
+import { blocksNow, namesOf, otherLines, whyOthers } from './news';
+import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
 const ROWS = 60;
@@ -18,11 +19,6 @@ export function comparisonMarkdown(comparison: Comparison): string {
     block =>
       `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}`,
   );
-  const others = comparison.others.map(({ path, page, findings }) => {
-    const told = (which: 'new' | 'ended') =>
-      findings[which].map(({ rule, severity }) => `${which}: ${severity} ${code(rule)}`);
-    return `${code(nameOf(path, page))}: ${[...told('new'), ...told('ended')].join('; ')}`;
-  });
   const verdict = setVerdict(comparison);
   const sections = [
     `### Evengrey: ${words(headline(comparison))}`,
@@ -32,7 +28,7 @@ export function comparisonMarkdown(comparison: Comparison): string {
     bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
     news(comparison),
     bullets('Findings that ended', ended),
-    bullets('Judged otherwise, though unchanged themselves', capped(others, TOLD)),
+    bullets(whyOthers(comparison), capped(otherLines(comparison).map(words), TOLD)),
     bullets('To know', remarks(comparison).map(words)),
     conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),

@@ -1,20 +1,50 @@
 // no-unit-test: test/report/compare/text.test.ts and markdown.test.ts read what comes of it
 import type { Comparison } from '../../shared/comparison';
-import { type Block, blocksOf } from '../text/blocks';
+import { type Block, blocksOf, nameOf } from '../text/blocks';
 
-/** What is new, or ended, on the changed pictures and on the book as a whole, by rule; a picture is called as it is now. */
-export const blocksNow = ({ changes, book }: Comparison, which: 'new' | 'ended'): Block[] =>
-  blocksOf({
-    pictures: changes.flatMap(({ path, pages }) =>
-      pages.flatMap(({ before, after, findings }) => {
-        const picture = after ?? before;
-        return picture ? [{ path, facts: picture.facts, findings: findings[which] }] : [];
-      }),
-    ),
-    findings: book[which],
+/**
+ * What is new, or ended, by rule, as a check tells it: on the pictures that changed, on those that are judged otherwise, and
+ * on the book, what is said of several pictures at once being said once. A picture is called as it is now.
+ */
+export function blocksNow(
+  { base, head, changes, others, book }: Comparison,
+  which: 'new' | 'ended',
+): Block[] {
+  const pictures = [
+    ...changes.flatMap(({ path, pages }) => pages.map(({ page, findings }) => ({ path, page, findings }))),
+    ...others,
+  ].map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] }));
+  const together = new Set((which === 'new' ? head : base).findings);
+  const said = new Set(pictures.flatMap(({ findings }) => findings.filter(finding => together.has(finding))));
+  return blocksOf({
+    pictures: pictures.map(picture => ({
+      ...picture,
+      findings: picture.findings.filter(finding => !said.has(finding)),
+    })),
+    findings: [...said, ...book[which]],
   });
+}
 
 /** The same in a line a rule: `warning mixed-encodings: a.tif, b.tif`. */
 export const namesOf = (block: Block): string[] => [
   ...new Set(block.entries.flatMap(({ pictures }) => pictures)),
 ];
+
+/** Why pictures that did not change are judged otherwise, as it ends the title of their list. */
+export function whyOthers({ settings, changes }: Comparison): string {
+  const reasons = [
+    ...(settings.changes.length ? ['the settings changed'] : []),
+    ...(changes.length ? ['what they are compared with changed'] : []),
+  ];
+  return `Judged otherwise, though unchanged themselves: ${reasons.join(', or ')}`;
+}
+
+/** `p1.jpg: new: error low-resolution; ended: warning mixed-encodings`, a line a picture. */
+export const otherLines = ({ others }: Comparison): string[] =>
+  others.map(({ path, page, findings }) => {
+    const told = (which: 'new' | 'ended') =>
+      findings[which].length
+        ? [`${which}: ${findings[which].map(({ rule, severity }) => `${severity} ${rule}`).join(', ')}`]
+        : [];
+    return `${nameOf(path, page)}: ${[...told('new'), ...told('ended')].join('; ')}`;
+  });

@@ -1,8 +1,10 @@
 import bookStyle from '../../../media/book-page.css';
 import compareStyle from '../../../media/compare-page.css';
 import sheetStyle from '../../../media/sheet.css';
-import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
+import { count } from '../../rules/words';
+import type { Comparison, OtherChange, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
+import type { ChangeVerdict } from '../../shared/review';
 import { CAUTION } from '../caution';
 import { type Html, html } from '../page/html';
 import { type Image, image } from '../page/image';
@@ -10,10 +12,14 @@ import { mark } from '../page/marks';
 import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
+import { rank } from '../told';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
+import { whyOthers } from './news';
+import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+import { verdictOn } from './verdict';
+import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** A picture made small, or why it cannot be shown; null: there is none. */
 export type Shown = Image | { trouble: string } | null;
@@ -42,37 +48,71 @@ export function comparisonPage(comparison: Comparison, pictures: Pictures): stri
   ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
 </header>
 <main>
-${comparison.changes.map(change => changed(change, pictures))}
+${contents(comparison)}
 <div class="whole">
+  ${list('New for the whole book', comparison.book.new.map(finding))}
+  ${list(whyOthers(comparison), comparison.others.map(other), 'others')}
   ${list(
     'Stand elsewhere, unchanged themselves',
     arrangedLines(comparison).map(line => html`${line}`),
   )}
-  ${list('New for the whole book', comparison.book.new.map(finding))}
   ${list('Ended for the whole book', comparison.book.ended.map(finding))}
-  ${list(
-    'Judged otherwise, though unchanged themselves',
-    comparison.others.map(
-      ({ path, page, findings }) =>
-        html`${nameOf(path, page)}: ${[
-          ...findings.new.map(({ rule }) => `new ${rule}`),
-          ...findings.ended.map(({ rule }) => `ended ${rule}`),
-        ].join(', ')}`,
-    ),
-  )}
   ${list(
     'To know',
     remarks(comparison).map(notice => html`${printed(notice)}`),
   )}
-  ${forecasts(comparison) && html`<p class="remarks">${CAUTION}</p>`}
 </div>
+${comparison.changes.map((change, at) => changed(change, at, pictures))}
+${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}</p></div>`}
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
 
-function changed(change: PictureChange, pictures: Pictures): Html {
+/** What a reader has to see first: the pictures by what speaks against them, worst first; the page itself goes by name. */
+function contents({ changes, others }: Comparison): Html {
+  const entries = changes
+    .map((change, at) => ({
+      at,
+      change,
+      fresh: change.pages.flatMap(({ findings }) => findings.new),
+      told: verdictOn(change),
+    }))
+    .sort((x, y) => gravity(x) - gravity(y) || x.at - y.at);
+  const errors = others.filter(({ findings }) =>
+    findings.new.some(({ severity }) => severity === 'error'),
+  ).length;
+  if (entries.length + errors < 2) return html``;
   return html`
-<section class="change">
+<nav class="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
+    errors > 0 &&
+      html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
+    ...entries.map(({ at, change, fresh, told }) => {
+      const loud = fresh
+        .filter(({ severity }) => severity !== 'note')
+        .sort((x, y) => rank[x.severity] - rank[y.severity]);
+      const rules = [...new Set(loud.map(({ severity, rule }) => `${severity} ${rule}`))];
+      return html`<li>${mark(loud[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(told.words)}${rules.length > 0 && ` (${rules.join(', ')})`}</li>`;
+    }),
+  ]}</ul></nav>`;
+}
+
+/** New errors before new warnings, then what prints otherwise, then the rest. */
+function gravity({ fresh, told }: { fresh: readonly Finding[]; told: ChangeVerdict }): number {
+  const worst = Math.min(...fresh.map(({ severity }) => rank[severity]), rank.note);
+  return worst < rank.note ? worst : KINDS.indexOf(told.kind) + rank.note;
+}
+const KINDS: ChangeVerdict['kind'][] = ['worse', 'mixed', 'gone', 'better', 'same'];
+
+const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
+
+const other = ({ path, page, findings }: OtherChange): Html =>
+  html`${nameOf(path, page)}${
+    findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`
+  }${findings.ended.length > 0 && html`; ended: ${findings.ended.map(({ rule }) => rule).join(', ')}`}`;
+
+function changed(change: PictureChange, at: number, pictures: Pictures): Html {
+  return html`
+<section class="change" id="change-${at + 1}">
   <h2>${change.path}</h2>
   <p class="happened">${happened(change)}</p>
   ${change.pages.map((page, i) => onePage(change, page, pictures, i === 0 && neighbours(change, pictures)))}
@@ -144,5 +184,5 @@ function neighbours(
 const finding = ({ rule, severity, message }: Finding): Html =>
   html`${mark(severity)} ${severity} <code>${rule}</code>: ${printed(message)}`;
 
-const list = (title: string, lines: readonly Html[]): Html =>
-  html`${lines.length > 0 && html`<section class="remarks" aria-label="${title}"><h3>${title}</h3><ul>${lines.map(line => html`<li>${line}</li>`)}</ul></section>`}`;
+const list = (title: string, lines: readonly Html[], id = ''): Html =>
+  html`${lines.length > 0 && html`<section class="remarks"${id && html` id="${id}"`} aria-label="${title}"><h3>${title}</h3><ul>${lines.map(line => html`<li>${line}</li>`)}</ul></section>`}`;

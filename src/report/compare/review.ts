@@ -8,9 +8,10 @@ import { encodings } from '../sheet/encoding';
 import { factLines } from '../sheet/facts';
 import { nameOf } from '../text/blocks';
 import { arrangedLines } from './arranged';
+import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
-import { happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+import { happened, headline, matched, revisions, stored, tints } from './words';
 
 /** A comparison as the editor lists it. */
 export function reviewOf(comparison: Comparison): Review {
@@ -30,10 +31,10 @@ export function reviewOf(comparison: Comparison): Review {
     book: { new: book.new.map(shown), ended: book.ended.map(shown) },
     others: others.map(({ path, page, findings }) => {
       const told = [
-        ...findings.new.map(({ rule }) => `new ${rule}`),
+        ...findings.new.map(({ rule, message }) => `new ${rule}: ${message}`),
         ...findings.ended.map(({ rule }) => `ended ${rule}`),
       ];
-      return `${nameOf(path, page)}: ${told.join(', ')}`;
+      return `${nameOf(path, page)}: ${told.join(' ')}`;
     }),
     notices: [...settingsLines(comparison), ...arrangedLines(comparison), ...notices],
     commit: base.commit,

@@ -44,6 +44,7 @@ const match = object({
     'alone',
   ]),
   rules: list({ type: 'string' }, 'Rules that say so'),
+  waived: flag('All of these are waived'),
   distance: orNull(
     number('CIELAB, a*b* plane'),
     'From the middle of the others at the same lightness: what the files cause',
@@ -63,6 +64,7 @@ const change = object({
   kind: words('`moved`: renamed and changed. `mode`: the content is the same', KINDS),
   path: text('As it is called now; of a deleted one, as it was'),
   from: orNull(text(), 'Its name before, where it has another'),
+  swapped: flag('Renamed, and another picture has the name that it had'),
   modes: orNull(object({ before: text('Octal'), after: text('Octal') }), 'Where they differ'),
   neighbours: object({
     before: orNull(text(), 'The picture before it in the book'),
@@ -127,7 +129,10 @@ export const compareReportSchema: Schema = {
       changes: object(Object.fromEntries(KINDS.map(kind => [kind, whole('Files')]))),
       new: counts,
       ended: counts,
-      unchanged: counts,
+      unchanged: {
+        ...counts,
+        description: 'With the new ones, what a check of the head counts of what was looked at',
+      },
     }),
   }),
 };

@@ -1,5 +1,4 @@
 import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
-import type { Finding } from '../../shared/finding';
 import { CAUTION } from '../caution';
 import { blockLines } from '../text/block-lines';
 import { nameOf } from '../text/blocks';
@@ -7,9 +6,10 @@ import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { blocksNow, namesOf } from './news';
+import { blocksNow, namesOf, otherLines, whyOthers } from './news';
+import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { closing, happened, headline, matched, revisions, setVerdict, stored, tints } from './words';
+import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** So many pictures that did not change themselves are named. */
 const OTHERS = 12;
@@ -33,7 +33,7 @@ export function comparisonText(comparison: Comparison, style: Style): string {
     ...(fresh.length ? [[paint.bold('New findings')]] : []),
     ...fresh.map(block => blockLines(block, style, paint)),
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],
-    otherLines(comparison, text, paint),
+    otherSection(comparison, text, paint),
     conditions(comparison).flatMap(line => text(line, 0, 2)),
     remarks(comparison).flatMap(notice => text(notice, 0, 2)),
     forecasts(comparison) ? text(CAUTION) : [],
@@ -71,21 +71,13 @@ function pageLines(page: PageChange): string[] {
   ];
 }
 
-function otherLines({ others }: Comparison, text: Text, paint: Paint): string[] {
-  if (!others.length) return [];
-  const rules = (findings: readonly Finding[]) =>
-    findings.map(({ rule, severity }) => `${severity} ${rule}`).join(', ');
-  const lines = others.slice(0, OTHERS).map(({ path, page, findings }) => {
-    const parts = [
-      ...(findings.new.length ? [`new: ${rules(findings.new)}`] : []),
-      ...(findings.ended.length ? [`ended: ${rules(findings.ended)}`] : []),
-    ];
-    return `${nameOf(path, page)}: ${parts.join('; ')}`;
-  });
-  const more = others.length - lines.length;
+function otherSection(comparison: Comparison, text: Text, paint: Paint): string[] {
+  const all = otherLines(comparison);
+  if (!all.length) return [];
+  const more = all.length - OTHERS;
   return [
-    paint.bold('Judged otherwise, though unchanged themselves'),
-    ...lines.flatMap(line => text(line, 2, 2)),
+    ...text(whyOthers(comparison)).map(paint.bold),
+    ...all.slice(0, OTHERS).flatMap(line => text(line, 2, 2)),
     ...(more > 0 ? [`  and ${more} more`] : []),
   ];
 }

@@ -2,16 +2,13 @@ import { count, inOrders, list } from '../../rules/words';
 import type {
   ComparedRevision,
   Comparison,
-  Match,
   PageChange,
   PictureChange,
+  SetForecast,
   SeverityCounts,
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
-import { nameOf } from '../text/blocks';
 
-/** So many pictures are named in one sentence. */
-const NAMED = 5;
 const SHORT = 10;
 
 /** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
@@ -47,9 +44,10 @@ const KIND: Record<PictureChange['kind'], string> = {
   mode: 'with another file mode alone',
 };
 
-function news({ summary, unread, changes }: Comparison): string {
+function news({ summary, unread, changes, settings }: Comparison): string {
   const { errors, warnings } = summary.new;
   if (!errors && !warnings) {
+    if (settings.forecasts.some(isMore)) return MORE_TINT;
     if (!unread) return 'Nothing new stands against printing.';
     return wasLooked(changes) ? 'Nothing new was found.' : '';
   }
@@ -59,6 +57,11 @@ function news({ summary, unread, changes }: Comparison): string {
   ];
   return `${list(parts)}.`;
 }
+
+/** By the orders that a person is told. */
+const isMore = ({ before, after }: SetForecast): boolean =>
+  after > before && inOrders(after) !== inOrders(before);
+const MORE_TINT = 'No error or warning is new, but a tint is likely to be seen more often.';
 
 /** Whoever reads this line alone must not take what was not looked at for good. */
 function byThemselves({ unread, changes }: Comparison): string {
@@ -83,53 +86,16 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
   return `Before: ${name(base, mergeBase ? 'parted at ' : '')}. After: ${name(head)}.`;
 }
 
-/** Whether the new and changed pictures match the book: the verdict on the set. */
-export function setVerdict(comparison: Comparison): string {
-  const { scope, unread, changes } = comparison;
-  const judged = changes.flatMap(change =>
-    change.pages.filter(({ matches }) => matches.length).map(page => ({ change, page })),
-  );
-  if (!judged.length) return '';
-  if (scope === 'changes')
-    return `Whether they match the book was not judged: ${unread === 1 ? 'the other picture did not change and was' : `the other ${unread} pictures did not change and were`} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
-  const names = (verdict: Match['verdict']) =>
-    judged
-      .filter(({ page }) => worst(page.matches) === verdict)
-      .map(({ change, page }) => nameOf(change.path, page.page));
-  const [differs, matches, unknown, alone] = (['differs', 'matches', 'unknown', 'alone'] as const).map(names);
-  const sentences = [
-    differs.length
-      ? `${list(differs, NAMED)} ${differs.length === 1 ? 'does' : 'do'} not match the rest of the book.`
-      : '',
-    matches.length && !differs.length && matches.length === judged.length
-      ? matches.length === 1
-        ? 'It matches the rest of the book.'
-        : `All ${matches.length} match the rest of the book.`
-      : matches.length
-        ? `${list(matches, NAMED)} ${matches.length === 1 ? 'matches' : 'match'} it.`
-        : '',
-    unknown.length ? `Of ${list(unknown, NAMED)} nothing is forecast that could be compared.` : '',
-    alone.length
-      ? `${list(alone, NAMED)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
-      : '',
-  ];
-  return sentences.filter(Boolean).join(' ');
-}
-
-/** Over all targets, the one that matters. */
-export function worst(matches: readonly Match[]): Match['verdict'] {
-  const order: Match['verdict'][] = ['differs', 'unknown', 'matches', 'alone'];
-  return order.find(verdict => matches.some(match => match.verdict === verdict)) ?? 'unknown';
-}
-
 /** `new, between plates/05.tif and plates/07.tif` */
-export function happened({ kind, from, modes, neighbours }: PictureChange): string {
+export function happened({ kind, from, swapped, modes, neighbours }: PictureChange): string {
   const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
   const what: Record<PictureChange['kind'], string> = {
     added: 'new',
     deleted: 'no longer in the book',
     changed: 'changed',
-    renamed: `called ${from} before, unchanged`,
+    renamed: swapped
+      ? `names swapped, called ${from} before, content unchanged`
+      : `called ${from} before, unchanged`,
     moved: `called ${from} before, and changed`,
     mode: 'content unchanged',
   };
@@ -146,12 +112,13 @@ function stands({ before, after, beside }: PictureChange['neighbours']): string 
 /** How it is stored, before and after where that differs. */
 export function stored({ before, after }: PageChange): string {
   const [was, is] = [before, after].map(picture => picture?.facts.encoding);
+  const cannot = after?.facts.unreadable?.reason === 'not-fetched' ? 'is not fetched' : 'cannot be read';
   if (was === is || !was || !is) {
     const [known, way] = is ? [is, ''] : [was, 'was '];
     if (known !== 'unreadable') return `${way}stored as ${known}`;
-    return is ? 'cannot be read' : 'could not be read';
+    return is ? cannot : 'could not be read';
   }
-  if (is === 'unreadable') return `was stored as ${was}, now cannot be read`;
+  if (is === 'unreadable') return `was stored as ${was}, now ${cannot}`;
   if (was === 'unreadable') return `stored as ${is}; before, it could not be read`;
   return `stored as ${was}, now ${is}`;
 }
@@ -178,7 +145,7 @@ function tintOn({ targets, forecasts }: PictureReport, name: string): string | n
 
 /** Why a picture matches or does not, a line a target that has something to say. */
 export function matched({ matches }: PageChange): { target: string | null; words: string }[] {
-  return matches.flatMap(({ target, verdict, rules, distance, probability }) => {
+  return matches.flatMap(({ target, verdict, rules, waived, distance, probability }) => {
     if (verdict === 'unknown' || verdict === 'alone') return [];
     const away = distance ?? 0;
     const seen = probability ?? 0;
@@ -188,7 +155,8 @@ export function matched({ matches }: PageChange): { target: string | null; words
       away >= FELT || seen >= CHANCE
         ? [`about ${away.toFixed(1)} away from the others in a*, b*, seen on facing pages ${inOrders(seen)}`]
         : [];
-    return [{ target, words: `does not match the book (${[...rules, ...apart].join('; ')})` }];
+    const why = [...rules, ...(waived ? ['waived'] : []), ...apart];
+    return [{ target, words: `does not match the book (${why.join('; ')})` }];
   });
 }
 

@@ -23,7 +23,9 @@ export const patternOf = (message: string): string =>
 
 /** Findings with the pictures that they are about: of a whole report, or of a part of it. */
 export interface Told {
-  pictures: readonly Pick<PictureReport, 'path' | 'facts' | 'findings'>[];
+  pictures: readonly (Pick<PictureReport, 'path' | 'findings'> & {
+    facts: Pick<PictureReport['facts'], 'page'>;
+  })[];
   findings: BookReport['findings'];
 }
 

@@ -50,4 +50,13 @@ describe('whether a picture matches its book', () => {
       [],
     );
   });
+
+  it('is denied by what is waived too, and says that it is', () => {
+    const match = matcherOf({ unchanged: neutral, all: neutral });
+    const one = picture('rgb-neutral', { targets });
+    const [waived] = match(one, [], [mixed]);
+    assert.deepEqual([waived.verdict, waived.rules, waived.waived], ['differs', ['mixed-encodings'], true]);
+    assert.equal(match(one, [mixed], [mixed])[0].waived, false, 'as long as one stands');
+    assert.equal(match(one, [])[0].waived, false);
+  });
 });

@@ -59,9 +59,23 @@ describe('pictures that stand elsewhere', () => {
   it('are called as they are now, and leave out what changed itself', () => {
     const before = side(['old', 'p1', 'p2'], [['p1', 'old'], ['p2']]);
     const after = side(['new', 'p1', 'p2'], [['p1', 'new'], ['p2']]);
-    const renamed = { kind: 'renamed' as const, path: 'new', from: 'old', before: entry, after: entry };
+    const renamed = {
+      kind: 'renamed' as const,
+      path: 'new',
+      from: 'old',
+      swapped: false,
+      before: entry,
+      after: entry,
+    };
     assert.deepEqual(told(before, after, [renamed]), []);
-    const added = { kind: 'added' as const, path: 'new', from: null, before: null, after: entry };
+    const added = {
+      kind: 'added' as const,
+      path: 'new',
+      from: null,
+      swapped: false,
+      before: null,
+      after: entry,
+    };
     assert.deepEqual(told(before, after, [added]), [['p1', 'old', 'new']]);
   });
 });

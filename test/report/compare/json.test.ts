@@ -11,7 +11,16 @@ describe('a comparison as JSON', () => {
       change('changed', 'a.tif', [
         page(picture('a.tif'), picture('a.tif'), {
           findings: findings({ new: [finding('x', 'warning', 'w')], unchanged: [finding('y', 'note', 'n')] }),
-          matches: [{ target: 'book', verdict: 'matches', rules: [], distance: 1 / 3, probability: 0.1 }],
+          matches: [
+            {
+              target: 'book',
+              verdict: 'matches',
+              rules: [],
+              waived: false,
+              distance: 1 / 3,
+              probability: 0.1,
+            },
+          ],
         }),
       ]),
       change('mode', 'b.tif', [], { modes: { before: '100644', after: '100755' } }),

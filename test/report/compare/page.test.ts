@@ -67,4 +67,42 @@ describe('a comparison as a page', () => {
     );
     assert.ok(!/<link|https?:\/\/(?!www\.w3)/.test(told));
   });
+
+  it('begins with what changed, worst first, by links to where it stands', () => {
+    const told = write(
+      [
+        change('changed', 'a.tif', [both('a.tif')]),
+        change('changed', 'b.tif', [
+          page(picture('b.tif'), picture('b.tif'), {
+            findings: findings({ new: [finding('x', 'warning', '')] }),
+          }),
+        ]),
+        change('added', 'c.tif', [
+          page(null, picture('c.tif'), { findings: findings({ new: [finding('y', 'error', '')] }) }),
+        ]),
+      ],
+      {
+        others: [
+          {
+            path: 'o.tif',
+            page: 1,
+            findings: { new: [finding('z', 'error', 'Why, and the way out.')], ended: [] },
+          },
+        ],
+      },
+    );
+    const [contents] = told.match(/<nav class="contents"[\s\S]*?<\/nav>/)!;
+    assert.deepEqual(
+      [...contents.matchAll(/href="#([^"]*)"/g)].map(([, id]) => id),
+      ['others', 'change-3', 'change-2', 'change-1'],
+    );
+    for (const id of ['others', 'change-1', 'change-2', 'change-3'])
+      assert.ok(told.includes(` id="${id}"`), id);
+    assert.match(contents, />c\.tif<\/a>: new, with 1 finding against it \(error y\)/);
+    assert.ok(told.indexOf('Why, and the way out.') < told.indexOf('<section class="change"'));
+    assert.ok(
+      !write([change('changed', 'a.tif', [both('a.tif')])]).includes('class="contents"'),
+      'nothing to choose',
+    );
+  });
 });

@@ -32,7 +32,7 @@ describe('a comparison for the editor', () => {
         ended: 1,
       },
     ]);
-    assert.deepEqual(review.others, ['9.tif: new tint']);
+    assert.deepEqual(review.others, ['9.tif: new tint: It is seen.'], 'with the reason and the way out');
     assert.deepEqual(review.notices, ['A notice.']);
     assert.match(review.compared, /^Before: main \(a{10}\)\. After: /);
   });

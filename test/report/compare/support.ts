@@ -28,7 +28,15 @@ export const change = (
   pages: PageChange[],
   more: Partial<PictureChange> = {},
 ): PictureChange => ({
-  ...{ kind, path, pages, from: null, modes: null, neighbours: { before: null, after: null, beside: [] } },
+  ...{
+    kind,
+    path,
+    pages,
+    from: null,
+    swapped: false,
+    modes: null,
+    neighbours: { before: null, after: null, beside: [] },
+  },
   ...more,
 });
 

@@ -1,20 +1,19 @@
 import assert from 'node:assert/strict';
 import {
   closing,
+  happened,
   headline,
   matched,
   revisions,
-  setVerdict,
   stored,
   tints,
-  worst,
 } from '../../../src/report/compare/words';
 import type { Match, Stand } from '../../../src/shared/comparison';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
 const match = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
-  ...{ target: 'book', verdict, rules: [], distance: 0, probability: 0 },
+  ...{ target: 'book', verdict, rules: [], waived: false, distance: 0, probability: 0 },
   ...more,
 });
 const stand = (facing: string[]): Stand => ({ facing, after: null, layout: null });
@@ -62,9 +61,23 @@ describe('a comparison in words', () => {
       headline(comparison([], told)),
       /^No picture of the book changed, but its settings did and 1 picture stands elsewhere\. /,
     );
+    const forecast = { target: 'book', pages: 4, before: 0.3, after: 0.5 };
+    const often = (after: number) =>
+      headline(comparison([], { settings: { changes: ['x'], forecasts: [{ ...forecast, after }] } }));
+    assert.match(often(0.5), /No error or warning is new, but a tint is likely to be seen more often\.$/);
+    assert.match(often(0.2), /Nothing new stands against printing\.$/);
     assert.match(
       headline(comparison([added('b', 'matches')], told)),
       /^1 picture: 1 new; the settings changed and 1 picture stands elsewhere\. /,
+    );
+  });
+
+  it('says of pictures that took each other\u2019s names that nothing else happened to them', () => {
+    const renamed = change('renamed', 'a', [], { from: 'b' });
+    assert.equal(happened(renamed), 'called b before, unchanged');
+    assert.equal(
+      happened({ ...renamed, swapped: true }),
+      'names swapped, called b before, content unchanged',
     );
   });
 
@@ -78,30 +91,9 @@ describe('a comparison in words', () => {
     assert.match(revisions(both), /^Before: aaaaaaaaaa\. /, 'not twice');
   });
 
-  it('has a verdict on the set', () => {
-    const verdict = (...changes: ReturnType<typeof added>[]) => setVerdict(comparison(changes));
-    assert.equal(verdict(added('a', 'matches')), 'It matches the rest of the book.');
-    assert.equal(verdict(added('a', 'matches'), added('b', 'matches')), 'All 2 match the rest of the book.');
-    assert.equal(
-      verdict(added('a', 'matches'), added('b', 'differs')),
-      'b does not match the rest of the book. a matches it.',
-    );
-    assert.match(verdict(added('a', 'alone')), /^a has no others of the same part and intent to match\.$/);
-    assert.match(verdict(added('a', 'unknown')), /^Of a nothing is forecast/);
-    const partial = comparison([added('a', 'unknown')], { scope: 'changes', unread: 7 });
-    assert.match(setVerdict({ ...partial, unread: 1 }), /the other picture did not change and was not/);
-    assert.match(setVerdict(partial), /was not judged: the other 7 pictures did not change .*--whole/);
-    assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
-  });
-
   it('counts as staying only what was looked at', () => {
     assert.match(closing(comparison([])), / As before: 0 errors/);
     assert.match(closing(comparison([], { unread: 200 })), / As before, of what was looked at: 0 errors/);
-  });
-
-  it('takes the worst of several targets', () => {
-    assert.equal(worst([match('matches'), match('differs')]), 'differs');
-    assert.equal(worst([match('matches'), match('unknown')]), 'unknown');
   });
 
   it('says how a picture is and was stored, and how often a tint is seen', () => {
@@ -137,6 +129,9 @@ describe('a comparison in words', () => {
     assert.deepEqual(why(match('matches', { distance: 1.23 })), ['matches the book (about 1.2 away)']);
     assert.deepEqual(why(match('differs', { rules: ['mixed-encodings'] })), [
       'does not match the book (mixed-encodings)',
+    ]);
+    assert.deepEqual(why(match('differs', { rules: ['mixed-encodings'], waived: true })), [
+      'does not match the book (mixed-encodings; waived)',
     ]);
     assert.deepEqual(why(match('differs', { distance: 3, probability: 0.8 })), [
       'does not match the book (about 3.0 away from the others in a*, b*, seen on facing pages in about 8 orders of 10)',

@@ -5,6 +5,8 @@ import { FactsCache } from '../../../../src/book/cache/cache';
 import { checkBook } from '../../../../src/book/check';
 import { type CompareOptions, compareRevisions } from '../../../../src/book/revisions/compare';
 import { loadSettings } from '../../../../src/book/settings/load';
+import { UnreadableError } from '../../../../src/picture/header/unreadable';
+import { unreadableFacts } from '../../../../src/picture/unreadable-facts';
 import type { Comparison } from '../../../../src/shared/comparison';
 import type { PictureFacts } from '../../../../src/shared/picture';
 import { greyFacts } from '../../support/facts';
@@ -26,6 +28,8 @@ export function pool() {
 }
 
 function factsOf(content: string, sha256: string): PictureFacts {
+  if (content.startsWith('version https://git-lfs'))
+    return unreadableFacts(new UnreadableError('not-fetched', 'A pointer.', 'lfs-pointer'), sha256);
   const neutral = greyFacts(sha256);
   if (!content.startsWith('black-only')) return neutral;
   const [zone] = neutral.zones;
@@ -62,11 +66,16 @@ export async function compared(
   return { ...comparison, read: reader.read };
 }
 
-/** A book of five that lie there long enough for their stamps to be trusted, to be checked whole or in part. */
-export function checkedBook() {
-  const top = repositoryOf({ ...settings, ...book(5) });
+/** What stands for a picture that was not fetched. */
+export const pointer = (digit: string) =>
+  `version https://git-lfs.github.com/spec/v1\noid sha256:${digit.repeat(64)}\nsize 12345\n`;
+
+/** A book of five, and `more`, that lie there long enough for their stamps to be trusted, to be checked whole or in part. */
+export function checkedBook(more: Record<string, string> = {}) {
+  const pictures = { ...book(5), ...more };
+  const top = repositoryOf({ ...settings, ...pictures });
   const past = new Date(Date.now() - 60_000);
-  for (const name of Object.keys(book(5))) fs.utimesSync(path.join(top, name), past, past);
+  for (const name of Object.keys(pictures)) fs.utimesSync(path.join(top, name), past, past);
   git(top, 'update-index', '--refresh');
   const checked = async (names: string[] = ['.']) => {
     await new Promise(resolve => setTimeout(resolve, 150));

@@ -1,0 +1,47 @@
+import type { FindingChanges, SeverityCounts } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import type { JudgedBook } from '../judge-book';
+import { claimsOn, isOfBook } from './claims';
+
+export type Tally = Record<keyof FindingChanges, SeverityCounts>;
+
+/**
+ * Counts every finding once, as a check of either side does, of how many pictures it may be said: so that what is new and
+ * what stayed come to what a check of the head counts. One about several pictures is new where it is new for one of them,
+ * and has ended where it has for all.
+ * @param told what became of what is said of every picture, and of the book
+ */
+export function tally(
+  before: JudgedBook,
+  after: JudgedBook,
+  told: readonly Pick<FindingChanges, 'new' | 'ended'>[],
+): Tally {
+  const fresh = new Set(told.flatMap(changes => changes.new));
+  const ended = timesOf(told.flatMap(changes => changes.ended));
+  const said = timesOf([
+    ...before.pictures.flatMap(picture => claimsOn(picture, before.findings)),
+    ...before.findings.filter(isOfBook),
+  ]);
+  const now = allOf(after);
+  return {
+    new: countsOf(now.filter(finding => fresh.has(finding))),
+    ended: countsOf(allOf(before).filter(finding => ended.get(finding) === said.get(finding))),
+    unchanged: countsOf(now.filter(finding => !fresh.has(finding))),
+  };
+}
+
+const allOf = ({ pictures, findings }: JudgedBook): Finding[] => [
+  ...pictures.flatMap(picture => picture.findings),
+  ...findings,
+];
+
+function timesOf(findings: readonly Finding[]): Map<Finding, number> {
+  const times = new Map<Finding, number>();
+  for (const finding of findings) times.set(finding, (times.get(finding) ?? 0) + 1);
+  return times;
+}
+
+function countsOf(findings: readonly Finding[]): SeverityCounts {
+  const count = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length;
+  return { errors: count('error'), warnings: count('warning'), notes: count('note') };
+}

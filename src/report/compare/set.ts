@@ -1,0 +1,108 @@
+import { deniesMatch } from '../../book/revisions/match';
+import { list } from '../../rules/words';
+import type { Comparison, Match, PageChange } from '../../shared/comparison';
+import { nameOf } from '../text/blocks';
+
+/** So many pictures are named in one sentence. */
+const NAMED = 5;
+
+/** Whether the new and changed pictures match the book: the verdict on the set. */
+export function setVerdict(comparison: Comparison): string {
+  const { scope, changes } = comparison;
+  const judged = changes.flatMap(change =>
+    change.pages
+      .filter(({ matches }) => matches.length)
+      .map(page => ({ name: nameOf(change.path, page.page), page, verdict: worst(page.matches) })),
+  );
+  if (!judged.length) return othersNow(comparison);
+  if (scope === 'changes') return notJudged(comparison);
+  const of = (verdict: Match['verdict']) => judged.filter(each => each.verdict === verdict);
+  const names = (some: readonly { name: string }[]) =>
+    list(
+      some.map(({ name }) => name),
+      NAMED,
+    );
+  const [matches, alone] = [of('matches'), of('alone')];
+  const apart = of('differs');
+  const waived = apart.filter(({ page }) => livedWith(page));
+  const differs = apart.filter(each => !waived.includes(each));
+  const deny = (some: typeof judged, more = '') =>
+    some.length
+      ? `${names(some)} ${some.length === 1 ? 'does' : 'do'} not match the rest of the book${more}.`
+      : '';
+  const sentences = [
+    deny(differs),
+    deny(waived, ', which is waived'),
+    matches.length === judged.length && matches.length > 1
+      ? `All ${matches.length} match the rest of the book.`
+      : matches.length
+        ? `${names(matches)} ${matches.length === 1 ? 'matches' : 'match'} the rest of the book.`
+        : '',
+    ...unforecast(of('unknown')),
+    alone.length
+      ? `${names(alone)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
+      : '',
+    othersNow(comparison),
+  ];
+  return sentences.filter(Boolean).join(' ');
+
+  /** Why nothing is forecast, and the way to a forecast. */
+  function unforecast(unknown: typeof judged): string[] {
+    const why = ({ page: { after } }: (typeof judged)[number]) => {
+      if (after?.facts.unreadable) return after.facts.unreadable.reason === 'not-fetched' ? 'fetch' : 'read';
+      return after?.targets.length ? 'none' : 'process';
+    };
+    const sentence = (reason: ReturnType<typeof why>, words: (names: string, one: boolean) => string) => {
+      const some = unknown.filter(each => why(each) === reason);
+      return some.length ? words(names(some), some.length === 1) : '';
+    };
+    const nothing = (one: boolean) =>
+      `so nothing is known of how ${one ? 'it prints' : 'they print'} beside the others`;
+    return [
+      sentence(
+        'fetch',
+        (some, one) =>
+          `${some} ${one ? 'was' : 'were'} not fetched, ${nothing(one)}: run "git lfs pull" and compare again.`,
+      ),
+      sentence(
+        'read',
+        (some, one) =>
+          `${some} cannot be read, ${nothing(one)}: copy or export ${one ? 'it' : 'them'} again.`,
+      ),
+      sentence(
+        'process',
+        some =>
+          `Nobody said where the book will be printed, so whether ${some} will print like the others is not forecast: name a "process" in evengrey.json.`,
+      ),
+      sentence('none', (some, one) => `Of ${some} nothing can be forecast, ${nothing(one)}.`),
+    ];
+  }
+}
+
+function notJudged({ unread }: Comparison): string {
+  const others =
+    unread === 1
+      ? 'the other picture did not change and was'
+      : `the other ${unread} pictures did not change and were`;
+  return `Whether they match the book was not judged: ${others} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
+}
+
+/** What was one of many may be one of few now. */
+function othersNow({ others }: Comparison): string {
+  const apart = others.filter(({ findings }) => findings.new.some(deniesMatch));
+  if (!apart.length) return '';
+  const names = list(
+    apart.map(({ path, page }) => nameOf(path, page)),
+    NAMED,
+  );
+  return `${names}, unchanged ${apart.length === 1 ? 'itself, does' : 'themselves, do'} not match the rest of the book any more.`;
+}
+
+const livedWith = ({ matches }: PageChange): boolean =>
+  matches.every(({ verdict, waived }) => verdict !== 'differs' || waived);
+
+/** Over all targets, the one that matters. */
+export function worst(matches: readonly Match[]): Match['verdict'] {
+  const order: Match['verdict'][] = ['differs', 'unknown', 'matches', 'alone'];
+  return order.find(verdict => matches.some(match => match.verdict === verdict)) ?? 'unknown';
+}

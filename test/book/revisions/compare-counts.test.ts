@@ -1,0 +1,109 @@
+import assert from 'node:assert/strict';
+import { checkBook } from '../../../src/book/check';
+import { loadSettings } from '../../../src/book/settings/load';
+import { waiveAll } from '../../../src/book/waivers/apply';
+import { WAIVERS_FILE } from '../../../src/book/waivers/file';
+import type { Comparison } from '../../../src/shared/comparison';
+import { compared, neutral, picture, pointer, pool, settings } from './support/compared';
+import { commit, repositoryOf } from './support/repository';
+
+/** What a check of the folder counts, which holds the head. */
+async function checked(root: string) {
+  const { settings: read } = await loadSettings(root);
+  return checkBook({ root, paths: [root], settings: read!, pool: pool(), cache: null });
+}
+
+const summed = ({ summary: { new: fresh, unchanged } }: Comparison) => ({
+  errors: fresh.errors + unchanged.errors,
+  warnings: fresh.warnings + unchanged.warnings,
+  notes: fresh.notes + unchanged.notes,
+});
+const counted = ({ summary: { errors, warnings, notes } }: Awaited<ReturnType<typeof checked>>) => ({
+  ...{ errors, warnings, notes },
+});
+const strict = { 'evengrey.json': '{ "process": "offset-coated", "rules": { "mixed-encodings": "error" } }' };
+const verdicts = ({ changes }: Comparison) =>
+  changes.map(({ path, pages }) => [path, ...pages.flatMap(({ matches }) => matches.map(m => m.verdict))]);
+
+describe('what a comparison counts', () => {
+  it('is what a check of the head counts: also what stays on pictures that did not change', async () => {
+    const top = repositoryOf({
+      ...settings,
+      'p1.tif': neutral(1),
+      'p2.tif': neutral(2),
+      'lost.tif': pointer('1'),
+    });
+    commit(top, { 'p1.tif': picture('black-only', 1) });
+    const comparison = await compared(top, { whole: true });
+    assert.equal(comparison.summary.unchanged.errors, 1, 'the picture that is not fetched');
+    assert.deepEqual(summed(comparison), counted(await checked(top)));
+  });
+
+  it('is one where one finding about the book is said of several pictures', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4, 5, 6].map(i => [`p${i}.tif`, neutral(i)])),
+    });
+    commit(top, {
+      'p1.tif': picture('black-only', 1),
+      'p2.tif': picture('black-only', 2),
+      'p3.tif': picture('black-only', 3),
+    });
+    const comparison = await compared(top, { whole: true });
+    const { summary } = await checked(top);
+    assert.equal(summary.errors, 1);
+    assert.equal(comparison.summary.new.errors, 1);
+    assert.deepEqual(summed(comparison), counted({ summary } as Awaited<ReturnType<typeof checked>>));
+    commit(top, { 'p1.tif': neutral(1), 'p2.tif': neutral(2), 'p3.tif': neutral(3) });
+    assert.equal((await compared(top, { whole: true })).summary.ended.errors, 1);
+  });
+
+  it('has no picture match a book that is split, whichever of them are to be converted', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4].map(i => [`p${i}.tif`, neutral(i)])),
+    });
+    commit(top, { 'p1.tif': picture('black-only', 1), 'p2.tif': picture('black-only', 2) });
+    const comparison = await compared(top, { whole: true });
+    assert.deepEqual(verdicts(comparison), [
+      ['p1.tif', 'differs'],
+      ['p2.tif', 'differs'],
+    ]);
+  });
+
+  it('keeps a waived mismatch a mismatch, and counts it as neither new nor ended', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4].map(i => [`p${i}.tif`, neutral(i)])),
+    });
+    commit(top, { 'p2.tif': picture('black-only', 2) });
+    const { waivers } = waiveAll(await checked(top), [], []);
+    assert.equal(waivers.length, 1);
+    commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers }) });
+    const comparison = await compared(top, { whole: true, base: 'HEAD~2' });
+    const [match] = comparison.changes[0].pages[0].matches;
+    assert.deepEqual([match.verdict, match.rules, match.waived], ['differs', ['mixed-encodings'], true]);
+    assert.equal(comparison.summary.new.errors, 0);
+    assert.equal((await compared(top, { whole: true })).summary.ended.errors, 0);
+  });
+
+  it('takes new contents that nobody looked at for a new error, whatever was there before', async () => {
+    const top = repositoryOf({ ...settings, 'a.tif': pointer('1'), 'b.tif': pointer('2') });
+    commit(top, { 'a.tif': pointer('3') });
+    const { changes, summary } = await compared(top, { whole: true });
+    const [{ findings }] = changes[0].pages;
+    assert.deepEqual([findings.new.map(({ rule }) => rule), findings.unchanged], [['not-fetched'], []]);
+    assert.deepEqual([summary.new.errors, summary.ended.errors, summary.unchanged.errors], [1, 0, 1]);
+  });
+
+  it('tells that a layout no longer places what is not there', async () => {
+    const top = repositoryOf({ ...settings, 'a.tif': neutral(1), 'book.md': '![a](a.tif)\n\n![b](b.tif)\n' });
+    commit(top, { 'book.md': '![a](a.tif)\n' });
+    const { changes, summary } = await compared(top);
+    assert.deepEqual(
+      changes.map(({ kind, path }) => [kind, path]),
+      [['deleted', 'b.tif']],
+    );
+    assert.equal(summary.ended.errors, 1);
+  });
+});
