@@ -1,4 +1,4 @@
-import { count } from '../../rules/words';
+import { count, list } from '../../rules/words';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
@@ -120,6 +120,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...toldOf(changes, base, head),
+        ...leftOut(same, known),
         ...waivedNotice(after),
         ...head.settings.targets.flatMap(doubtNotices),
       ],
@@ -133,6 +134,24 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
 const NO_RENAMES =
   'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
+
+/** Of the unchanged pictures those that could not be compared with the others: one of them must not stop the rest. */
+function leftOut(
+  same: readonly (readonly [path: string, { oid: string }])[],
+  known: ReadonlyMap<string, readonly PictureFacts[]> | null,
+): string[] {
+  const names = same
+    .filter(([, { oid }]) => known?.get(oid)?.every(({ unreadable }) => unreadable))
+    .map(([path]) => path);
+  if (!names.length) return [];
+  const one = names.length === 1;
+  return [
+    `${list(names, NAMED)} did not change and cannot be read, so the others were compared without ${one ? 'it' : 'them'}.`,
+  ];
+}
+
+/** So many of them are named. */
+const NAMED = 5;
 
 function waivedNotice({ pictures, waived }: Split): string[] {
   const many = pictures.reduce((sum, picture) => sum + (picture.waived?.length ?? 0), waived.length);

@@ -34,13 +34,21 @@ export async function contentOf(
   const content = await blobs.extract(oid, file, LONGEST_POINTER - 1);
   if (content === null) return { lost: lost('not-fetched', NOT_IN_CLONE) };
   if (!Buffer.isBuffer(content)) return { file, sha256: content.sha256, pointer: null };
-  const pointer = parsePointer(content.toString('utf8'));
-  if (pointer) {
-    const stored = await storedFile(repository, pointer);
-    return stored ? { file: stored, pointer } : { lost: lost('not-fetched', NOT_IN_STORE, 'lfs-pointer') };
-  }
+  const pointed = await ofPointer(content.toString('utf8'), repository);
+  if (pointed) return pointed;
   await fs.writeFile(file, content, { flag: 'wx' });
   return { file, pointer: null };
+}
+
+/** What a large-file pointer stands for; null where the text is none. */
+export async function ofPointer(
+  text: string,
+  repository: Stores['repository'],
+): Promise<(Content & { pointer: Pointer }) | { lost: PictureFacts } | null> {
+  const pointer = parsePointer(text);
+  if (!pointer) return null;
+  const file = await storedFile(repository, pointer);
+  return file ? { file, pointer } : { lost: lost('not-fetched', NOT_IN_STORE, 'lfs-pointer') };
 }
 
 /** What is said of a large file that is not the one that its pointer names. */

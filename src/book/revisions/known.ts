@@ -5,6 +5,7 @@ import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { stampOf } from '../cache/stamp';
 import { inLanes } from '../lanes';
+import { ofPointer } from './content';
 import type { Repository } from './repository';
 import type { Entry } from './snapshot';
 import { settledFiles } from './worktree';
@@ -41,10 +42,27 @@ export async function knownFacts(
   for (const [at, [name, { oid }]] of others.entries()) {
     const sha256 = checked[at]!;
     const known = settled.get(name) === oid ? cache.facts(sha256) : null;
-    // a pointer's picture may lie in the store meanwhile
-    if (!known || known.some(({ unreadable }) => unreadable?.reason === 'not-fetched')) return null;
+    if (!known) return null;
+    if (known.some(({ unreadable }) => unreadable?.reason === 'not-fetched')) {
+      const behind = await behindPointer(path.join(repository.root, name), repository, cache);
+      if (!behind) return null;
+      facts.set(oid, behind);
+      continue;
+    }
     facts.set(oid, known);
     cache.rememberBlob(oid, sha256, null);
   }
   return facts;
+}
+
+/** A pointer's picture may lie in the store meanwhile. Null where it does, and nobody has read it. */
+async function behindPointer(
+  file: string,
+  repository: Repository,
+  cache: FactsCache,
+): Promise<PictureFacts[] | null> {
+  const text = await fs.readFile(file, 'utf8').catch(() => '');
+  const pointed = await ofPointer(text, repository);
+  if (!pointed) return null;
+  return 'pointer' in pointed ? cache.facts(pointed.pointer.oid) : [pointed.lost];
 }
