@@ -1,16 +1,22 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
+import fs from 'node:fs/promises';
+import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
+import { SETTINGS_FILE } from '../../book/settings/load';
+import { comparisonCommands } from '../../report/compare/github';
 import { comparisonJson } from '../../report/compare/json';
 import { comparisonMarkdown } from '../../report/compare/markdown';
 import { comparisonPage, type Shown } from '../../report/compare/page';
 import { comparisonText } from '../../report/compare/text';
+import type { Place } from '../../report/place';
 import type { Comparison } from '../../shared/comparison';
 import { named, rootOf } from '../book';
 import { conditionsOf } from '../conditions';
 import { EXIT } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
+import { placeOf } from '../place';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
 import { revisionFailure } from '../revision-failure';
@@ -45,18 +51,22 @@ export async function compare(
       }
     }),
   );
-  await writeResult(written(comparison, pictures, options), options.output);
+  const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
+  await writeResult(written(comparison, pictures, place, options), options.output);
   return exitCodeOf(comparison, options.maxWarnings);
 }
 
 function written(
   comparison: Comparison,
   pictures: ReadonlyMap<string, NonNullable<Shown>> | null,
+  place: Place,
   { format, output }: CompareVerbOptions,
 ): string {
   switch (format) {
     case 'json':
       return comparisonJson(comparison);
+    case 'github':
+      return comparisonCommands(comparison, place);
     case 'markdown':
       return comparisonMarkdown(comparison);
     case 'html':
@@ -67,6 +77,12 @@ function written(
     default:
       return comparisonText(comparison, styleOf(output));
   }
+}
+
+/** Where what is said of the whole book is shown; null where the folder has no settings. */
+async function settingsIn(root: string): Promise<string | null> {
+  const file = path.join(root, SETTINGS_FILE);
+  return (await fs.stat(file).catch(() => null))?.isFile() ? file : null;
 }
 
 /** Smaller in bytes: the page carries all of them. */

@@ -44,10 +44,11 @@ export function compareVerb(): Command {
       'after',
       `
 Pictures and settings are read straight from git; what lies in the folder now does not count.
-Only pictures that changed are read. What holds for the whole book is judged where the others are remembered
-from a check, or with --whole. New errors end with code 1.
+Only pictures that changed are read, and all where the settings changed what they are judged by. What holds for the
+whole book is judged where the others are remembered from a check, or with --whole: a gate needs it. New errors end
+with code 1.
 Examples:
-  evengrey compare main --book my-book
+  evengrey compare main --book my-book --whole
   evengrey compare HEAD~1 HEAD --book my-book --format markdown --output review.md`,
     )
     .addHelpText('after', conditionHelp)

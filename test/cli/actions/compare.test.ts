@@ -93,6 +93,32 @@ describe('evengrey compare', () => {
     }
   });
 
+  it('fails where the settings alone make an error, cold and warm, and says first that nothing was judged where it was not', async () => {
+    const top = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated" }',
+      'a.tif': pictures.neutral(1),
+      'b.tif': pictures.grey(2),
+    });
+    commit(top, { 'evengrey.json': '{ "process": "offset-coated", "encodings": ["rgb-neutral"] }' });
+    const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
+    const cold = await evengrey(['compare', 'HEAD~1'], { cwd: top, env });
+    assert.match(cold.stdout, /^No picture of the book changed, but its settings did\. 1 new error\.\n/);
+    assert.match(
+      cold.stdout,
+      /\nERROR {2}encoding-not-accepted {2}1 picture\n {2}b\.tif\n {4}The print house may refuse/,
+    );
+    assert.equal(cold.code, 1);
+    assert.deepEqual(await evengrey(['compare', 'HEAD~1'], { cwd: top, env }), cold);
+    assert.deepEqual(await evengrey(['compare', 'HEAD~1', '--whole'], { cwd: top, env }), cold);
+    commit(top, { 'words.md': 'no picture' });
+    const nothing = await evengrey(['compare', 'HEAD~1', '--no-cache'], { cwd: top });
+    assert.match(
+      nothing.stdout,
+      /^No picture of the book changed\. Nothing was judged: the 2 pictures were not looked\nat\.\n/,
+    );
+    assert.equal(nothing.code, 0);
+  });
+
   it('decodes only what changed: of 200 pictures and 30 changed, 60 contents', async () => {
     const cwd = repositoryOf({
       'evengrey.json': '{ "process": "offset-coated" }',

@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import { comparisonCommands } from '../../../src/report/compare/github';
+import { finding, picture } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const place = { folder: 'books/one/', settings: 'books/one/evengrey.json' };
+
+describe('a comparison as workflow commands', () => {
+  it('annotates what is new, worst first, also on pictures that did not change, and nothing that was there', () => {
+    const changed = page(picture('a,b.tif'), picture('a,b.tif'), {
+      findings: findings({
+        new: [finding('odd', 'warning', 'It is odd.')],
+        ended: [finding('gone', 'error', 'It was wrong.')],
+        unchanged: [finding('old', 'error', 'It is wrong still.')],
+      }),
+    });
+    const others = [
+      { path: 'c.tif', page: 2, findings: { new: [finding('bad', 'error', 'It is bad.')], ended: [] } },
+    ];
+    assert.deepEqual(
+      comparisonCommands(comparison([change('changed', 'a,b.tif', [changed])], { others }), place).split(
+        '\n',
+      ),
+      [
+        '::error file=books/one/c.tif,line=1,title=bad::c.tif (page 2): It is bad.',
+        '::warning file=books/one/a%2Cb.tif,line=1,title=odd::a,b.tif: It is odd.',
+        '1 picture: 1 changed. 1 new warning.',
+        'New: 0 errors, 1 warning, 0 notes. Ended: 1 error, 0 warnings, 0 notes. As before: 1 error, 0 warnings, 0 notes.',
+        '',
+      ],
+    );
+  });
+
+  it('says once, on the settings, what one finding says of several pictures', () => {
+    const split = finding('mixed', 'error', 'They differ.');
+    const of = (path: string) =>
+      change('changed', path, [page(null, picture(path), { findings: findings({ new: [split] }) })]);
+    const both = comparison([of('a'), of('b')]);
+    both.head.findings = [split];
+    const told = comparisonCommands(both, place);
+    assert.equal(told.match(/^::error/gm)!.length, 1);
+    assert.match(told, /^::error file=books\/one\/evengrey\.json,line=1,title=mixed::They differ\.\n/);
+    assert.match(
+      comparisonCommands(both, { ...place, settings: null }),
+      /^::error title=mixed::They differ\.\n/,
+    );
+  });
+
+  it('tells changed settings as notices', () => {
+    const told = comparisonCommands(
+      comparison([], { settings: { changes: ['x: 1, before 2'], forecasts: [] } }),
+      place,
+    );
+    assert.match(told, /^::notice title=Evengrey::The settings changed, .* x: 1, before 2\.\n/);
+  });
+});
