@@ -19,6 +19,8 @@ export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' |
   dryRun: boolean;
   /** The user's cache folder: it knows which lines of layouts were relinked. */
   memory: string;
+  /** With it no layout is written (see `Converting`). */
+  open?: ReadonlyMap<string, string>;
 };
 
 /**

@@ -2,7 +2,7 @@
 import type { Facing } from './facing';
 import type { Summary } from './finding';
 import type { FirstAnswers, FirstChoices } from './first-settings';
-import type { Glance, LayoutText, OpenText, Place, PlaceEdit } from './layout-places';
+import type { Glance, LayoutText, OpenText, Place, PlaceEdit, RelinkEdit } from './layout-places';
 import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { Contact, Doing, Overview, PictureKey } from './overview';
 import type { Encoding } from './picture';
@@ -46,7 +46,25 @@ export interface CheckerAnswers {
   };
   /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
   convert: { request: ConvertWish; answer: ConvertAnswer };
-  undo: { request: { paths: string[] }; answer: UndoAnswer };
+  /** Remembers which lines the editor made to place results, so that they can be taken back. Paths relative to `root`. */
+  relinked: { request: { root: string; lines: RelinkEdit[] }; answer: null };
+  /**
+   * What has to say otherwise once pictures or folders of them have other names, asked before they do. Paths relative to
+   * `root`; `open` as of `convert`.
+   */
+  renaming: {
+    request: { root: string; names: { from: string; to: string }[]; open: OpenText[] };
+    answer: PlaceEdit[];
+  };
+  /** Paths absolute; `open` as of `convert`. */
+  undo: { request: { paths: string[]; open: OpenText[] }; answer: UndoAnswer };
+  /** What layouts have to be made to say so that they place no result (absolute) any more, but what it was made of. */
+  unplace: {
+    request: { root: string; results: string[]; open: OpenText[] };
+    answer: NonNullable<UndoAnswer['relinking']>;
+  };
+  /** Takes results (absolute) away that still are what was written. */
+  unmake: { request: { results: string[] }; answer: { removed: string[]; left: LeftAlone[] } };
   /** The book on one screen, as it was last checked; null where its settings cannot be used. */
   overview: { request: { root: string }; answer: Overview | null };
   /** What is drawn of some of its pictures; `have`: its small picture is there already. */
@@ -196,7 +214,7 @@ export interface ConvertAnswer {
    * What layouts have to be made to say so that they place the results, and the settings with them; lines that stay as
    * they are; and how many results layouts place already. Null where that was not asked for.
    */
-  relinking: { edits: PlaceEdit[]; left: LeftAlone[]; placedBefore: number } | null;
+  relinking: { edits: RelinkEdit[]; left: LeftAlone[]; placedBefore: number } | null;
   /** Pictures whose strong tone is gone, though it may be meant. */
   untoned: string[];
   /** What was left out of the folders that were named, and why. */
@@ -212,6 +230,8 @@ export interface UndoAnswer {
   restored: string[];
   skipped: LeftAlone[];
   failed: LeftAlone[];
+  /** What layouts and settings have to be made to say so that they place the originals again; null: none was relinked. */
+  relinking: { edits: PlaceEdit[]; left: LeftAlone[] } | null;
   stopped: string | null;
   report: string;
 }

@@ -22,6 +22,7 @@ import { BookRemedies } from './remedies';
 import { BookReviews } from './review';
 import { SmallPictures } from './small-pictures';
 import { makeDemo, writeFirst } from './start';
+import { remember, renaming, unmakeAll, unplace } from './taken-back';
 
 type Answer = CheckerAnswers[keyof CheckerAnswers]['answer'];
 
@@ -91,7 +92,15 @@ export class Checker {
       case 'convert':
         return convert(request, this.pool, root => this.#book(root).cache(), { signal, onProgress });
       case 'undo':
-        return undo({ paths: request.paths, signal, onProgress });
+        return undo({ paths: request.paths, open: request.open, signal, onProgress });
+      case 'relinked':
+        return remember(request);
+      case 'renaming':
+        return renaming(request, root => this.#book(root).report(signal), signal);
+      case 'unplace':
+        return unplace(request, signal);
+      case 'unmake':
+        return unmakeAll(request.results);
       case 'overview':
         return this.#book(request.root).overview(signal);
       case 'contacts': {

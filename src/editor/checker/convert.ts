@@ -18,10 +18,10 @@ import { proofWords } from '../../report/proof';
 import { convertText, undoText } from '../../report/text/convert';
 import type { ConvertAnswer, ConvertWish, Progress, UndoAnswer, Where } from '../../shared/checker-protocol';
 import type { Conversion, Relinked } from '../../shared/conversion';
-import type { PlaceEdit } from '../../shared/layout-places';
+import type { OpenText } from '../../shared/layout-places';
 import type { Made } from '../../shared/remedies';
 import type { RemedyWish } from '../../shared/remedy';
-import { rangeOf } from './layouts';
+import { editOf, takenBack, textsOf } from './taken-back';
 
 /** A report is read in an editor's column. */
 const STYLE = { width: 88, colour: false };
@@ -59,7 +59,7 @@ export async function convert(
     ...{ root, paths, settings, pool, cache, place, signal },
     wish: wishOf(wish),
     relink: where.kind === 'beside' && where.relink,
-    open: new Map(wish.open.map(({ path, text }) => [path, text])),
+    open: textsOf(wish.open),
     memory: cacheFolder(),
     onProgress: (done: number, total: number) => onProgress({ done, total }),
   };
@@ -80,7 +80,7 @@ export async function convert(
       ...of('copied').map(({ path: at }) => ({ path: at, reason: COPIED })),
     ],
     failed: of('failed').map(left),
-    relinking: report.relinking && relinkingOf(report.relinking),
+    relinking: report.relinking && relinkingOf(report.relinking, report.conversions),
     untoned: report.untoned,
     notices: report.notices,
     stopped: report.stopped,
@@ -90,30 +90,30 @@ export async function convert(
 
 const COPIED = 'It is what was asked for already, and was copied as it is.';
 
-const relinkingOf = ({
-  changes,
-  settings,
-  problems,
-  placedBefore,
-}: Relinked): ConvertAnswer['relinking'] => ({
-  edits: [...changes, ...settings].map(editOf),
-  left: problems.map(({ file, line, why }) => ({
-    path: line === null ? file : `${file}:${line}`,
-    reason: why,
-  })),
-  placedBefore,
-});
+/** With the pictures whose results they are, by which lines can be taken back. */
+function relinkingOf(relinked: Relinked, conversions: readonly Conversion[]): ConvertAnswer['relinking'] {
+  const originals = new Map(conversions.map(({ path: at, output }) => [output, at]));
+  return {
+    edits: [...relinked.changes, ...relinked.settings].map(change => ({
+      ...editOf(change),
+      original: originals.get(change.picture)!,
+      result: change.picture,
+    })),
+    left: takenBack(relinked).left,
+    placedBefore: relinked.placedBefore,
+  };
+}
 
-const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({
-  ...rangeOf(from, { line, column }),
-  ...{ file, from, to },
-});
-
-/** Brings back what conversions in place replaced. @throws as `convert` */
-export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAnswer> {
+/** Brings back what conversions in place replaced; of layouts it only says what is to be changed. @throws as `convert` */
+export async function undo({
+  paths,
+  open,
+  signal,
+  onProgress,
+}: Work & { open: OpenText[] }): Promise<UndoAnswer> {
   const { root, settings } = await bookOf(paths);
   const report = await undoConversions({
-    ...{ root, paths, settings, signal },
+    ...{ root, paths, settings, signal, open: textsOf(open) },
     dryRun: false,
     memory: cacheFolder(),
     onProgress: (done, total) => onProgress({ done, total }),
@@ -125,6 +125,7 @@ export async function undo({ paths, signal, onProgress }: Work): Promise<UndoAns
     restored: of('restored').map(({ path }) => path),
     skipped: of('skipped').map(left),
     failed: [...of('failed'), ...of('lost')].map(left),
+    relinking: report.relinking && takenBack(report.relinking),
     stopped: report.stopped,
     report: undoText(report, STYLE),
   };

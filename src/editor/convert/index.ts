@@ -10,7 +10,7 @@ import { openTextsThatName } from '../layout/open-texts';
 import { relink } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
-import { convertWords, nothingToConvert, subjectOf, undoWords } from './words';
+import { convertWords, nothingToConvert, subjectOf, type Told, takenBackWords, undoWords } from './words';
 
 /**
  * The commands that write pictures, and the one that takes it back. They are for a person to run: nothing is converted
@@ -31,7 +31,7 @@ export function registerConverting(books: Books, checker: CheckerClient): vscode
     vscode.commands.registerCommand('evengrey.undoConversion', async (...named: unknown[]) => {
       const some = filesOf(named);
       const files = some.length ? some : books.all.map(({ root }) => root);
-      if (await mayWrite(files)) return undone(files, checker);
+      if (await mayWrite(files)) return undone(files, books, checker);
     }),
   );
 }
@@ -69,6 +69,10 @@ export async function mayWrite(files: readonly vscode.Uri[]): Promise<boolean> {
   return false;
 }
 
+/** The book that a file is in, or whose folder it is. */
+const bookOf = (file: vscode.Uri, books: Books): Book | undefined =>
+  books.of(file) ?? books.all.find(({ root }) => root.toString() === file.toString());
+
 /** Resolves with the answer; undefined where it was given up, or failed, which is told. */
 async function converted(
   files: readonly vscode.Uri[],
@@ -76,7 +80,7 @@ async function converted(
   books: Books,
   checker: CheckerClient,
 ): Promise<ConvertAnswer | undefined> {
-  const book = books.of(files[0]) ?? books.all.find(({ root }) => root.toString() === files[0].toString());
+  const book = bookOf(files[0], books);
   return told(async () => {
     const root = book?.root.fsPath ?? null;
     const named = files.map(({ fsPath }) => fsPath);
@@ -111,19 +115,62 @@ export async function carryOut(
   // what stands already is not made again: then only the lines are looked for in the text as it is now
   const lines = async () => (await convert()).relinking?.edits ?? [];
   const { relinking } = answer;
-  if (book && relinking) relinking.edits = await relink(book.root, relinking.edits, lines);
-  void tellConverted(answer, left, asked.where.kind === 'in-place' ? files : []);
+  let unsaved: string[] = [];
+  if (book && relinking) {
+    const changed = await relink(book.root, relinking.edits, lines);
+    ({ unsaved } = changed);
+    relinking.edits = changed.edits;
+    if (changed.edits.length) await checker.ask('relinked', { root: book.root.fsPath, lines: changed.edits });
+  }
+  const undo = () =>
+    asked.where.kind === 'in-place'
+      ? vscode.commands.executeCommand('evengrey.undoConversion', files[0], files)
+      : takenBack(answer, book, checker);
+  void tellConverted(answer, { left, unsaved }, undo);
   return answer;
 }
 
-function undone(files: readonly vscode.Uri[], checker: CheckerClient): Promise<UndoAnswer | undefined> {
+/** Has the lines place the pictures again, and takes the results away that nobody worked on since. */
+function takenBack({ converted }: ConvertAnswer, book: Book | undefined, checker: CheckerClient) {
+  return told(async () => {
+    const results = converted.map(({ output }) => output);
+    const lines = book ? await linesBack(book, results, checker) : { edits: [], unsaved: [], left: [] };
+    // what a line places still is left to it
+    const gone = lines.left.length ? { removed: [], left: [] } : await checker.ask('unmake', { results });
+    void vscode.window.showInformationMessage(takenBackWords(lines, gone));
+  });
+}
+
+async function linesBack(book: Book, results: string[], checker: CheckerClient) {
+  const ask = () =>
+    checker.ask('unplace', { root: book.root.fsPath, results, open: openTextsThatName(book) });
+  const { edits, left } = await ask();
+  return { ...(await relink(book.root, edits, async () => (await ask()).edits)), left };
+}
+
+function undone(
+  files: readonly vscode.Uri[],
+  books: Books,
+  checker: CheckerClient,
+): Promise<UndoAnswer | undefined> {
+  const book = bookOf(files[0], books);
   return told(async () => {
     const title = vscode.l10n.t('Bringing originals back');
     const paths = files.map(({ fsPath }) => fsPath);
-    const answer = await working(title, (signal, onProgress) =>
-      checker.ask('undo', { paths }, { signal, onProgress }),
-    );
-    void tell(answer, undoWords(answer), []);
+    const undo = () =>
+      working(title, (signal, onProgress) => {
+        const open = book ? openTextsThatName(book) : [];
+        return checker.ask('undo', { paths, open }, { signal, onProgress });
+      });
+    const answer = await undo();
+    let unsaved: string[] = [];
+    if (book && answer.relinking) {
+      const lines = async () => (await undo()).relinking?.edits ?? [];
+      const changed = await relink(book.root, answer.relinking.edits, lines);
+      ({ unsaved } = changed);
+      answer.relinking.edits = changed.edits;
+    }
+    void tell(answer, undoWords(answer, unsaved), []);
     return answer;
   });
 }
@@ -161,24 +208,21 @@ interface Action {
   run(): unknown;
 }
 
-function tellConverted(
-  answer: ConvertAnswer,
-  left: readonly LeftAlone[],
-  inPlace: readonly vscode.Uri[],
-): Promise<void> {
-  const { converted } = answer;
+function tellConverted(answer: ConvertAnswer, told: Told, undo: () => unknown): Promise<void> {
+  const { converted, relinking } = answer;
   const actions: Action[] = [];
-  if (inPlace.length && converted.length)
-    actions.push({
-      title: vscode.l10n.t('Undo'),
-      run: () => vscode.commands.executeCommand('evengrey.undoConversion', inPlace[0], inPlace),
-    });
-  else if (converted.length === 1)
+  if (converted.length === 1)
     actions.push({
       title: vscode.l10n.t('Open the result'),
       run: () => vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.file(converted[0].output)),
     });
-  return tell(answer, convertWords(answer, left), actions, Boolean(answer.relinking?.left.length));
+  if (converted.length) actions.push({ title: vscode.l10n.t('Undo'), run: undo });
+  return tell(
+    answer,
+    convertWords(answer, told),
+    actions,
+    Boolean(relinking?.left.length || told.unsaved?.length),
+  );
 }
 
 /** What came of it, with the whole report on request. */

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { namesPicture } from '../../book/discovery/extensions';
 import { kindOf } from '../../layout/kinds';
 import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+import type { PlaceEdit } from '../../shared/layout-places';
 
 /**
  * The pictures or folders that are meant, as a title ends with them.
@@ -26,21 +27,28 @@ export function subjectOf(files: readonly vscode.Uri[], left: readonly LeftAlone
 /** So many are named where a line is all there is. */
 const NAMED = 2;
 
-function namesOf(left: readonly LeftAlone[]): string {
-  const names = left.slice(0, NAMED).map(({ path: at }) => path.posix.basename(at));
-  const more = left.length - names.length;
-  return more ? vscode.l10n.t('{0} and {1} more', names.join(', '), more) : names.join(', ');
+const namesOf = (left: readonly LeftAlone[]): string =>
+  named(left.map(({ path: at }) => path.posix.basename(at)));
+
+function named(all: readonly string[]): string {
+  const names = all.slice(0, NAMED).join(', ');
+  return all.length > NAMED ? vscode.l10n.t('{0} and {1} more', names, all.length - NAMED) : names;
 }
 
 /** Why nothing of what was chosen can be converted. */
 export const nothingToConvert = (left: readonly LeftAlone[]): string =>
   [vscode.l10n.t('Nothing of this can be converted.'), ...left.slice(0, NAMED).map(reasonOf)].join(' ');
 
-/**
- * What came of a conversion, in one message.
- * @param left what was chosen too and was left out
- */
-export function convertWords(answer: ConvertAnswer, left: readonly LeftAlone[] = []): string {
+/** What a message tells beside the answer. */
+export interface Told {
+  /** What was chosen too and was left out. */
+  left?: readonly LeftAlone[];
+  /** Files with changes of the person's own, which are theirs to save. */
+  unsaved?: readonly string[];
+}
+
+/** What came of a conversion, in one message. */
+export function convertWords(answer: ConvertAnswer, { left = [], unsaved = [] }: Told = {}): string {
   const { converted, skipped, failed, relinking, untoned, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
@@ -60,24 +68,75 @@ export function convertWords(answer: ConvertAnswer, left: readonly LeftAlone[] =
     leftOut.push(
       t('Pictures that lost a strong tone, which may be meant: {0}. See the report.', untoned.length),
     );
-  return [head, ...why, ...placed, ...leftOut].join(' ');
+  return [head, ...why, ...placed, ...toSave(unsaved), ...leftOut].join(' ');
 }
 
 function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
   const t = vscode.l10n.t;
-  const inLayouts = edits.filter(({ file }) => kindOf(file) !== null).length;
+  const inLayouts = edits.filter(isLayout).length;
   const inSettings = edits.length - inLayouts;
   if (!edits.length && !left.length && placedBefore)
     return [t('The layouts place what was converted already.')];
   return [
-    ...(inLayouts || !left.length ? [t('Lines of layouts that place the result now: {0}.', inLayouts)] : []),
+    ...(inLayouts
+      ? [t('Lines of layouts that place the result now: {0} ({1}).', inLayouts, filesOf(edits))]
+      : left.length
+        ? []
+        : [t('Lines of layouts that place the result now: {0}.', 0)]),
     ...(inSettings ? [t('Names in evengrey.json that go with them: {0}.', inSettings)] : []),
     ...(left.length ? [t('Lines left as they are: {0}.', left.length), ...reasons(left)] : []),
   ];
 }
 
-export function undoWords({ restored, skipped, failed, stopped }: UndoAnswer): string {
+const isLayout = ({ file }: PlaceEdit) => kindOf(file) !== null;
+
+/** The layouts among them, by name. */
+const filesOf = (edits: readonly PlaceEdit[]): string =>
+  named([...new Set(edits.filter(isLayout).map(({ file }) => file))]);
+
+const toSave = (unsaved: readonly string[]): string[] =>
+  unsaved.length
+    ? [
+        vscode.l10n.t(
+          'Changes of yours were not saved in {0}: the line is changed there too, save it.',
+          named(unsaved),
+        ),
+      ]
+    : [];
+
+const backWords = (edits: readonly PlaceEdit[]): string[] => {
+  const lines = edits.filter(isLayout).length;
+  return lines
+    ? [vscode.l10n.t('Lines of layouts that place the picture again: {0} ({1}).', lines, filesOf(edits))]
+    : [];
+};
+
+/** What came of taking a conversion back that wrote beside the pictures. */
+export function takenBackWords(
+  { edits, unsaved, left }: { edits: PlaceEdit[]; unsaved: string[]; left: LeftAlone[] },
+  gone: { removed: string[]; left: LeftAlone[] },
+): string {
   const t = vscode.l10n.t;
+  const { removed } = gone;
+  const parts = [
+    ...(removed.length ? [t('Taken away, since still as it was written: {0}.', named(removed))] : []),
+    ...backWords(edits),
+    ...toSave(unsaved),
+    ...left.map(reasonOf).slice(0, NAMED),
+    ...gone.left.map(reasonOf).slice(0, NAMED),
+  ];
+  return parts.join(' ') || t('It is undone already.');
+}
+
+/** @param unsaved as of `Told` */
+export function undoWords(
+  { restored, skipped, failed, relinking, stopped }: UndoAnswer,
+  unsaved: readonly string[],
+): string {
+  const t = vscode.l10n.t;
+  const lines = relinking ? [...backWords(relinking.edits), ...reasons(relinking.left)] : [];
+  if (!restored.length && !failed.length && !stopped && lines.length)
+    return [...lines, ...toSave(unsaved), t('The results themselves stay beside the pictures.')].join(' ');
   const head =
     restored.length === 1
       ? t('{0} is the original again, bit for bit.', path.posix.basename(restored[0]))
@@ -85,8 +144,9 @@ export function undoWords({ restored, skipped, failed, stopped }: UndoAnswer): s
         ? t('{0} originals are back, bit for bit.', restored.length)
         : t('Nothing was undone.');
   const why = stopped ? [stopped] : reasons(failed.length ? failed : restored.length ? [] : skipped);
-  if (!restored.length && !why.length) why.push(t('No picture here was converted in place.'));
-  return [head, ...why].join(' ');
+  if (!restored.length && !why.length)
+    why.push(t('No picture here was converted in place, and no layout was made to place a result.'));
+  return [head, ...why, ...lines, ...toSave(unsaved)].join(' ');
 }
 
 const counts = (parts: [count: number, words: string][]) => {

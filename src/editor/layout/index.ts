@@ -8,6 +8,8 @@ import { hoverProvider } from './hover';
 import { registerLineFindings } from './line-findings';
 import { LayoutPlaces } from './places';
 import { quickFixProvider } from './quick-fixes';
+import { registerRenaming } from './renamed';
+import { registerUndone } from './undone';
 
 /** Sources that lay a book out: there the person is who can do something about a picture. Without a book nothing is. */
 export function registerLayouts(books: Books, checker: CheckerClient): vscode.Disposable {
@@ -20,6 +22,8 @@ export function registerLayouts(books: Books, checker: CheckerClient): vscode.Di
     places,
     registerLineFindings(places),
     registerLayoutCommands(books, checker),
+    registerUndone(),
+    registerRenaming(books, checker),
     vscode.languages.registerHoverProvider(layouts, hoverProvider(places, checker)),
     vscode.languages.registerCodeActionsProvider(layouts, quickFixProvider(places), {
       providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],

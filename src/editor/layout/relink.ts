@@ -2,21 +2,29 @@
 import * as vscode from 'vscode';
 import type { PlaceEdit } from '../../shared/layout-places';
 import { rangeOf } from './ranges';
+import { changedAndSaved } from './undone';
 
 /** So often lines are looked for anew, where a text was changed while pictures were converted. */
 const ATTEMPTS = 3;
 
+/** What became of lines that were to be changed. */
+export interface Changed<Edit> {
+  edits: Edit[];
+  /** Files that hold changes of the person's own beside it: they are left to be saved. Relative to the root. */
+  unsaved: string[];
+}
+
 /**
- * Changes lines of layouts as one step that the editor can undo. What is open stays open and is left to be saved; what
- * was not open is saved, so that a layout's tool finds it. Where a text is not as it was any more, `again` is asked for
- * the lines as they are now.
+ * Changes lines of layouts as one step that the editor can undo. A text that was saved before is saved after, be it open
+ * or not, so that no layout's tool finds half of the lines; one that was not is the person's to save. Where a text is
+ * not as it was any more, `again` is asked for the lines as they are now.
  * @returns the lines that were changed
  */
-export async function relink(
+export async function relink<Edit extends PlaceEdit>(
   root: vscode.Uri,
-  edits: readonly PlaceEdit[],
-  again: () => Promise<PlaceEdit[]>,
-): Promise<PlaceEdit[]> {
+  edits: readonly Edit[],
+  again: () => Promise<Edit[]>,
+): Promise<Changed<Edit>> {
   for (let attempt = 1; edits.length; attempt++) {
     const changed = await changeLines(root, edits);
     if (changed) return changed;
@@ -27,15 +35,17 @@ export async function relink(
     }
     edits = await again();
   }
-  return [];
+  return { edits: [], unsaved: [] };
 }
 
 /** Undefined where a text is not as the edits expect it; nothing is changed then. */
-async function changeLines(root: vscode.Uri, edits: readonly PlaceEdit[]): Promise<PlaceEdit[] | undefined> {
-  const inTabs = new Set(tabs().map(uri => uri.toString()));
+async function changeLines<Edit extends PlaceEdit>(
+  root: vscode.Uri,
+  edits: readonly Edit[],
+): Promise<Changed<Edit> | undefined> {
   const all = new vscode.WorkspaceEdit();
   const documents = new Map<string, vscode.TextDocument>();
-  const changed: PlaceEdit[] = [];
+  const changed: Edit[] = [];
   for (const edit of edits) {
     const uri = vscode.Uri.joinPath(root, edit.file);
     const document = documents.get(edit.file) ?? (await vscode.workspace.openTextDocument(uri));
@@ -45,13 +55,16 @@ async function changeLines(root: vscode.Uri, edits: readonly PlaceEdit[]): Promi
     all.replace(uri, rangeOf(edit), edit.to);
     changed.push(edit);
   }
-  const toSave = [...documents.values()].filter(
-    document => !document.isDirty && !isBroken(document) && !inTabs.has(document.uri.toString()),
-  );
+  const whole = [...documents].filter(([, document]) => !isBroken(document));
+  const saved = whole.filter(([, { isDirty }]) => !isDirty);
+  const unsaved = whole.filter(([, { isDirty }]) => isDirty).map(([file]) => file);
+  const texts = new Map(saved.map(([file, document]) => [file, document.getText()]));
   if (!(await vscode.workspace.applyEdit(all))) return undefined;
-  for (const document of toSave) await document.save();
+  for (const [file, document] of saved)
+    if (await document.save()) changedAndSaved(document, texts.get(file)!);
+    else unsaved.push(file);
   tellBroken([...documents.values()].filter(isBroken));
-  return changed;
+  return { edits: changed, unsaved };
 }
 
 /** Opened in another encoding than it was written in: saved so, letters would be lost. */
@@ -66,8 +79,3 @@ function tellBroken(documents: readonly vscode.TextDocument[]) {
       ),
     );
 }
-
-const tabs = (): vscode.Uri[] =>
-  vscode.window.tabGroups.all
-    .flatMap(group => group.tabs)
-    .flatMap(({ input }) => (input instanceof vscode.TabInputText ? input.uri : []));

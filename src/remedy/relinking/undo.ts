@@ -17,6 +17,8 @@ export interface RelinkUndoing {
   /** The user's cache folder. */
   memory: string;
   dryRun: boolean;
+  /** With it no layout is written (see `Converting`). */
+  open?: ReadonlyMap<string, string>;
   signal?: AbortSignal;
 }
 
@@ -26,7 +28,8 @@ export interface RelinkUndoing {
  * @returns null where nothing was ever relinked that is meant
  */
 export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null> {
-  const { root, settings, memory, dryRun, signal } = how;
+  const { root, settings, memory, open, signal } = how;
+  const dryRun = how.dryRun || open !== undefined;
   const realRoot = await fs.realpath(root);
   const all = await relinkedIn(memory, realRoot);
   const relinks = (await meant(all, realRoot, how.paths)).filter(({ file }) => file !== SETTINGS_FILE);
@@ -35,7 +38,7 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   // the last that was written at a place is what it said
   const written = new Map(relinks.map(relink => [`${relink.file}\0${relink.to}`, relink]));
   const ours: Exactly = ({ file, from }) => written.get(`${file}\0${from}`)?.from ?? null;
-  const seen = await relinkAll(root, settings, replacements, { dryRun: true, exactly: ours, signal });
+  const seen = await relinkAll(root, settings, replacements, { dryRun: true, exactly: ours, open, signal });
   const problems: Relinked['problems'] = [...seen.problems];
   const chosen = new Set<string>();
   for (const change of seen.changes) {
@@ -45,10 +48,11 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   }
   const exactly: Exactly = place =>
     chosen.has(`${place.file}\0${place.line}\0${place.column}`) ? ours(place) : null;
-  const done = await relinkAll(root, settings, replacements, { dryRun, exactly, signal });
+  const done = await relinkAll(root, settings, replacements, { dryRun, exactly, open, signal });
   const results = new Set(relinks.map(({ result }) => result));
   const renamed = all.filter(({ file, result }) => file === SETTINGS_FILE && results.has(result));
-  const names = await undoNames(root, realRoot, renamed, done.places, dryRun);
+  const text = open?.get(SETTINGS_FILE);
+  const names = await undoNames({ root, realRoot, dryRun, open: text }, renamed, done.places);
   return {
     ...{ changes: done.changes, settings: names.settings, problems: [...problems, ...names.problems] },
     placedBefore: placedBefore(replacements.values(), done.places, done.changes),
@@ -57,13 +61,11 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
 
 /** Has the settings name the originals again, as they did to the byte, where layouts place no result any more. */
 async function undoNames(
-  root: string,
-  realRoot: string,
+  { root, realRoot, dryRun, open }: { root: string; realRoot: string; dryRun: boolean; open?: string },
   relinks: readonly Relink[],
   places: Relinking['places'],
-  dryRun: boolean,
 ): Promise<Pick<Relinked, 'settings' | 'problems'>> {
-  const settings = await readNames(root);
+  const settings = await readNames(root, open);
   if (!settings) return { settings: [], problems: [] };
   const written = new Map(relinks.map(relink => [relink.to, relink]));
   const found = listsIn(settings.text)

@@ -33,6 +33,18 @@ describe('undoing what layouts were made to place', () => {
     assert.deepEqual((await undo(root)).relinking, { ...NOTHING, placedBefore: 2 });
   });
 
+  it('only tells the lines where an editor has the texts, by what is not saved', async () => {
+    const { root, at } = await relinked();
+    const stored = contents(root)['book.md'];
+    const open = new Map([['book.md', `New.\n${stored}`]]);
+    const { relinking } = await undo(root, { paths: [at('x')], open });
+    assert.deepEqual(
+      relinking!.changes.map(({ line, from, to }) => [line, from, to]),
+      [[4, './x/a.rgb-neutral.jpg', './x/a.jpg']],
+    );
+    assert.equal(contents(root)['book.md'], stored);
+  });
+
   it('puts back what is named, wherever its line has moved', async () => {
     const { root, at } = await relinked();
     fs.writeFileSync(at('book.md'), `New.\n\n${contents(root)['book.md']}`);

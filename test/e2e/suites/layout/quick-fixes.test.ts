@@ -2,7 +2,15 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, sleep, until } from '../../editor';
-import { press, screenshot, webviewText, workbenchEval, workbenchText } from '../../window';
+import {
+  press,
+  screenshot,
+  toastPress,
+  webviewText,
+  workbenchClick,
+  workbenchEval,
+  workbenchText,
+} from '../../window';
 import { typed } from './typed';
 
 const MENU = '.action-widget';
@@ -65,10 +73,10 @@ describe('quick fixes on the line of a picture', () => {
     await until(
       'the book as it was',
       () =>
-        problems().filter(
-          ({ file, diagnostic }) => file === 'plates.tex' && /^plate-[67]/.test(diagnostic.message),
-        ).length,
-      n => n > 1,
+        problems()
+          .filter(({ diagnostic }) => /^plate-[67]\.(png|tif):/.test(diagnostic.message))
+          .map(({ file }) => file),
+      all => layouts.every(file => all.includes(file)) && all.length > 2,
     );
   });
 
@@ -102,11 +110,11 @@ describe('quick fixes on the line of a picture', () => {
     await choose('Convert to rgb-neutral and place the result');
     const toast = await workbenchText(TOAST, /is written/);
     assert.match(toast, /plate-6\.rgb-neutral\.png is written\. Read again: rgb-neutral/);
-    assert.match(toast, /layouts that place the result now: 2/);
+    assert.match(toast, /layouts that place the result now: 2 \(chapters\/one\.md, plates\.tex\)/);
     assert.ok((await fs.stat(at(RESULT))).size > 1000);
     assert.match(editor.document.getText(), /!\[Six\]\(\.\.\/pictures\/plate-6\.rgb-neutral\.png\)/);
-    assert.equal(editor.document.isDirty, true, 'what is open is left to be saved');
-    assert.equal(await textOf('chapters/one.md'), stored.get('chapters/one.md'));
+    assert.equal(editor.document.isDirty, false, 'what was saved before is saved after');
+    assert.equal(await textOf('chapters/one.md'), editor.document.getText());
     assert.match(
       await textOf('plates.tex'),
       /\{plate-6\.rgb-neutral\}|\{plate-6\.rgb-neutral\.png\}|\{\{plate-6\.rgb-neutral\}\.png\}/,
@@ -119,7 +127,34 @@ describe('quick fixes on the line of a picture', () => {
     await screenshot('layout-quick-fix-done');
   });
 
-  it('are undone as one step', async () => {
+  it('are taken back by the message: the lines, in what is open and what is not, and the file', async () => {
+    const editor = await open('chapters/one.md');
+    await ask(editor, 'plate-6.png');
+    await choose('Convert to rgb-neutral and place the result');
+    await workbenchText(TOAST, /is written/);
+    await toastPress('Undo');
+    const toast = await workbenchText(TOAST, /place the picture again/);
+    assert.match(toast, /Taken away, since still as it was written: plate-6\.rgb-neutral\.png/);
+    assert.match(toast, /place the picture again: 2 \(chapters\/one\.md, plates\.tex\)/);
+    for (const [file, text] of stored) assert.equal(await textOf(file), text);
+    assert.equal(editor.document.isDirty, false);
+    await assert.rejects(fs.stat(at(RESULT)), /ENOENT/);
+  });
+
+  it('are taken back by Undo Conversion later: the lines alone', async () => {
+    const editor = await open('chapters/one.md');
+    await ask(editor, 'plate-6.png');
+    await choose('Convert to rgb-neutral and place the result');
+    await workbenchText(TOAST, /is written/);
+    await vscode.commands.executeCommand('notifications.clearAll');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    await vscode.commands.executeCommand('evengrey.undoConversion');
+    await workbenchText(TOAST, /place the picture again: 2 .*The results themselves stay/);
+    for (const [file, text] of stored) assert.equal(await textOf(file), text);
+    await fs.stat(at(RESULT));
+  });
+
+  it('are undone as one step, and what is not saved then is told with the way to save it', async () => {
     const editor = await open('plates.tex');
     await ask(editor, 'plate-7.tif');
     await choose('Convert to rgb-neutral and place the result');
@@ -136,6 +171,18 @@ describe('quick fixes on the line of a picture', () => {
       () => editor.document.getText(),
       text => text === stored.get('plates.tex'),
     );
+    assert.notEqual(await textOf('plates.tex'), stored.get('plates.tex'), 'nothing is saved by itself');
+    await workbenchText(
+      TOAST,
+      /Undone, and not saved: on the disk these place the result still: plates\.tex/,
+    );
+    await screenshot('layout-undone');
+    await workbenchClick(`${TOAST} .monaco-button`, 'Save');
+    await until(
+      'the file as it was',
+      () => textOf('plates.tex'),
+      text => text === stored.get('plates.tex'),
+    );
   });
 
   it('respect what is typed and not saved', async () => {
@@ -144,7 +191,12 @@ describe('quick fixes on the line of a picture', () => {
     await typed(editor.document, 'Not saved.\n\n');
     await ask(editor, 'plate-6.png');
     await choose('Convert to rgb-neutral and place the result');
-    await workbenchText(TOAST, /is written/);
+    const toast = await workbenchText(TOAST, /is written/);
+    assert.match(
+      toast,
+      /Changes of yours were not saved in chapters\/one\.md: the line is changed there too/,
+    );
+    assert.equal(editor.document.isDirty, true);
     assert.equal(
       editor.document.getText(),
       `Not saved.\n\n${stored.get('chapters/one.md')!.replace('plate-6.png', 'plate-6.rgb-neutral.png')}`,
@@ -160,8 +212,12 @@ describe('quick fixes on the line of a picture', () => {
       await workbenchText(TOAST, time === 1 ? /is written/ : /1 skipped.*place the result now: \d/);
       assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
       await vscode.commands.executeCommand('notifications.clearAll');
-      await vscode.commands.executeCommand('workbench.action.files.revert');
-      await fs.writeFile(at('plates.tex'), stored.get('plates.tex')!);
+      for (const [file, text] of stored) await fs.writeFile(at(file), text);
+      await until(
+        'the text of before',
+        () => editor.document.getText(),
+        text => text === stored.get('chapters/one.md'),
+      );
       await until(
         'the finding again',
         () => vscode.languages.getDiagnostics(inWorkspace('chapters/one.md')).map(({ message }) => message),

@@ -1,0 +1,86 @@
+// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
+import fs from 'node:fs/promises';
+import path from 'node:path';
+import { cacheFolder } from '../../book/cache/folder';
+import { loadSettings } from '../../book/settings/load';
+import { rememberRelinked } from '../../remedy/relinking/memory';
+import { relinkToRenamed } from '../../remedy/relinking/renamed';
+import { undoRelinking } from '../../remedy/relinking/undo';
+import { unmake } from '../../remedy/unmake';
+import type { CheckerAnswers, UndoAnswer } from '../../shared/checker-protocol';
+import type { Relinked } from '../../shared/conversion';
+import type { BookReport } from '../../shared/finding';
+import type { OpenText, PlaceEdit } from '../../shared/layout-places';
+import { rangeOf } from './layouts';
+
+/** Which lines the editor relinked: what it did not remember here nobody could take back. */
+export async function remember({ root, lines }: CheckerAnswers['relinked']['request']): Promise<null> {
+  const changes = lines.map(({ file, start, from, to, result }) => ({
+    ...{ file, from, to, picture: result },
+    ...{ line: start.line + 1, column: start.column + 1 },
+  }));
+  const replacements = new Map(lines.map(({ original, result }) => [original, result]));
+  await rememberRelinked(cacheFolder(), await fs.realpath(root), changes, replacements);
+  return null;
+}
+
+/** See the question `unplace`. */
+export async function unplace(
+  { root, results, open }: CheckerAnswers['unplace']['request'],
+  signal: AbortSignal,
+): Promise<CheckerAnswers['unplace']['answer']> {
+  const { settings } = await loadSettings(root);
+  const texts = textsOf(open);
+  const undone =
+    settings &&
+    (await undoRelinking({
+      ...{ root, settings, signal, open: texts, paths: results },
+      ...{ memory: cacheFolder(), dryRun: false },
+    }));
+  return (undone && takenBack(undone)) ?? { edits: [], left: [] };
+}
+
+/** See the question `unmake`. */
+export async function unmakeAll(results: readonly string[]): Promise<CheckerAnswers['unmake']['answer']> {
+  const all = await unmake(cacheFolder(), results);
+  return {
+    removed: all.flatMap(({ file, reason }) => (reason === null ? path.basename(file) : [])),
+    left: all.flatMap(({ file, reason }) => (reason === null ? [] : { path: path.basename(file), reason })),
+  };
+}
+
+/** See the question `renaming`. @param reportOf what a book has in it */
+export async function renaming(
+  { root, names, open }: CheckerAnswers['renaming']['request'],
+  reportOf: (root: string) => Promise<Pick<BookReport, 'pictures'> | null>,
+  signal: AbortSignal,
+): Promise<PlaceEdit[]> {
+  const [{ settings }, report] = await Promise.all([loadSettings(root), reportOf(root)]);
+  if (!settings || !report) return [];
+  const renamed = new Map<string, string>();
+  for (const { path } of report.pictures)
+    for (const { from, to } of names)
+      if (path === from || path.startsWith(`${from}/`)) renamed.set(path, to + path.slice(from.length));
+  const lines = await relinkToRenamed({ root, settings, signal, open: textsOf(open) }, renamed);
+  return lines.map(editOf);
+}
+
+export const textsOf = (open: readonly OpenText[]): ReadonlyMap<string, string> =>
+  new Map(open.map(({ path, text }) => [path, text]));
+
+export const takenBack = ({
+  changes,
+  settings,
+  problems,
+}: Relinked): NonNullable<UndoAnswer['relinking']> => ({
+  edits: [...changes, ...settings].map(editOf),
+  left: problems.map(({ file, line, why }) => ({
+    path: line === null ? file : `${file}:${line}`,
+    reason: why,
+  })),
+});
+
+export const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({
+  ...rangeOf(from, { line, column }),
+  ...{ file, from, to },
+});
