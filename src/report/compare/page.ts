@@ -107,8 +107,8 @@ const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice
 
 const other = ({ path, page, findings }: OtherChange): Html =>
   html`${nameOf(path, page)}${
-    findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`
-  }${findings.ended.length > 0 && html`; ended: ${findings.ended.map(({ rule }) => rule).join(', ')}`}`;
+    findings.ended.length > 0 && `, ended: ${findings.ended.map(({ rule }) => rule).join(', ')}`
+  }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`}`;
 
 function changed(change: PictureChange, at: number, pictures: Pictures): Html {
   return html`
