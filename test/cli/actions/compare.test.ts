@@ -114,7 +114,7 @@ describe('evengrey compare', () => {
     const nothing = await evengrey(['compare', 'HEAD~1', '--no-cache'], { cwd: top });
     assert.match(
       nothing.stdout,
-      /^No picture of the book changed\. Nothing was judged: the 2 pictures were not looked\nat\.\n/,
+      /^No picture of the book changed\. Nothing was judged: the 2 pictures were not\nlooked at\.\n/,
     );
     assert.equal(nothing.code, 0);
   });

@@ -16,7 +16,7 @@ describe('a comparison as a text', () => {
       }),
     ]);
     assert.match(told, /\nb\.tif: new, after a\.tif, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
-    assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif\n {4}It prints oddly\.\n/);
+    assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif, of each:\n {4}It prints oddly\.\n/);
   });
 
   it('names what ended, and pictures that are judged otherwise though they did not change', () => {
