@@ -5,7 +5,7 @@ import type { PictureFacts } from '../shared/picture';
 import { forecastAll } from './forecasts';
 import type { Placement } from './layouts';
 import { largestPlaced } from './layouts/placed-size';
-import { spreadsOf } from './order';
+import { positionsIn, spreadsOf } from './order';
 import { bookPictures, standings } from './pictures';
 import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
@@ -45,10 +45,10 @@ export async function judgeBook(
   markReplaced(pictures);
   await forecastAll(pictures, signal);
   const { targets, rules } = settings;
-  const spreads = spreadsOf(
-    settings.spreads,
-    files.map(({ path }) => path),
-  );
+  const paths = files.map(({ path }) => path);
+  const spreads = spreadsOf(settings.spreads, paths);
+  const positions = positionsIn(paths, { spreads, placements });
+  for (const picture of pictures) picture.position = positions.get(picture.path) ?? null;
   const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial });
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),

@@ -1,4 +1,6 @@
+import type { BookPicture } from '../shared/finding';
 import { matcher } from './discovery/globs';
+import type { Placement } from './layouts';
 
 /** Where a picture stands in the book. */
 export interface Place {
@@ -20,39 +22,72 @@ export function spreadsOf(spreads: readonly (readonly string[])[], paths: Iterab
   );
 }
 
+/** What says in which order a book has its pictures. */
+export interface Arrangement {
+  /** Pictures that face each other, by their paths: those of `spreadsOf`. */
+  spreads: readonly (readonly string[])[];
+  /** Where layouts place pictures, by their path, in the order of the layouts. */
+  placements: ReadonlyMap<string, readonly Pick<Placement, 'inStyleSheet'>[]>;
+}
+
 /**
- * The pictures of a book in its order: spreads as the settings list them; what no spread names follows the picture that
- * is before it by name, as people count (`2.tif` before `10.tif`), and that one's whole spread.
+ * The pictures of a book in its order: that of the spreads in the settings, else that in which layouts place them, each
+ * where it comes first. What no spread names follows the picture that is before it in the layouts, and that one's whole
+ * spread; what no layout places comes last, by name, as people count (`2.tif` before `10.tif`). Where layouts place
+ * nothing, names stand for them.
  */
-export function inOrder(paths: Iterable<string>, spreads: readonly (readonly string[])[]): string[] {
+export function inOrder(paths: Iterable<string>, { spreads, placements }: Arrangement): string[] {
   const byName = [...new Set(paths)].sort(asCounted);
   const all = new Set(byName);
   const groups = spreads.map(names => names.filter(name => all.has(name))).filter(names => names.length);
   const groupOf = new Map(groups.flatMap(group => group.map(name => [name, group] as const)));
+  const placed = placedFirst(placements).filter(name => all.has(name));
   const first: string[] = [];
   let at = first;
-  for (const name of byName) {
+  for (const name of placed.length ? placed : byName) {
     const group = groupOf.get(name);
     if (group) at = group;
     else at.push(name);
   }
-  return [...new Set([...first, ...groups.flat()])];
+  return [...new Set([...first, ...groups.flat(), ...byName])];
 }
+
+/** The same as each picture's place, from 1; of none that only its name puts where it is. */
+export function positionsIn(paths: Iterable<string>, arrangement: Arrangement): Map<string, number> {
+  const order = inOrder(paths, arrangement);
+  const inLayouts = new Set(placedFirst(arrangement.placements));
+  const inSpreads = new Set(arrangement.spreads.flat());
+  const laidOut = order.some(path => inLayouts.has(path));
+  const arranged = order.some(path => inSpreads.has(path));
+  const stands = (path: string) => inSpreads.has(path) || (laidOut ? inLayouts.has(path) : arranged);
+  return new Map(order.flatMap((path, i) => (stands(path) ? [[path, i + 1] as const] : [])));
+}
+
+/** The pages of a report in the order of the book, those of a file in turn. */
+export const pagesInOrder = <Page extends Pick<BookPicture, 'path' | 'position'>>(
+  pages: readonly Page[],
+): Page[] => {
+  const at = ({ position }: Page) => position ?? Number.MAX_SAFE_INTEGER;
+  return [...pages].sort((x, y) => at(x) - at(y) || asCounted(x.path, y.path));
+};
+
+const placedFirst = (placements: Arrangement['placements']): string[] =>
+  [...placements].flatMap(([path, places]) => (places.some(({ inStyleSheet }) => !inStyleSheet) ? path : []));
 
 /** Finds the neighbours of pictures of a book. Those of another group, such as another part, are none. */
 export function placesIn(
   paths: Iterable<string>,
-  spreads: readonly (readonly string[])[],
+  arrangement: Arrangement,
   groupOf: (path: string) => string | null,
 ): (path: string) => Place {
-  const order = inOrder(paths, spreads);
+  const order = inOrder(paths, arrangement);
   const at = new Map(order.map((path, i) => [path, i]));
   const like = (path: string, next: string | undefined) =>
     next !== undefined && groupOf(next) === groupOf(path) ? next : null;
   return path => {
     const i = at.get(path);
     if (i === undefined) return { before: null, after: null, beside: [] };
-    const spread = spreads.find(names => names.includes(path)) ?? [];
+    const spread = arrangement.spreads.find(names => names.includes(path)) ?? [];
     return {
       before: like(path, order[i - 1]),
       after: like(path, order[i + 1]),
@@ -62,7 +97,7 @@ export function placesIn(
 }
 
 /** Runs of digits by what they count, everything else by code unit: the same on every machine. */
-function asCounted(x: string, y: string): number {
+export function asCounted(x: string, y: string): number {
   const [xs, ys] = [x, y].map(name => name.split(/(\d+)/));
   for (let i = 0; i < Math.min(xs.length, ys.length); i++) {
     if (xs[i] === ys[i]) continue;

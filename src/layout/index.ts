@@ -4,4 +4,4 @@ export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';
 export { keepsInks, shows, takes } from './takes';
-export type { Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';
+export type { Include, Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';

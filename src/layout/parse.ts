@@ -28,7 +28,7 @@ export function parseLayout(text: string, kind: LayoutKind, options: ParseOption
     .filter(({ path }) => path !== '')
     .map(draft => ({ ...draft, ...lineOf(draft.start) }))
     .sort((x, y) => x.start - y.start || x.end - y.end);
-  return { includes: [], isMain: false, passesOn: {}, ...rest, references };
+  return { includes: [], styles: [], isMain: false, passesOn: {}, ...rest, references };
 }
 
 /** Every picture that a layout source places, in the order of the text. */

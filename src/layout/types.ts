@@ -77,10 +77,19 @@ export interface PlacingMacro {
   size: LayoutSize | null;
 }
 
+export interface Include {
+  /** As written; an extension that was left out is added. */
+  path: string;
+  /** Where in the text it is taken in, in UTF-16 units. */
+  start: number;
+}
+
 export interface Source {
   references: Reference[];
-  /** Other sources that this one takes in, as written; an extension that was left out is added. */
-  includes: string[];
+  /** Other sources that this one takes in, in the order of the text. */
+  includes: Include[];
+  /** HTML: style sheets that the page links, as written. */
+  styles: string[];
   /** The source a tool is started on: LaTeX with a document class. Others cannot be told from parts. */
   isMain: boolean;
   passesOn: Inherited;

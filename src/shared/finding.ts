@@ -44,8 +44,13 @@ export interface BookPicture {
   forecasts: Forecast[];
   /** Printed size in mm where the settings say it, else the largest at which a layout places the picture. */
   placed: { width?: number; height?: number } | null;
-  /** Where layouts place it, by file and line; absent or empty where none does. */
+  /** Where layouts place it, in the order of the book; absent or empty where none does. */
   placedAt?: readonly PlacedAt[];
+  /**
+   * Its place in the order of the book, from 1, the same for all pages of a file; absent or null: neither spreads nor
+   * layouts give it one, and it comes after the others by name.
+   */
+  position?: number | null;
   /** Path of the toned picture whose tone this one is to match, where the settings name one. */
   reference?: string | null;
   /** Path of the converted copy in the book that took its place, so that it is not judged; absent or null: none did. */

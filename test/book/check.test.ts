@@ -14,15 +14,21 @@ async function check(
   settings: Partial<Settings> = {},
   {
     named = [''],
+    layouts = {},
     ...more
   }: {
     /** Files of it; else the whole book. */
     named?: string[];
+    /** Texts beside them. */
+    layouts?: Record<string, string>;
     signal?: AbortSignal;
     onProgress?: (done: number, total: number) => void;
   } = {},
 ) {
-  const root = temporaryFolder(Object.fromEntries(Object.keys(files).map(name => [name, ''])));
+  const root = temporaryFolder({
+    ...layouts,
+    ...Object.fromEntries(Object.keys(files).map(name => [name, ''])),
+  });
   const pool = { facts: async (file: string) => files[path.relative(root, file)] };
   return checkBook({
     root,
@@ -35,6 +41,32 @@ async function check(
 }
 
 describe('checking a book', () => {
+  it('says where each picture stands, by the layouts, though the report goes by names', async () => {
+    const names = ['1.png', '2.png', '3.png', '9.png'];
+    const files = Object.fromEntries(names.map(name => [name, [greyFacts(sha)]]));
+    const stands = async (settings: Partial<Settings>) => {
+      const layouts = { 'book.md': '![](3.png) ![](1.png)\n\n![](2.png) ![](3.png)\n' };
+      const { pictures } = await check(files, { pictures: ['*.png'], ...settings }, { layouts });
+      return pictures.map(({ path, position }) => [path, position]);
+    };
+    assert.deepEqual(await stands({}), [
+      ['1.png', 2],
+      ['2.png', 3],
+      ['3.png', 1],
+      ['9.png', null],
+    ]);
+    assert.deepEqual(await stands({ spreads: [['9.png', '2.png']] }), [
+      ['1.png', 2],
+      ['2.png', 4],
+      ['3.png', 1],
+      ['9.png', 3],
+    ]);
+    assert.deepEqual(
+      (await stands({ layouts: [] })).map(([, position]) => position),
+      [null, null, null, null],
+    );
+  });
+
   it('forecasts each picture on its own targets and counts what it found', async () => {
     const report = await check(
       {

@@ -1,5 +1,6 @@
 // no-unit-test: test/book/layouts/index.test.ts reads whole documents by it
 import {
+  type Include,
   type Inherited,
   type LayoutKind,
   normalised,
@@ -17,6 +18,8 @@ export interface Text {
 
 export interface Parsed {
   references: Reference[];
+  /** Of the others those that it takes in, by path. */
+  includes: Include[];
   /** Folders that the tool may be started in, beside that of the file: those of the documents it is part of. */
   mainFolders: string[];
 }
@@ -35,11 +38,17 @@ export async function parseDocuments(
     sources.push(parseLayout(text, kind, { textWidth }));
     await breathe();
   }
-  const parsed: Parsed[] = sources.map(({ references }) => ({ references, mainFolders: [] }));
   const places = new Map(texts.map(({ path }, at) => [path, at]));
+  const parsed = sources.map(({ references, includes }, at): Parsed => {
+    const taken = includes.flatMap(({ path, start }) => {
+      const to = includedAt(texts[at].path, path, places);
+      return to === undefined ? [] : { path: texts[to].path, start };
+    });
+    return { references, includes: taken, mainFolders: [] };
+  });
   for (const [at, { path, kind, text }] of texts.entries()) {
-    if (kind !== 'html' || !sources[at].includes.length) continue;
-    const sheets = sources[at].includes.flatMap(
+    if (kind !== 'html' || !sources[at].styles.length) continue;
+    const sheets = sources[at].styles.flatMap(
       href => includedAt(path, href.replace(/[?#].*/, ''), places) ?? [],
     );
     const styles = sheets.flatMap(sheet => (texts[sheet].kind === 'css' ? texts[sheet].text : []));
@@ -56,7 +65,7 @@ export async function parseDocuments(
       // AsciiDoc reads from top to bottom: what a file says further down does not hold above
       const told = kind === 'latex' || included.has(at);
       const { references } = told ? parseLayout(text, kind, { textWidth, inherited }) : sources[at];
-      parsed[at] = { references, mainFolders };
+      parsed[at] = { ...parsed[at], references, mainFolders };
       await breathe();
     }
   }
@@ -82,7 +91,7 @@ function documentsOf(
   const included = new Set<number>();
   for (const [at, { path: from, kind }] of texts.entries()) {
     if (kind !== 'latex' && kind !== 'asciidoc') continue; // a style sheet is shared by pages, and joins none of them
-    for (const path of sources[at].includes) {
+    for (const { path } of sources[at].includes) {
       const to = includedAt(from, path, places);
       if (to === undefined || to === at) continue;
       neighbours[at].push(to);

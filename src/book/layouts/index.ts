@@ -1,8 +1,9 @@
-import { candidates, normalised, type Reference, type Resolution, resolve } from '../../layout';
+import { candidates, type Include, normalised, type Reference, type Resolution, resolve } from '../../layout';
 import { breather } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { parseDocuments } from './documents';
 import { existingFiles } from './existing';
+import { inReadingOrder } from './reading-order';
 import { type LayoutFile, type LayoutFiles, layoutFiles, type Reading } from './sources';
 
 /** A picture that a layout places. */
@@ -15,6 +16,8 @@ export interface Placement {
   /** The picture, relative to the root. */
   picture: string;
   size: Reference['size'];
+  /** A style sheet names it, which says nothing of where in the book it stands. */
+  inStyleSheet?: true;
 }
 
 /** A line that places what is not there, or what may not be looked at. */
@@ -29,7 +32,9 @@ export interface Misplaced {
 export interface BookLayouts {
   /** The sources that were read. */
   files: string[];
+  /** In the order of the book; those of style sheets follow. */
   placements: Placement[];
+  /** File by file in the order of their lines, as is `outside`. */
   missing: Misplaced[];
   /** Out of the book's folder. */
   outside: Misplaced[];
@@ -38,8 +43,8 @@ export interface BookLayouts {
 
 type LayoutSettings = Pick<Settings, 'layouts' | 'ignore' | 'textWidth'>;
 
-/** What layouts place, and what they cannot, file by file in the order of their lines. */
-export function placementsOf({ sources, notRead }: Resolved): BookLayouts {
+/** What layouts place, and what they cannot. */
+export function placementsOf({ sources, notRead, named }: Resolved): BookLayouts {
   const all: BookLayouts = {
     files: sources.map(({ path }) => path),
     placements: [],
@@ -49,24 +54,40 @@ export function placementsOf({ sources, notRead }: Resolved): BookLayouts {
   };
   for (const { path: file, placed } of sources)
     for (const { reference, found } of placed) {
-      const { line, column, size } = reference;
-      if (found.kind === 'found') all.placements.push({ file, line, column, picture: found.path, size });
-      else if (found.kind !== 'elsewhere') {
-        const path = found.kind === 'missing' ? found.path : reference.path;
-        all[found.kind].push({ file, line, column, path });
-      }
+      const { line, column } = reference;
+      if (found.kind === 'found' || found.kind === 'elsewhere') continue;
+      const path = found.kind === 'missing' ? found.path : reference.path;
+      all[found.kind].push({ file, line, column, path });
     }
+  const texts = sources.map(({ path, placed, includes }) => ({
+    ...{ path, includes },
+    items: placed.map(one => ({ ...one, start: one.reference.start })),
+  }));
+  const styled: Placement[] = [];
+  for (const { source, item } of inReadingOrder(texts, named)) {
+    const { reference, found } = item;
+    const { line, column, size } = reference;
+    if (found.kind !== 'found') continue;
+    const placement: Placement = { file: source.path, line, column, picture: found.path, size };
+    if (reference.writing.at(-1)?.startsWith('css')) styled.push({ ...placement, inStyleSheet: true });
+    else all.placements.push(placement);
+  }
+  all.placements.push(...styled);
   return all;
 }
 
 /** A layout source, and where each of its pictures lies. */
 export interface ResolvedLayout extends LayoutFile {
+  /** Of the others those that it takes in, by path. */
+  includes: Include[];
   placed: { reference: Reference; found: Resolution }[];
 }
 
 export interface Resolved {
   sources: ResolvedLayout[];
   notRead: BookLayouts['notRead'];
+  /** Patterns of the settings that name them, in their order; null: all are read. */
+  named: readonly string[] | null;
 }
 
 /** The layouts of the book at `root` (absolute), each with the pictures that it places, in the order of its lines. */
@@ -86,7 +107,7 @@ export async function resolvedLayouts(
 export async function resolvedIn(
   { files, notRead }: LayoutFiles,
   existingOf: (asked: ReadonlySet<string>) => Promise<(path: string) => string | null>,
-  settings: Pick<LayoutSettings, 'textWidth'>,
+  settings: Pick<LayoutSettings, 'layouts' | 'textWidth'>,
   signal?: AbortSignal,
 ): Promise<Resolved> {
   const breathe = breather();
@@ -101,14 +122,14 @@ export async function resolvedIn(
   asked.delete('');
   const existing = await existingOf(asked);
   const sources = files.map((file, at) => {
-    const { references, mainFolders } = parsed[at];
+    const { references, includes, mainFolders } = parsed[at];
     const placed = references.map(reference => {
       const found = resolve(reference, file.path, file.kind, path => existing(path) !== null, {
         mainFolders,
       });
       return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
     });
-    return { ...file, placed };
+    return { ...file, includes, placed };
   });
-  return { sources, notRead };
+  return { sources, notRead, named: settings.layouts };
 }

@@ -12,7 +12,7 @@ export interface LaidOut {
   files: Found[];
   /** Placed, and not there: one entry a picture. */
   missing: { path: string; facts: PictureFacts[] }[];
-  /** Where each picture is placed, by its path. */
+  /** Where each picture is placed, by its path, in the order of the book; those of style sheets follow. */
   placements: ReadonlyMap<string, readonly Placement[]>;
   /** Pictures that no layout places, and a sentence of them; null where there are none, or layouts place nothing. */
   unplaced: { paths: string[]; told: string } | null;

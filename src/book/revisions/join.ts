@@ -51,7 +51,7 @@ export function joined({
   const { spreads } = sides.head.settings;
   const place = placesIn(
     sides.head.pages.keys(),
-    spreadsOf(spreads, sides.head.pages.keys()),
+    { spreads: spreadsOf(spreads, sides.head.pages.keys()), placements: sides.head.placements },
     path => parts.get(path) ?? null,
   );
   const changes = pages.map(({ kind, path, from, swapped, before: was, after: is }): PictureChange => {

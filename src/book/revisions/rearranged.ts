@@ -38,7 +38,7 @@ interface Stands {
 function standsIn({ settings, pages, placements }: Arranged, calledNow: (path: string) => string): Stands {
   const spreads = spreadsOf(settings.spreads, pages.keys());
   const spreadOf = new Map(spreads.flatMap(names => names.map(name => [name, names] as const)));
-  const order = orderOf(pages.keys(), spreads, placements);
+  const order = inOrder(pages.keys(), { spreads, placements });
   const stands = new Map<string, Stand>();
   for (const [at, path] of order.entries()) {
     const facing = (spreadOf.get(path) ?? []).filter(name => name !== path && pages.has(name));
@@ -50,23 +50,6 @@ function standsIn({ settings, pages, placements }: Arranged, calledNow: (path: s
   }
   const layouts = new Set([...stands.values()].map(({ layout }) => layout));
   return { order: order.map(calledNow), stands, layouts };
-}
-
-/** As layouts place them, each where it comes first; else by names and spreads, which also order what no layout places. */
-function orderOf(
-  paths: Iterable<string>,
-  spreads: readonly (readonly string[])[],
-  placements: Arranged['placements'],
-): string[] {
-  const byName = inOrder(paths, spreads);
-  const placed = byName.filter(path => placements.has(path));
-  const first = (path: string) => placements.get(path)![0];
-  placed.sort((x, y) => {
-    const [one, other] = [first(x), first(y)];
-    if (one.file !== other.file) return one.file < other.file ? -1 : 1;
-    return one.line - other.line || one.column - other.column;
-  });
-  return [...placed, ...byName.filter(path => !placements.has(path))];
 }
 
 /** The longest run, not without gaps, whose ranks rise: by the smallest end that a run of each length can have. */

@@ -2,7 +2,7 @@
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkLaidOut } from '../../book/check';
-import { placesIn, spreadsOf } from '../../book/order';
+import { type Arrangement, placesIn, spreadsOf } from '../../book/order';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
@@ -28,8 +28,7 @@ import { waiving, withWaivers } from './waived';
 export class OpenBook {
   #cache: Promise<FactsCache> | undefined;
   #report: BookReport | undefined;
-  /** Pictures that face each other. */
-  #spreads: string[][] = [];
+  #arrangement: Arrangement = { spreads: [], placements: new Map() };
   #recommend: Recommend | undefined;
   /** Null: there are none, since the settings cannot be used. */
   #layouts: OpenLayouts | null | undefined;
@@ -68,7 +67,11 @@ export class OpenBook {
       });
       const { report, notices } = withWaivers(judged, read);
       this.#report = report;
-      this.#spreads = spreadsOf(settings.spreads, new Set(report.pictures.map(({ path }) => path)));
+      const paths = new Set(report.pictures.map(({ path }) => path));
+      this.#arrangement = {
+        spreads: spreadsOf(settings.spreads, paths),
+        placements: found.placements,
+      };
       this.#recommend = recommendations(report.pictures, gainOf(settings));
       const findings = findingsByPicture(report.pictures, picture => recommendedFor(this.#known(picture)).to);
       this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => findings.get(picture) ?? []);
@@ -100,7 +103,7 @@ export class OpenBook {
   /** The book on one screen; null where the settings cannot be used. */
   async overview(signal: AbortSignal): Promise<Overview | null> {
     const report = await this.report(signal);
-    return report && overviewOf(report, this.#spreads);
+    return report && overviewOf(report, this.#arrangement.spreads);
   }
 
   /** See the question `waive`. */
@@ -142,12 +145,12 @@ export class OpenBook {
   placeOf(path: string): BookPlace | null {
     if (!this.#report) return null;
     const paths = this.#report.pictures.map(picture => picture.path);
-    return placesIn(paths, this.#spreads, () => null)(path);
+    return placesIn(paths, this.#arrangement, () => null)(path);
   }
 
   /** The first pages of the pictures on the same spread, in its order; none where it is on none. */
   spreadOf(path: string): PictureReport[] {
-    const spread = this.#spreads.find(paths => paths.includes(path)) ?? [];
+    const spread = this.#arrangement.spreads.find(paths => paths.includes(path)) ?? [];
     return spread.flatMap(each => this.pages(each).slice(0, 1));
   }
 

@@ -1,12 +1,12 @@
 import { lengthOf, units } from '../length';
 import { Mapped } from '../mapped';
 import { type Draft, looksLikePicture, plainDraft } from '../reference';
-import type { Inherited, LayoutSize } from '../types';
+import type { Include, Inherited, LayoutSize } from '../types';
 import { attributeList } from './attributes';
 
 export interface AsciidocText {
   drafts: Draft[];
-  includes: string[];
+  includes: Include[];
   passesOn: Inherited;
 }
 
@@ -21,7 +21,7 @@ const MACRO = /(?<![\w\\])image:(:?)([^\s:[\]][^\n[\]]{0,999})\[((?:[^\n]{0,2000
 /** The pictures of an AsciiDoc text, in linear time. */
 export function asciidocText(source: string, inherited: Inherited = {}, textWidth?: number): AsciidocText {
   const drafts: Draft[] = [];
-  const includes: string[] = [];
+  const includes: Include[] = [];
   const attributes = new Map<string, string>();
   let folders = inherited.folders ?? [];
   let verbatim: string | null = null;
@@ -64,7 +64,7 @@ export function asciidocText(source: string, inherited: Inherited = {}, textWidt
       }
     }
     const include = INCLUDE.exec(line);
-    if (include) includes.push(substituted(include[1], attributes));
+    if (include) includes.push({ path: substituted(include[1], attributes), start: index });
     for (const match of line.includes('image:') ? line.matchAll(MACRO) : []) {
       const [macro, block, target, list] = match;
       if (block && match.index > 0) continue;

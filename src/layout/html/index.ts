@@ -27,19 +27,19 @@ const ANYTHING = new Set(['input', 'object', 'embed']);
 export interface HtmlText {
   drafts: Draft[];
   /** Style sheets that the page links, as written. */
-  includes: string[];
+  styles: string[];
 }
 
 /**
- * The pictures of an HTML text. `textWidth`: mm that shares of the width are of; `styles`: texts of its linked style
+ * The pictures of an HTML text. `textWidth`: mm that shares of the width are of; `sheets`: texts of its linked style
  * sheets, which say sizes too.
  */
-export function htmlText(html: string, textWidth?: number, styles: readonly string[] = []): HtmlText {
+export function htmlText(html: string, textWidth?: number, sheets: readonly string[] = []): HtmlText {
   const tags = tagsOf(html);
   const own = tags.flatMap(({ content }) => content?.text ?? []);
-  const page = new Page(new Cascade([...styles, ...own]), textWidth);
+  const page = new Page(new Cascade([...sheets, ...own]), textWidth);
   const drafts: Draft[] = [];
-  const includes: string[] = [];
+  const styles: string[] = [];
   let base = '';
   for (const tag of tags) {
     const { name, attributes } = tag;
@@ -50,10 +50,10 @@ export function htmlText(html: string, textWidth?: number, styles: readonly stri
     const textOf = (key: string) => attributes.get(key)?.value.text ?? '';
     if (name === 'base') base ||= textOf('href').replace(/[^/]*$/, '');
     if (name === 'link' && /\bstylesheet\b/i.test(textOf('rel')) && !/\bscreen\b/i.test(textOf('media')))
-      includes.push(percentDecoded(textOf('href')));
+      styles.push(percentDecoded(textOf('href')));
     drafts.push(...picturesOf(tag, page.open(tag)));
   }
-  return { drafts: base ? drafts.map(draft => ({ ...draft, before: base })) : drafts, includes };
+  return { drafts: base ? drafts.map(draft => ({ ...draft, before: base })) : drafts, styles };
 }
 
 function picturesOf({ name, attributes, content }: Tag, size: LayoutSize | null): Draft[] {

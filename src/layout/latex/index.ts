@@ -1,6 +1,6 @@
 import { Mapped } from '../mapped';
 import { type Draft, looksLikePicture, plainDraft } from '../reference';
-import type { Inherited, LayoutSize, PlacingMacro } from '../types';
+import type { Include, Inherited, LayoutSize, PlacingMacro } from '../types';
 import { type Group, Groups } from './groups';
 import { liveText } from './live';
 import { type Definition, definitionAt } from './macros';
@@ -9,7 +9,7 @@ import { latexPath } from './path';
 
 export interface LatexText {
   drafts: Draft[];
-  includes: string[];
+  includes: Include[];
   isMain: boolean;
   passesOn: Inherited;
 }
@@ -59,7 +59,7 @@ export function latexText(source: string, inherited: Inherited = {}, textWidth?:
 class Scan {
   private readonly groups: Groups;
   private readonly drafts: Draft[] = [];
-  private readonly includes: string[] = [];
+  private readonly includes: Include[] = [];
   private readonly macros: Map<string, PlacingMacro>;
   private folders: readonly string[];
   private isMain = false;
@@ -183,12 +183,12 @@ class Scan {
     const written = text.slice(group.from, group.to).trim();
     if (name === 'usepackage' || name === 'RequirePackage') {
       if (written === 'geometry' && options) this.settle(Object.fromEntries(groups.options(options)));
-      for (const style of written.split(',')) this.includes.push(`${style.trim()}.sty`);
+      for (const style of written.split(',')) this.includes.push({ path: `${style.trim()}.sty`, start: at });
       return;
     }
     const second = IMPORTS.has(name) ? groups.braces(group.to + 1) : null;
     const path = latexPath(second ? written + text.slice(second.from, second.to) : written);
-    this.includes.push(/\.[a-z]{2,5}$/i.test(path) ? path : `${path}.tex`);
+    this.includes.push({ path: /\.[a-z]{2,5}$/i.test(path) ? path : `${path}.tex`, start: at });
   }
 
   private setting(name: string, at: number): void {
@@ -199,7 +199,7 @@ class Scan {
       const options = groups.brackets(at);
       if (options) this.settle(Object.fromEntries(groups.options(options)));
       const own = textOf(groups.braces(options ? options.to + 1 : at));
-      this.includes.push(`${own}.cls`);
+      this.includes.push({ path: `${own}.cls`, start: at });
     } else if (name === 'geometry' || name === 'newgeometry') {
       const options = groups.braces(at);
       if (options) this.settle(Object.fromEntries(groups.options(options)));

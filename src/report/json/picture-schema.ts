@@ -75,7 +75,11 @@ export const picture = object({
       line: whole('Of the path in it, from 1', 1),
       column: whole('Characters (UTF-16), from 1', 1),
     }),
-    'Where layouts place it, by file and line',
+    'Where layouts place it, in the order of the book; style sheets last',
+  ),
+  position: orNull(
+    whole('From 1, the same for all pages of a file', 1),
+    'Its place in the order of the book, among the pictures of this report: as `spreads` say it, else as the layouts place it first. Null where neither does: it comes after the others, by name. A style sheet gives no place',
   ),
   placed: orNull(
     object({

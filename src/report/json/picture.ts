@@ -32,6 +32,7 @@ export function pictureJson(report: PictureReport, shared: readonly Finding[]) {
     targets: picture.targets.map(target => target.name),
     replacedBy: picture.replacedBy ?? null,
     placedAt: (picture.placedAt ?? []).map(({ file, line, column }) => ({ file, line, column })),
+    position: picture.position ?? null,
     placed: picture.placed && {
       width: picture.placed.width ?? null,
       height: picture.placed.height ?? null,

@@ -1,4 +1,4 @@
-import { inOrder } from '../../book/order';
+import { pagesInOrder } from '../../book/order';
 import { processes } from '../../print';
 import { encodingName } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
@@ -102,7 +102,7 @@ function facing(pictures: readonly PictureReport[], spreads: readonly (readonly 
   const spreadOf = new Map(spreads.flatMap(spread => spread.map(path => [path, spread] as const)));
   const groups: number[][] = [];
   let before: readonly string[] | undefined;
-  for (const path of inOrder(pages.keys(), spreads)) {
+  for (const path of new Set(pagesInOrder(pictures).map(({ path }) => path))) {
     const spread = spreadOf.get(path);
     if (spread && spread === before) groups[groups.length - 1].push(...pages.get(path)!);
     else groups.push([...pages.get(path)!]);

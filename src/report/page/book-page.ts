@@ -1,5 +1,6 @@
 import bookStyle from '../../../media/book-page.css';
 import sheetStyle from '../../../media/sheet.css';
+import { pagesInOrder } from '../../book/order';
 import { count } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
 import { closing } from '../counts';
@@ -27,9 +28,13 @@ export const sheeted = ({ pictures, findings }: BookReport): boolean[] =>
 
 /**
  * A book as one page for a browser: what to do first, all pictures on one screen, then a sheet each. Nothing is loaded
- * from anywhere, no script runs. `shown` goes with `report.pictures`, entry by entry.
+ * from anywhere, no script runs. The pictures stand in the order of the book. `shownAs` goes with `pictures` of the
+ * report, entry by entry.
  */
-export function bookPage(title: string, report: BookReport, shown: readonly Shown[]): string {
+export function bookPage(title: string, unordered: BookReport, shownAs: readonly Shown[]): string {
+  const report = { ...unordered, pictures: pagesInOrder(unordered.pictures) };
+  const shownOf = new Map(unordered.pictures.map((picture, i) => [picture, shownAs[i]]));
+  const shown = report.pictures.map(picture => shownOf.get(picture)!);
   const sheets = report.pictures.map(picture => ({
     ...sheetOf(picture, report.findings, { light: null, series: 0 }),
     // said once, for the whole book
@@ -41,7 +46,7 @@ export function bookPage(title: string, report: BookReport, shown: readonly Show
     return { sheet: of, small: 'small' in as ? as.small : null, id: has[i] ? idOf(i) : null };
   });
   const remarks = remarksOf(report).flat();
-  const first = begin(report);
+  const first = begin(unordered);
   const rule = (id: string) => html`<code>evengrey explain ${id}</code>`;
   const page = html`
 <header class="book">

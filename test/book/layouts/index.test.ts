@@ -39,6 +39,35 @@ describe('the layouts of a book', () => {
     assert.deepEqual([found.missing, found.outside, found.notRead], [[], [], []]);
   });
 
+  it('place pictures in the order of the book: chapters where they are taken in, style sheets last', async () => {
+    const root = temporaryFolder({
+      'a/one.tex': tex`\includegraphics{p/4.jpg}\includegraphics{p/1.jpg}`,
+      'book.tex': tex`\documentclass{book}\includegraphics{p/3.jpg}
+        \input{a/one}\includegraphics{p/2.jpg}\includegraphics{p/4.jpg}`,
+      'a.css': 'body { background: url(p/5.jpg) }',
+      'z/10.adoc': 'image::p/6.jpg[]\n',
+      'z/9.adoc': 'image::p/7.jpg[]\n\ninclude::deep/x.adoc[]\n\nimage::p/8.jpg[]\n',
+      'z/deep/x.adoc': 'image::p/9.jpg[]\n',
+      'z/page.html':
+        '<style>body { background: url(../p/10.jpg) }</style><p style="background:url(../p/11.jpg)">',
+      ...Object.fromEntries(Array.from({ length: 11 }, (_, i) => [`p/${i + 1}.jpg`, ''])),
+    });
+    const order = async (settings = {}) =>
+      (await read(root, settings)).placements.map(({ picture, inStyleSheet }) =>
+        picture.replace(/p\/(.*)\.jpg/, inStyleSheet ? 'style $1' : '$1'),
+      );
+    const [latex, styles] = [
+      ['3', '4', '1', '2', '4'],
+      ['style 5', 'style 10'],
+    ];
+    assert.deepEqual(await order(), [...latex, '7', '9', '8', '6', '11', ...styles]);
+    assert.deepEqual(await order({ layouts: ['z', '**'] }), [
+      ...['7', '9', '8', '6', '11'],
+      ...latex,
+      ...['style 10', 'style 5'],
+    ]);
+  });
+
   it('are those that the settings name, a readme too, or none', async () => {
     const root = temporaryFolder({ 'README.md': '![](a.jpg)', 'b.md': '![](a.jpg)', 'a.jpg': '' });
     assert.deepEqual((await read(root, { layouts: ['README.md', 'a.jpg'] })).files, ['README.md']);

@@ -34,10 +34,19 @@ function splitBook(): string {
   return root;
 }
 
+/** A book whose layouts have another order than its names. */
+function laidOutBook(): string {
+  const root = evenBook({ process: 'offset-coated', pictures: 'plates', layouts: ['z.md', 'a.md'] }, 5);
+  fs.writeFileSync(path.join(root, 'a.md'), '![](plates/01.tif)\n');
+  fs.writeFileSync(path.join(root, 'z.md'), '![](plates/04.tif) ![](plates/02.tif)\n');
+  return root;
+}
+
 describe('evengrey merge', () => {
   for (const [what, book, count] of [
     ['a faulty book', faultyBook, 4],
     ['an even book, with more shards than pictures', evenBook, 6],
+    ['a book that is laid out', laidOutBook, 2],
     ['a book that hangs together, on targets with a profile', splitBook, 3],
   ] as const)
     it(`gives the report of one run to the byte, in every format: ${what}`, async () => {
@@ -51,6 +60,23 @@ describe('evengrey merge', () => {
         assert.equal(merged.code, one.code, format);
       }
     });
+
+  it('keeps the place of each picture in the layouts', async () => {
+    const merged = await evengrey(['merge', ...(await shards(laidOutBook(), 2)), '--format', 'json']);
+    const { pictures } = JSON.parse(merged.stdout) as {
+      pictures: { path: string; position: number | null }[];
+    };
+    assert.deepEqual(
+      pictures.map(({ path, position }) => [path, position]),
+      [
+        ['plates/01.tif', 3],
+        ['plates/02.tif', 2],
+        ['plates/03.tif', null],
+        ['plates/04.tif', 1],
+        ['plates/05.tif', null],
+      ],
+    );
+  });
 
   it('keeps conditions, named paths and what they did not hold, and has the gate', async () => {
     const root = splitBook();

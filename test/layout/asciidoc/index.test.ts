@@ -70,7 +70,7 @@ image::f.jpg[]`;
 
   it('stand in texts that are included', () => {
     const { includes, passesOn } = parseLayout(':imagesdir: img\ninclude::one.adoc[]\n', 'asciidoc');
-    assert.deepEqual(includes, ['one.adoc']);
+    assert.deepEqual(includes, [{ path: 'one.adoc', start: 16 }]);
     assert.deepEqual(references('image::a.jpg[]', 'asciidoc', { inherited: passesOn })[0].folders, ['img']);
   });
 });

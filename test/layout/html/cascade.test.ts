@@ -79,7 +79,7 @@ describe('sizes that style sheets say', () => {
   it('come from linked sheets too, weaker than those of the page', () => {
     const html =
       '<link rel=stylesheet href="a%20b.css"><link rel=stylesheet media=screen href=no.css><img src=a class=a>';
-    assert.deepEqual(parseLayout(html, 'html').includes, ['a b.css']);
+    assert.deepEqual(parseLayout(html, 'html').styles, ['a b.css']);
     const inherited = { styles: ['.a { width: 30mm } img { height: 9mm }'] };
     assert.deepEqual(sizes(html, 'html', { inherited }), ['a: 30 x 9']);
     assert.deepEqual(sizes(`<style>.a { width: 40mm }</style>${html}`, 'html', { inherited }), ['a: 40 x 9']);

@@ -106,7 +106,10 @@ describe('pictures in LaTeX', () => {
       'latex',
     );
     assert.equal(main.isMain, true);
-    assert.deepEqual(main.includes, ['book.cls', 'plates.sty', 'one.tex', 'parts/two.tex', 'deep/three.tex']);
+    assert.deepEqual(
+      main.includes.map(({ path }) => path),
+      ['book.cls', 'plates.sty', 'one.tex', 'parts/two.tex', 'deep/three.tex'],
+    );
     const [used] = references(tex`\p{a}`, 'latex', { inherited: main.passesOn });
     assert.deepEqual([used.path, used.folders], ['a', ['plates/', 'more plates/']]);
   });

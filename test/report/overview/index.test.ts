@@ -65,16 +65,26 @@ describe('a book on one screen', () => {
   });
 
   it('has the book’s order, what faces each other together, and the pages of a file in turn', () => {
-    const names = ['10.tif', '2.tif', '3.tif', '4.tif'];
+    const positions = { '10.tif': 4, '2.tif': 2, '3.tif': 3, '4.tif': 1, '9.tif': null, 'x10.tif': null };
     const pages = [picture('two.tif'), picture('two.tif', [], { page: 2 })];
-    const seen = overviewOf(report([...names.map(name => picture(name)), ...pages]), [
-      ['4.tif', '2.tif'],
-      ['gone.tif', '10.tif'],
-    ]);
+    const seen = overviewOf(
+      report([
+        ...Object.entries(positions).map(([name, position]) => ({ ...picture(name), position })),
+        ...pages.map(page => ({ ...page, position: 5 })),
+        { ...picture('x9.tif'), position: null },
+      ]),
+      [
+        ['4.tif', '2.tif'],
+        ['gone.tif', '10.tif'],
+      ],
+    );
     const shown = seen.spreads.map(spread =>
       spread.map(i => `${seen.pictures[i].path}${seen.pictures[i].page > 1 ? ' 2' : ''}`),
     );
-    assert.deepEqual(shown, [['4.tif', '2.tif'], ['3.tif'], ['10.tif'], ['two.tif', 'two.tif 2']]);
+    assert.deepEqual(shown, [
+      ...[['4.tif', '2.tif'], ['3.tif'], ['10.tif'], ['two.tif', 'two.tif 2']],
+      ...[['9.tif'], ['x9.tif'], ['x10.tif']],
+    ]);
   });
 
   it('tells parts and targets apart where there are several', () => {

@@ -34,6 +34,26 @@ describe('a book as one page', () => {
     assert.ok(page.includes('<p>The file is cut off.</p>'));
   });
 
+  it('has them in the order of the book, each with its own picture, and begins where the report does', () => {
+    const ordered = bookPage(
+      'A book',
+      report([
+        { ...picture('a.png', [finding('untagged', 'warning', 'A.')]), position: null },
+        { ...picture('b.png', [finding('untagged', 'warning', 'B.')]), position: 2 },
+        { ...picture('c.png', [finding('untagged', 'warning', 'C.')]), position: 1 },
+      ]),
+      ['of a', 'of b', 'of c'].map(bytes => ({ small: image(bytes), large: image(bytes) })),
+    );
+    const [contacts] = ordered.match(/<nav class="contacts"[\s\S]*?<\/nav>/)!;
+    const told = [...contacts.matchAll(/base64,([\w+/=]+)"[\s\S]*?<span>(\w\.png)/g)].map(
+      ([, bytes, name]) => `${Buffer.from(bytes, 'base64')}: ${name}`,
+    );
+    assert.deepEqual(told, ['of c: c.png', 'of b: b.png', 'of a: a.png']);
+    assert.match(ordered, /<p>Begin with a\.png:/);
+    const onward = [...ordered.matchAll(/Next that wants attention: (\w\.png)/g)].map(([, name]) => name);
+    assert.deepEqual(onward, ['b.png', 'a.png']);
+  });
+
   it('says first what to do', () => {
     assert.match(
       page,
