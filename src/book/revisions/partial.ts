@@ -74,7 +74,7 @@ function sentence(
   { all, paths }: { all: boolean; paths: readonly string[] },
 ): string[] {
   if (!changed) return [];
-  if (all)
+  if (all && paths.length)
     return [
       `The settings are not what they were, so all pictures were checked by them, not only what is ${which}: ${count(changed, 'picture')}.`,
     ];

@@ -125,7 +125,9 @@ describe('evengrey check --staged', () => {
     const top = temporaryFolder({ ...settings, ...plates(2) });
     git(top, 'init', '--quiet');
     git(top, 'add', '--all');
-    assert.deepEqual((await checked(top, ['--staged'])).paths, ['plates/01.tif', 'plates/02.tif']);
+    const first = await checked(top, ['--staged']);
+    assert.deepEqual(first.paths, ['plates/01.tif', 'plates/02.tif']);
+    assert.match(first.report.notices[0], /^Only what is staged was checked: 2 pictures/);
     const index = path.join(top, '.git/next-index-7.lock');
     fs.copyFileSync(path.join(top, '.git/index'), index);
     write(top, { 'plates/03.tif': pictures.neutral(3) });
