@@ -28,9 +28,9 @@ export interface FirstAnswers {
 /** What was found in a folder that is to be a book; paths relative to it, sorted. */
 export interface BookFolder {
   pictures: string[];
-  /** Of the pictures, those that layouts place. */
+  /** Of the pictures, those that layouts place, in their order. */
   placed: string[];
-  /** Sources that place pictures. */
+  /** Sources that place pictures, in the order of the book. */
   layouts: string[];
   /** Of the pictures, those that an earlier check knows: of one bit, in colour, with a tone of its own. */
   known: { line: string[]; colour: string[]; toned: string[] };

@@ -26,10 +26,11 @@ export async function bookFolder(
     pages.filter(({ facts }) => facts.some(page => page.encoding === encoding)).map(({ path }) => path);
   return {
     pictures: files.map(({ path }) => path),
-    placed: sorted(placing.map(({ picture }) => picture)),
-    layouts: sorted(placing.map(({ file }) => file)),
+    placed: inTurn(placing.map(({ picture }) => picture)),
+    layouts: inTurn(placing.map(({ file }) => file)),
     known: { line: stored('bilevel'), colour: stored('colour'), toned: stored('rgb-toned') },
   };
 }
 
-const sorted = (paths: readonly string[]): string[] => [...new Set(paths)].sort();
+/** Each once, in the order of the book: the settings that name layouts give it by their own. */
+const inTurn = (paths: readonly string[]): string[] => [...new Set(paths)];

@@ -69,6 +69,7 @@ function known(): string[] {
 function pages({ pictures, placed, layouts }: BookFolder): Entry[] {
   if (placed.length)
     return [
+      ...facing(placed),
       entry(
         [
           `The pictures of the book are those that its layouts place: ${placed.length} of the ${pictures.length} in this folder.`,
@@ -107,6 +108,14 @@ function pages({ pictures, placed, layouts }: BookFolder): Entry[] {
   ];
 }
 
+/** Before the line that is always there, so that it can be taken up as it stands. */
+function facing(placed: readonly string[]): Entry[] {
+  if (placed.length < 2) return [];
+  const told =
+    'No layout tells which pages face each other. Name them, spread by spread in the order of the book:';
+  return [entry([told, `"spreads": [[${placed.slice(0, 2).map(quoted).join(', ')}]],`], null)];
+}
+
 /** Null where pictures lie in the book's folder itself. */
 function topFolders(pictures: readonly string[]): string[] | null {
   if (pictures.some(path => !path.includes('/'))) return null;
@@ -134,8 +143,10 @@ function intents({ known: { line, colour, toned } }: BookFolder): Entry[] {
   ];
 }
 
+const quoted = (path: string): string => JSON.stringify(oneLine(written(path)));
+
 const list = (paths: readonly string[]): string => {
-  const some = paths.slice(0, MOST_NAMED).map(path => JSON.stringify(oneLine(written(path))));
+  const some = paths.slice(0, MOST_NAMED).map(quoted);
   const more = paths.length - some.length;
   return `[${some.join(', ')}]${more > 0 ? ` and ${more} more` : ''}`;
 };

@@ -238,7 +238,7 @@ export function settingsSchema(words: Words): Schema {
         ),
       },
       layouts: globs(
-        'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs. Left out: every one in this folder, readmes excepted.',
+        'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs, in the order of the book. Left out: every one in this folder by name, readmes excepted.',
       ),
       textWidth: millimetres(
         'Width of the text in mm. Where a layout says “half of the text width”, the printed size, and so the resolution, is known by it.',
@@ -246,7 +246,7 @@ export function settingsSchema(words: Words): Schema {
       spreads: {
         type: 'array',
         description:
-          'Pictures that are seen side by side, in the order of the book: one list of paths a spread.',
+          'Pictures that are seen side by side, in the order of the book: one list of paths a spread. Which pages face each other is read from no layout, so name them here. All others stand where the layouts place them, else by name.',
         items: { type: 'array', items: { type: 'string', minLength: 1 } },
       },
       rules: words.rules,

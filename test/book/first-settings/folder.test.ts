@@ -21,6 +21,23 @@ describe('a folder that is to be a book', () => {
     });
   });
 
+  it('has pictures and layouts in the order of the book, each once', async () => {
+    const root = temporaryFolder({
+      ...{ '1.jpg': '', '2.jpg': '', '3.jpg': '' },
+      '10.md': '![](1.jpg) ![](3.jpg)\n',
+      '9.md': '![](3.jpg) ![](2.jpg)\n',
+    });
+    const { pictures, placed, layouts } = await bookFolder(root, null);
+    assert.deepEqual(pictures, ['1.jpg', '2.jpg', '3.jpg']);
+    assert.deepEqual(
+      [placed, layouts],
+      [
+        ['3.jpg', '2.jpg', '1.jpg'],
+        ['9.md', '10.md'],
+      ],
+    );
+  });
+
   it('may be empty, and is left as it is', async () => {
     const root = temporaryFolder({});
     assert.deepEqual((await bookFolder(root, null)).pictures, []);

@@ -77,6 +77,14 @@ describe('the text of first settings', () => {
     assert.match(firstSettings(answers, found), /place: 2 of the 3 in this folder/);
   });
 
+  it('has facing pages named by hand, as they stand', async () => {
+    const pictures = ['3.jpg', '1.jpg', '2.jpg'];
+    const text = firstSettings(answers, { ...nothing, pictures, placed: pictures, layouts: ['book.md'] });
+    assert.deepEqual((await loaded(text)).spreads, []);
+    const { spreads, layouts } = await loaded(text.replace('// "spreads"', '"spreads"'));
+    assert.deepEqual([spreads, layouts], [[['3.jpg', '1.jpg']], ['book.md']]);
+  });
+
   it('names many layouts by their folder and ending', async () => {
     const layouts = Array.from({ length: 9 }, (_, n) => `chapters/${n}.md`);
     const found = { ...nothing, pictures: ['1.jpg'], placed: ['1.jpg'], layouts: [...layouts, 'cover.tex'] };

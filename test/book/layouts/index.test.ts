@@ -45,9 +45,9 @@ describe('the layouts of a book', () => {
       'book.tex': tex`\documentclass{book}\includegraphics{p/3.jpg}
         \input{a/one}\includegraphics{p/2.jpg}\includegraphics{p/4.jpg}`,
       'a.css': 'body { background: url(p/5.jpg) }',
-      'z/10.adoc': 'image::p/6.jpg[]\n',
-      'z/9.adoc': 'image::p/7.jpg[]\n\ninclude::deep/x.adoc[]\n\nimage::p/8.jpg[]\n',
-      'z/deep/x.adoc': 'image::p/9.jpg[]\n',
+      'z/10.adoc': 'image::../p/6.jpg[]\n',
+      'z/9.adoc': 'image::../p/7.jpg[]\n\ninclude::deep/x.adoc[]\n\nimage::../p/8.jpg[]\n',
+      'z/deep/x.adoc': 'image::../p/9.jpg[]\n',
       'z/page.html':
         '<style>body { background: url(../p/10.jpg) }</style><p style="background:url(../p/11.jpg)">',
       ...Object.fromEntries(Array.from({ length: 11 }, (_, i) => [`p/${i + 1}.jpg`, ''])),
