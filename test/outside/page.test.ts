@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import { bookPage } from '../../src/report/page/book-page';
 import type { Image } from '../../src/report/page/image';
 import { temporaryFolder } from '../book/support/folder';
-import { picture, report } from '../report/text/support';
+import { finding, picture, report } from '../report/text/support';
 import { need } from '../tools/need';
 
 /** The page of a book of two pictures, as a browser lays it out. */
@@ -70,7 +70,11 @@ describe('a book’s page in a browser', function () {
       .toBuffer();
     const image: Image = { type: 'image/png', bytes, fullWidth: 900, fullHeight: 1200 };
     const shown = { small: image, large: image };
-    const pages = await printed(bookPage('One', report([picture('only.png')]), [shown]), 'A4');
+    const told = 'Some of this picture loses its shading in print, since the file has shades there. '.repeat(
+      3,
+    );
+    const only = picture('only.png', [finding('blocked-shadows', 'note', told)]);
+    const pages = await printed(bookPage('One', report([only]), [shown]), 'A4');
     const sheets = pages.slice(pages.findIndex(text => /^\s*only\.png/.test(text)));
     assert.equal(sheets.length, 2);
     for (const words of [/Send it as it is/, /How it may print/, /one possible order below/])

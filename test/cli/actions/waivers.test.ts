@@ -116,6 +116,9 @@ describe('evengrey check --waive', () => {
       again.stderr,
       /0 findings waived\. What was not read cannot be waived: plates\/07\.tif and plates\/08\.tif\./,
     );
+    for (let i = 10; i < 15; i++) write(root, { [`plates/${i}.tif`]: pointer });
+    const many = await strict(root, '--waive');
+    assert.match(many.stderr, /0 findings waived\. What was not read cannot be waived: [^\n]*not-fetched/);
   });
 
   it('names no option where nobody can type one', async () => {
