@@ -6,6 +6,7 @@ import { repositoryOf } from '../../book/repository';
 import { arrive } from '../../remedy/keep/arrive';
 import { withTemporary } from '../../remedy/keep/temporary';
 import { writers } from '../../report/check';
+import { HEAD, isOwnResult } from '../../report/own';
 import { shownOf } from '../../report/page/shown';
 import { adviceOn } from '../../report/sheet/advice';
 import { contactDrawings, contactGreys } from '../../report/sheet/contact';
@@ -40,7 +41,7 @@ export async function contactsOf(
 
 /**
  * Writes the book's page as `evengrey check --format html` does: whole or not at all.
- * @throws where it cannot be written, and where something is there that was not to be replaced
+ * @throws where it cannot be written, and where something is there that was not to be replaced, or is none of our pages
  */
 export async function writePage(
   { root, file, replace }: CheckerAnswers['bookPage']['request'],
@@ -50,6 +51,7 @@ export async function writePage(
 ): Promise<null> {
   if (!/\.html?$/i.test(file))
     throw new Error('The page is for a browser: give it a name that ends in .html.');
+  await refuseOthers(file);
   const shown = await shownOf(report, {
     ...{ root, pool, signal },
     onProgress: (done, total) => onProgress({ done, total }),
@@ -68,4 +70,19 @@ export async function writePage(
     await (replace ? fs.rename(temporary, file) : arrive(temporary, file));
   });
   return null;
+}
+
+/** A layout is a page too: whoever says that it may be replaced may have meant another. @throws Error */
+async function refuseOthers(file: string): Promise<void> {
+  const handle = await fs.open(file).catch(() => null);
+  if (!handle) return;
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(HEAD), 0, HEAD, 0);
+    if (bytesRead && !isOwnResult(buffer.toString('utf8', 0, bytesRead)))
+      throw new Error(
+        `"${path.basename(file)}" is there already and is no page of Evengrey, so it is not written over. Give another name.`,
+      );
+  } finally {
+    await handle.close();
+  }
 }

@@ -10,16 +10,16 @@ import { increments } from '../increments';
  */
 export async function exportPage(root: vscode.Uri, checker: CheckerClient): Promise<string | undefined> {
   const t = vscode.l10n.t;
-  const name = `${path.posix.basename(root.path)}.html`;
   const target = await vscode.window.showSaveDialog({
     title: t('Export the Book as One HTML Page'),
     saveLabel: t('Export'),
-    defaultUri: vscode.Uri.joinPath(root, '..', name),
+    defaultUri: await freeName(root),
     filters: { HTML: ['html', 'htm'] },
   });
   if (!target) return;
   if (target.scheme !== 'file') return tell(t('The page can be written to a disk only.'));
   const replace = await isThere(target);
+  const name = path.posix.basename(target.path);
   try {
     await vscode.window.withProgress(
       { location: vscode.ProgressLocation.Notification, title: t('Writing {0}', name), cancellable: true },
@@ -36,11 +36,21 @@ export async function exportPage(root: vscode.Uri, checker: CheckerClient): Prom
     return tell(t('The page was not written: {0}', (error as Error).message));
   }
   const words = t(
-    '{0} is written: the whole book, its pictures too, in one file.',
-    path.posix.basename(target.path),
+    '{0} is written into {1}: the whole book, its pictures too, in one file.',
+    name,
+    path.dirname(target.fsPath),
   );
   void offerToOpen(words, target);
   return words;
+}
+
+/** A name inside the book's folder that nothing has yet: a layout may well be called as the folder is. */
+async function freeName(root: vscode.Uri): Promise<vscode.Uri> {
+  const stem = `${path.posix.basename(root.path)}-preview`;
+  for (let n = 1; ; n++) {
+    const file = vscode.Uri.joinPath(root, `${n === 1 ? stem : `${stem}-${n}`}.html`);
+    if (!(await isThere(file))) return file;
+  }
 }
 
 async function isThere(file: vscode.Uri): Promise<boolean> {
@@ -58,7 +68,13 @@ function tell(words: string): string {
 }
 
 async function offerToOpen(words: string, page: vscode.Uri): Promise<void> {
-  // a browser elsewhere has no way to a file of this machine
-  const open = vscode.env.remoteName ? [] : [vscode.l10n.t('Open in the Browser')];
-  if (await vscode.window.showInformationMessage(words, ...open)) await vscode.env.openExternal(page);
+  const t = vscode.l10n.t;
+  // a browser elsewhere has no way to a file of this machine; from the explorer it can be fetched
+  const open = vscode.env.remoteName
+    ? {
+        title: t('Show in the Explorer'),
+        run: () => vscode.commands.executeCommand('revealInExplorer', page),
+      }
+    : { title: t('Open'), run: () => vscode.env.openExternal(page) };
+  if (await vscode.window.showInformationMessage(words, open.title)) await open.run();
 }

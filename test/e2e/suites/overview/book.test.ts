@@ -17,7 +17,7 @@ import {
   workbenchText,
 } from '../../window';
 
-const PAGE = inWorkspace('../page.html').fsPath;
+const PAGE = inWorkspace('page.html').fsPath;
 
 const open = async () => {
   await vscode.commands.executeCommand('evengrey.showBook');
@@ -261,14 +261,19 @@ describe('the whole book on one screen', () => {
       await webviewClick('#export');
       await workbenchText('.quick-input-title', /Export the Book/);
       const value = () => workbenchEval<string>('.quick-input-box input', 'element.value');
-      await until('the name that is offered', value, offered => /\.html$/.test(offered));
+      await until('the name that is offered', value, offered =>
+        /\/overview\/overview-preview\.html$/.test(offered),
+      );
       await press('Control+a');
       await type(PAGE);
       await until('the name that is typed', value, typed => typed === PAGE);
       await press('Enter');
     };
     await write();
-    await workbenchText('.notifications-toasts', /page\.html is written/);
+    const toast = await workbenchText('.notification-toast', /is written into/);
+    assert.ok(toast.includes(path.dirname(PAGE)), toast);
+    assert.match(toast, /Open|Show in the Explorer/);
+    await screenshot('overview-exported');
     const page = await fs.readFile(PAGE, 'utf8');
     assert.match(page, /2 of 7 pictures want attention/);
     assert.equal([...page.matchAll(/<li><a href="#picture-\d+">/g)].length, 7);
@@ -276,6 +281,9 @@ describe('the whole book on one screen', () => {
     await fs.writeFile(PAGE, 'mine');
     await write();
     await workbenchText('.quick-input-message, .quick-input-widget', /already exists|overwrite/i);
+    assert.equal(await fs.readFile(PAGE, 'utf8'), 'mine');
+    await press('Enter');
+    await workbenchText('.notifications-toasts', /"page\.html" is there already and is no page of Evengrey/);
     assert.equal(await fs.readFile(PAGE, 'utf8'), 'mine');
     await press('Escape');
     await press('Escape');
