@@ -18,7 +18,11 @@ const page = bookPage(
   'A <book>',
   report([
     picture('plates/a&b.png', [finding('untagged', 'note', 'No profile: "none".')]),
-    picture('c.png', [finding('unreadable', 'error', 'Nothing can be said.')], brokenFacts('truncated')),
+    picture(
+      'plates/c.png',
+      [finding('unreadable', 'error', 'Nothing can be said.')],
+      brokenFacts('truncated'),
+    ),
   ]),
   shown,
 );
@@ -49,7 +53,7 @@ describe('a book as one page', () => {
       ([, bytes, name]) => `${Buffer.from(bytes, 'base64')}: ${name}`,
     );
     assert.deepEqual(told, ['of c: c.png', 'of b: b.png', 'of a: a.png']);
-    assert.match(ordered, /<p>Begin with a\.png:/);
+    assert.match(ordered, /<p>Begin with a\.png /);
     const onward = [...ordered.matchAll(/Next that wants attention: (\w\.png)/g)].map(([, name]) => name);
     assert.deepEqual(onward, ['b.png', 'a.png']);
   });
@@ -59,7 +63,7 @@ describe('a book as one page', () => {
       page,
       /<p class="verdict">1 of 2 pictures wants attention before this book is ordered\.<\/p>/,
     );
-    assert.match(page, /<p>Begin with c\.png: put the file right\./);
+    assert.match(page, /<p>Begin with plates\/c\.png: put the file right\./);
   });
 
   it('escapes names and messages, loads nothing and runs nothing', () => {
