@@ -193,13 +193,14 @@ async function inWebviews(page, selector) {
 
 /** A text that is waited for; where it never comes, what stood there last is told. */
 function asked(until, selector) {
-  let last = [];
+  // what was there and went again tells most
+  const seen = new Set();
   return {
     find(texts) {
-      last = texts;
+      for (const text of texts) seen.add(text);
       return texts.find(text => new RegExp(until).test(text));
     },
-    told: () => `text matching /${until}/ in ${selector}; there was ${JSON.stringify(last)}`,
+    told: () => `text matching /${until}/ in ${selector}; there was ${JSON.stringify([...seen])}`,
   };
 }
 

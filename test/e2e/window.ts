@@ -1,3 +1,5 @@
+import * as vscode from 'vscode';
+
 /** What a test does to the VS Code window, and what it reads there, as a user would. See bridge.mjs. */
 async function ask<T>(operation: string, body: object): Promise<T> {
   const response = await fetch(`${process.env.E2E_BRIDGE_URL}/${operation}`, {
@@ -36,6 +38,18 @@ export const workbenchText = (selector: string, until = /./) =>
   ask<string>('workbenchText', { selector, until: until.source });
 export const workbenchClick = (selector: string, text?: string) =>
   ask<void>('workbenchClick', { selector, text });
+/** Text of a message, once it matches: of one that shows itself, else, as who missed it would, of the list of all. */
+export async function messageText(until = /./): Promise<string> {
+  try {
+    return await workbenchText('.notification-toast', until);
+  } catch (error) {
+    await vscode.commands.executeCommand('notifications.showList');
+    const all = await workbenchText('.notifications-center', until).catch(() => null);
+    await vscode.commands.executeCommand('notifications.hideList');
+    if (all === null) throw error;
+    return all;
+  }
+}
 /** Presses a button of a message, which goes by that. */
 export const toastPress = (text: string) => ask<void>('toastPress', { text });
 export const workbenchHover = (selector: string, text?: string) =>

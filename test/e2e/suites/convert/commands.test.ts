@@ -6,6 +6,7 @@ import * as vscode from 'vscode';
 import { tiff } from '../../../cli/support/tiff';
 import { bookRead, closeAll, inWorkspace, rulesOn, sleep, spare, until } from '../../editor';
 import {
+  messageText,
   press,
   screenshot,
   toastPress,
@@ -57,7 +58,7 @@ describe('converting', () => {
     assert.match(first, /Equal red, green and blue/);
     await screenshot('convert-quick-pick');
     await answer('One grey channel', 'Lightness', 'Beside the picture');
-    const toast = await workbenchText(TOAST, /is written/);
+    const toast = await messageText(/is written/);
     assert.match(toast, /plate-7\.single-channel\.tif/);
     assert.match(toast, /Read again: single-channel, its lightness off by L\* 0\.\d+ at most/);
     assert.equal(await exists('pictures/plate-7.single-channel.tif'), true);
@@ -89,7 +90,7 @@ describe('converting', () => {
     const original = await hashOf(file);
     void vscode.commands.executeCommand('evengrey.convert', inWorkspace(file));
     await answer('Equal red, green and blue', 'Lightness', 'In place');
-    await workbenchText(TOAST, /is written/);
+    await messageText(/is written/);
     assert.notEqual(await hashOf(file), original);
     await until(
       'the finding to go',
@@ -97,7 +98,7 @@ describe('converting', () => {
       rules => !rules.includes('residual-chroma'),
     );
     await toastPress('Undo');
-    await workbenchText(TOAST, /is the original again, bit for bit/);
+    await messageText(/is the original again, bit for bit/);
     assert.equal(await hashOf(file), original);
     await until(
       'the finding to come back',
@@ -110,7 +111,7 @@ describe('converting', () => {
     const layout = await fs.readFile(at('book.md'), 'utf8');
     void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
     await answer('One grey channel', 'Lightness', 'the layouts place the result');
-    await workbenchText(TOAST, /layouts that place the result now: 1/);
+    await messageText(/layouts that place the result now: 1/);
     assert.match(
       await fs.readFile(at('book.md'), 'utf8'),
       /!\[Inks\]\(pictures\/plate-7\.single-channel\.tif\)/,
@@ -118,7 +119,7 @@ describe('converting', () => {
     await vscode.commands.executeCommand('notifications.clearAll');
     void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
     await answer('One grey channel', 'Lightness', 'the layouts place the result');
-    await workbenchText(TOAST, /1 skipped.*The layouts place what was converted already/);
+    await messageText(/1 skipped.*The layouts place what was converted already/);
     await fs.writeFile(at('book.md'), layout);
     await fs.rm(at('pictures/plate-7.single-channel.tif'));
   });
@@ -146,7 +147,7 @@ describe('converting', () => {
 
     it('leaves a line as it is that could place no result, and says so with the way out', async () => {
       await convert('Black ink alone');
-      const toast = await workbenchText(TOAST, /Lines left as they are: 1/);
+      const toast = await messageText(/Lines left as they are: 1/);
       assert.match(toast, /garden\.jpg\.black-only\.tif is written/);
       assert.match(toast, /book\.md:7: "pictures\/garden\.jpg" stays on the page: browsers show no TIFF/);
       await screenshot('convert-line-left');
@@ -156,7 +157,7 @@ describe('converting', () => {
 
     it('makes a PNG, and has the settings name it too, as one step', async () => {
       await convert('Equal red, green and blue');
-      const toast = await workbenchText(TOAST, /place the result now: 1/);
+      const toast = await messageText(/place the result now: 1/);
       assert.match(toast, /garden\.jpg\.rgb-neutral\.png is written/);
       assert.match(toast, /Names in evengrey\.json that go with them: 1/);
       assert.match(await textOf('book.md'), /!\[Garden\]\(pictures\/garden\.jpg\.rgb-neutral\.png\)/);
@@ -191,7 +192,7 @@ describe('converting', () => {
     await workbenchClick('.monaco-menu .action-item', 'Convert...');
     await workbenchText('.quick-input-title', /Convert 2 pictures \(/);
     await answer('One grey channel', 'Lightness', 'Beside the picture');
-    await workbenchText(TOAST, /2 converted/);
+    await messageText(/2 converted/);
     for (const file of ['pictures/plate-6.single-channel.png', 'pictures/plate-7.single-channel.tif']) {
       await written(file);
       await fs.rm(at(file));
@@ -203,7 +204,7 @@ describe('converting', () => {
     try {
       void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/broken.tif'));
       await answer('Equal red, green and blue', 'Lightness', 'Beside the picture');
-      assert.match(await workbenchText(TOAST, /failed/), /1 failed\. pictures\/broken\.tif: \w/);
+      assert.match(await messageText(/failed/), /1 failed\. pictures\/broken\.tif: \w/);
     } finally {
       await fs.rm(at('pictures/broken.tif'));
     }
@@ -215,7 +216,7 @@ describe('converting', () => {
     try {
       void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/sepia.tif'));
       await answer('Equal red, green and blue', 'Lightness', 'Beside the picture');
-      const toast = await workbenchText(TOAST, /sepia\.rgb-neutral\.tif is written/);
+      const toast = await messageText(/sepia\.rgb-neutral\.tif is written/);
       assert.match(toast, /lost a strong tone, which may be meant: 1\. See the report/);
     } finally {
       for (const name of await fs.readdir(at('pictures')))
@@ -229,7 +230,7 @@ describe('converting', () => {
       await fs.copyFile(path.join(spare(), 'large.jpg'), at('unplaced/large.jpg'));
       void vscode.commands.executeCommand('evengrey.convert', inWorkspace('unplaced'));
       await answer('One grey channel', 'Lightness', 'Beside the picture');
-      const toast = await workbenchText(TOAST, /no picture to convert/);
+      const toast = await messageText(/no picture to convert/);
       assert.match(toast, /1 picture was left out, since no layout places it: unplaced\/large\.jpg\. Name/);
     } finally {
       await fs.rm(at('unplaced'), { recursive: true });
@@ -247,9 +248,9 @@ describe('converting', () => {
       const pictures = large.map(inWorkspace);
       void vscode.commands.executeCommand('evengrey.convert', pictures[0], pictures);
       await answer('One grey channel', 'Lightness', 'In place');
-      await workbenchText(TOAST, /Converting 8 pictures/);
+      await messageText(/Converting 8 pictures/);
       await workbenchClick(`${TOAST} .monaco-button`, 'Cancel');
-      await workbenchText(TOAST, /Stopped\. Every picture is whole/);
+      await messageText(/Stopped\. Every picture is whole/);
       void vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace('large'));
       await until(
         'the originals',
@@ -277,6 +278,6 @@ describe('converting', () => {
     await type('Evengrey: Convert');
     await workbenchText('.quick-input-list', /Convert\.\.\./);
     await press('Enter');
-    await workbenchText(TOAST, /Open a picture first/);
+    await messageText(/Open a picture first/);
   });
 });

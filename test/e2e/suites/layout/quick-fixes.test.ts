@@ -3,18 +3,17 @@ import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, sleep, until } from '../../editor';
 import {
+  messageText,
   press,
   screenshot,
   toastPress,
   webviewText,
-  workbenchClick,
   workbenchEval,
   workbenchText,
 } from '../../window';
 import { typed } from './typed';
 
 const MENU = '.action-widget';
-const TOAST = '.notification-toast';
 const RESULT = 'pictures/plate-6.rgb-neutral.png';
 const at = (file: string) => inWorkspace(file).fsPath;
 const textOf = (file: string) => fs.readFile(at(file), 'utf8');
@@ -108,7 +107,7 @@ describe('quick fixes on the line of a picture', () => {
     );
     await screenshot('layout-quick-fix');
     await choose('Convert to rgb-neutral and place the result');
-    const toast = await workbenchText(TOAST, /is written/);
+    const toast = await messageText(/is written/);
     assert.match(toast, /plate-6\.rgb-neutral\.png is written\. Read again: rgb-neutral/);
     assert.match(toast, /layouts that place the result now: 2 \(chapters\/one\.md, plates\.tex\)/);
     assert.ok((await fs.stat(at(RESULT))).size > 1000);
@@ -131,9 +130,9 @@ describe('quick fixes on the line of a picture', () => {
     const editor = await open('chapters/one.md');
     await ask(editor, 'plate-6.png');
     await choose('Convert to rgb-neutral and place the result');
-    await workbenchText(TOAST, /is written/);
+    await messageText(/is written/);
     await toastPress('Undo');
-    const toast = await workbenchText(TOAST, /place the picture again/);
+    const toast = await messageText(/place the picture again/);
     assert.match(toast, /Taken away, since still as it was written: plate-6\.rgb-neutral\.png/);
     assert.match(toast, /place the picture again: 2 \(chapters\/one\.md, plates\.tex\)/);
     for (const [file, text] of stored) assert.equal(await textOf(file), text);
@@ -145,11 +144,11 @@ describe('quick fixes on the line of a picture', () => {
     const editor = await open('chapters/one.md');
     await ask(editor, 'plate-6.png');
     await choose('Convert to rgb-neutral and place the result');
-    await workbenchText(TOAST, /is written/);
+    await messageText(/is written/);
     await vscode.commands.executeCommand('notifications.clearAll');
     await vscode.commands.executeCommand('workbench.action.closeAllEditors');
     await vscode.commands.executeCommand('evengrey.undoConversion');
-    await workbenchText(TOAST, /place the picture again: 2 .*The results themselves stay/);
+    await messageText(/place the picture again: 2 .*The results themselves stay/);
     for (const [file, text] of stored) assert.equal(await textOf(file), text);
     await fs.stat(at(RESULT));
   });
@@ -158,7 +157,7 @@ describe('quick fixes on the line of a picture', () => {
     const editor = await open('plates.tex');
     await ask(editor, 'plate-7.tif');
     await choose('Convert to rgb-neutral and place the result');
-    await workbenchText(TOAST, /is written/);
+    await messageText(/is written/);
     await until(
       'the line',
       () => editor.document.getText(),
@@ -172,12 +171,9 @@ describe('quick fixes on the line of a picture', () => {
       text => text === stored.get('plates.tex'),
     );
     assert.notEqual(await textOf('plates.tex'), stored.get('plates.tex'), 'nothing is saved by itself');
-    await workbenchText(
-      TOAST,
-      /Undone, and not saved: on the disk these place the result still: plates\.tex/,
-    );
+    await messageText(/Undone, and not saved: on the disk these place the result still: plates\.tex/);
     await screenshot('layout-undone');
-    await workbenchClick(`${TOAST} .monaco-button`, 'Save');
+    await toastPress('Save');
     await until(
       'the file as it was',
       () => textOf('plates.tex'),
@@ -191,7 +187,7 @@ describe('quick fixes on the line of a picture', () => {
     await typed(editor.document, 'Not saved.\n\n');
     await ask(editor, 'plate-6.png');
     await choose('Convert to rgb-neutral and place the result');
-    const toast = await workbenchText(TOAST, /is written/);
+    const toast = await messageText(/is written/);
     assert.match(
       toast,
       /Changes of yours were not saved in chapters\/one\.md: the line is changed there too/,
@@ -209,7 +205,7 @@ describe('quick fixes on the line of a picture', () => {
     for (let time = 1; time <= 2; time++) {
       await ask(editor, 'plate-6.png');
       await choose('Convert to rgb-neutral and place the result');
-      await workbenchText(TOAST, time === 1 ? /is written/ : /1 skipped.*place the result now: \d/);
+      await messageText(time === 1 ? /is written/ : /1 skipped.*place the result now: \d/);
       assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
       await vscode.commands.executeCommand('notifications.clearAll');
       for (const [file, text] of stored) await fs.writeFile(at(file), text);
@@ -240,7 +236,7 @@ describe('quick fixes on the line of a picture', () => {
       );
       await ask(editor, 'plate-6.png');
       await choose('Convert all 2 pictures with residual-chroma');
-      await workbenchText(TOAST, /2 converted/);
+      await messageText(/2 converted/);
       assert.match(editor.document.getText(), /plate-5\.(jpg\.)?rgb-neutral\.(jpg|png)\)/);
       assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
     } finally {

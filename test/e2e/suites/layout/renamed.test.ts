@@ -2,9 +2,8 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { closeAll, extension, inWorkspace, problems, until } from '../../editor';
-import { screenshot, workbenchClick, workbenchText } from '../../window';
+import { messageText, screenshot, toastPress } from '../../window';
 
-const TOAST = '.notification-toast';
 const textOf = (file: string) => fs.readFile(inWorkspace(file).fsPath, 'utf8');
 
 describe('a picture that gets another name', () => {
@@ -41,13 +40,12 @@ describe('a picture that gets another name', () => {
 
   it('takes its lines along once that is wanted, in every layout, saved', async () => {
     await rename('pictures/plate-6.png', 'pictures/stamp.png');
-    await workbenchText(
-      TOAST,
+    await messageText(
       /plate-6\.png would be missing in print: the old name still stands in chapters\/one\.md, plates\.tex/,
     );
     await screenshot('layout-renamed');
     assert.equal(await textOf('chapters/one.md'), stored.get('chapters/one.md'), 'nothing unasked');
-    await workbenchClick(`${TOAST} .monaco-button`, 'Change the lines');
+    await toastPress('Change the lines');
     await until(
       'the line',
       () => textOf('chapters/one.md'),

@@ -4,6 +4,7 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import { closeAll, extension, inWorkspace, problems, sleep, until } from '../../editor';
 import {
+  messageText,
   press,
   screenshot,
   toastPress,
@@ -15,7 +16,6 @@ import {
 
 const ROW = '.quick-input-list .monaco-list-row';
 const WALKTHROUGH = '.gettingStartedContainer';
-const TOAST = '.notification-toast';
 const settings = () => inWorkspace('evengrey.json').fsPath;
 const run = (command: string, ...named: unknown[]) => void vscode.commands.executeCommand(command, ...named);
 
@@ -45,7 +45,7 @@ describe('a folder of pictures that is no book yet', () => {
 
   it('is told, by a command that wants a book, how it becomes one', async () => {
     run('evengrey.check');
-    const toast = await workbenchText(TOAST, /no book here yet/);
+    const toast = await messageText(/no book here yet/);
     assert.match(toast, /a file evengrey\.json that says how it is printed/);
     await screenshot('start-no-book');
     await toastPress('Write First Settings...');
@@ -71,7 +71,7 @@ describe('a folder of pictures that is no book yet', () => {
 
   it('is told where its files must lie, if they are on no disk', async () => {
     run('evengrey.writeSettings', vscode.Uri.from({ scheme: 'not-a-disk', path: '/book' }));
-    await workbenchText(TOAST, /A book is checked where its files lie on a disk/);
+    await messageText(/A book is checked where its files lie on a disk/);
   });
 
   it('becomes one by four answers, with what was found in it', async () => {
@@ -108,7 +108,7 @@ describe('a folder of pictures that is no book yet', () => {
   it('keeps settings that are there, opens them, and says so', async () => {
     const before = await fs.readFile(settings(), 'utf8');
     run('evengrey.writeSettings');
-    await workbenchText(TOAST, /This book has settings already: evengrey\.json stays as it is/);
+    await messageText(/This book has settings already: evengrey\.json stays as it is/);
     assert.equal(vscode.window.activeTextEditor?.document.fileName, settings());
     assert.equal(await fs.readFile(settings(), 'utf8'), before);
   });
@@ -132,7 +132,7 @@ describe('a folder of pictures that is no book yet', () => {
     await workbenchClick(`${WALKTHROUGH} .monaco-button`, 'Make the Demo Book');
     await makeHere();
     await until('the first step done', stepsDone, done => done.includes('Make the demo book'), 90_000);
-    await workbenchText(TOAST, /The demo book is in evengrey-demo/);
+    await messageText(/The demo book is in evengrey-demo/);
     const pictures = await fs.readdir(path.join(folder.fsPath, 'pictures'));
     assert.ok(pictures.length >= 8, pictures.join());
     await until(
@@ -144,7 +144,7 @@ describe('a folder of pictures that is no book yet', () => {
     await vscode.commands.executeCommand('notifications.clearAll');
     run('evengrey.makeDemo');
     await makeHere();
-    await workbenchText(TOAST, /is not empty, and the demo overwrites nothing/);
+    await messageText(/is not empty, and the demo overwrites nothing/);
     await vscode.workspace.fs.delete(folder, { recursive: true });
   }).timeout(180_000);
 
