@@ -1,3 +1,4 @@
+// no-unit-test: test/remedy/relinking/follow.test.ts has settings read and rewritten by it
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { type Node, parseTree } from 'jsonc-parser';

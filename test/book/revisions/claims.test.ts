@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { changesOf, claimsOn, isOfBook } from '../../../src/book/revisions/claims';
+import { changesOf, claimsOn, isOfBook, matchClaims } from '../../../src/book/revisions/claims';
 import type { Finding, PictureReport } from '../../../src/shared/finding';
 
 const finding = (
@@ -42,5 +42,14 @@ describe('findings before and after', () => {
     ];
     assert.deepEqual(rules(claimsOn(picture, shared)), ['own', 'named']);
     assert.deepEqual(rules(shared.filter(isOfBook)), ['note', 'whole']);
+  });
+  it('that no way of storing has the majority speak against the match of every picture in it', () => {
+    const split = finding('mixed', {
+      convert: ['y.tif'],
+      groups: [{ pictures: ['x.tif'] }, { pictures: ['y.tif'] }],
+    });
+    const of = (path: string) =>
+      rules(matchClaims({ path, findings: [] } as unknown as PictureReport, [split]));
+    assert.deepEqual(['x.tif', 'y.tif', 'z.tif'].map(of), [['mixed'], ['mixed'], []]);
   });
 });

@@ -1,0 +1,51 @@
+import assert from 'node:assert/strict';
+import type { JudgedBook } from '../../../src/book/judge-book';
+import { tally } from '../../../src/book/revisions/tally';
+import type { Finding } from '../../../src/shared/finding';
+
+const finding = (rule: string, severity: Finding['severity'], pictures: string[] = []): Finding => ({
+  ...{ rule, severity, message: rule },
+  data: pictures.length ? { pictures } : {},
+});
+const book = (own: Record<string, Finding[]>, findings: Finding[] = []) =>
+  ({
+    pictures: Object.entries(own).map(([path, some]) => ({ path, findings: some })),
+    findings,
+  }) as unknown as JudgedBook;
+
+const NONE = { errors: 0, warnings: 0, notes: 0 };
+
+describe('findings counted before and after', () => {
+  it('count once each, of how many pictures they may be said', () => {
+    const shared = finding('mixed', 'error', ['a', 'b', 'c']);
+    const own = finding('own', 'warning');
+    const after = book({ a: [], b: [own], c: [] }, [shared]);
+    const told = [
+      { new: [shared], ended: [] },
+      { new: [shared, own], ended: [] },
+      { new: [], ended: [] },
+    ];
+    assert.deepEqual(tally(book({ a: [], b: [], c: [] }), after, told), {
+      new: { ...NONE, errors: 1, warnings: 1 },
+      ended: NONE,
+      unchanged: NONE,
+    });
+  });
+
+  it('stay where nobody tells anything new of them', () => {
+    const stays = finding('stays', 'note');
+    assert.deepEqual(tally(book({ a: [] }, [stays]), book({ a: [] }, [stays]), []).unchanged, {
+      ...NONE,
+      notes: 1,
+    });
+  });
+
+  it('about several pictures have ended once they have for all of them', () => {
+    const shared = finding('mixed', 'error', ['a', 'b']);
+    const before = book({ a: [], b: [] }, [shared]);
+    const after = book({ a: [], b: [] });
+    const one = { new: [], ended: [shared] };
+    assert.deepEqual(tally(before, after, [one]).ended, NONE);
+    assert.deepEqual(tally(before, after, [one, one]).ended, { ...NONE, errors: 1 });
+  });
+});

@@ -1,0 +1,31 @@
+import assert from 'node:assert/strict';
+import { keepsInks, shows, takes } from '../../src/layout';
+
+// Sources beside the table in src/layout/takes.ts.
+describe('what the tool of a layout can place', () => {
+  it('is told by the extension, in any case', () => {
+    for (const kind of ['markdown', 'html', 'css', 'asciidoc'] as const) {
+      assert.deepEqual(
+        ['a.JPG', 'b/a.b.png', 'a.webp', 'a.tif', 'a.psd', 'tif'].map(name => takes(kind, name)),
+        [true, true, true, false, false, false],
+      );
+      assert.equal(shows(kind), 'browsers show');
+    }
+    assert.deepEqual(
+      ['a.jpeg', 'a.pdf', 'a.webp', 'a.tiff'].map(name => takes('latex', name)),
+      [true, true, false, false],
+    );
+    assert.deepEqual(
+      ['a.jpg', 'a.webp', 'a.tif'].map(name => takes('typst', name)),
+      [true, true, false],
+    );
+  });
+
+  it('keeps ink values where the file goes into the print as it is', () => {
+    assert.deepEqual(
+      (['html', 'typst', 'latex'] as const).map(kind => keepsInks(kind, 'a.jpg')),
+      [false, false, true],
+    );
+    assert.equal(keepsInks('latex', 'a.png'), false);
+  });
+});
