@@ -3,5 +3,5 @@ export { isAbout, kindOf } from './kinds';
 export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';
-export { keepsInks, shows, takes } from './takes';
+export { jpegKeepsInks, shows, takes } from './takes';
 export type { Include, Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';

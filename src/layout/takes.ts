@@ -5,8 +5,8 @@ interface Tool {
   /** How a sentence begins on what it cannot place: `browsers show` no TIFF. */
   shows: string;
   places: readonly string[];
-  /** Those of them whose ink values reach the print as they are stored. */
-  keepsInks: readonly string[];
+  /** The ink values of a JPEG reach the print as they are stored. */
+  keepsInks: boolean;
 }
 
 /**
@@ -16,7 +16,7 @@ interface Tool {
 const browsers: Tool = {
   shows: 'browsers show',
   places: 'jpg jpeg jpe jfif png gif svg webp avif'.split(' '),
-  keepsInks: [],
+  keepsInks: false,
 };
 
 const tools: Record<LayoutKind, Tool> = {
@@ -24,25 +24,27 @@ const tools: Record<LayoutKind, Tool> = {
   html: browsers,
   css: browsers,
   asciidoc: browsers,
-  // pdftex.def of the LaTeX graphics bundle, with epstopdf and svg; a JPEG goes into the PDF as it is. XeTeX and LuaTeX
-  // place these, too
+  // pdftex.def of the LaTeX graphics bundle, with epstopdf and svg; a JPEG goes into the PDF as it is. From memory: XeTeX
+  // and LuaTeX place these, too
   latex: {
     shows: 'pdfTeX takes',
     places: 'jpg jpeg png pdf eps svg'.split(' '),
-    keepsInks: 'jpg jpeg pdf eps'.split(' '),
+    keepsInks: true,
   },
-  // Typst's reference, "image"; that ink values of a JPEG do not arrive is its open issue 3781
-  typst: { shows: 'Typst takes', places: 'jpg jpeg png gif svg webp pdf'.split(' '), keepsInks: ['pdf'] },
+  // Typst's reference, "image", and version 0.14.2, which places `.jfif` too and puts a JPEG of inks into a PDF as it is
+  typst: {
+    shows: 'Typst takes',
+    places: 'jpg jpeg jfif png gif svg webp pdf'.split(' '),
+    keepsInks: true,
+  },
 };
 
-const has = (extensions: readonly string[], path: string): boolean =>
-  extensions.includes(path.slice(path.lastIndexOf('.') + 1).toLowerCase());
-
 /** Whether a kind of layout can place files of this name. */
-export const takes = (kind: LayoutKind, path: string): boolean => has(tools[kind].places, path);
+export const takes = (kind: LayoutKind, path: string): boolean =>
+  tools[kind].places.includes(path.slice(path.lastIndexOf('.') + 1).toLowerCase());
 
-/** Whether the ink values of a file of this name reach the print through this kind of layout. */
-export const keepsInks = (kind: LayoutKind, path: string): boolean => has(tools[kind].keepsInks, path);
+/** Whether the ink values of a JPEG reach the print through this kind of layout. */
+export const jpegKeepsInks = (kind: LayoutKind): boolean => tools[kind].keepsInks;
 
 /** Who shows or takes the pictures of a kind of layout: a sentence goes on with what. */
 export const shows = (kind: LayoutKind): string => tools[kind].shows;

@@ -32,8 +32,6 @@ export interface Converting extends Selecting {
   dryRun: boolean;
   /** Has the layouts of the book place the results, where these lie in its folder and have a name of their own. */
   relink: boolean;
-  /** With it no layout is written: its lines are only told, for the editor that has these texts open. */
-  open?: ReadonlyMap<string, string>;
 }
 
 /**

@@ -23,7 +23,10 @@ export interface Selecting {
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
   place: Place;
-  /** Texts of layouts that an editor has open and has not saved (see `Reading`). */
+  /**
+   * Texts of layouts and settings that an editor has open and has not saved (see `Reading`). With them no layout is
+   * written: its lines are only told.
+   */
   open?: ReadonlyMap<string, string>;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number, path: string) => void;

@@ -27,7 +27,7 @@ export function endOf(error: unknown, signal: AbortSignal | undefined): { stoppe
 
 /**
  * Why a picture was not converted, in a sentence, from whatever was thrown.
- * @param folder where it was to be written (absolute), where the error names no file
+ * @param folder where it was to be written (absolute)
  * @throws DiskFull, and what is no picture's own failure
  */
 export function troubleOf(error: unknown, folder: string): string {
@@ -36,7 +36,7 @@ export function troubleOf(error: unknown, folder: string): string {
   const { code, path: file, dest = file } = error as NodeJS.ErrnoException & { dest?: string };
   if (code === 'ENOSPC' || code === 'EDQUOT') throw new DiskFull(DISK_FULL);
   if (typeof code !== 'string' || !/^E[A-Z0-9]+$/.test(code)) throw error;
-  if (code === 'EACCES' || code === 'EPERM') return noRight(dest ? path.dirname(dest) : folder);
+  if (code === 'EACCES' || code === 'EPERM') return noRight(dest, folder);
   return sentences[code] ?? `The file system refused it (${code}). The picture was left as it is.`;
 }
 
@@ -52,8 +52,10 @@ function lost(failure: ChildFailure): string {
   }
 }
 
-const noRight = (folder: string) =>
-  `The folder "${folder}" may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.`;
+const noRight = (file: string | undefined, folder: string) =>
+  file === undefined || path.dirname(file) === folder
+    ? `The folder "${folder}" may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.`
+    : `You have no right to "${file}", so nothing was changed. Give yourself the right to read and to write there.`;
 
 const sentences: Record<string, string> = {
   EROFS:

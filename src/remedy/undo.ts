@@ -19,14 +19,15 @@ export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' |
   dryRun: boolean;
   /** The user's cache folder: it knows which lines of layouts were relinked. */
   memory: string;
-  /** With it no layout is written (see `Converting`). */
+  /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
 };
 
 /**
  * Brings back what conversions in place replaced, bit for bit, where the picture still is what the conversion made of
  * it, and has layouts place the originals again. Pictures that were moved since are found by their content.
- * @throws RemedyError where another run is at work on the book; the signal's reason when cancelled
+ * Cancelling between pictures ends it in good order: what was brought back is told.
+ * @throws RemedyError where another run is at work on the book; the signal's reason when cancelled before the first
  */
 export function undoConversions(how: Undoing): Promise<UndoReport> {
   return how.dryRun ? undoAll(how) : withKeep(how.root, () => undoAll(how));

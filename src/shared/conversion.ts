@@ -62,14 +62,23 @@ export interface ConvertReport {
   stopped: string | null;
 }
 
-/** A line that names another picture now. `from`, `to`: as they stand in the source. */
+/** A line that names another picture now. Paths are relative to the book's root. */
 export interface RelinkedLine {
   file: string;
+  /** From 1. */
   line: number;
   column: number;
+  /** As they stand in the source. */
   from: string;
   to: string;
   picture: string;
+}
+
+/** A line that was left as it was, or a whole file (`line` null), and why. */
+export interface UnchangedLine {
+  file: string;
+  line: number | null;
+  why: string;
 }
 
 export interface Relinked {
@@ -79,8 +88,7 @@ export interface Relinked {
   settings: RelinkedLine[];
   /** How many of the pictures that are to be placed layouts placed before, so that nothing had to be changed for them. */
   placedBefore: number;
-  /** Lines that were left as they were, or whole files (`line` null), and why. */
-  problems: { file: string; line: number | null; why: string }[];
+  problems: UnchangedLine[];
 }
 
 export interface UndoReport {

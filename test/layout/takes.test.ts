@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { keepsInks, shows, takes } from '../../src/layout';
+import { jpegKeepsInks, shows, takes } from '../../src/layout';
 
 // Sources beside the table in src/layout/takes.ts.
 describe('what the tool of a layout can place', () => {
@@ -16,16 +16,16 @@ describe('what the tool of a layout can place', () => {
       [true, true, false, false],
     );
     assert.deepEqual(
-      ['a.jpg', 'a.webp', 'a.tif'].map(name => takes('typst', name)),
-      [true, true, false],
+      ['a.jpg', 'a.jfif', 'a.webp', 'a.tif'].map(name => takes('typst', name)),
+      [true, true, true, false],
     );
   });
 
-  it('keeps ink values where the file goes into the print as it is', () => {
-    assert.deepEqual(
-      (['html', 'typst', 'latex'] as const).map(kind => keepsInks(kind, 'a.jpg')),
-      [false, false, true],
-    );
-    assert.equal(keepsInks('latex', 'a.png'), false);
-  });
+  it('keeps the ink values of a JPEG where it goes into the print as it is', () =>
+    assert.deepEqual((['html', 'markdown', 'typst', 'latex'] as const).map(jpegKeepsInks), [
+      false,
+      false,
+      true,
+      true,
+    ]));
 });

@@ -340,7 +340,10 @@ describe('batch, with the layouts relinked', () => {
     const asJpeg = await run(root, { wish: { ...inks, format: 'jpeg' }, relink: true });
     assert.deepEqual(
       asJpeg.relinking!.changes.map(({ file, to }) => [file, to]),
-      [['plates.tex', '{x/a.black-only}.jpg']],
+      [
+        ['plates.tex', '{x/a.black-only}.jpg'],
+        ['plates.typ', 'x/a.black-only.jpg'],
+      ],
     );
   });
 
@@ -493,6 +496,11 @@ describe('batch, when something goes wrong', () => {
     ['a crash', new ChildFailure('crashed', 'x'), /crashed on this picture/],
     ['a hanging converter', new ChildFailure('timeout', 'no answer within 5 seconds'), /5 seconds/],
     ['a folder without the right to write', system('EACCES'), /^The folder "\/.*" may not be written to/],
+    [
+      'an original that may not be read',
+      Object.assign(system('EACCES'), { path: '/elsewhere/original' }),
+      /^You have no right to "\/elsewhere\/original"/,
+    ],
     ['a read-only disk', system('EROFS'), /read-only/],
     ['a name that is too long', system('ENAMETOOLONG'), /too long/],
     ['whatever else a file system says', system('EIO'), /\(EIO\)/],
@@ -576,6 +584,20 @@ describe('batch, when something goes wrong', () => {
     assert.match(report.conversions[3].reason!, /Not converted: the work was stopped/);
     assert.deepEqual(fs.readdirSync(root), ['.evengrey', '1.jpg', '2.jpg', '3.jpg', '4.jpg']);
     assert.equal(contents(root)['4.jpg'], 'colour 4');
+  });
+
+  it('has all layouts place the results once all are made, though it is stopped then', async () => {
+    const root = book({ '1.jpg': 'colour 1', 'a.md': '![a](1.jpg)', 'b.md': '![b](1.jpg)' });
+    const stop = new AbortController();
+    // told once it is read, and once it is made
+    let told = 0;
+    const onProgress = () => ++told === 2 && stop.abort(new Error('stopped'));
+    const { relinking, stopped } = await run(root, { signal: stop.signal, onProgress, relink: true });
+    assert.equal(stopped, null);
+    assert.deepEqual(
+      relinking!.changes.map(({ file }) => file),
+      ['a.md', 'b.md'],
+    );
   });
 
   it('sweeps what a killed run left, in the folders it writes to', async () => {

@@ -1,34 +1,13 @@
 import { type LayoutKind, pathFrom, type Reference, relink } from '../../layout';
+import type { RelinkedLine, UnchangedLine } from '../../shared/conversion';
 import { type ResolvedLayout, resolvedLayouts } from '.';
 import { replaceText, unwritable } from './replace-text';
 import type { Reading } from './sources';
 
 type LayoutSettings = Parameters<typeof resolvedLayouts>[1];
 
-/** A line of a layout that names another picture now. */
-export interface Relinked {
-  /** Relative to the root. */
-  file: string;
-  /** From 1. */
-  line: number;
-  column: number;
-  /** As they stand in the source. */
-  from: string;
-  to: string;
-  /** Relative to the root. */
-  picture: string;
-}
-
-/** A line or a file that was left as it was, and why. */
-export interface NotRelinked {
-  file: string;
-  /** Null: the whole file. */
-  line: number | null;
-  why: string;
-}
-
 /** How the path at a place is to be written, exactly; null: it stays as it is. */
-export type Exactly = (place: Pick<Relinked, 'file' | 'line' | 'column' | 'from'>) => string | null;
+export type Exactly = (place: Pick<RelinkedLine, 'file' | 'line' | 'column' | 'from'>) => string | null;
 
 /** Why a line that places a picture (`from`, relative to the root) is not to place `to`; null: it is. */
 export type Refusing = (kind: LayoutKind, from: string, to: string) => string | null;
@@ -38,12 +17,14 @@ interface HowToRelink {
   /** Left out: by the rules of the language, in the form that the path had. */
   exactly?: Exactly;
   refused?: Refusing;
+  /** Told what a source is about to say, before it is written. */
+  before?: (changes: readonly RelinkedLine[]) => Promise<void>;
 }
 
 export interface Relinking {
   /** File by file, in the order of the lines. */
-  changes: Relinked[];
-  problems: NotRelinked[];
+  changes: RelinkedLine[];
+  problems: UnchangedLine[];
   /** What the layouts place then, each picture with the first line that places it (`book.md:3`). */
   places: ReadonlyMap<string, string>;
 }
@@ -57,7 +38,7 @@ export async function relinkAll(
   root: string,
   settings: LayoutSettings,
   replacements: ReadonlyMap<string, string>,
-  { dryRun = false, exactly, refused, ...reading }: Reading & HowToRelink = {},
+  { dryRun = false, exactly, refused, before, ...reading }: Reading & HowToRelink = {},
 ): Promise<Relinking> {
   const places = new Map<string, string>();
   const result: Relinking = { changes: [], problems: [], places };
@@ -69,6 +50,7 @@ export async function relinkAll(
     const change = dryRun
       ? unwritable
       : (...what: Parameters<typeof unwritable>) => replaceText(root, ...what);
+    if (changes.length && !dryRun) await before?.(changes);
     const why = changes.length ? await change(source, text) : null;
     if (why) result.problems.push({ file: source.path, line: null, why });
     else result.changes.push(...changes);
@@ -79,7 +61,10 @@ export async function relinkAll(
 }
 
 /** The pictures of a source and their lines, once it is changed. */
-function placesIn({ path: file, placed }: ResolvedLayout, changes: readonly Relinked[]): [string, string][] {
+function placesIn(
+  { path: file, placed }: ResolvedLayout,
+  changes: readonly RelinkedLine[],
+): [string, string][] {
   const at = ({ line, column }: { line: number; column: number }) => `${line}:${column}`;
   const changed = new Map(changes.map(change => [at(change), change.picture]));
   return placed.flatMap(({ reference, found }): [string, string][] =>
@@ -93,8 +78,8 @@ function relinked(
   replacements: ReadonlyMap<string, string>,
   { exactly, refused }: Pick<HowToRelink, 'exactly' | 'refused'>,
 ): Omit<Relinking, 'places'> & { text: string } {
-  const changes: Relinked[] = [];
-  const problems: NotRelinked[] = [];
+  const changes: RelinkedLine[] = [];
+  const problems: UnchangedLine[] = [];
   let changed = text;
   let next = Number.POSITIVE_INFINITY;
   for (const { reference, found } of placed.toReversed()) {

@@ -1,4 +1,4 @@
-import { formatOf } from '../../remedy/format';
+import { formatOf, pngWouldDo } from '../../remedy/format';
 import { greyMethods } from '../../remedy/grey/methods';
 import { luminanceStays } from '../../remedy/luminance';
 import { plainWish } from '../../remedy/wish';
@@ -40,7 +40,7 @@ export function findingsByPicture(
         ...rest,
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
         fix,
-        fixAs: fix && otherFormat(facts, fix),
+        fixAs: fix && formatUnlike(facts, fix),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -62,10 +62,10 @@ function fixOf(
 const NAMES: Record<RemedyFormat, string> = { jpeg: 'JPEG', png: 'PNG', tiff: 'TIFF' };
 
 /** The format of a result that layouts place, where it is not the picture's: few of them place a TIFF. */
-function otherFormat(facts: PictureFacts, to: RemedyEncoding): string | null {
+function formatUnlike(facts: PictureFacts, to: RemedyEncoding): string | null {
   const wish = plainWish({ to, grey: greyMethods[0].method });
   const alone = formatOf(facts.format, wish, false);
-  const format = alone === 'tiff' && facts.format !== 'tiff' && to !== 'black-only' ? 'png' : alone;
+  const format = pngWouldDo(facts.format, { format: alone, to }) ? 'png' : alone;
   if (format === facts.format) return null;
   // whether a JPEG keeps its tones shows only when it is made
   const stays = luminanceStays(facts.format === 'jpeg', facts, wish);

@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
 import type { Format } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
-import { formatChange, formatOf, pngChange } from '../format';
+import { formatChange, formatOf, pngChange, pngWouldDo } from '../format';
 import { luminanceStays } from '../luminance';
 import type { Asked, Order, Place } from './types';
 
@@ -24,8 +24,7 @@ export function storedAsPng(
   { format, bits, wish }: ReturnType<typeof storedAs>,
 ): (ReturnType<typeof storedAs> & { toldSince: (why: string) => string }) | null {
   const source = facts.format;
-  const isNeeded = format === 'tiff' && wish.format === null && source !== 'tiff' && wish.to !== 'black-only';
-  if (!isNeeded) return null;
+  if (wish.format !== null || !pngWouldDo(source, { format, to: wish.to })) return null;
   const toldSince = (why: string) => pngChange(source, wish, luminanceStays(luminance, facts, wish), why);
   return { format: 'png', bits, wish: { ...wish, format: 'png' }, change: null, toldSince };
 }

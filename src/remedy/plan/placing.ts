@@ -1,8 +1,9 @@
 import path from 'node:path';
 import type { Placement } from '../../book/layouts';
-import { keepsInks, kindOf, type LayoutKind, shows, takes } from '../../layout';
+import { jpegKeepsInks, kindOf, type LayoutKind, shows, takes } from '../../layout';
 import type { Format } from '../../shared/picture';
 import type { RemedyEncoding, RemedyFormat } from '../../shared/remedy';
+import { pngWouldDo } from '../format';
 import { resultName } from './names';
 import type { Asked } from './types';
 
@@ -48,13 +49,14 @@ export function unplaceable(kind: LayoutKind, from: Placed, to: Placed): string 
   const stays = `"${from.path}" stays on the page`;
   const otherwise = `convert it to another encoding, or place "${to.path}" yourself where your tool takes it.`;
   if (!takes(kind, to.path)) {
+    const what = isTiff(to.path) ? 'TIFF' : `"${path.posix.extname(to.path)}"`;
     if (!to.inks)
-      return `${stays}: ${shows(kind)} no TIFF. Ask for PNG ("--as png"), or for no format: then it is one that can be placed.`;
-    return keepsInks(kind, '.jpg')
-      ? `${stays}: ${shows(kind)} no TIFF. Ask for JPEG ("--as jpeg"), which rounds the tones anew, ${otherwise}`
-      : `${stays}: ${shows(kind)} no TIFF, and nothing else that holds black ink alone. So ${otherwise}`;
+      return `${stays}: ${shows(kind)} no ${what}. Ask for PNG ("--as png"), or for no format: then it is one that can be placed.`;
+    return jpegKeepsInks(kind)
+      ? `${stays}: ${shows(kind)} no ${what}. Ask for JPEG ("--as jpeg"), which rounds the tones anew, ${otherwise}`
+      : `${stays}: ${shows(kind)} no ${what}, and nothing else that holds black ink alone. So ${otherwise}`;
   }
-  if (!to.inks || from.inks || keepsInks(kind, to.path)) return null;
+  if (!to.inks || from.inks || jpegKeepsInks(kind)) return null;
   return `${stays}: ${shows(kind)} a JPEG of inks in other colours than are stored, so that black ink alone would be lost. So ${otherwise}`;
 }
 
@@ -78,7 +80,7 @@ export function placingWords(
 ): string[] {
   const inks = made.to === 'black-only';
   const why = needsPng(lines, []);
-  if (made.format === 'tiff' && source.format !== 'tiff' && !inks && why)
+  if (pngWouldDo(source.format, made) && why)
     return [`Where the layouts are to place the result, it is a PNG instead: ${why}.`];
   const { dir, base } = path.posix.parse(source.path);
   const result = { path: path.posix.join(dir, resultName(base, made.format, made.to)), inks };

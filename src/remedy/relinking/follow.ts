@@ -36,13 +36,15 @@ export async function followNames(how: Following): Promise<Pick<Relinked, 'setti
   const told: Relinked['problems'] = [];
   for (const { key, names } of listsIn(settings.text)) {
     const words = names.map(({ word }) => goneWith(word, replaced)?.result ?? word);
+    // each result once, though a picture and a link to it may both be named
+    const free = new Set(words.filter(result => !names.some(({ word }) => sameName(word, result))));
     if (key === 'ignore') told.push(...leftOut(names, words, replaced));
     for (const name of names) {
       const named = goneWith(name.word, replaced);
       if (named === null) {
         const why = outdated(name.word, replaced, words);
         if (why) told.push({ file: SETTINGS_FILE, line: name.line, why });
-      } else if (!names.some(({ word }) => sameName(word, named.result)))
+      } else if (free.delete(named.result))
         renamed.push({ name, to: inJson(named.result), picture: named.picture });
     }
   }

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import type { Relinked } from '../../shared/conversion';
+import type { RelinkedLine } from '../../shared/conversion';
 import { Lines } from '../keep/journal';
 
 /** A line of a layout that was made to place a result. Paths are relative to the book's root. */
@@ -27,7 +27,7 @@ const isRelink = (value: unknown): boolean => {
 export async function rememberRelinked(
   memory: string,
   root: string,
-  changes: Relinked['changes'],
+  changes: readonly RelinkedLine[],
   replacements: ReadonlyMap<string, string>,
 ): Promise<void> {
   const originals = new Map([...replacements].map(([original, result]) => [result, original]));

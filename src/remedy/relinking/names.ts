@@ -10,8 +10,6 @@ import type { Relinked, RelinkedLine } from '../../shared/conversion';
 
 /** Keys of the settings under which pictures are named. */
 const NAMING = new Set(['pictures', 'ignore', 'parts', 'intent', 'placements', 'spreads']);
-/** Keys under them that name something else. */
-const NOT_NAMING = new Set(['target']);
 
 /** `evengrey.json` of a book, as it is written. */
 export interface NamesText extends WritableText {
@@ -57,22 +55,32 @@ export function listsIn(text: string): NameList[] {
   return (tree?.children ?? []).flatMap(property => {
     const [key, value] = property.children ?? [];
     if (!value || !NAMING.has(key.value)) return [];
-    const lists = key.value === 'placements' ? [keysOf(value)] : [...stringsIn(value)];
+    const lists = listsUnder[key.value]?.(value) ?? [...stringsIn(value)];
     return lists.map(list => ({ key: key.value, names: list.map(nameOf) }));
   });
 }
 
-const keysOf = ({ children = [] }: Node): Node[] => children.flatMap(({ children: [key] = [] }) => key ?? []);
+/** Where not every text under a key names a picture: keys of `placements` do, the target of a part does not. */
+const listsUnder: Record<string, (value: Node) => Node[][]> = {
+  placements: value => [propertiesOf(value).map(([key]) => key)],
+  parts: value => propertiesOf(value).flatMap(([, part]) => listsOfPart(part)),
+};
+
+const listsOfPart = (part: Node): Node[][] =>
+  part.type === 'object'
+    ? propertiesOf(part).flatMap(([key, told]) => (key.value === 'target' ? [] : [...stringsIn(told)]))
+    : [...stringsIn(part)];
+
+const propertiesOf = ({ children = [] }: Node): (readonly [key: Node, value: Node])[] =>
+  children.flatMap(({ children: [key, value] = [] }) => (key && value ? [[key, value] as const] : []));
 
 function* stringsIn(node: Node): Generator<Node[]> {
-  const children = node.children ?? [];
   if (node.type === 'string') yield [node];
   else if (node.type === 'array') {
+    const children = node.children ?? [];
     yield children.filter(({ type }) => type === 'string');
     for (const child of children) if (child.type !== 'string') yield* stringsIn(child);
-  } else
-    for (const { children: [key, value] = [] } of children)
-      if (value && !NOT_NAMING.has(key.value)) yield* stringsIn(value);
+  } else for (const [, value] of propertiesOf(node)) yield* stringsIn(value);
 }
 
 /** What is to stand where a name stands, between its quotation marks. */

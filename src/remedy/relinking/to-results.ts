@@ -15,11 +15,10 @@ export interface RelinkingTo {
   root: string;
   settings: Settings;
   dryRun: boolean;
-  /** With it no layout is written (see `Converting`). */
+  /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
   /** The user's cache folder: what was relinked is remembered there, so that it can be undone. */
   memory: string;
-  signal?: AbortSignal;
 }
 
 /**
@@ -27,7 +26,7 @@ export interface RelinkingTo {
  * `gone`: SHA-256 of the pictures that are in the book no more.
  */
 export async function relinkToResults(
-  { root, settings, dryRun, open, memory, signal }: RelinkingTo,
+  { root, settings, dryRun, open, memory }: RelinkingTo,
   decisions: readonly Decision[],
   conversions: readonly Conversion[],
 ): Promise<{ relinking: Relinked; gone: string[] }> {
@@ -52,12 +51,13 @@ export async function relinkToResults(
   const { changes, problems, places } = await relinkAll(root, settings, replacements, {
     dryRun: writesNothing,
     open,
-    signal,
+    // before it is written, so that a kill leaves no line that nobody can take back
+    before: lines => rememberRelinked(memory, realRoot, lines, replacements),
     refused: (kind, from, to) => unplaceable(kind, placed(from), placed(to)),
   });
   const following = { root, replacements, places, dryRun: writesNothing, open: open?.get(SETTINGS_FILE) };
   const names = await followNames(following);
-  if (!writesNothing) await rememberRelinked(memory, realRoot, [...changes, ...names.settings], replacements);
+  if (!writesNothing) await rememberRelinked(memory, realRoot, names.settings, replacements);
   return {
     relinking: {
       ...{ changes, settings: names.settings, problems: [...problems, ...names.problems] },

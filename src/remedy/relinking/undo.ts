@@ -17,9 +17,8 @@ export interface RelinkUndoing {
   /** The user's cache folder. */
   memory: string;
   dryRun: boolean;
-  /** With it no layout is written (see `Converting`). */
+  /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
-  signal?: AbortSignal;
 }
 
 /**
@@ -28,7 +27,7 @@ export interface RelinkUndoing {
  * @returns null where nothing was ever relinked that is meant
  */
 export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null> {
-  const { root, settings, memory, open, signal } = how;
+  const { root, settings, memory, open } = how;
   const dryRun = how.dryRun || open !== undefined;
   const realRoot = await fs.realpath(root);
   const all = await relinkedIn(memory, realRoot);
@@ -38,7 +37,7 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   // the last that was written at a place is what it said
   const written = new Map(relinks.map(relink => [`${relink.file}\0${relink.to}`, relink]));
   const ours: Exactly = ({ file, from }) => written.get(`${file}\0${from}`)?.from ?? null;
-  const seen = await relinkAll(root, settings, replacements, { dryRun: true, exactly: ours, open, signal });
+  const seen = await relinkAll(root, settings, replacements, { dryRun: true, exactly: ours, open });
   const problems: Relinked['problems'] = [...seen.problems];
   const chosen = new Set<string>();
   for (const change of seen.changes) {
@@ -48,7 +47,7 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   }
   const exactly: Exactly = place =>
     chosen.has(`${place.file}\0${place.line}\0${place.column}`) ? ours(place) : null;
-  const done = await relinkAll(root, settings, replacements, { dryRun, exactly, open, signal });
+  const done = await relinkAll(root, settings, replacements, { dryRun, exactly, open });
   const results = new Set(relinks.map(({ result }) => result));
   const renamed = all.filter(({ file, result }) => file === SETTINGS_FILE && results.has(result));
   const text = open?.get(SETTINGS_FILE);

@@ -47,6 +47,31 @@ describe('relinking a book', () => {
     assert.deepEqual(dry, await all(root, { 'p/a.jpg': 'p/new.jpg' }));
   });
 
+  it('tells what a source is about to say before it is written, and nothing in a dry run', async () => {
+    const root = temporaryFolder({
+      'book.md': markdown,
+      'x.md': '![b](p/b.jpg)',
+      'p/a.jpg': '',
+      'p/b.jpg': '',
+    });
+    const replacements = new Map([
+      ['p/a.jpg', 'p/new.jpg'],
+      ['p/b.jpg', 'p/newer.jpg'],
+    ]);
+    const told: [string, string][] = [];
+    const before = async ([{ file, to }]: readonly { file: string; to: string }[]) => {
+      told.push([file, to]);
+      assert.ok(!bytesOf(root, file).toString().includes(to));
+    };
+    await relinkAll(root, noSettings, replacements, { before, dryRun: true });
+    assert.deepEqual(told, []);
+    await relinkAll(root, noSettings, replacements, { before });
+    assert.deepEqual(told, [
+      ['book.md', 'p/new.jpg'],
+      ['x.md', 'p/newer.jpg'],
+    ]);
+  });
+
   it('goes by the texts that an editor has open, and by the encodings of their files', async () => {
     const stored = Buffer.from('\\includegraphics{a.jpg} \xdf', 'latin1');
     const root = temporaryFolder({ 'l.tex': stored, 'a.jpg': '' });

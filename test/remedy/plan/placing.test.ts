@@ -16,16 +16,17 @@ describe('what a line of a layout can place', () => {
     }
   });
 
-  it('is no black ink alone on the web and in Typst, and in LaTeX as a JPEG', () => {
+  it('is no black ink alone on the web, and as a JPEG alone in LaTeX and in Typst', () => {
     for (const kind of kinds) {
       const tiff = unplaceable(kind, at('a.jpg'), at('a.jpg.black-only.tif', true))!;
       assert.match(
         tiff,
         /^"a\.jpg" stays on the page: .* no TIFF.*another encoding, or place "a\.jpg\.black-only\.tif" yourself/,
       );
-      assert.equal(/--as jpeg/.test(tiff), kind === 'latex', kind);
+      const placesInks = kind === 'latex' || kind === 'typst';
+      assert.equal(/--as jpeg/.test(tiff), placesInks, kind);
       const jpeg = unplaceable(kind, at('a.jpg'), at('a.black-only.jpg', true));
-      assert.equal(jpeg === null, kind === 'latex', kind);
+      assert.equal(jpeg === null, placesInks, kind);
     }
     assert.match(
       unplaceable('html', at('a.jpg'), at('a.black-only.jpg', true))!,
@@ -43,6 +44,14 @@ describe('what a line of a layout can place', () => {
       unplaceable('typst', at('a.jpg'), at('a.jpg.rgb-neutral.tif'))!,
       /^"a\.jpg" stays on the page: Typst takes no TIFF\. Ask for PNG/,
     ));
+
+  it('is told by its own extension where that is what is not taken', () => {
+    assert.match(
+      unplaceable('latex', at('a.jpg'), at('b.rgb-neutral.jfif'))!,
+      /: pdfTeX takes no "\.jfif"\. Ask for PNG/,
+    );
+    assert.equal(unplaceable('typst', at('a.jfif'), at('a.rgb-neutral.jfif')), null);
+  });
 });
 
 describe('lines of layouts', () => {

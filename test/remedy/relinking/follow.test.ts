@@ -86,6 +86,28 @@ describe('settings that name a picture whose result is placed', () => {
     assert.deepEqual(await followed(text), { text, lines: [], told: [] });
   });
 
+  it('name a result once where a picture and a link to it are named', async () => {
+    const root = temporaryFolder({
+      'evengrey.json': '{ "placements": { "plates/a.tif": {}, "link.tif": {} }, "pictures": ["link.tif"] }',
+    });
+    const both = new Map([...replacements, ['link.tif', RESULT]]);
+    await followNames({ root, replacements: both, places: placed, dryRun: false });
+    assert.equal(
+      fs.readFileSync(path.join(root, 'evengrey.json'), 'utf8'),
+      `{ "placements": { "${RESULT}": {}, "link.tif": {} }, "pictures": ["${RESULT}"] }`,
+    );
+  });
+
+  it('are followed in a part whatever it is called, and its target is no picture', async () => {
+    const { text } = await followed(
+      '{ "parts": { "target": { "pictures": ["plates/a.tif"], "target": "plates/a.tif" }, "b": "plates/a.tif" } }',
+    );
+    assert.equal(
+      text,
+      `{ "parts": { "target": { "pictures": ["${RESULT}"], "target": "plates/a.tif" }, "b": "${RESULT}" } }`,
+    );
+  });
+
   it('stay and are told where other lines still place the picture', async () => {
     const text = '{ "spreads": [["plates/a.tif"]] }';
     const { told, lines, text: after } = await followed(text, new Map([...placed, [A, 'page.html:2']]));
