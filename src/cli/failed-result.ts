@@ -5,11 +5,12 @@ import type { Place } from '../report/place';
 import type { Trouble } from '../report/trouble';
 import type { BookReport } from '../shared/finding';
 import { Failure } from './failure';
+import { Interrupted } from './interrupt';
 import { discardResult, type Standing, writeResult } from './output';
 import { placeOf } from './place';
 import { styleOf } from './style';
 
-export interface Resulting {
+export interface Resulting extends Standing {
   format: CheckFormat;
   output?: string;
 }
@@ -21,32 +22,24 @@ export interface Whereabouts {
 
 /**
  * Runs work that ends in a result. Where it fails, the result says so in every format that can, and an older one that
- * could be taken for this one's is taken away in the others; then it fails as before.
+ * could be taken for this one's is taken away in the others; then it fails as before. Who stopped it knows that no
+ * result has come, and keeps what there was.
  */
-export async function withResult<T>(
-  { format, output }: Resulting,
-  standing: Standing,
-  at: Whereabouts,
-  work: () => Promise<T>,
-): Promise<T> {
+export async function withResult<T>(result: Resulting, at: Whereabouts, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
-    const told = error instanceof Failure && error.more.told;
-    if (!told) await leave(error, { format, output }, standing, at.root).catch(() => {});
+    const known = error instanceof Interrupted || (error instanceof Failure && error.more.told);
+    if (!known) await leave(error, result, at.root).catch(() => {});
     throw error;
   }
 }
 
 /** What it fails at itself is told no more: why there is no result goes first. */
-async function leave(
-  error: unknown,
-  { format, output }: Resulting,
-  standing: Standing,
-  root: string | null,
-): Promise<void> {
+async function leave(error: unknown, result: Resulting, root: string | null): Promise<void> {
+  const { format, output } = result;
   if (format === 'json' || format === 'html') {
-    if (output !== undefined) await discardResult(output, standing);
+    if (output !== undefined) await discardResult(output, result);
     return;
   }
   // a person at a terminal reads the error itself
@@ -54,7 +47,7 @@ async function leave(
   const place = root === null ? NOWHERE : await placeOf(root, undefined);
   const troubles = troublesOf(error, place);
   const circumstances = { place, troubles, failing: new Set<never>(), style: styleOf(output), shown: [] };
-  await writeResult(writers[format](NOTHING, circumstances), output, standing);
+  await writeResult(writers[format](NOTHING, circumstances), output, result);
 }
 
 const NOWHERE: Place = { folder: '', settings: null };

@@ -1,17 +1,15 @@
 // no-unit-test: test/cli/actions/check.test.ts and merge.test.ts run the built program
 import path from 'node:path';
 import { writers } from '../report/check';
-import type { CheckFormat } from '../report/formats';
 import type { Shown } from '../report/page/book-page';
 import type { Place } from '../report/place';
 import type { BookReport, Severity } from '../shared/finding';
+import type { Resulting } from './failed-result';
 import { EXIT, Failure } from './failure';
 import { writeResult } from './output';
 import { styleOf } from './style';
 
-export interface Finishing {
-  format: CheckFormat;
-  output?: string;
+export interface Finishing extends Resulting {
   maxWarnings?: number;
   /** The pictures, where a page shows them. */
   shown?: readonly Shown[];
@@ -25,14 +23,14 @@ export async function finish(
   report: BookReport,
   named: readonly { at: string; shown: string }[],
   place: Place,
-  { format, output, maxWarnings, shown = [] }: Finishing,
+  { maxWarnings, shown = [], ...result }: Finishing,
 ): Promise<number> {
   const failing = failingOf(report, maxWarnings);
   const empty = named.filter(({ at }) => !holdsPicture(report, at));
   const troubles = empty.length ? [{ message: emptyWords(empty), at: null }] : [];
-  const circumstances = { place, failing, style: styleOf(output), shown, troubles };
-  await writeResult(writers[format](report, circumstances), output);
-  for (const { message } of troubles) throw new Failure(message, { told: true });
+  const circumstances = { place, failing, style: styleOf(result.output), shown, troubles };
+  await writeResult(writers[result.format](report, circumstances), result.output, result);
+  if (empty.length) throw new Failure(emptyWords(empty), { told: true });
   return exitCodeOf(report, failing, maxWarnings);
 }
 

@@ -2,11 +2,12 @@ import type { Stats } from 'node:fs';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { namesPicture } from '../book/discovery/extensions';
+import { headOf } from '../book/head';
 import { SETTINGS_FILE } from '../book/settings/load';
 import { WAIVERS_FILE } from '../book/waivers/file';
-import { kindOf } from '../layout';
+import { isOwnPage, kindOf } from '../layout';
 import { isChart } from '../report/chart/own';
-import { HEAD, isOwnResult } from '../report/own';
+import { isOwnData, isOwnResult } from '../report/own';
 import { named } from './book';
 import { Failure } from './failure';
 import { isPictureFile } from './picture-file';
@@ -14,21 +15,19 @@ import { isPictureFile } from './picture-file';
 /** Whole, or in parts: a report of very many pictures is longer than a text can be. */
 export type Text = string | Iterable<string>;
 
+/** Writes to the standard output. */
+export async function print(text: Text): Promise<void> {
+  // the callback comes too where nobody reads any more
+  for (const part of typeof text === 'string' ? [text] : text)
+    await new Promise<void>(resolve => process.stdout.write(part, () => resolve()));
+}
+
 /**
  * Writes a result to the standard output or to a file: whole or not at all, and never over a picture or settings.
  * @throws Failure where the file must not or cannot be written
  */
-export async function writeResult(
-  text: Text,
-  output: string | undefined,
-  standing: Standing = {},
-): Promise<void> {
-  if (output === undefined) {
-    // the callback comes too where nobody reads any more
-    for (const part of typeof text === 'string' ? [text] : text)
-      await new Promise<void>(resolve => process.stdout.write(part, () => resolve()));
-    return;
-  }
+export async function writeResult(text: Text, output: string | undefined, standing: Standing): Promise<void> {
+  if (output === undefined) return print(text);
   await refuse(output, standing);
   try {
     const stat = await fs.stat(output).catch(() => null);
@@ -45,24 +44,31 @@ export async function writeResult(
 
 /** What may stand where a result is to be written. */
 export interface Standing {
-  /** The result is a chart: it may be called `.svg`, and be written over an older chart. */
-  drawing?: boolean;
+  /** How the result is written. A chart (`svg`) may be called so, and be written over an older chart. */
+  format: string;
   /** Files that the command reads; undefined: one that was not named. */
   reads?: readonly (string | undefined)[];
 }
+
+/** They carry no mark by which they could be told from somebody's work. */
+const PLAIN = new Set(['text', 'github']);
 
 /**
  * Refuses a file for a result where somebody's work could be lost. Asked before the work begins, too: nobody wants to
  * hear it after. @throws Failure
  */
-export async function refuse(output: string, { drawing = false, reads = [] }: Standing = {}): Promise<void> {
+export async function refuse(output: string, { format, reads = [] }: Standing): Promise<void> {
   const no = (why: string) => new Failure(`"${output}" ${why}. ${INSTEAD}`);
-  const stat = await refusePlace(output, drawing);
+  const stat = await refusePlace(output, format === 'svg');
   if (path.basename(output) === WAIVERS_FILE) throw no('is the name of waivers; no result is written there');
-  if (!stat) return;
-  const same = await Promise.all(reads.map(file => file !== undefined && isSame(file, stat)));
+  const same = stat ? await Promise.all(reads.map(file => file !== undefined && isSame(file, stat))) : [];
   if (same.includes(true)) throw no('is read for this result; it is not written over');
-  if (stat.size && mayBeWork(output) && !isOwnResult(await headOf(output)))
+  if (kindOf(output) === null && !/\.json$/i.test(output)) return;
+  if (PLAIN.has(format))
+    throw new Failure(
+      `"${output}" is called like a layout or data, and this result is neither. Call it .txt, or ask for another --format.`,
+    );
+  if (stat?.size && !isOwnResult(await textAt(output)))
     throw no('is there already and is no result of Evengrey; it is not written over');
 }
 
@@ -79,7 +85,7 @@ export async function refusePlace(output: string, drawing = false): Promise<Stat
   if (stat?.isDirectory()) throw no('is a folder');
   // a pipe or a terminal is written to as it is
   if (stat && !stat.isFile()) return null;
-  if (stat && (await isPictureFile(output)) && !(mayBeDrawing && isChart(await headOf(output))))
+  if (stat && (await isPictureFile(output)) && !(mayBeDrawing && isChart(await textAt(output))))
     throw no('holds a picture; it is not written over');
   const folder = path.dirname(output);
   if (!stat && !(await fs.stat(folder).catch(() => null))?.isDirectory())
@@ -96,14 +102,17 @@ export async function refusePlace(output: string, drawing = false): Promise<Stat
   return stat;
 }
 
-/** Takes an older result of ours away; leaves whatever else stands there, and what may not be written over. */
+/** Takes an older page or data of ours away; leaves whatever else stands there, and what may not be written over. */
 export async function discardResult(output: string, standing: Standing): Promise<void> {
   const mayBe = await refuse(output, standing).then(
     () => true,
     () => false,
   );
   const stat = mayBe ? await fs.stat(output).catch(() => null) : null;
-  if (stat?.isFile() && isOwnResult(await headOf(output))) await fs.rm(output, { force: true });
+  if (!stat?.isFile()) return;
+  const head = await textAt(output);
+  // a link stays, as it does where a result is written
+  if (standing.format === 'html' ? isOwnPage(head) : isOwnData(head)) await fs.rm(await fs.realpath(output));
 }
 
 const INSTEAD = 'Name another file for the result.';
@@ -113,16 +122,4 @@ const isSame = async (file: string, { dev, ino }: Stats): Promise<boolean> => {
   return other?.dev === dev && other.ino === ino;
 };
 
-/** Layouts, and data that somebody may have written by hand, such as the record of a print house. */
-const mayBeWork = (file: string): boolean => kindOf(file) !== null || /\.json$/i.test(file);
-
-async function headOf(file: string): Promise<string> {
-  const handle = await fs.open(file);
-  try {
-    const head = Buffer.alloc(HEAD);
-    const { bytesRead } = await handle.read(head, 0, head.length, 0);
-    return head.toString('utf8', 0, bytesRead);
-  } finally {
-    await handle.close();
-  }
-}
+const textAt = async (file: string): Promise<string> => (await headOf(file)).toString('utf8');

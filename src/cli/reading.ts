@@ -51,5 +51,5 @@ export async function withCache<T>(root: string, work: (cache: FactsCache) => Pr
 export const tellLost =
   (root: string) =>
   (file: string, why: string): void => {
-    process.stderr.write(`A reader was lost on "${path.relative(root, file)}" (${why}); another read on.\n`);
+    process.stderr.write(`A process was lost on "${path.relative(root, file)}" (${why}); another goes on.\n`);
   };

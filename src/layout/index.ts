@@ -1,5 +1,6 @@
 // no-unit-test: names only; every test under test/layout reads through it
 export { isAbout, kindOf } from './kinds';
+export { GENERATOR, isOwnPage } from './own-page';
 export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';

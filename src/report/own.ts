@@ -1,18 +1,18 @@
 // no-unit-test: test/cli/output.test.ts has it tell our results of every kind from what is not ours
+import { isOwnPage } from '../layout';
 import { isChart } from './chart/own';
 
-/** How the head of our pages says whose they are. */
-export const GENERATOR = '<meta name="generator" content="Evengrey">';
-
-/** Bytes that tell. */
-export const HEAD = 512;
+/** Whether data that begins like this was written by Evengrey, by the keys with which its reports begin. */
+export const isOwnData = (head: string): boolean =>
+  /^\{\n"(?:schema":1,\n"(?:book|shard|base|dryRun)":|of":\{"path":)/.test(head);
 
 const OURS = [
   isChart,
-  (head: string) => head.startsWith('<!DOCTYPE html>') && head.includes(GENERATOR),
+  isOwnPage,
+  isOwnData,
   (head: string) => head.startsWith('### Evengrey: '),
-  (head: string) => /^\{\s*"(?:schema|of|forecasts|advice|settings)":/.test(head),
-  (head: string) => /^\{\s*"\$schema": "[^"]*sarif/.test(head),
+  (head: string) => /^\{\n {2}"\$schema": "[^"]*sarif[^"]*",.*"name": "Evengrey"/s.test(head),
+  (head: string) => /^<\?xml [^>]*\?>\n<testsuites name="Evengrey"/.test(head),
 ];
 
 /** Whether a file that begins like this was written by Evengrey: a page, a comment, a report, a chart. */

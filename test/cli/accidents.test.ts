@@ -31,7 +31,7 @@ describe('accidents', () => {
     assert.equal(ran.code, 0);
     assert.match(
       ran.stderr,
-      /A reader was lost on "plates\/02\.tif" \(the [a-z ]+ ended by SIGKILL\); another read on\./,
+      /A process was lost on "plates\/02\.tif" \(the [a-z ]+ ended by SIGKILL\); another goes on\./,
     );
     assert.equal(JSON.parse(ran.stdout).summary.encodings['rgb-neutral'], 4);
   });
@@ -61,7 +61,7 @@ describe('accidents', () => {
     ['SIGINT', 130],
     ['SIGTERM', 143],
   ] as const)
-    it(`${signal} stops a check, keeps what was read and leaves no reader behind`, async () => {
+    it(`${signal} stops a check, keeps what was read and an older result, and leaves no reader behind`, async () => {
       const folder = temporaryFolder();
       const hanging = path.join(folder, 'hanging');
       const program = withReader(`
@@ -83,12 +83,17 @@ describe('accidents', () => {
         require(real);`);
       const env = { EVENGREY_CACHE_DIR: folder };
       const root = evenBook();
-      const ran = await evengrey(['check', root, '--jobs', '1'], {
+      const older = path.join(folder, 'older.json');
+      const args = ['check', root, '--jobs', '1', '--format', 'json', '--output', older];
+      assert.equal((await evengrey([...args, '--no-cache'])).code, 0);
+      const before = fs.readFileSync(older, 'utf8');
+      const ran = await evengrey(args, {
         program,
         env,
         during: child => when(hanging, () => child.kill(signal)),
       });
       assert.deepEqual([ran.code, ran.stdout], [code, '']);
+      assert.equal(fs.readFileSync(older, 'utf8'), before);
       assert.match(ran.stderr, /^Stopped\. What was read so far is kept/);
       assert.throws(() => process.kill(Number(fs.readFileSync(hanging, 'utf8')), 0), { code: 'ESRCH' });
       const [kept] = fs.readdirSync(path.join(folder, 'books'));

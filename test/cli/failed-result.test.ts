@@ -59,6 +59,8 @@ describe('a check that cannot be made', () => {
     const root = evenBook();
     const works = {
       'data.json': '{"readings": []}',
+      'mine.json': '{ "settings": { "mine": 1 } }',
+      'their.json': '{\n  "schema": "https://example.org/readings",\n  "book": []\n}',
       'page.html': '<img src="plates/01.tif">',
       'book.md': '# Mine',
     };
@@ -68,6 +70,20 @@ describe('a check that cannot be made', () => {
       assert.equal((await evengrey(['check', '--format', format, '--output', name], { cwd: root })).code, 2);
       assert.equal(fs.readFileSync(path.join(root, name), 'utf8'), text);
     }
+  });
+
+  it('takes an older result away where a link leads to it, and leaves the link', async () => {
+    const root = evenBook();
+    write(root, { 'out/.keep': '' });
+    fs.symlinkSync('out/report.json', path.join(root, 'latest.json'));
+    const check = () => evengrey(['check', '--format', 'json', '--output', 'latest.json'], { cwd: root });
+    fs.writeFileSync(path.join(root, 'out/report.json'), '');
+    assert.equal((await check()).code, 0);
+    assert.ok(fs.statSync(path.join(root, 'out/report.json')).size > 0);
+    write(root, broken);
+    assert.equal((await check()).code, 2);
+    assert.equal(fs.existsSync(path.join(root, 'out/report.json')), false);
+    assert.equal(fs.readlinkSync(path.join(root, 'latest.json')), 'out/report.json');
   });
 
   it('is in error where a folder holds no picture', async () => {

@@ -9,6 +9,7 @@ const RESULTS = [
   ['html', 'report.html'],
   ['markdown', 'report.md'],
   ['json', 'report.json'],
+  ['junit', 'report.xml'],
   ['sarif', 'sarif.json'],
 ];
 
@@ -37,7 +38,9 @@ describe('a file for the result', () => {
     for (const [name, text] of Object.entries(works)) fs.writeFileSync(path.join(root, name), text);
     const told = /^evengrey: "[^"]+" is (?:there already and is no result of Evengrey|the name of waivers)/;
     for (const [name, text] of Object.entries(works)) {
-      const { code, stderr } = await evengrey(['check', '--output', name], { cwd: root });
+      const format = name.endsWith('.json') ? 'json' : 'markdown';
+      const args = ['check', '--format', format, '--output', name];
+      const { code, stderr } = await evengrey(args, { cwd: root });
       assert.equal(code, 2, name);
       assert.match(stderr, told);
       assert.equal(fs.readFileSync(path.join(root, name), 'utf8'), text);
@@ -45,6 +48,20 @@ describe('a file for the result', () => {
     const shown = ['convert', 'plates/01.tif', '--candidates', 'book.html'];
     assert.equal((await evengrey(shown, { cwd: root })).code, 2);
     assert.equal(fs.readFileSync(path.join(root, 'book.html'), 'utf8'), works['book.html']);
+  });
+
+  it('is called neither like a layout nor like data where it is plain text, by which nobody could tell whose it is', async () => {
+    const root = evenBook();
+    for (const [format, name] of [
+      ['text', 'notes.md'],
+      ['text', 'report.json'],
+      ['github', 'book.html'],
+    ]) {
+      const { code, stderr } = await evengrey(['check', '--format', format, '--output', name], { cwd: root });
+      assert.equal(code, 2, name);
+      assert.match(stderr, /is called like a layout or data, and this result is neither\. Call it \.txt, or/);
+      assert.equal(fs.existsSync(path.join(root, name)), false);
+    }
   });
 
   it('is none of those that the command reads', async () => {

@@ -1,8 +1,9 @@
 // no-unit-test: test/book/layouts/index.test.ts reads books by it
 import fs from 'node:fs/promises';
-import { isAbout, kindOf, type LayoutKind } from '../../layout';
+import { isAbout, isOwnPage, kindOf, type LayoutKind } from '../../layout';
 import { discover, type Found } from '../discovery/discover';
 import { matcher } from '../discovery/globs';
+import { headOf } from '../head';
 import { inLanes } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { type FileText, fileText } from './encoding';
@@ -40,7 +41,7 @@ export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string)
 
 /**
  * Reads the sources that lay out the book at `root` (absolute): those that `layouts` names, else every one in the
- * folder but readmes. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
+ * folder but readmes and our own pages. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
  */
 export async function layoutFiles(
   root: string,
@@ -55,12 +56,18 @@ export async function layoutFiles(
           .files;
   const read = await inLanes(found, READING, async source => {
     signal?.throwIfAborted();
-    return textOf(source, open?.get(source.path));
+    return (await isOurs(source)) ? null : textOf(source, open?.get(source.path));
   });
   return {
-    files: read.flatMap(one => ('bytes' in one ? [one] : [])),
-    notRead: read.flatMap(one => ('why' in one ? [one] : [])),
+    files: read.flatMap(one => (one && 'bytes' in one ? [one] : [])),
+    notRead: read.flatMap(one => (one && 'why' in one ? [one] : [])),
   };
+}
+
+/** Our own page of the book shows its pictures, and would place them all; it can be larger than what is read, too. */
+async function isOurs({ path, file, obstacle }: Found): Promise<boolean> {
+  if (obstacle || kindOf(path) !== 'html') return false;
+  return isOwnPage((await headOf(file).catch(() => Buffer.alloc(0))).toString('utf8'));
 }
 
 async function textOf(

@@ -24,7 +24,8 @@ export async function candidates(names: readonly string[], options: ConvertVerbO
     );
   if (names.length !== 1) throw new Failure('--candidates shows one picture: name one.');
   if (!/\.html?$/i.test(page)) throw new Failure(`--candidates: "${page}" is to be a page: call it .html.`);
-  await refuse(page);
+  const standing = { format: 'html' };
+  await refuse(page, standing);
   const [picture] = names;
   const converters = createConverters({ converterFile: path.join(__dirname, 'converter.js'), size: 1 });
   try {
@@ -32,7 +33,7 @@ export async function candidates(names: readonly string[], options: ConvertVerbO
     const task = { file: named(picture), methods, longEdge: LONG_EDGE };
     const pictures = await interruptible(signal => converters.methods(task, signal), 'Stopped.');
     const command = (method: string) => `evengrey convert ${quoted(picture)} --to ${to} --method ${method}`;
-    await writeResult(methodsPage(path.basename(picture), greyMethods, pictures, command), page);
+    await writeResult(methodsPage(path.basename(picture), greyMethods, pictures, command), page, standing);
     process.stdout.write(`${writtenWords(picture, page, pictures)}\n`);
     return EXIT.clean;
   } finally {

@@ -11,7 +11,7 @@ import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
 import { named, rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
-import { type Whereabouts, withResult } from '../failed-result';
+import { type Resulting, type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
@@ -27,20 +27,21 @@ import { type Waivers, waiversOf, withWaivers } from '../waiving';
 /** Checks a book, writes the report and gives the exit code. */
 export async function check(names: readonly string[], options: CheckVerbOptions): Promise<number> {
   const at: Whereabouts = { root: null };
-  const reads = [options.settings, options.waivers];
+  const { output, settings, waivers } = options;
   // a shard is JSON or nothing
-  const result = options.shard ? { ...options, format: 'json' as const } : options;
-  return withResult(result, { reads }, at, () => checkAt(names, options, at));
+  const format = options.shard ? 'json' : options.format;
+  const result: Resulting = { format, output, reads: [settings, waivers] };
+  return withResult(result, at, () => checkAt(names, options, result, at));
 }
 
 async function checkAt(
   names: readonly string[],
   options: CheckVerbOptions,
+  result: Resulting,
   at: Whereabouts,
 ): Promise<number> {
   const conditions = conditionsOf(options);
-  if (options.output !== undefined)
-    await refuse(options.output, { reads: [options.settings, options.waivers] });
+  if (result.output !== undefined) await refuse(result.output, result);
   const paths = (names.length ? names : ['.']).map(named);
   const root = await rootOf(paths);
   at.root = root;
@@ -49,7 +50,7 @@ async function checkAt(
   const asked = { root, paths, settings, declared: files.length > 0, adjust };
   const waivers = await waiversOf(root, options);
   const place = await placeOf(root, files[0]);
-  if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options);
+  if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options, result);
   const judged = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
   const report = await withWaivers(judged, waivers, complete, options, root);
@@ -58,7 +59,7 @@ async function checkAt(
     ? []
     : paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
   const pictures = options.format === 'html' ? await picturesOf(report, root, options.jobs) : undefined;
-  return finish(report, asking, place, { ...options, shown: pictures });
+  return finish(report, asking, place, { ...result, maxWarnings: options.maxWarnings, shown: pictures });
 }
 
 interface Book {
@@ -120,6 +121,7 @@ async function writeShard(
   shard: ShardNumber,
   more: ShardExtras,
   options: CheckVerbOptions,
+  result: Resulting,
 ): Promise<number> {
   if (options.formatAsked && options.format !== 'json')
     throw new Failure(
@@ -140,7 +142,7 @@ async function writeShard(
       }
     }),
   );
-  await writeResult(shardText(read), options.output);
+  await writeResult(shardText(read), result.output, result);
   return EXIT.clean;
 }
 

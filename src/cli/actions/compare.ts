@@ -30,7 +30,7 @@ export async function compare(
   options: CompareVerbOptions,
 ): Promise<number> {
   const conditions = conditionsOf(options);
-  if (options.output !== undefined) await refuse(options.output);
+  if (options.output !== undefined) await refuse(options.output, options);
   const root = await rootOf([named(options.book)]);
   const { mergeBase: fromMergeBase, whole = false } = options;
   const { comparison, pictures } = await interruptible(signal =>
@@ -52,7 +52,7 @@ export async function compare(
     }),
   );
   const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
-  await writeResult(written(comparison, pictures, place, options), options.output);
+  await writeResult(written(comparison, pictures, place, options), options.output, options);
   return exitCodeOf(comparison, options.maxWarnings);
 }
 

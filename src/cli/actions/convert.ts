@@ -26,7 +26,7 @@ import { candidates } from './candidates';
 
 /** Converts pictures, or undoes that, writes the report and gives the exit code. */
 export async function convert(names: readonly string[], options: ConvertVerbOptions): Promise<number> {
-  if (options.output !== undefined) await refuse(options.output);
+  if (options.output !== undefined) await refuse(options.output, options);
   const paths = names.map(named);
   try {
     if (options.candidates !== undefined) return await candidates(names, options);
@@ -65,6 +65,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   await writeResult(
     format === 'json' ? convertJson(report, fitting) : convertText(report, fitting, styleOf(output)),
     output,
+    { format },
   );
   if (end) throw end;
   if (!report.conversions.length)
@@ -95,7 +96,9 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
   const { report, end } = await working(UNDOING_STOPPED, (signal, onProgress) =>
     undoConversions({ root, paths, settings, dryRun, memory: cacheFolder(), signal, onProgress }),
   );
-  await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output);
+  await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output, {
+    format,
+  });
   if (end) throw end;
   const lost = report.undone.filter(({ outcome }) => outcome === 'lost').length;
   if (lost)

@@ -12,7 +12,7 @@ import type { BookReport } from '../../shared/finding';
 import { named } from '../book';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
-import { writeResult } from '../output';
+import { print } from '../output';
 import { Progress } from '../progress';
 import { withReading } from '../reading';
 import { styleOf } from '../style';
@@ -41,7 +41,7 @@ export async function demo(dir: string, format: 'text' | 'json'): Promise<number
       progress.end();
     }
   });
-  await writeResult(format === 'json' ? bookJson(report) : text(report, dir), undefined);
+  await print(format === 'json' ? bookJson(report) : text(report, dir));
   return EXIT.clean;
 }
 

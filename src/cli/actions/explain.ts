@@ -7,7 +7,7 @@ import { columns, wrap } from '../../report/text/wrap';
 import { rules } from '../../rules';
 import { EXIT, Failure } from '../failure';
 import { meantOr } from '../known';
-import { writeResult } from '../output';
+import { print } from '../output';
 import { styleOf } from '../style';
 
 /** Not a rule: the table of advice on encodings. */
@@ -19,7 +19,7 @@ const SETTINGS = 'settings';
 /** A rule's page, the list of all rules, the table of advice on encodings, or the keys of the settings. */
 export async function explain(id: string | undefined, format: 'text' | 'json'): Promise<number> {
   const text = textOf(id, format);
-  await writeResult(text, undefined);
+  await print(text);
   return EXIT.clean;
 }
 

@@ -25,15 +25,15 @@ export async function forecast(picture: string | undefined, options: ForecastVer
     throw new Failure('Name one thing to forecast: a picture, or one of --ink, --rgb, --grey.');
   if (options.page !== undefined && picture === undefined)
     throw new Failure('--page: stated values have no pages. Name a picture, or leave --page out.');
-  const drawing = options.format === 'svg';
-  if (options.output !== undefined) await refuse(options.output, { drawing, reads: [options.settings] });
+  const standing = { format: options.format, reads: [options.settings] };
+  if (options.output !== undefined) await refuse(options.output, standing);
   const place = picture === undefined ? null : await placeOf(picture);
   const { targets, settings } = await targetsOf(options, place);
   const { subject, forecasts } = place
     ? await ofPicture(place, targets, options)
     : ofValue(stated[0], targets);
   const text = written(options, { ...subject, settings }, forecasts);
-  await writeResult(text, options.output, { drawing });
+  await writeResult(text, options.output, standing);
   tellRoutes(options.route, forecasts);
   return EXIT.clean;
 }

@@ -16,10 +16,10 @@ import type { ShardExtras } from './check';
 
 /** Joins the reports of all shards, writes the report of the whole and gives the exit code. */
 export const merge = (reports: readonly string[], options: MergeVerbOptions): Promise<number> =>
-  withResult(options, { reads: reports }, { root: null }, () => joined(reports, options));
+  withResult({ ...options, reads: reports }, { root: null }, () => joined(reports, options));
 
 async function joined(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
-  if (options.output !== undefined) await refuse(options.output, { reads: reports });
+  if (options.output !== undefined) await refuse(options.output, { ...options, reads: reports });
   const root = await pagedBook(options);
   const shards: NamedShard[] = [];
   for (const name of reports) shards.push({ name, shard: await shardIn(name) });
@@ -30,7 +30,7 @@ async function joined(reports: readonly string[], options: MergeVerbOptions): Pr
   const { place, waivers } = common.more as ShardExtras;
   const waived = await withWaivers(report, waivers, common.whole, options, '.');
   const pictures = root === null ? undefined : await pagePictures(waived, root, options);
-  return finish(waived, asked, place, { ...options, shown: pictures });
+  return finish(waived, asked, place, { ...options, reads: reports, shown: pictures });
 }
 
 /** The folder of the book whose pictures a page will show; null for what shows none. @throws Failure */

@@ -1,12 +1,13 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/overview tests it as a process
 import fs from 'node:fs/promises';
 import path from 'node:path';
+import { headOf } from '../../book/head';
 import type { Pool } from '../../book/pool';
 import { repositoryOf } from '../../book/repository';
+import { isOwnPage } from '../../layout';
 import { arrive } from '../../remedy/keep/arrive';
 import { withTemporary } from '../../remedy/keep/temporary';
 import { writers } from '../../report/check';
-import { HEAD, isOwnResult } from '../../report/own';
 import { shownOf } from '../../report/page/shown';
 import { adviceOn } from '../../report/sheet/advice';
 import { contactDrawings, contactGreys } from '../../report/sheet/contact';
@@ -74,15 +75,9 @@ export async function writePage(
 
 /** A layout is a page too: whoever says that it may be replaced may have meant another. @throws Error */
 async function refuseOthers(file: string): Promise<void> {
-  const handle = await fs.open(file).catch(() => null);
-  if (!handle) return;
-  try {
-    const { buffer, bytesRead } = await handle.read(Buffer.alloc(HEAD), 0, HEAD, 0);
-    if (bytesRead && !isOwnResult(buffer.toString('utf8', 0, bytesRead)))
-      throw new Error(
-        `"${path.basename(file)}" is there already and is no page of Evengrey, so it is not written over. Give another name.`,
-      );
-  } finally {
-    await handle.close();
-  }
+  const head = await headOf(file).catch(() => Buffer.alloc(0));
+  if (head.length && !isOwnPage(head.toString('utf8')))
+    throw new Error(
+      `"${path.basename(file)}" is there already and is no page of Evengrey, so it is not written over. Give another name.`,
+    );
 }

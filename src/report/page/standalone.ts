@@ -1,6 +1,6 @@
 // no-unit-test: the tests of the pages that are put together by it open them
 import { createHash } from 'node:crypto';
-import { GENERATOR } from '../own';
+import { GENERATOR } from '../../layout';
 import { type Html, html } from './html';
 
 /**

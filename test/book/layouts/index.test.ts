@@ -13,7 +13,7 @@ const told = (places: { file: string; line: number; column: number; picture?: st
   places.map(place => `${place.file}:${place.line}:${place.column} ${place.picture ?? place.path}`);
 
 describe('the layouts of a book', () => {
-  it('are found as pictures are, and say which pictures they place, where, and how large', async () => {
+  it('are found as pictures are, our own pages left out, and say which pictures they place, where, and how large', async () => {
     const root = temporaryFolder({
       'book.md': '# Book\n\n![a](p/1.jpg){width=50%}\n\n<img src="p/2.jpg" width=96>\n',
       'style/book.css': 'body { background: url(../p/3.png) }',
@@ -21,6 +21,8 @@ describe('the layouts of a book', () => {
       '.gitignore': '_out/\n',
       '_out/book.html': '<img src="no.jpg">',
       'old/x.md': '![](no.jpg)',
+      'report.html':
+        '<!DOCTYPE html>\n<html>\n<meta name="generator" content="Evengrey">\n<img src="p/1.jpg"><img src="no.jpg">',
       'p/1.jpg': '',
       'p/2.jpg': '',
       'p/3.png': '',
