@@ -12,9 +12,9 @@ export interface Recommendation {
   encoding: Encoding;
   /**
    * - `majority`: most of the part is stored so, and nothing prints clearly better
-   * - `even`: it prints with a visible tint more rarely than what else is taken
-   * - `range`: others print about as evenly, with a weaker black
-   * - `frequent`: nothing tells the ways apart in print; it is the one that leaves least to convert, or R = G = B
+   * - `even`: nothing prints clearly less often with a visible tint, and something does more often
+   * - `range`: nothing prints clearly less often with a visible tint, and others have a weaker black
+   * - `frequent`: nothing does, nor with a deeper black; nothing leaves less to convert
    */
   why: 'majority' | 'even' | 'range' | 'frequent';
 }
@@ -24,6 +24,8 @@ export type Recommend = (picture: BookPicture, target: Target | null) => Recomme
 
 /** Chances of a visible tint nearer than this are a tie: no forecast is that exact. Own choice. */
 const TIE = 0.1;
+/** Without a majority a gain that would not move one is a tie as well, up to this, whatever is asked of `likely-tint`. Own choice: the rule's default. */
+const WIDEST_TIE = 0.2;
 /** So are blacks nearer than this, L*. Own choice. */
 export const SAME_BLACK = 1;
 /** Pictures on a target that are forecast in every encoding: what they share decides, not their subjects. */
@@ -52,13 +54,11 @@ export function kindOf({ facts }: BookPicture): Encoding | null {
  */
 export function recommendations(pictures: readonly BookPicture[], gain: number): Recommend {
   const greys = pictures.filter(picture => picture.intent === 'grey' && kindOf(picture) !== null);
-  const best = (tie: number) =>
-    remembered((target: Target) => bestOf(greys.filter(printedOn(target)), target, tie), nameOf);
-  const [most, without] = [best(TIE), best(Math.max(TIE, gain))];
+  const waysOn = remembered((target: Target) => waysOf(greys.filter(printedOn(target)), target), nameOf);
   const of = remembered(
     ({ part, target }: { part: string | null; target: Target | null }) => {
       const together = greys.filter(grey => grey.part === part && (!target || printedOn(target)(grey)));
-      return target ? onTarget(together, target, { most, without }, gain) : withoutTarget(together);
+      return target ? onTarget(together, target, waysOn(target), gain) : withoutTarget(together);
     },
     ({ part, target }) => JSON.stringify([part, target && nameOf(target)]),
   );
@@ -93,13 +93,13 @@ function withoutTarget(together: readonly BookPicture[]): Recommendation {
 function onTarget(
   together: readonly BookPicture[],
   target: Target,
-  { most, without }: Record<'most' | 'without', (target: Target) => Best | null>,
+  ways: readonly Way[],
   gain: number,
 ): Recommendation | null {
   const { majority } = countsOf(together.filter(picture => takes(target, picture)));
   // what would not move a majority sends nobody a longer way, or to a weaker black, where there is none
-  if (!majority) return without(target);
-  const best = most(target);
+  const best = bestOf(ways, majority ? TIE : Math.max(TIE, Math.min(gain, WIDEST_TIE)));
+  if (!majority) return best;
   const chances = together
     .filter(picture => kindOf(picture) === majority)
     .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
@@ -108,9 +108,15 @@ function onTarget(
   return { encoding: majority, why: 'majority' };
 }
 
-interface Best extends Recommendation {
+/** An encoding that a target takes, and how the grey pictures on it would print in it. */
+interface Way {
+  encoding: GreyEncoding;
   /** Mean chance (0-1) of a visible tint. */
   probability: number;
+  /** Mean L* of the deepest black. */
+  black: number;
+  /** So many are stored so. */
+  stored: number;
 }
 
 /** How often each kind occurs, and the one of more than half. */
@@ -121,28 +127,32 @@ function countsOf(pictures: readonly BookPicture[]) {
   return { often, majority: most ? kindOf(most[0]) : null };
 }
 
-/** Of what the target takes. Evenness first, as far as chances of a visible tint are not nearer than `tie`; of those that print about as evenly the one with the deeper black, then the more frequent. */
-function bestOf(together: readonly BookPicture[], target: Target, tie: number): Best | null {
+/** All that the target takes, by the forecasts of a few pictures. */
+function waysOf(together: readonly BookPicture[], target: Target): Way[] {
   const { often } = countsOf(together.filter(picture => takes(target, picture)));
   const step = Math.max(1, Math.floor(together.length / SAMPLE));
   const sample = together.filter((_, i) => i % step === 0).slice(0, SAMPLE);
-  const all = takenBy(target).map(encoding => {
+  return takenBy(target).map(encoding => {
     const forecasts = sample.flatMap(({ facts }) => forecastAs(encoding, facts, target) ?? []);
     return {
       encoding,
       probability: mean(forecasts.map(({ tint }) => tint.seen)),
       black: mean(forecasts.map(({ range }) => range.black)),
+      stored: often(encoding),
     };
   });
-  if (all.length === 0) return null;
-  const lowest = Math.min(...all.map(({ probability }) => probability));
-  const even = all.filter(({ probability }) => probability - lowest < tie);
+}
+
+/** Evenness first, as far as chances of a visible tint are not nearer than `tie`; of those that tie the one with the deeper black, then the more frequent. */
+function bestOf(ways: readonly Way[], tie: number): (Recommendation & Way) | null {
+  if (ways.length === 0) return null;
+  const lowest = Math.min(...ways.map(({ probability }) => probability));
+  const even = ways.filter(({ probability }) => probability - lowest < tie);
   const deepest = Math.min(...even.map(({ black }) => black));
   const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
-  const [best] = deep.sort((x, y) => often(y.encoding) - often(x.encoding));
-  const told = even.length < all.length ? 'even' : 'frequent';
-  const why = deep.length < even.length ? 'range' : told;
-  return { ...best, why };
+  const [best] = deep.sort((x, y) => y.stored - x.stored);
+  const told = even.length < ways.length ? 'even' : 'frequent';
+  return { ...best, why: deep.length < even.length ? 'range' : told };
 }
 
 /**

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { asTaken, recommendations, saveAs } from '../../src/rules/recommended';
+import { asTaken, type Recommendation, recommendations, saveAs } from '../../src/rules/recommended';
 import type { BookPicture } from '../../src/shared/finding';
 import type { Encoding } from '../../src/shared/picture';
 import { picture, pictures, target } from './support/pictures';
@@ -7,6 +7,8 @@ import { picture, pictures, target } from './support/pictures';
 const GAIN = 0.2;
 const of = (book: BookPicture[], which = book[0]) =>
   recommendations(book, GAIN)(which, which.targets[0] ?? null);
+
+const answer = (found: Recommendation | null) => found && { encoding: found.encoding, why: found.why };
 
 /** Keeps inks; its four inks scatter much and its black alone does not (own guesses of the model). */
 const inks = target('dry-toner', { route: 'inks' });
@@ -51,6 +53,19 @@ describe('the recommended encoding', () => {
     assert.ok(chance - other > 0.1 && chance - other < GAIN, 'evener, and not clearly so');
     assert.equal(of(book)?.encoding, 'rgb-neutral');
     assert.notEqual(recommendations(book, 0.1)(neutral, targets[0])?.encoding, 'rgb-neutral');
+  });
+  it('without a majority takes no great difference for a tie, whatever gain is asked for or where nobody wants to hear of tints', () => {
+    const targets = [target('dry-toner', { route: 'inks', encodings: ['rgb-neutral', 'black-only'] })];
+    const book = [picture('rgb-neutral', { targets }), picture('black-only', { targets })];
+    const [chance, other] = book.map(({ forecasts }) => forecasts[0].tint.seen);
+    assert.ok(chance - other > 0.25, 'no tie');
+    const blacks = book.map(({ forecasts }) => forecasts[0].range.black);
+    assert.ok(blacks[1] - blacks[0] > 1, 'else the black would say the same');
+    for (const gain of [GAIN, 0.9, Number.POSITIVE_INFINITY])
+      assert.deepEqual(answer(recommendations(book, gain)(book[0], targets[0])), {
+        encoding: 'black-only',
+        why: 'even',
+      });
   });
   it('of nearly even ways is the one with the deepest black', () => {
     const targets = [target('offset-coated', { route: 'inks' })];

@@ -1,4 +1,3 @@
-// no-unit-test: it joins parts that have their own tests; test/e2e/suites/ tests it as a process
 import { defaultTarget, processes } from '../../print';
 import { encodingChoices } from '../../remedy/choices';
 import { type CandidateConverters, createConverters } from '../../remedy/converters';
@@ -83,12 +82,16 @@ function targetsOf({ targets }: PictureReport, light: LightId | null): Target[] 
   return processes.map(({ id }) => defaultTarget(id)).map(target => (light ? { ...target, light } : target));
 }
 
+/** A tie of the chances may be wide, so none of these says more than that nothing is clearly better. */
 const WHY: Record<Recommendation['why'], string> = {
   majority: 'most of this part of the book is stored so',
-  even: 'by the forecast it prints with a visible tint more rarely than what else is taken',
-  range: 'by the forecast others print about as evenly, with a weaker black',
-  frequent: 'by the forecast nothing tells the ways apart in print, and it leaves least to convert',
+  even: 'by the forecast no other prints clearly less often with a visible tint',
+  range:
+    'by the forecast no other prints clearly less often with a visible tint, and others have a weaker black',
+  frequent:
+    'by the forecast no other prints clearly less often with a visible tint or with a deeper black, and none leaves less to convert',
 };
+const UNFORECAST = 'nothing is forecast without a process, and no other leaves less to convert';
 
 export function recommendedFor(
   known: { picture: PictureReport; recommendation: Recommendation | null } | null,
@@ -98,5 +101,7 @@ export function recommendedFor(
   const { picture, recommendation } = known;
   if (picture.intent === 'toned') return { to: 'rgb-toned', why: 'the settings say that its tone is meant' };
   const choice = encodingChoices.find(({ id }) => id === recommendation?.encoding);
-  return choice && recommendation ? { to: choice.id as RemedyEncoding, why: WHY[recommendation.why] } : usual;
+  if (!choice || !recommendation) return usual;
+  const guessed = recommendation.why === 'frequent' && !picture.targets.length;
+  return { to: choice.id as RemedyEncoding, why: guessed ? UNFORECAST : WHY[recommendation.why] };
 }

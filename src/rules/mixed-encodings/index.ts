@@ -153,7 +153,7 @@ function reason(groups: BookPicture[][], encodings: Encoding[], why: Best['why']
   const prints: Partial<Record<Recommendation['why'], string>> = {
     even: 'by the forecast no other that the target is likely to take prints clearly less often with a visible tint',
     range:
-      'by the forecast it has the deepest black of those that the target is likely to take, and prints about as evenly as any of them',
+      'by the forecast it has the deepest black of those that the target is likely to take, and none of them prints clearly less often with a visible tint',
   };
   const reasons = [
     kept === first.length && kept > second.length ? 'it leaves the fewest to convert' : '',
