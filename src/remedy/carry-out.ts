@@ -70,7 +70,7 @@ async function convertAs(
       if ((await hashOf(asked.file)) !== from) throw new RemedyError(CHANGED);
       await put(temporary, order, replaces);
       await means.results.remember(order.output, {
-        ...{ from, to, source: asked.file },
+        ...{ from, to, source: asked.file, replaces },
         wish: wishKey(order.wish),
       });
     }
@@ -90,7 +90,7 @@ async function copyAs({ asked, order, replaces }: Undertaking, means: Means): Pr
     await flushFile(temporary);
     if ((await hashOf(temporary)) !== sha256) throw new RemedyError(CHANGED);
     await put(temporary, order, replaces);
-    const made = { from: sha256, to: sha256, source: asked.file, wish: wishKey(wish) };
+    const made = { from: sha256, to: sha256, source: asked.file, wish: wishKey(wish), replaces };
     await means.results.remember(order.output, made);
   });
   return copied(asked, order, wish);

@@ -16,6 +16,8 @@ export interface Made {
   /** The picture, absolute. */
   source: string;
   wish: string;
+  /** SHA-256 of the earlier result that it was written over; left out or null: there was none. */
+  replaces?: string | null;
 }
 
 const isMade = (value: unknown): boolean => {

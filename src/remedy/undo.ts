@@ -21,6 +21,8 @@ export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' |
   memory: string;
   /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
+  /** False: lines of layouts stay, whatever they were made to place. Left out: they place the originals again. */
+  lines?: boolean;
 };
 
 /**
@@ -78,7 +80,7 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
     else if (named) undone.push({ path: shown(file), outcome: 'skipped', sha256: null, reason: NEVER });
   }
   undone.sort((x, y) => compare(x.path, y.path));
-  const relinking = stopped === null ? await undoRelinking(how) : null;
+  const relinking = stopped === null && how.lines !== false ? await undoRelinking(how) : null;
   return { dryRun: how.dryRun, undone, relinking, stopped };
 }
 

@@ -56,15 +56,24 @@ export interface CheckerAnswers {
     request: { root: string; names: { from: string; to: string }[]; open: OpenText[] };
     answer: PlaceEdit[];
   };
-  /** Paths absolute; `open` as of `convert`. */
-  undo: { request: { paths: string[]; open: OpenText[] }; answer: UndoAnswer };
+  /**
+   * Paths absolute; `open` as of `convert`; `lines`: layouts are to place the pictures again whose results they were made
+   * to place, else only what was converted in place is undone.
+   */
+  undo: { request: { paths: string[]; open: OpenText[]; lines: boolean }; answer: UndoAnswer };
   /** What layouts have to be made to say so that they place no result (absolute) any more, but what it was made of. */
   unplace: {
     request: { root: string; results: string[]; open: OpenText[] };
     answer: NonNullable<UndoAnswer['relinking']>;
   };
-  /** Takes results (absolute) away that still are what was written. */
-  unmake: { request: { results: string[] }; answer: { removed: string[]; left: LeftAlone[] } };
+  /**
+   * Takes results (absolute) away that still are what was written and that no layout places, neither as it is stored nor
+   * as it is open.
+   */
+  unmake: {
+    request: { root: string; results: string[]; open: OpenText[] };
+    answer: { removed: string[]; left: LeftAlone[] };
+  };
   /** The book on one screen, as it was last checked; null where its settings cannot be used. */
   overview: { request: { root: string }; answer: Overview | null };
   /** What is drawn of some of its pictures; `have`: its small picture is there already. */

@@ -46,6 +46,17 @@ describe('undoing a conversion in place', () => {
     assert.deepEqual(contents(root), originals);
   });
 
+  it('leaves the lines of layouts alone where only pictures are meant', async () => {
+    const root = book({ 'a.jpg': 'colour 1', 'book.md': '![a](a.jpg)\n' });
+    await run(root, { relink: true });
+    const paths = [path.join(root, 'a.jpg')];
+    await run(root, { ...inPlace, paths });
+    const { undone, relinking } = await undo(root, { paths, lines: false });
+    assert.deepEqual([outcomes(undone), relinking], [{ 'a.jpg': 'restored' }, null]);
+    assert.equal(contents(root)['a.jpg'], 'colour 1');
+    assert.equal(contents(root)['book.md'], '![a](a.rgb-neutral.jpg)\n');
+  });
+
   it('brings back only what is named', async () => {
     const { root, at } = await converted();
     await undo(root, { paths: [at('x')] });

@@ -92,15 +92,15 @@ export class Checker {
       case 'convert':
         return convert(request, this.pool, root => this.#book(root).cache(), { signal, onProgress });
       case 'undo':
-        return undo({ paths: request.paths, open: request.open, signal, onProgress });
+        return undo({ ...request, signal, onProgress });
       case 'relinked':
         return remember(request);
       case 'renaming':
         return renaming(request, root => this.#book(root).report(signal), signal);
       case 'unplace':
-        return unplace(request, signal);
+        return unplace(request);
       case 'unmake':
-        return unmakeAll(request.results);
+        return unmakeAll(request);
       case 'overview':
         return this.#book(request.root).overview(signal);
       case 'contacts': {

@@ -108,12 +108,13 @@ function relinkingOf(relinked: Relinked, conversions: readonly Conversion[]): Co
 export async function undo({
   paths,
   open,
+  lines,
   signal,
   onProgress,
-}: Work & { open: OpenText[] }): Promise<UndoAnswer> {
+}: Work & { open: OpenText[]; lines: boolean }): Promise<UndoAnswer> {
   const { root, settings } = await bookOf(paths);
   const report = await undoConversions({
-    ...{ root, paths, settings, signal, open: textsOf(open) },
+    ...{ root, paths, settings, signal, lines, open: textsOf(open) },
     dryRun: false,
     memory: cacheFolder(),
     onProgress: (done, total) => onProgress({ done, total }),

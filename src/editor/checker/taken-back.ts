@@ -5,6 +5,7 @@ import { cacheFolder } from '../../book/cache/folder';
 import { loadSettings } from '../../book/settings/load';
 import { rememberRelinked } from '../../remedy/relinking/memory';
 import { relinkToRenamed } from '../../remedy/relinking/renamed';
+import { stillPlaced } from '../../remedy/relinking/still-placed';
 import { undoRelinking } from '../../remedy/relinking/undo';
 import { unmake } from '../../remedy/unmake';
 import type { CheckerAnswers, UndoAnswer } from '../../shared/checker-protocol';
@@ -25,29 +26,36 @@ export async function remember({ root, lines }: CheckerAnswers['relinked']['requ
 }
 
 /** See the question `unplace`. */
-export async function unplace(
-  { root, results, open }: CheckerAnswers['unplace']['request'],
-  signal: AbortSignal,
-): Promise<CheckerAnswers['unplace']['answer']> {
+export async function unplace({
+  root,
+  results,
+  open,
+}: CheckerAnswers['unplace']['request']): Promise<CheckerAnswers['unplace']['answer']> {
   const { settings } = await loadSettings(root);
-  const texts = textsOf(open);
-  const undone =
-    settings &&
-    (await undoRelinking({
-      ...{ root, settings, signal, open: texts, paths: results },
-      ...{ memory: cacheFolder(), dryRun: false },
-    }));
+  const how = { root, open: textsOf(open), paths: results, memory: cacheFolder(), dryRun: false };
+  const undone = settings && (await undoRelinking({ ...how, settings }));
   return (undone && takenBack(undone)) ?? { edits: [], left: [] };
 }
 
 /** See the question `unmake`. */
-export async function unmakeAll(results: readonly string[]): Promise<CheckerAnswers['unmake']['answer']> {
-  const all = await unmake(cacheFolder(), results);
+export async function unmakeAll({
+  root,
+  results,
+  open,
+}: CheckerAnswers['unmake']['request']): Promise<CheckerAnswers['unmake']['answer']> {
+  const { settings } = await loadSettings(root);
+  const neededBy = settings
+    ? await stillPlaced({ root, settings, open: textsOf(open) })
+    : () => Promise.resolve(UNKNOWN);
+  const all = await unmake(cacheFolder(), results, neededBy);
   return {
     removed: all.flatMap(({ file, reason }) => (reason === null ? path.basename(file) : [])),
     left: all.flatMap(({ file, reason }) => (reason === null ? [] : { path: path.basename(file), reason })),
   };
 }
+
+const UNKNOWN =
+  'The settings cannot be used, so nobody can tell whether a layout places it: it was left where it is.';
 
 /** See the question `renaming`. @param reportOf what a book has in it */
 export async function renaming(

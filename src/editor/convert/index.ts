@@ -1,13 +1,14 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
 import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+import type { RelinkEdit } from '../../shared/layout-places';
 import type { Made } from '../../shared/remedies';
 import type { Book } from '../book';
 import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
 import { increments } from '../increments';
-import { openTextsThatName } from '../layout/open-texts';
-import { relink } from '../layout/relink';
+import { openTexts, openTextsThatName } from '../layout/open-texts';
+import { relink, type ToSave } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
 import { convertWords, nothingToConvert, subjectOf, type Told, takenBackWords, undoWords } from './words';
@@ -31,7 +32,7 @@ export function registerConverting(books: Books, checker: CheckerClient): vscode
     vscode.commands.registerCommand('evengrey.undoConversion', async (...named: unknown[]) => {
       const some = filesOf(named);
       const files = some.length ? some : books.all.map(({ root }) => root);
-      if (await mayWrite(files)) return undone(files, books, checker);
+      if (await mayWrite(files)) return undone(files, bookOf(files[0], books), true, checker);
     }),
   );
 }
@@ -115,62 +116,79 @@ export async function carryOut(
   // what stands already is not made again: then only the lines are looked for in the text as it is now
   const lines = async () => (await convert()).relinking?.edits ?? [];
   const { relinking } = answer;
-  let unsaved: string[] = [];
+  let saving: ToSave | undefined;
   if (book && relinking) {
     const changed = await relink(book.root, relinking.edits, lines);
-    ({ unsaved } = changed);
+    saving = changed;
     relinking.edits = changed.edits;
     if (changed.edits.length) await checker.ask('relinked', { root: book.root.fsPath, lines: changed.edits });
   }
+  const written = answer.converted.map(({ output }) => vscode.Uri.file(output));
   const undo = () =>
     asked.where.kind === 'in-place'
-      ? vscode.commands.executeCommand('evengrey.undoConversion', files[0], files)
+      ? undone(written, book, false, checker)
       : takenBack(answer, book, checker);
-  void tellConverted(answer, { left, unsaved }, undo);
+  void tellConverted(answer, { left, saving }, undo);
   return answer;
 }
 
-/** Has the lines place the pictures again, and takes the results away that nobody worked on since. */
-function takenBack({ converted }: ConvertAnswer, book: Book | undefined, checker: CheckerClient) {
+/**
+ * Has the lines that were relinked place the pictures again, and takes the results away that nobody worked on since and
+ * that no line places.
+ */
+function takenBack({ converted, relinking }: ConvertAnswer, book: Book | undefined, checker: CheckerClient) {
   return told(async () => {
     const results = converted.map(({ output }) => output);
-    const lines = book ? await linesBack(book, results, checker) : { edits: [], unsaved: [], left: [] };
-    // what a line places still is left to it
-    const gone = lines.left.length ? { removed: [], left: [] } : await checker.ask('unmake', { results });
-    void vscode.window.showInformationMessage(takenBackWords(lines, gone));
+    const lines = await linesBack(book, relinking?.edits ?? [], checker);
+    const root = book?.root ?? folderAround(vscode.Uri.file(results[0]));
+    const gone = await checker.ask('unmake', { root: root.fsPath, results, open: openTexts(root) });
+    const words = takenBackWords(lines, gone);
+    const isPartial = lines.left.length + gone.left.length + lines.notSaved.length > 0;
+    void vscode.window[isPartial ? 'showWarningMessage' : 'showInformationMessage'](words);
   });
 }
 
-async function linesBack(book: Book, results: string[], checker: CheckerClient) {
+/** Where layouts of a picture are looked for that is in no book. */
+const folderAround = (file: vscode.Uri): vscode.Uri =>
+  vscode.workspace.getWorkspaceFolder(file)?.uri ?? vscode.Uri.joinPath(file, '..');
+
+async function linesBack(book: Book | undefined, relinked: readonly RelinkEdit[], checker: CheckerClient) {
+  if (!book || !relinked.length) return { edits: [], unsaved: [], notSaved: [], left: [] };
+  const names = [...new Set(relinked.map(({ result }) => result))];
+  const results = names.map(name => vscode.Uri.joinPath(book.root, name).fsPath);
   const ask = () =>
     checker.ask('unplace', { root: book.root.fsPath, results, open: openTextsThatName(book) });
   const { edits, left } = await ask();
   return { ...(await relink(book.root, edits, async () => (await ask()).edits)), left };
 }
 
+/**
+ * Brings back what conversions in place replaced.
+ * @param lines whether layouts are to place the pictures again whose results they were made to place
+ */
 function undone(
   files: readonly vscode.Uri[],
-  books: Books,
+  book: Book | undefined,
+  lines: boolean,
   checker: CheckerClient,
 ): Promise<UndoAnswer | undefined> {
-  const book = bookOf(files[0], books);
   return told(async () => {
     const title = vscode.l10n.t('Bringing originals back');
     const paths = files.map(({ fsPath }) => fsPath);
     const undo = () =>
       working(title, (signal, onProgress) => {
         const open = book ? openTextsThatName(book) : [];
-        return checker.ask('undo', { paths, open }, { signal, onProgress });
+        return checker.ask('undo', { paths, open, lines }, { signal, onProgress });
       });
     const answer = await undo();
-    let unsaved: string[] = [];
+    let saving: ToSave | undefined;
     if (book && answer.relinking) {
-      const lines = async () => (await undo()).relinking?.edits ?? [];
-      const changed = await relink(book.root, answer.relinking.edits, lines);
-      ({ unsaved } = changed);
+      const again = async () => (await undo()).relinking?.edits ?? [];
+      const changed = await relink(book.root, answer.relinking.edits, again);
+      saving = changed;
       answer.relinking.edits = changed.edits;
     }
-    void tell(answer, undoWords(answer, unsaved), []);
+    void tell(answer, undoWords(answer, saving), [], Boolean(saving?.notSaved.length));
     return answer;
   });
 }
@@ -221,7 +239,7 @@ function tellConverted(answer: ConvertAnswer, told: Told, undo: () => unknown): 
     answer,
     convertWords(answer, told),
     actions,
-    Boolean(relinking?.left.length || told.unsaved?.length),
+    Boolean(relinking?.left.length || told.saving?.unsaved.length || told.saving?.notSaved.length),
   );
 }
 

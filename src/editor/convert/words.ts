@@ -5,6 +5,7 @@ import { namesPicture } from '../../book/discovery/extensions';
 import { kindOf } from '../../layout/kinds';
 import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
 import type { PlaceEdit } from '../../shared/layout-places';
+import type { Changed, ToSave } from '../layout/relink';
 
 /**
  * The pictures or folders that are meant, as a title ends with them.
@@ -43,12 +44,11 @@ export const nothingToConvert = (left: readonly LeftAlone[]): string =>
 export interface Told {
   /** What was chosen too and was left out. */
   left?: readonly LeftAlone[];
-  /** Files with changes of the person's own, which are theirs to save. */
-  unsaved?: readonly string[];
+  saving?: ToSave;
 }
 
 /** What came of a conversion, in one message. */
-export function convertWords(answer: ConvertAnswer, { left = [], unsaved = [] }: Told = {}): string {
+export function convertWords(answer: ConvertAnswer, { left = [], saving }: Told = {}): string {
   const { converted, skipped, failed, relinking, untoned, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
@@ -68,7 +68,7 @@ export function convertWords(answer: ConvertAnswer, { left = [], unsaved = [] }:
     leftOut.push(
       t('Pictures that lost a strong tone, which may be meant: {0}. See the report.', untoned.length),
     );
-  return [head, ...why, ...placed, ...toSave(unsaved), ...leftOut].join(' ');
+  return [head, ...why, ...placed, ...toSave(saving), ...leftOut].join(' ');
 }
 
 function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
@@ -94,15 +94,23 @@ const isLayout = ({ file }: PlaceEdit) => kindOf(file) !== null;
 const filesOf = (edits: readonly PlaceEdit[]): string =>
   named([...new Set(edits.filter(isLayout).map(({ file }) => file))]);
 
-const toSave = (unsaved: readonly string[]): string[] =>
-  unsaved.length
-    ? [
-        vscode.l10n.t(
-          'Changes of yours were not saved in {0}: the line is changed there too, save it.',
-          named(unsaved),
-        ),
-      ]
-    : [];
+/** What is left to be saved, and what could not be. */
+export function toSave({ unsaved, notSaved }: ToSave = { unsaved: [], notSaved: [] }): string[] {
+  const t = vscode.l10n.t;
+  return [
+    ...(unsaved.length
+      ? [t('Changes of yours were not saved in {0}: the line is changed there too, save it.', named(unsaved))]
+      : []),
+    ...(notSaved.length
+      ? [
+          t(
+            'Saving failed: {0}. The line is changed in the editor, and not on the disk: save it there.',
+            named(notSaved),
+          ),
+        ]
+      : []),
+  ];
+}
 
 const backWords = (edits: readonly PlaceEdit[]): string[] => {
   const lines = edits.filter(isLayout).length;
@@ -113,30 +121,34 @@ const backWords = (edits: readonly PlaceEdit[]): string[] => {
 
 /** What came of taking a conversion back that wrote beside the pictures. */
 export function takenBackWords(
-  { edits, unsaved, left }: { edits: PlaceEdit[]; unsaved: string[]; left: LeftAlone[] },
+  { left, ...lines }: Changed<PlaceEdit> & { left: LeftAlone[] },
   gone: { removed: string[]; left: LeftAlone[] },
 ): string {
   const t = vscode.l10n.t;
   const { removed } = gone;
   const parts = [
+    // the editor shows the beginning alone: what is not as it was asked comes first
+    ...firstReasons(gone.left),
+    ...firstReasons(left),
     ...(removed.length ? [t('Taken away, since still as it was written: {0}.', named(removed))] : []),
-    ...backWords(edits),
-    ...toSave(unsaved),
-    ...left.map(reasonOf).slice(0, NAMED),
-    ...gone.left.map(reasonOf).slice(0, NAMED),
+    ...backWords(lines.edits),
+    ...toSave(lines),
   ];
   return parts.join(' ') || t('It is undone already.');
 }
 
-/** @param unsaved as of `Told` */
+/** @param saving what lines that were changed left to be saved */
 export function undoWords(
   { restored, skipped, failed, relinking, stopped }: UndoAnswer,
-  unsaved: readonly string[],
+  saving?: ToSave,
 ): string {
   const t = vscode.l10n.t;
-  const lines = relinking ? [...backWords(relinking.edits), ...reasons(relinking.left)] : [];
-  if (!restored.length && !failed.length && !stopped && lines.length)
-    return [...lines, ...toSave(unsaved), t('The results themselves stay beside the pictures.')].join(' ');
+  const edits = relinking?.edits ?? [];
+  const lines = relinking ? [...backWords(edits), ...reasons(relinking.left)] : [];
+  if (!restored.length && !failed.length && !stopped && lines.length) {
+    const results = edits.length ? [t('The results themselves stay beside the pictures.')] : [];
+    return [...lines, ...toSave(saving), ...results].join(' ');
+  }
   const head =
     restored.length === 1
       ? t('{0} is the original again, bit for bit.', path.posix.basename(restored[0]))
@@ -146,7 +158,7 @@ export function undoWords(
   const why = stopped ? [stopped] : reasons(failed.length ? failed : restored.length ? [] : skipped);
   if (!restored.length && !why.length)
     why.push(t('No picture here was converted in place, and no layout was made to place a result.'));
-  return [head, ...why, ...lines, ...toSave(unsaved)].join(' ');
+  return [head, ...why, ...lines, ...toSave(saving)].join(' ');
 }
 
 const counts = (parts: [count: number, words: string][]) => {
@@ -155,6 +167,12 @@ const counts = (parts: [count: number, words: string][]) => {
 };
 
 const reasonOf = ({ path: at, reason }: LeftAlone): string => `${at}: ${reason}`;
+
+/** Where there is no report that has them all. */
+export function firstReasons(left: readonly LeftAlone[]): string[] {
+  const words = left.slice(0, NAMED).map(reasonOf);
+  return left.length > NAMED ? [...words, vscode.l10n.t('{0} more were left.', left.length - NAMED)] : words;
+}
 
 /** The first by its name; the report has them all. */
 function reasons(left: readonly LeftAlone[]): string[] {

@@ -7,11 +7,17 @@ import { changedAndSaved } from './undone';
 /** So often lines are looked for anew, where a text was changed while pictures were converted. */
 const ATTEMPTS = 3;
 
-/** What became of lines that were to be changed. */
-export interface Changed<Edit> {
-  edits: Edit[];
-  /** Files that hold changes of the person's own beside it: they are left to be saved. Relative to the root. */
+/** Texts that are changed in the editor and not on the disk. Relative to the root. */
+export interface ToSave {
+  /** They hold changes of the person's own beside it, and are left to be saved. */
   unsaved: string[];
+  /** Saving them failed. */
+  notSaved: string[];
+}
+
+/** What became of lines that were to be changed. */
+export interface Changed<Edit> extends ToSave {
+  edits: Edit[];
 }
 
 /**
@@ -35,7 +41,7 @@ export async function relink<Edit extends PlaceEdit>(
     }
     edits = await again();
   }
-  return { edits: [], unsaved: [] };
+  return { edits: [], unsaved: [], notSaved: [] };
 }
 
 /** Undefined where a text is not as the edits expect it; nothing is changed then. */
@@ -60,11 +66,15 @@ async function changeLines<Edit extends PlaceEdit>(
   const unsaved = whole.filter(([, { isDirty }]) => isDirty).map(([file]) => file);
   const texts = new Map(saved.map(([file, document]) => [file, document.getText()]));
   if (!(await vscode.workspace.applyEdit(all))) return undefined;
-  for (const [file, document] of saved)
-    if (await document.save()) changedAndSaved(document, texts.get(file)!);
-    else unsaved.push(file);
+  const notSaved: string[] = [];
+  for (const [file, document] of saved) {
+    await document.save();
+    // the editor may have saved it by itself
+    if (document.isDirty) notSaved.push(file);
+    else changedAndSaved(document, texts.get(file)!);
+  }
   tellBroken([...documents.values()].filter(isBroken));
-  return { edits: changed, unsaved };
+  return { edits: changed, unsaved, notSaved };
 }
 
 /** Opened in another encoding than it was written in: saved so, letters would be lost. */

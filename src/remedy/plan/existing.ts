@@ -8,7 +8,15 @@ export type Existing =
   /** A folder, a link, a pipe. */
   | { kind: 'no-file' }
   /** `made`: what this program remembers of writing these very bytes; null: nothing. */
-  | { kind: 'file'; sha256: string; made: { from: string; source: string; wish: string } | null };
+  | { kind: 'file'; sha256: string; made: Made | null };
+
+interface Made {
+  from: string;
+  source: string;
+  wish: string;
+  /** SHA-256 of what it was written over. */
+  replaces?: string | null;
+}
 
 export type Verdict =
   | { do: 'write' }
