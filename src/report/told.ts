@@ -1,17 +1,23 @@
 import type { BookReport, Finding, PictureReport, Severity, WaivedFinding } from '../shared/finding';
 
 /** A finding with the picture it is about; null: the book as a whole. */
-export interface Told {
+export interface Told<Picture = PictureReport> {
   finding: Finding | WaivedFinding;
-  picture: PictureReport | null;
+  picture: Picture | null;
 }
 
 /** For sorting: the worst first. */
 export const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /** Every finding of a report, worst first; of one severity first the book's, then by path and page. */
-export function everyFinding({ pictures, findings }: Pick<BookReport, 'pictures' | 'findings'>): Told[] {
-  const all: Told[] = [
+export function everyFinding<Picture extends Pick<PictureReport, 'findings'>>({
+  pictures,
+  findings,
+}: {
+  pictures: readonly Picture[];
+  findings: readonly Finding[];
+}): Told<Picture>[] {
+  const all: Told<Picture>[] = [
     ...findings.map(finding => ({ finding, picture: null })),
     ...pictures.flatMap(picture => picture.findings.map(finding => ({ finding, picture }))),
   ];

@@ -41,6 +41,15 @@ export const ground = ({ condition }: Forecast): string => basisWords(condition.
 export const groundInFull = (forecast: Forecast): string =>
   forecast.condition.basis === 'record' ? `${ground(forecast)}: ${forecast.ground[0]}` : ground(forecast);
 
+/** What the forecasts of pictures on a target rest on, each once. */
+export const groundsOn = ({ name }: Target, pictures: readonly BookPicture[]): string[] => [
+  ...new Set(
+    pictures.flatMap(({ targets, forecasts }) =>
+      forecasts.filter((_, i) => targets[i].name === name).map(groundInFull),
+    ),
+  ),
+];
+
 /** How near it is, by the basis that a finding carries in its data. */
 export function basisWords(basis: Basis): string {
   switch (basis) {

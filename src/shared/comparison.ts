@@ -15,6 +15,8 @@ export interface ComparedRevision {
   pictures: number;
   /** About the book as a whole, as far as it was looked at. */
   findings: Finding[];
+  /** By the name of a target what the forecasts of all that was looked at rest on. */
+  grounds: Readonly<Record<string, readonly string[]>>;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { groundsOn } from '../../rules/targets';
 import { count, list } from '../../rules/words';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
@@ -195,4 +196,7 @@ const revisionOf = (
   targets: side.settings.targets,
   pictures: side.pages.size,
   findings: judged.findings,
+  grounds: Object.fromEntries(
+    side.settings.targets.map(target => [target.name, groundsOn(target, judged.pictures)]),
+  ),
 });

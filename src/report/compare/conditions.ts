@@ -1,30 +1,34 @@
 import { doubtNotices } from '../../book/doubts';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
-import { targetLines } from '../text/targets';
+import { targetLinesOn } from '../text/targets';
 
-/** How the changed pictures are printed and what their forecasts rest on; twice where the settings changed that. */
-export function conditions({ base, head, changes }: Comparison): string[] {
-  if (!changes.length) return [];
-  const lines = ({ targets }: ComparedRevision, sides: ('before' | 'after')[]) =>
-    targetLines({
-      targets,
-      pictures: changes.flatMap(({ pages }) =>
-        pages.flatMap(page => sides.flatMap(side => page[side] ?? [])),
-      ),
-    });
-  if (JSON.stringify(base.targets) === JSON.stringify(head.targets)) return lines(head, ['before', 'after']);
+/**
+ * How the pictures that something is said of are printed and what their forecasts rest on; twice where the settings changed
+ * that. Nothing where nothing is said of any.
+ */
+export function conditions(comparison: Comparison): string[] {
+  if (!saysAnything(comparison)) return [];
+  const { base, head } = comparison;
+  const lines = ({ targets }: ComparedRevision, ...sides: ComparedRevision[]) =>
+    targetLinesOn(targets, ({ name }) => [...new Set(sides.flatMap(({ grounds }) => grounds[name] ?? []))]);
+  if (JSON.stringify(base.targets) === JSON.stringify(head.targets)) return lines(head, base, head);
   return [
-    ...lines(base, ['before']).map(line => `Before: ${line}`),
-    ...lines(head, ['after']).map(line => `After: ${line}`),
+    ...lines(base, base).map(line => `Before: ${line}`),
+    ...lines(head, head).map(line => `After: ${line}`),
   ];
 }
 
 /** The notices that the conditions do not tell already. */
-export function remarks({ head, changes, notices }: Comparison): string[] {
-  const told = new Set(changes.length ? head.targets.flatMap(doubtNotices) : []);
+export function remarks(comparison: Comparison): string[] {
+  const { head, notices } = comparison;
+  const told = new Set(saysAnything(comparison) ? head.targets.flatMap(doubtNotices) : []);
   return notices.filter(notice => !told.has(notice));
 }
 
 /** Whether anything is said of how the book may print. */
-export const forecasts = ({ head, changes, settings }: Comparison): boolean =>
-  settings.forecasts.length > 0 || (head.targets.length > 0 && changes.length > 0);
+export const forecasts = (comparison: Comparison): boolean =>
+  saysAnything(comparison) && [comparison.base, comparison.head].some(({ targets }) => targets.length > 0);
+
+/** Of pictures that changed, or that are judged otherwise though they did not. */
+const saysAnything = ({ changes, settings, others }: Comparison): boolean =>
+  changes.length > 0 || settings.changes.length > 0 || others.length > 0;

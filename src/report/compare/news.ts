@@ -1,29 +1,30 @@
-// no-unit-test: test/report/compare/text.test.ts and markdown.test.ts read what comes of it
+// no-unit-test: test/report/compare/text.test.ts, markdown.test.ts and github.test.ts read what comes of it
 import type { Comparison } from '../../shared/comparison';
-import { type Block, blocksOf, nameOf } from '../text/blocks';
+import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
 
 /**
- * What is new, or ended, by rule, as a check tells it: on the pictures that changed, on those that are judged otherwise, and
- * on the book, what is said of several pictures at once being said once. A picture is called as it is now.
+ * What is new, or ended: on the pictures that changed, on those that are judged otherwise, and on the book, what is said of
+ * several pictures at once being said once. A picture is called as it is now.
  */
-export function blocksNow(
-  { base, head, changes, others, book }: Comparison,
-  which: 'new' | 'ended',
-): Block[] {
+export function newsOf({ base, head, changes, others, book }: Comparison, which: 'new' | 'ended'): Told {
   const pictures = [
     ...changes.flatMap(({ path, pages }) => pages.map(({ page, findings }) => ({ path, page, findings }))),
     ...others,
   ].map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] }));
   const together = new Set((which === 'new' ? head : base).findings);
   const said = new Set(pictures.flatMap(({ findings }) => findings.filter(finding => together.has(finding))));
-  return blocksOf({
+  return {
     pictures: pictures.map(picture => ({
       ...picture,
       findings: picture.findings.filter(finding => !said.has(finding)),
     })),
-    findings: [...said, ...book[which]],
-  });
+    findings: [...new Set([...said, ...book[which]])],
+  };
 }
+
+/** The same by rule, as a check tells it. */
+export const blocksNow = (comparison: Comparison, which: 'new' | 'ended'): Block[] =>
+  blocksOf(newsOf(comparison, which));
 
 /** The same in a line a rule: `warning mixed-encodings: a.tif, b.tif`. */
 export const namesOf = (block: Block): string[] => [

@@ -1,22 +1,20 @@
-import type { BookReport, Severity } from '../../shared/finding';
+import type { BookReport, Finding } from '../../shared/finding';
 import { askedBy, askedWords } from '../asked';
 import { closing } from '../counts';
 import type { Place } from '../place';
 import { verdict } from '../text/begin';
-import { nameOf } from '../text/blocks';
 import { safe } from '../text/style';
-import { everyFinding, type Told } from '../told';
+import { everyFinding } from '../told';
 import type { Trouble } from '../trouble';
+import { annotation, remark } from './annotation';
 import { command } from './command';
 
 /** So many of each severity and step are shown beside the files; the log has all. */
 const SHOWN = 10;
 
-const commands: Record<Severity, string> = { error: 'error', warning: 'warning', note: 'notice' };
-
 /**
  * The report of a check as workflow commands: one annotation a finding, worst first, since only the first of each
- * severity are shown, then the verdict and a count. A log shows a command's words alone, so they begin with the name.
+ * severity are shown, then the verdict and a count.
  */
 export function bookCommands(report: BookReport, place: Place, troubles: readonly Trouble[] = []): string {
   const { summary } = report;
@@ -26,8 +24,10 @@ export function bookCommands(report: BookReport, place: Place, troubles: readonl
     ...troubles.map(({ message, at }) =>
       command('error', { file: at?.file ?? null, line: at?.line ?? null, title: 'Evengrey' }, safe(message)),
     ),
-    ...everyFinding(report).map(told => annotation(told, report, place)),
-    ...report.notices.map(notice => command('notice', { title: 'Evengrey' }, safe(notice))),
+    ...everyFinding(report).map(({ finding, picture }) =>
+      annotation(picture ? finding : withAsked(finding, report), picture, place),
+    ),
+    ...report.notices.map(remark),
     // no names from here on: the runner looks for older commands anywhere in a line
     ...(nothing ? ['Nothing was checked.'] : [verdict(report), closing(summary)]),
     ...(crowded
@@ -37,13 +37,8 @@ export function bookCommands(report: BookReport, place: Place, troubles: readonl
   return `${lines.join('\n')}\n`;
 }
 
-function annotation({ finding, picture }: Told, { pictures }: BookReport, place: Place): string {
-  const { rule, severity, message } = finding;
-  const file = picture ? place.folder + picture.path : place.settings;
-  const name = picture ? `${safe(nameOf(picture.path, picture.facts.page))}: ` : '';
-  return command(
-    commands[severity],
-    { file, line: file === null ? null : 1, title: rule },
-    name + safe(message + (picture ? '' : askedWords(askedBy(finding, pictures)))),
-  );
-}
+/** Beside the settings nobody sees the pictures that it is about. */
+const withAsked = (finding: Finding, { pictures }: BookReport): Finding => ({
+  ...finding,
+  message: finding.message + askedWords(askedBy(finding, pictures)),
+});

@@ -1,4 +1,4 @@
-import type { BookReport, Finding, PictureReport, Severity } from '../../shared/finding';
+import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import { changedBy } from '../sheet/shared';
 import { rank } from '../told';
 
@@ -26,7 +26,7 @@ export interface Told {
   pictures: readonly (Pick<PictureReport, 'path' | 'findings'> & {
     facts: Pick<PictureReport['facts'], 'page'>;
   })[];
-  findings: BookReport['findings'];
+  findings: readonly Finding[];
 }
 
 /** The findings of a report by rule: worst first, then what concerns most pictures. */

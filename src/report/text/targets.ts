@@ -1,32 +1,43 @@
 // no-unit-test: test/report/text/book.test.ts and test/report/markdown/index.test.ts read these lines
 import { doubtsOf } from '../../book/doubts';
 import { lights, papers, processes, signalOf } from '../../print';
-import { groundInFull } from '../../rules/targets';
-import type { BookReport, PictureReport } from '../../shared/finding';
+import { groundsOn } from '../../rules/targets';
+import type { BookReport } from '../../shared/finding';
 import type { RouteId, Target } from '../../shared/target';
 
 /** Pictures and what they are printed on. */
 type Printed = Pick<BookReport, 'targets' | 'pictures'>;
 
 /** How the book is printed, and what its forecasts rest on: a line a target, or that nobody said. */
-export const targetLines = (report: Printed): string[] =>
-  report.targets.length ? report.targets.map(target => targetLine(target, report)) : [NO_TARGET];
+export const targetLines = ({ targets, pictures }: Printed): string[] =>
+  targetLinesOn(targets, target => groundsOn(target, pictures));
+
+/** The same by grounds that are known, each in words. */
+export const targetLinesOn = (
+  targets: readonly Target[],
+  groundsOf: (target: Target) => readonly string[],
+): string[] =>
+  targets.length
+    ? targets.map(target => targetLine(target, targets.length > 1, groundsOf(target)))
+    : [NO_TARGET];
 
 const NO_TARGET = `Nobody said where it will be printed, so no tint is forecast. Name a process (${processes
   .map(({ id }) => id)
   .join(', ')}): "process" in evengrey.json, or --process.`;
 
-function targetLine(target: Target, { targets, pictures }: Printed): string {
+function targetLine(target: Target, several: boolean, grounds: readonly string[]): string {
   const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
     list.find(entry => entry.id === id)?.name ?? id;
   const paper =
     typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
-  const name = targets.length > 1 ? `${target.name}: ` : '';
+  const name = several ? `${target.name}: ` : '';
   const profile = target.pressProfile ? `; profile "${target.pressProfile.description}"` : '';
   const doubts = doubtsOf(target)
     .map(doubt => ` ${doubt[0].toUpperCase()}${doubt.slice(1)}.`)
     .join('');
-  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}; ${routeWords(target)}${profile}.${doubts}${basis(target, pictures)}`;
+  // once for all findings
+  const basis = grounds.length ? ` Forecasts: ${grounds.join('; or ')}.` : '';
+  return `${name}${nameIn(processes, target.process)}; ${paper}; ${nameIn(lights, target.light)}; ${routeWords(target)}${profile}.${doubts}${basis}`;
 }
 
 /** What the forecasts take the print house to do with the numbers; of a route that cannot be, `doubtsOf` tells. */
@@ -42,13 +53,3 @@ const routes: Record<RouteId, string> = {
   'black-plate': 'black plate only',
   unknown: 'route not known, so several are mixed by our own guess of their shares',
 };
-
-/** What the forecasts rest on, once for all findings. */
-function basis({ name }: Target, pictures: readonly PictureReport[]): string {
-  const grounds = new Set(
-    pictures.flatMap(({ targets, forecasts }) =>
-      forecasts.filter((_, i) => targets[i].name === name).map(groundInFull),
-    ),
-  );
-  return grounds.size ? ` Forecasts: ${[...grounds].join('; or ')}.` : '';
-}

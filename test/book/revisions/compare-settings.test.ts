@@ -29,10 +29,14 @@ describe('comparing revisions whose settings differ', () => {
   it('says what another process does to the forecast of what did not change', async () => {
     const top = repositoryOf({ ...settings, ...book(3) });
     commit(top, { 'evengrey.json': '{ "process": "silver-halide" }', 'plates/001.tif': neutral('new') });
-    const { settings: told, head } = await compared(top);
+    const { settings: told, base, head } = await compared(top);
     assert.ok(told.changes.includes('process: silver-halide, before offset-coated'));
     const [{ target, pages, before, after }] = told.forecasts;
     assert.deepEqual([target, pages, head.targets[0].name], ['book', 2, 'book']);
+    // of all that was looked at, not of the changed alone
+    assert.deepEqual(Object.keys(head.grounds), ['book']);
+    assert.ok(base.grounds.book.length && head.grounds.book.length);
+    assert.notDeepEqual(base.grounds, head.grounds);
     const seen = async (process: 'offset-coated' | 'silver-halide') => {
       const { changes } = await compared(top, { conditions: { process } });
       return changes[0].pages[0].after!.forecasts[0].tint.seen;

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { doubtNotices } from '../../../src/book/doubts';
-import { conditions, remarks } from '../../../src/report/compare/conditions';
-import { picture, target } from '../text/support';
-import { change, comparison, page } from './support';
+import { conditions, forecasts, remarks } from '../../../src/report/compare/conditions';
+import { finding, picture, target } from '../text/support';
+import { change, comparison, findings, GROUND, page } from './support';
 
 const changed = () => comparison([change('changed', 'a', [page(picture('a'), picture('a'))])]);
 
@@ -10,8 +10,26 @@ describe('the conditions of a comparison', () => {
   it('stand once where both revisions have the same, with what the forecasts rest on', () => {
     const lines = conditions(changed());
     assert.equal(lines.length, 1);
-    assert.match(lines[0], /^[A-Z].*; .*; .*\. Forecasts: /);
+    assert.match(lines[0], new RegExp(`^[A-Z].*; .*; .*\\. Forecasts: ${GROUND}\\.$`));
     assert.deepEqual(conditions(comparison([])), [], 'nothing is forecast where nothing changed');
+    assert.ok(forecasts(changed()) && !forecasts(comparison([])));
+  });
+
+  it('stand where no picture changed and some are judged otherwise, with what that rests on', () => {
+    const settings = comparison([], { settings: { changes: ['paper: b, before a'], forecasts: [] } });
+    const others = comparison([], {
+      others: [{ path: 'a', page: 1, findings: findings({ new: [finding('odd', 'warning', 'Odd.')] }) }],
+    });
+    for (const each of [settings, others]) {
+      assert.match(conditions(each)[0], new RegExp(`Forecasts: ${GROUND}\\.$`));
+      assert.ok(forecasts(each));
+    }
+  });
+
+  it('tell both grounds where they differ though the target does not', () => {
+    const both = changed();
+    both.head.grounds = { [target.name]: [GROUND, 'by another'] };
+    assert.match(conditions(both)[0], new RegExp(`Forecasts: ${GROUND}; or by another\\.$`));
   });
 
   it('stand twice where the settings changed them', () => {

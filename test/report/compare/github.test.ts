@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
+import { CAUTION } from '../../../src/report/caution';
+import { conditions } from '../../../src/report/compare/conditions';
 import { comparisonCommands } from '../../../src/report/compare/github';
 import { finding, picture } from '../text/support';
-import { change, comparison, findings, page } from './support';
+import { change, comparison, findings, GROUND, page } from './support';
 
 const place = { folder: 'books/one/', settings: 'books/one/evengrey.json' };
 
@@ -17,18 +19,16 @@ describe('a comparison as workflow commands', () => {
     const others = [
       { path: 'c.tif', page: 2, findings: { new: [finding('bad', 'error', 'It is bad.')], ended: [] } },
     ];
-    assert.deepEqual(
-      comparisonCommands(comparison([change('changed', 'a,b.tif', [changed])], { others }), place).split(
-        '\n',
-      ),
-      [
-        '::error file=books/one/c.tif,line=1,title=bad::c.tif (page 2): It is bad.',
-        '::warning file=books/one/a%2Cb.tif,line=1,title=odd::a,b.tif: It is odd.',
-        '1 picture: 1 changed. 1 new warning.',
-        'New: 0 errors, 1 warning, 0 notes. Ended: 1 error, 0 warnings, 0 notes. As before: 1 error, 0 warnings, 0 notes.',
-        '',
-      ],
-    );
+    const compared = comparison([change('changed', 'a,b.tif', [changed])], { others });
+    assert.deepEqual(comparisonCommands(compared, place).split('\n'), [
+      '::error file=books/one/c.tif,line=1,title=bad::c.tif (page 2): It is bad.',
+      '::warning file=books/one/a%2Cb.tif,line=1,title=odd::a,b.tif: It is odd.',
+      `::notice title=Evengrey::${conditions(compared)[0].replace(/%/g, '%25')}`,
+      '1 picture: 1 changed. 1 new warning.',
+      'New: 0 errors, 1 warning, 0 notes. Ended: 1 error, 0 warnings, 0 notes. As before: 1 error, 0 warnings, 0 notes.',
+      CAUTION,
+      '',
+    ]);
   });
 
   it('says once, on the settings, what one finding says of several pictures', () => {
@@ -52,5 +52,8 @@ describe('a comparison as workflow commands', () => {
       place,
     );
     assert.match(told, /^::notice title=Evengrey::The settings changed, .* x: 1, before 2\.\n/);
+    const lines = told.trimEnd().split('\n');
+    assert.match(lines[1], new RegExp(`^::notice title=Evengrey::.*Forecasts: ${GROUND}\\.$`));
+    assert.equal(lines.at(-1), CAUTION);
   });
 });

@@ -9,7 +9,11 @@ const revision = (asked: string | null, digit: string) => ({
   targets: [target],
   pictures: 9,
   findings: [],
+  grounds: { [target.name]: [GROUND] },
 });
+
+/** What forecasts rest on, as a revision tells it. */
+export const GROUND = 'by a record of ours';
 
 export const findings = (change: Partial<FindingChanges> = {}): FindingChanges => ({
   ...{ new: [], ended: [], unchanged: [] },
