@@ -1,13 +1,21 @@
-// no-unit-test: test/report/text/convert.test.ts and test/report/json/convert.test.ts go through it
 import type { Conversion, ConvertReport } from '../shared/conversion';
+import type { Encoding } from '../shared/picture';
 
-/** Results that are found to be of another encoding than was asked for. Where colour was to stay, that is as asked. */
-export const otherThanAsked = ({
-  conversions,
-  below,
-}: Pick<ConvertReport, 'conversions' | 'below'>): Conversion[] =>
-  below === null ? foundOtherwise(conversions) : [];
+type Results = Pick<ConvertReport, 'conversions' | 'below'>;
+
+/** Results that are found to be of another encoding than was asked for. Colour that was to stay is as asked. */
+export const otherThanAsked = ({ conversions, below }: Results): Conversion[] =>
+  foundOtherwise(conversions).filter(each => below === null || !hasColour(each));
+
+/** Results in which colour is left because it was to stay. */
+export const withColourKept = ({ conversions, below }: Results): Conversion[] =>
+  below === null ? [] : foundOtherwise(conversions).filter(hasColour);
 
 /** Results of another encoding than that which was named, be it asked for or not. */
-export const foundOtherwise = (conversions: readonly Conversion[]): Conversion[] =>
+const foundOtherwise = (conversions: readonly Conversion[]): Conversion[] =>
   conversions.filter(({ to, proof }) => proof && proof.encoding !== to);
+
+/** What pictures in R, G, B are found to be whose colour, or some of it, is there. */
+const WITH_COLOUR: readonly Encoding[] = ['colour', 'rgb-toned', 'rgb-residual'];
+
+const hasColour = ({ proof }: Conversion): boolean => proof !== null && WITH_COLOUR.includes(proof.encoding);

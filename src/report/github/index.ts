@@ -40,5 +40,5 @@ export function bookCommands(report: BookReport, place: Place, troubles: readonl
 /** Beside the settings nobody sees the pictures that it is about. */
 const withAsked = (finding: Finding, { pictures }: BookReport): Finding => ({
   ...finding,
-  message: finding.message + askedWords(askedBy(finding, pictures)),
+  message: finding.message + askedWords(finding, askedBy(finding, pictures)),
 });

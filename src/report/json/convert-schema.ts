@@ -154,7 +154,7 @@ export const convertReportSchema: Schema = {
     summary: object({
       ...counts(OUTCOMES),
       otherThanAsked: whole(
-        'Results that are found to be of another encoding than was asked for; none where colour was to stay (`below`)',
+        'Results that are found to be of another encoding than was asked for; colour that was to stay (`below`) is as asked',
       ),
     }),
   }),

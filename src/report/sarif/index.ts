@@ -60,7 +60,7 @@ function placed({ finding, picture }: Told, { pictures }: BookReport, artifacts:
   const locations = [picture ? artifacts.picture(picture) : artifacts.book()];
   const asked = picture ? [] : askedBy(finding, pictures);
   return {
-    message: { text: literal(finding.message + askedWords(asked)) },
+    message: { text: literal(finding.message + askedWords(finding, asked)) },
     locations,
     ...(asked.length && { relatedLocations: asked.map(one => artifacts.picture(one)) }),
   };

@@ -2,7 +2,7 @@
 import { list } from '../../rules/words';
 import type { Conversion, ConvertReport } from '../../shared/conversion';
 import { missingIn } from '../missing';
-import { foundOtherwise, otherThanAsked } from '../otherwise';
+import { otherThanAsked, withColourKept } from '../otherwise';
 import { type Style, safe } from './style';
 import { indent, wrap } from './wrap';
 
@@ -29,16 +29,16 @@ function advice(made: readonly Conversion[], { below }: ConvertReport): string {
 }
 
 function proven(made: readonly Conversion[], below: number | null): string {
-  const others = otherThanAsked({ conversions: [...made], below });
+  const results = { conversions: [...made], below };
+  const others = otherThanAsked(results);
+  const coloured = withColourKept(results).length;
+  const kept = `${coloured} of them colour is left, since only colour below a chroma of ${below} was to go`;
   if (others.length) {
     const encodings = [...new Set(others.map(({ proof }) => proof!.encoding))].join(', ');
-    return `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.`;
+    const also = coloured ? ` In ${kept}.` : '';
+    return `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.${also}`;
   }
-  const coloured = foundOtherwise(made).length;
-  const kept = coloured
-    ? `; in ${coloured} of them colour is left, since only colour below a chroma of ${below} was to go`
-    : '';
-  return `The results were read again and are what was asked for${kept}.`;
+  return `The results were read again and are what was asked for${coloured ? `; in ${kept}` : ''}.`;
 }
 
 /** So many names of pictures say which they are. */

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { convertText, undoText } from '../../../src/report/text/convert';
 import type { Conversion } from '../../../src/shared/conversion';
+import type { Encoding } from '../../../src/shared/picture';
 import type { Moved } from '../../../src/shared/remedy';
 import { fitting, noFitting, relinking, report, undone } from './conversions';
 
@@ -134,6 +135,16 @@ Check the book, and have a test print made before the run.
       /are what was asked for; in 1 of them colour is left, since only colour below a chroma of 6 was to go\. Check/,
     );
     assert.doesNotMatch(said, /not what was asked/);
+  });
+
+  it('do not take another loss for colour that was to stay', () => {
+    const [first, second] = report.conversions;
+    const found = (encoding: Encoding) => ({ ...second, proof: { ...second.proof!, encoding } });
+    const conversions = [first, found('single-channel'), found('rgb-residual')];
+    assert.match(
+      convertText({ ...report, conversions, below: 6 }, noFitting, { ...style, width: 300 }),
+      /1 of them is not what was asked: single-channel instead of rgb-neutral\. In 1 of them colour is left, since only colour below a chroma of 6 was to go\. Check/,
+    );
   });
 
   it('say where the originals are that results took the place of, and how they come back', () => {
