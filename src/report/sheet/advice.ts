@@ -11,14 +11,16 @@ const LOOK = 0.25;
 
 /** What is to be done with a picture because of a finding. */
 export interface Duty extends Advice {
+  /** As a sentence ends with it: `convert it`. */
+  task: string;
   rule: string;
   severity: Severity;
 }
 
 /** What each rule asks for, and why in one sentence. In the order in which one thing has to be done before another. */
-const byRule: Record<string, Advice> = {
+const byRule: Record<string, Task> = {
   unreadable: mend('The file could not be read.'),
-  'not-fetched': mend('What lies here is only a pointer to it.', 'Fetch the picture first'),
+  'not-fetched': mend('What lies here is only a pointer to it.', 'fetch the picture'),
   'encoding-not-accepted': convert(
     'By the settings the print house does not take pictures that are stored like this.',
   ),
@@ -34,8 +36,8 @@ const byRule: Record<string, Advice> = {
   'tone-mismatch': convert('Its tone is not that of the picture it should match.'),
   'profile-mismatch': convert('Its profile does not fit it, or not the paper it is printed on.'),
   'low-resolution': mend('It has too few pixels for the size at which it is placed.'),
-  'wrong-extension': mend('Its name says another format than its content is.', 'Rename it first'),
-  clipped: mend('Much of it is cut off at white or at black.', 'Look at it first'),
+  'wrong-extension': mend('Its name says another format than its content is.', 'rename it'),
+  clipped: mend('Much of it is cut off at white or at black.', 'look at it'),
 };
 
 /** Notes that ask for something before the picture is sent; the others are for knowing. */
@@ -44,14 +46,20 @@ const asking: Record<string, (data: Finding['data']) => boolean> = {
   clipped: ({ share }) => typeof share === 'number' && share >= LOOK,
 };
 
-function convert(reason: string): Advice {
-  return { kind: 'convert', title: 'Convert it first', reason };
+/** Something to be done before all else, and why. */
+type Task = Advice & Pick<Duty, 'task'>;
+
+function first(kind: Advice['kind'], task: string, reason: string): Task {
+  return { kind, title: `${task[0].toUpperCase()}${task.slice(1)} first`, task, reason };
+}
+function convert(reason: string): Task {
+  return first('convert', 'convert it', reason);
+}
+function mend(reason: string, task = 'put the file right'): Task {
+  return first('mend', task, reason);
 }
 function ask(reason: string): Advice {
   return { kind: 'ask', title: 'Ask the print house', reason };
-}
-function mend(reason: string, title = 'Put the file right first'): Advice {
-  return { kind: 'mend', title, reason };
 }
 
 /**
@@ -69,9 +77,7 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
     findings.find(({ severity }) => severity === 'error') ?? findings.find(f => f.severity === 'warning');
   // a rule that is raised to a warning and has no line above still wants a look
   if (!rule)
-    return worst
-      ? { ...mend(LOOK_AT, 'Look at it first'), rule: worst.rule, severity: worst.severity }
-      : null;
+    return worst ? { ...mend(LOOK_AT, 'look at it'), rule: worst.rule, severity: worst.severity } : null;
   return {
     ...byRule[rule],
     reason: reasonOf(rule, picture, told),
@@ -106,8 +112,8 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
   const { facts, intent, intentStated, findings, forecasts, replacedBy } = picture;
   if (replacedBy) return leave(`${replacedBy} was converted from it and takes its place in the book.`);
   const duty = dutyOf(picture, shared);
-  if (duty) return { kind: duty.kind, title: duty.title, reason: duty.reason };
-  if (facts.unreadable) return mend(facts.unreadable.text);
+  if (duty) return adviceOf(duty);
+  if (facts.unreadable) return adviceOf(mend(facts.unreadable.text));
   if (facts.encoding === 'colour' && !intentStated)
     return leave('It is in colour, and nobody said what it is meant to be.');
   if (intent === 'colour' || intent === 'line')
@@ -117,6 +123,8 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
     (facts.space === 'cmyk' && openQuestion(forecasts)) || send(facts.encoding, forecasts, findings.length)
   );
 }
+
+const adviceOf = ({ kind, title, reason }: Advice): Advice => ({ kind, title, reason });
 
 const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to judge', reason });
 

@@ -34,7 +34,7 @@ function nothingJudged({ scope }: BookReport): string {
     : `No picture of this book is ${scope.which}.`;
 }
 
-/** What to do first, or null: with the worst picture and those that want the same for the same reason. */
+/** What to do first, or null: with the worst picture, and how many want the same for the same reason. */
 export function begin(report: BookReport): string | null {
   if (!report.pictures.length) return null;
   const duties = dutiesOf(report);
@@ -42,12 +42,10 @@ export function begin(report: BookReport): string | null {
     return report.findings.some(f => f.severity !== 'note') ? null : 'Have a test print made first.';
   const least = Math.min(...duties.map(({ duty }) => rank[duty.severity]));
   const first = duties.find(({ duty }) => rank[duty.severity] === least)!;
-  const { title, reason } = first.duty;
+  const { picture, duty } = first;
   const alike = duties.filter(other => other !== first && sameWork(other, first)).length;
-  const more = alike > 0 ? ` and ${alike} more like it` : '';
-  const one = title.replace(/ first$/, '').toLowerCase();
-  const task = alike > 0 ? one.replace(/\bit\b/, 'them').replace('the file', 'the files') : one;
-  return `Begin with ${nameOf(first.picture.path, first.picture.facts.page)}${more}: ${task}. ${reason}`;
+  const more = alike > 0 ? ` The same goes for ${alike} more.` : '';
+  return `Begin with ${nameOf(picture.path, picture.facts.page)}: ${duty.task}. ${duty.reason}${more}`;
 }
 
 /** A picture and what has to be done with it. */

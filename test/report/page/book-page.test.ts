@@ -53,7 +53,7 @@ describe('a book as one page', () => {
       ([, bytes, name]) => `${Buffer.from(bytes, 'base64')}: ${name}`,
     );
     assert.deepEqual(told, ['of c: c.png', 'of b: b.png', 'of a: a.png']);
-    assert.match(ordered, /<p>Begin with a\.png /);
+    assert.match(ordered, /<p>Begin with a\.png: look at it\. /);
     const onward = [...ordered.matchAll(/Next that wants attention: (\w\.png)/g)].map(([, name]) => name);
     assert.deepEqual(onward, ['b.png', 'a.png']);
   });

@@ -50,20 +50,23 @@ describe('what to do first', () => {
   it('is the worst picture, with those that want the same', () => {
     const book = report([odd('a.jpg'), broken('b.jpg'), odd('c.jpg'), broken('d.jpg'), picture('e.jpg')]);
     assert.equal(verdict(book), '4 of 5 pictures want attention before this book is ordered.');
-    assert.match(begin(book) ?? '', /^Begin with b\.jpg and 1 more like it: put the files right\. /);
+    assert.match(
+      begin(book) ?? '',
+      /^Begin with b\.jpg: put the file right\. .* The same goes for 1 more\.$/,
+    );
     assert.match(begin(report([odd('a.jpg'), picture('b.jpg')])) ?? '', /^Begin with a\.jpg: convert it\. /);
   });
 
   it('counts pictures that a finding about the book asks to be changed', () => {
     const split = {
       ...finding('mixed-encodings', 'warning', 'W.'),
-      data: { groups: [], convert: ['a.jpg', 'b.jpg'] },
+      data: { groups: [], convert: ['a.jpg', 'b.jpg'], save: 'rgb-neutral' },
     };
     const book = report([picture('a.jpg'), picture('b.jpg'), picture('c.jpg')], { findings: [split] });
     assert.equal(verdict(book), '2 of 3 pictures want attention before this book is ordered.');
     assert.match(
       begin(book) ?? '',
-      /^Begin with a\.jpg and 1 more like it: convert them\. The pictures around it are stored in several ways/,
+      /^Begin with a\.jpg: convert it\. The pictures around it are stored in several ways.* Save it as rgb-neutral\. The same goes for 1 more\.$/,
     );
   });
 
@@ -83,7 +86,7 @@ describe('what to do first', () => {
         format('c.psd', 'A layered document (12 MB).'),
       ]),
     );
-    assert.match(formats ?? '', /^Begin with a\.psd and 1 more like it: .* A layered document/);
+    assert.match(formats ?? '', /^Begin with a\.psd: .* A layered document.* The same goes for 1 more\.$/);
   });
 
   it('calls not alike what is stored in unlike ways, and not unlike others what half of them are like', () => {
@@ -95,9 +98,15 @@ describe('what to do first', () => {
       picture('c.jpg', [], { encoding: 'rgb-residual' }),
     ];
     const first = begin(report(pictures, { findings: [split] })) ?? '';
-    assert.match(first, /^Begin with a\.jpg and 1 more like it: /, 'a trace of colour makes no other way');
+    assert.match(
+      first,
+      /^Begin with a\.jpg: .* The same goes for 1 more\.$/,
+      'a trace of colour makes no other way',
+    );
     assert.doesNotMatch(first, /unlike others/);
-    assert.match(begin(report([odd('a.jpg')])) ?? '', /stored unlike others/);
+    const alone = begin(report([odd('a.jpg')])) ?? '';
+    assert.match(alone, /stored unlike others/);
+    assert.doesNotMatch(alone, /The same/);
   });
 
   it('says that a picture was taken out, where that is all', () => {

@@ -32,8 +32,8 @@ Offset, coated paper; Gloss coated paper; Daylight of a
   by our own guess of their shares. Forecasts: by public
   press data: a generic process, not your printer.
 
-Begin with plates/a.jpg and 1 more like it: put the files
-right. The file could not be read.
+Begin with plates/a.jpg: put the file right. The file could
+not be read. The same goes for 1 more.
 
 ERROR  unreadable  2 pictures
   It will not print.
