@@ -1,40 +1,61 @@
-// no-unit-test: test/cli/actions/since.test.ts runs the built program where settings and layouts change
 import { loadSettings } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import type { Blobs } from './blobs';
+import { isResized, judgingChanges, missingWaivers } from './settings-changes';
 import { RevisionSettingsError, type Side, withSettings } from './side';
 import type { Snapshot } from './snapshot';
 import { filesOf } from './source';
 
 /** What a picture is judged by beside its own content. */
-export type Ground = Pick<Side, 'settings' | 'placements' | 'missing'> & {
+export type Ground = Pick<Side, 'settings' | 'waivers' | 'placements' | 'missing'> & {
   pages: Pick<Side['pages'], 'has' | 'keys'>;
 };
 
-/** Pictures that are judged otherwise than before though their content is what it was. */
+/**
+ * Why a picture is judged anew though its content is what it was:
+ * - `settings`: it is judged by others, as every picture is
+ * - `book`: what is said of the book is not waived any more, and nobody knows of which pictures that was
+ * - `placing`: settings, layouts or ignore files have let it in, or layouts place it at another size
+ * - `waiver`: what is said of it is not waived any more
+ */
+export type Reason = 'settings' | 'book' | 'placing' | 'waiver';
+
+/** Whom a change of what pictures are judged by concerns. */
 export interface Concerned {
-  /** The settings are others: every picture. */
-  all: boolean;
-  /** Else: those that settings, layouts or ignore files have let in, and those that layouts place otherwise. */
-  has(path: string): boolean;
+  /** The same for every picture; null: it concerns some, or none. */
+  all: Reason | null;
+  /** Null: its content alone says whether it is judged. */
+  why(path: string): Reason | null;
 }
 
 /**
- * Whom a change of what pictures are judged by concerns. Compared by what it comes to, so that a comment in the settings
- * or a line that only moves in a layout concerns nobody. `before` null: the settings were none that can be used.
+ * Compared by what it comes to, so that a comment in the settings or a line that only moves in a layout concerns nobody.
+ * `before` null: the settings were none that can be used.
  */
 export function concernedBy(before: Ground | null, now: Ground): Concerned {
-  if (!before || !alike(before.settings, now.settings)) return { all: true, has: () => true };
+  const everybody = (all: Reason): Concerned => ({ all, why: () => all });
+  if (!before || judgingChanges(before.settings, now.settings).length) return everybody('settings');
+  const waiversGone = missingWaivers(before.waivers, now.waivers);
+  if (waiversGone.some(({ picture }) => picture == null)) return everybody('book');
+  const unwaived = new Set(waiversGone.map(({ picture }) => picture));
   const lost = new Set(before.missing.map(({ path }) => path));
-  const sizes = ({ placements }: Ground, path: string) => placements.get(path)?.map(({ size }) => size) ?? [];
   return {
-    all: false,
-    has: path => !(before.pages.has(path) || lost.has(path)) || !alike(sizes(before, path), sizes(now, path)),
+    all: null,
+    why: path => {
+      if (!(before.pages.has(path) || lost.has(path)) || isResized(path, before, now)) return 'placing';
+      return unwaived.has(path) ? 'waiver' : null;
+    },
   };
 }
 
-/** By what they say: a profile stands in a text for its content. */
-const alike = (x: unknown, y: unknown): boolean => JSON.stringify(x) === JSON.stringify(y);
+/** By path; where a reason concerns all, that of each. */
+export const concernedOf = (paths: readonly string[], { why }: Concerned): Map<string, Reason> =>
+  new Map(
+    paths.flatMap(path => {
+      const reason = why(path);
+      return reason ? [[path, reason] as const] : [];
+    }),
+  );
 
 /** Pictures that were in the book and are not any more. `renamed`: their names before. */
 export function goneFrom(before: Ground | null, now: Ground, renamed: ReadonlySet<string>): string[] {

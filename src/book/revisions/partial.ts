@@ -7,6 +7,7 @@ import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
 import { namedIn } from './claims';
+import type { Reason } from './concerned';
 
 /** What of a book changed, or is asked for by name, and what is known of the rest. */
 export interface ChangedFiles {
@@ -15,8 +16,8 @@ export interface ChangedFiles {
   others: ReadonlyMap<string, readonly PictureFacts[]> | null;
   /** How many others there are. */
   unchanged: number;
-  /** Of `changed`: those whose content is what it was, and that are judged otherwise; `all`: by other settings. */
-  concerned?: { all: boolean; paths: readonly string[] };
+  /** Of `changed`: those whose content is what it was, and why they are judged anew. */
+  concerned?: ReadonlyMap<string, Reason>;
   /** Pictures that are taken out of the book. */
   gone?: readonly string[];
   /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
@@ -28,7 +29,7 @@ export interface ChangedFiles {
  * as far as it names one of them, or none at all.
  */
 export async function reportOfChanged(
-  { changed, others, unchanged, which, concerned = NOBODY, gone = [] }: ChangedFiles,
+  { changed, others, unchanged, which, concerned = new Map(), gone = [] }: ChangedFiles,
   settings: Settings,
   found: Searched,
   { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
@@ -63,7 +64,6 @@ export async function reportOfChanged(
   };
 }
 
-const NOBODY = { all: false, paths: [] };
 const NAMED = 5;
 
 function sentence(
@@ -71,19 +71,25 @@ function sentence(
   unchanged: number,
   partial: boolean,
   which: string,
-  { all, paths }: { all: boolean; paths: readonly string[] },
+  concerned: ReadonlyMap<string, Reason>,
 ): string[] {
   if (!changed) return [];
-  if (all && paths.length)
-    return [
-      `The settings are not what they were, so all pictures were checked by them, not only what is ${which}: ${count(changed, 'picture')}.`,
-    ];
+  const because = (reason: Reason) => [...concerned].flatMap(([path, why]) => (why === reason ? path : []));
+  const all = (why: string) => [
+    `${why}, so all pictures were checked, not only what is ${which}: ${count(changed, 'picture')}.`,
+  ];
+  if (because('settings').length) return all('The settings are not what they were');
+  if (because('book').length) return all('What is said of the book is not waived any more');
+  const [placed, unwaived] = [because('placing'), because('waiver')];
   const only = [
     `Only what is ${which} was checked: ${count(changed, 'picture')}`,
-    paths.length
-      ? `, with ${list(paths, NAMED)}, which ${paths.length === 1 ? 'is' : 'are'} let in or placed otherwise by layouts or ignore files.`
-      : '.',
-  ].join('');
+    placed.length &&
+      `with ${list(placed, NAMED)}, which ${placed.length === 1 ? 'is' : 'are'} let in or placed otherwise by layouts or ignore files`,
+    unwaived.length && `with ${list(unwaived, NAMED)}, of which something is not waived any more`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+    .concat('.');
   if (!unchanged) return [only];
   const others = unchanged === 1 ? 'The one other' : `The ${unchanged} others`;
   const were = unchanged === 1 ? 'was' : 'were';

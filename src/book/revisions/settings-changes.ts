@@ -2,7 +2,7 @@ import { count } from '../../rules/words';
 import type { Target } from '../../shared/target';
 import type { RuleSetting, Settings } from '../settings/settings';
 import { WAIVERS_FILE } from '../waivers/file';
-import { keyOf } from '../waivers/key';
+import { keyOf, type Waiver } from '../waivers/key';
 import type { Side } from './side';
 
 type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
@@ -12,15 +12,19 @@ type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
  * in the book is left out: those that come and go are told themselves. `paths`: the pictures that are the same on both sides.
  */
 export function settingsChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
-  const [was, is] = [base.settings, head.settings];
   return [
-    ...targetChanges(was.targets, is.targets),
-    ...ruleChanges(was.rules, is.rules),
-    ...OTHERS.filter(([key]) => !same(was[key], is[key])).map(([, name]) => `"${name}" is not what it was`),
+    ...judgingChanges(base.settings, head.settings),
     ...sizeChanges(base, head, paths),
     ...waiverChanges(base, head),
   ];
 }
+
+/** The same of the settings alone: what concerns every picture. */
+export const judgingChanges = (was: Settings, is: Settings): string[] => [
+  ...targetChanges(was.targets, is.targets),
+  ...ruleChanges(was.rules, is.rules),
+  ...OTHERS.filter(([key]) => !same(was[key], is[key])).map(([, name]) => `"${name}" is not what it was`),
+];
 
 /** By their name in the settings. */
 const OTHERS = [
@@ -32,6 +36,7 @@ const OTHERS = [
   ['spreads', 'spreads'],
 ] as const satisfies readonly (readonly [keyof Settings, string])[];
 
+/** By what they say: a profile stands in a text for its content. */
 const same = (x: unknown, y: unknown): boolean => JSON.stringify(x) === JSON.stringify(y);
 
 /** Targets before and after that are to be held against each other: by name, or the only ones that there are. */
@@ -107,18 +112,35 @@ const levelOf = (setting: RuleSetting | undefined): string =>
   setting === undefined ? 'as by default' : typeof setting === 'string' ? setting : setting[0];
 
 function sizeChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
-  const sizes = ({ placements }: Judging, path: string) =>
-    [
-      ...new Set((placements.get(path) ?? []).flatMap(({ size }) => (size ? JSON.stringify(size) : []))),
-    ].sort();
-  const many = paths.filter(path => !same(sizes(base, path), sizes(head, path))).length;
+  const many = paths.filter(path => isResized(path, base, head)).length;
   return many ? [`layouts place ${count(many, 'unchanged picture')} at another size`] : [];
 }
 
+/** Whether layouts place it at another size, wherever they do. */
+export function isResized(
+  path: string,
+  base: Pick<Judging, 'placements'>,
+  head: Pick<Judging, 'placements'>,
+): boolean {
+  const [was, is] = [base, head].map(({ placements }) =>
+    [
+      ...new Set((placements.get(path) ?? []).flatMap(({ size }) => (size ? JSON.stringify(size) : []))),
+    ].sort(),
+  );
+  return !same(was, is);
+}
+
+/** Those of the first that are not among the second; where a picture lies, and the reason, makes no other of one. */
+export function missingWaivers(all: readonly Waiver[], from: readonly Waiver[]): Waiver[] {
+  const there = new Set(from.map(keyOf));
+  return [...new Map(all.map(waiver => [keyOf(waiver), waiver]))].flatMap(([key, waiver]) =>
+    there.has(key) ? [] : waiver,
+  );
+}
+
 function waiverChanges({ waivers: was }: Judging, { waivers: is }: Judging): string[] {
-  const [before, after] = [was, is].map(list => new Set(list.map(keyOf)));
-  const more = [...after].filter(key => !before.has(key)).length;
-  const fewer = [...before].filter(key => !after.has(key)).length;
+  const more = missingWaivers(is, was).length;
+  const fewer = missingWaivers(was, is).length;
   if (!more && !fewer) return [];
   const parts = [...(more ? [`${more} more`] : []), ...(fewer ? [`${fewer} fewer`] : [])];
   return [`waivers in ${WAIVERS_FILE}: ${parts.join(', ')}`];

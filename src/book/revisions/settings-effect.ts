@@ -1,4 +1,4 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books whose settings changed
+// no-unit-test: test/book/revisions/compare-settings.test.ts compares books whose settings changed
 import type { SetForecast } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';

@@ -10,8 +10,9 @@ import { gather, recall } from '../gather';
 import { inLanes } from '../lanes';
 import { besides } from '../named';
 import type { Settings } from '../settings/settings';
+import { readWaivers } from '../waivers/file';
 import { Blobs } from './blobs';
-import { concernedBy, goneFrom, groundOf } from './concerned';
+import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { holds } from './hash';
 import { knownFacts } from './known';
 import { reportOfChanged } from './partial';
@@ -66,15 +67,18 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       named: options.settingsNamed ? settings : null,
       adjust: options.adjust,
     });
+    const { waivers } = await readWaivers(root);
     const now = {
       settings,
+      waivers,
       placements,
       missing: found.missing,
       pages: new Set([...alike.map(({ at }) => at), ...touched.map(({ path }) => path)]),
     };
     const concerned = concernedBy(ground, now);
     // git knows no picture by a path through a link
-    const isConcerned = ({ file, at }: Same) => concerned.all || (file.path === at && concerned.has(at));
+    const isConcerned = ({ file, at }: Same) =>
+      concerned.all !== null || (file.path === at && concerned.why(at) !== null);
     const same = alike.filter(one => !isConcerned(one));
     const judgedAnew = alike.filter(isConcerned).map(({ file }) => file);
     const changed = [...touched, ...judgedAnew];
@@ -101,9 +105,12 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         changed: [
           ...changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
           // placed still, and taken away since
-          ...found.missing.filter(({ path }) => before.has(path) || concerned.has(path)),
+          ...found.missing.filter(({ path }) => before.has(path) || concerned.why(path) !== null),
         ],
-        concerned: { all: concerned.all, paths: judgedAnew.map(({ path }) => path) },
+        concerned: concernedOf(
+          judgedAnew.map(({ path }) => path),
+          concerned,
+        ),
         gone: goneFrom(ground, now, new Set()).filter(namedBy(root, paths)),
         others,
         unchanged: same.length + beside.length,

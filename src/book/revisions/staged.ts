@@ -7,7 +7,7 @@ import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
 import { changesStaged } from './changes';
-import { concernedBy, goneFrom, groundOf } from './concerned';
+import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { GitError } from './git';
 import { knownFacts } from './known';
 import { reportOfChanged } from './partial';
@@ -60,7 +60,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       adjust: options.adjust,
     });
     const concerned = concernedBy(before, side);
-    const isJudged = (name: string) => touched.has(name) || concerned.has(name);
+    const isJudged = (name: string) => touched.has(name) || concerned.why(name) !== null;
     const isNamed = namedBy(root, paths);
     const pages = [...side.pages].filter(([name]) => isNamed(name));
     const changed = pages.filter(([name]) => isJudged(name));
@@ -82,10 +82,10 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
           ...of(changed, facts),
           ...side.missing.filter(({ path }) => isJudged(path) && isNamed(path)),
         ],
-        concerned: {
-          all: concerned.all,
-          paths: pages.map(([name]) => name).filter(name => !touched.has(name) && concerned.has(name)),
-        },
+        concerned: concernedOf(
+          changed.map(([name]) => name).filter(name => !touched.has(name)),
+          concerned,
+        ),
         gone: goneFrom(before, side, new Set(changes.flatMap(({ from }) => from ?? []))).filter(isNamed),
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,

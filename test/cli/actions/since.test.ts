@@ -188,6 +188,44 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('judges a picture whose waiver is taken out, and all pictures where that was one of the book', async () => {
+    const strict =
+      '{ "process": "offset-coated", "rules": { "low-resolution": "error" }, "placements": { "plates/02.tif": { "width": 200 } } }';
+    const split = { 'plates/03.tif': pictures.blackOnly(3), 'plates/04.tif': pictures.blackOnly(4) };
+    const cases = [
+      {
+        book: plates(3),
+        paths: ['plates/02.tif'],
+        rule: 'low-resolution',
+        why: /1 picture, with plates\/02\.tif, of which something is not waived any more\./,
+      },
+      {
+        book: { ...plates(2), ...split },
+        paths: Object.keys(plates(4)),
+        rule: 'mixed-encodings',
+        why: /^What is said of the book is not waived any more, so all pictures were checked, .*: 4 pictures\.$/,
+      },
+    ];
+    for (const { book, paths, rule, why } of cases) {
+      const top = repositoryOf({ 'evengrey.json': strict, ...book });
+      assert.equal((await evengrey(['check', '--waive'], { cwd: top })).code, 0);
+      git(top, 'add', '--all');
+      git(top, 'commit', '--quiet', '--message', 'Waive');
+      const file = path.join(top, '.evengrey-waivers.json');
+      const { waivers } = JSON.parse(fs.readFileSync(file, 'utf8'));
+      const kept = waivers.filter((waiver: { rule: string }) => waiver.rule !== rule);
+      assert.equal(kept.length, waivers.length - 1);
+      fs.writeFileSync(file, JSON.stringify({ waivers: kept }));
+      git(top, 'add', '--all');
+      for (const option of [['--staged'], ['--since', 'HEAD']]) {
+        const { report, ...found } = await checked(top, option);
+        const all = [...found.rules, ...report.findings.map((of: { rule: string }) => of.rule)];
+        assert.deepEqual([found.paths, all.includes(rule)], [paths, true]);
+        assert.match(report.notices[0], why);
+      }
+    }
+  });
+
   it('says that a picture is taken out, and no more than that', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     fs.rmSync(path.join(top, 'plates/02.tif'));
