@@ -64,7 +64,7 @@ describe('settings that name a picture whose result is placed', () => {
       '{\n"pictures": ["plates/*.tif"],\n"intent": { "grey": ["plates/*.tif", "plates/a.tif*"] }\n}';
     const { told, lines, text: after } = await followed(text);
     assert.deepEqual(told, [
-      `2 "plates/*.tif" names ${A} and not its result: what is said here does not hold for that. Add "${RESULT}".`,
+      `2 "plates/*.tif" names ${A} and not ${RESULT}: what is said here does not hold for that. Add "${RESULT}".`,
     ]);
     assert.deepEqual([lines, after], [[], text]);
   });

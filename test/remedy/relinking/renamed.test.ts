@@ -11,13 +11,27 @@ describe('pictures that get other names', () => {
     'in/book.html': '<img src="../p/a.jpg">\n',
     'evengrey.json': '{ "spreads": [["p/a.jpg", "p/b.jpg"]], "intent": { "toned": ["p/b.jpg"] } }\n',
   };
-  const lines = async (open: [string, string][], names: [string, string][]) => {
-    const root = book(files);
+  async function relinked(
+    names: [string, string][],
+    open: [string, string][] = [],
+    more: Record<string, string> = {},
+  ) {
+    const root = book({ ...files, ...more });
     const before = contents(root);
-    const all = await relinkToRenamed({ root, settings: noSettings, open: new Map(open) }, new Map(names));
+    const pictures = Object.keys(before).filter(name => /jpg$/.test(name));
+    const how = { root, settings: noSettings, pictures, open: new Map(open) };
+    const { edits, left } = await relinkToRenamed(
+      how,
+      names.map(([from, to]) => ({ from, to })),
+    );
     assert.deepEqual(contents(root), before);
-    return all.map(({ file, line, to }) => `${file}:${line} ${to}`).sort();
-  };
+    return {
+      lines: edits.map(({ file, line, to }) => `${file}:${line} ${to}`).sort(),
+      left: left.map(({ file, line, why }) => `${file}:${line} ${why}`),
+    };
+  }
+  const lines = async (open: [string, string][], names: [string, string][]) =>
+    (await relinked(names, open)).lines;
 
   it('are named so by lines and settings, wherever they go, and nothing is written', async () => {
     assert.deepEqual(await lines([], [['p/a.jpg', 'q/new.jpg']]), [
@@ -41,5 +55,64 @@ describe('pictures that get other names', () => {
       'evengrey.json:1 p/c.jpg',
       'evengrey.json:1 p/c.jpg',
     ]);
+  });
+
+  describe('with the layouts beside them', () => {
+    const part = {
+      'part/c.jpg': 'colour 3',
+      'part/text.md': '![c](c.jpg)\n![c](./c.jpg)\n![c](../part/c.jpg)\n![a](../p/a.jpg)\n',
+      'book.md': '![c](part/c.jpg)\n![a](p/a.jpg)\n',
+      'evengrey.json': '{ "spreads": [["part/c.jpg", "p/a.jpg"]] }\n',
+    };
+
+    it('stay named as they are where that is right from the new place, else are named from there', async () => {
+      assert.deepEqual(await relinked([['part', 'deep/er']], [], part), {
+        lines: [
+          'book.md:1 deep/er/c.jpg',
+          'deep/er/text.md:3 c.jpg',
+          'deep/er/text.md:4 ../../p/a.jpg',
+          'evengrey.json:1 deep/er/c.jpg',
+        ],
+        left: [],
+      });
+    });
+
+    it('are named from the new place of a layout that goes alone', async () => {
+      const { lines } = await relinked([['part/text.md', 'text.md']], [], part);
+      assert.deepEqual(lines, [
+        'text.md:1 part/c.jpg',
+        'text.md:2 ./part/c.jpg',
+        'text.md:3 part/c.jpg',
+        'text.md:4 p/a.jpg',
+      ]);
+    });
+
+    it('are found as the tool of the layout finds them', async () => {
+      const latex = '\\graphicspath{{img/}}\\includegraphics{d}\\includegraphics{p/a.jpg}';
+      const more = { 'tex/main.tex': latex, 'tex/img/d.jpg': 'colour 4', 'tex/p/a.jpg': 'colour 5' };
+      assert.deepEqual((await relinked([['tex', 'latex']], [], more)).lines, []);
+      assert.deepEqual((await relinked([['tex/main.tex', 'main.tex']], [], more)).lines, [
+        'main.tex:1 tex/img/d.jpg',
+        'main.tex:1 tex/p/a.jpg',
+      ]);
+    });
+  });
+
+  it('are told where they cannot be named, and where a pattern misses them', async () => {
+    const more = {
+      'm.tex': '\\newcommand{\\plate}[1]{\\includegraphics{p/x-#1.jpg}}\n\\plate{1}',
+      'p/x-1.jpg': 'colour 3',
+      'evengrey.json': '{\n"pictures": ["p/*.jpg"] }\n',
+    };
+    const { left } = await relinked([['p/x-1.jpg', 'q/1.jpg']], [], more);
+    assert.deepEqual(left, [
+      'm.tex:2 "q/1.jpg" cannot be named here: the layout puts "p/x-" before and ".jpg" behind it.',
+      'evengrey.json:2 "p/*.jpg" names p/x-1.jpg and not q/1.jpg: what is said here does not hold for that. Add "q/1.jpg".',
+    ]);
+  });
+
+  it('are not told twice by a pattern that leaves out what no layout places', async () => {
+    const ignoring = { 'evengrey.json': '{ "ignore": ["q"] }', 'book.md': '', 'in/book.html': '' };
+    assert.deepEqual(await relinked([['p/a.jpg', 'q/a.jpg']], [], ignoring), { lines: [], left: [] });
   });
 });
