@@ -49,12 +49,12 @@ export interface CheckerAnswers {
   /** Remembers which lines the editor made to place results, so that they can be taken back. Paths relative to `root`. */
   relinked: { request: { root: string; lines: RelinkEdit[] }; answer: null };
   /**
-   * What has to say otherwise once pictures or folders of them have other names, asked before they do. Paths relative to
-   * `root`; `open` as of `convert`.
+   * What has to say otherwise once files or folders have other names, asked before they do, in files as they are called
+   * then; `left`: what stays as it is. Paths relative to `root`; `open` as of `convert`.
    */
   renaming: {
     request: { root: string; names: { from: string; to: string }[]; open: OpenText[] };
-    answer: PlaceEdit[];
+    answer: { edits: PlaceEdit[]; left: LeftAlone[] };
   };
   /**
    * Paths absolute; `open` as of `convert`; `lines`: layouts are to place the pictures again whose results they were made

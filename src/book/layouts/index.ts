@@ -80,6 +80,8 @@ export function placementsOf({ sources, notRead, named }: Resolved): BookLayouts
 export interface ResolvedLayout extends LayoutFile {
   /** Of the others those that it takes in, by path. */
   includes: Include[];
+  /** Folders that its tool may be started in, beside its own. */
+  mainFolders: readonly string[];
   placed: { reference: Reference; found: Resolution }[];
 }
 
@@ -129,7 +131,7 @@ export async function resolvedIn(
       });
       return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
     });
-    return { ...file, includes, placed };
+    return { ...file, includes, mainFolders, placed };
   });
   return { sources, notRead, named: settings.layouts };
 }

@@ -1,6 +1,7 @@
 import { type LayoutKind, pathFrom, type Reference, relink } from '../../layout';
 import type { RelinkedLine, UnchangedLine } from '../../shared/conversion';
 import { type ResolvedLayout, resolvedLayouts } from '.';
+import { type Moving, pathOnceMoved } from './moved';
 import { replaceText, unwritable } from './replace-text';
 import type { Reading } from './sources';
 
@@ -17,6 +18,8 @@ interface HowToRelink {
   /** Left out: by the rules of the language, in the form that the path had. */
   exactly?: Exactly;
   refused?: Refusing;
+  /** Files and folders get other names: lines are to be right then. Told by the names of before. */
+  moving?: Moving;
   /** Told what a source is about to say, before it is written. */
   before?: (changes: readonly RelinkedLine[]) => Promise<void>;
 }
@@ -38,14 +41,14 @@ export async function relinkAll(
   root: string,
   settings: LayoutSettings,
   replacements: ReadonlyMap<string, string>,
-  { dryRun = false, exactly, refused, before, ...reading }: Reading & HowToRelink = {},
+  { dryRun = false, exactly, refused, moving, before, ...reading }: Reading & HowToRelink = {},
 ): Promise<Relinking> {
   const places = new Map<string, string>();
   const result: Relinking = { changes: [], problems: [], places };
   const { sources } = await resolvedLayouts(root, settings, reading);
   for (const source of sources) {
     reading.signal?.throwIfAborted();
-    const { text, changes, problems } = relinked(source, replacements, { exactly, refused });
+    const { text, changes, problems } = relinked(source, replacements, { exactly, refused, moving });
     result.problems.push(...problems);
     const change = dryRun
       ? unwritable
@@ -54,7 +57,7 @@ export async function relinkAll(
     const why = changes.length ? await change(source, text) : null;
     if (why) result.problems.push({ file: source.path, line: null, why });
     else result.changes.push(...changes);
-    for (const [picture, line] of placesIn(source, why ? [] : changes))
+    for (const [picture, line] of placesIn(source, why ? [] : changes, moving))
       if (!places.has(picture)) places.set(picture, line);
   }
   return result;
@@ -64,28 +67,34 @@ export async function relinkAll(
 function placesIn(
   { path: file, placed }: ResolvedLayout,
   changes: readonly RelinkedLine[],
+  moving: Moving = path => path,
 ): [string, string][] {
   const at = ({ line, column }: { line: number; column: number }) => `${line}:${column}`;
   const changed = new Map(changes.map(change => [at(change), change.picture]));
   return placed.flatMap(({ reference, found }): [string, string][] =>
-    found.kind === 'found' ? [[changed.get(at(reference)) ?? found.path, `${file}:${reference.line}`]] : [],
+    found.kind === 'found'
+      ? [[changed.get(at(reference)) ?? moving(found.path), `${moving(file)}:${reference.line}`]]
+      : [],
   );
 }
 
 /** The text with every path that is to be replaced, from its end to its beginning so that offsets stay true. */
 function relinked(
-  { path: file, kind, text, placed }: ResolvedLayout,
+  source: ResolvedLayout,
   replacements: ReadonlyMap<string, string>,
-  { exactly, refused }: Pick<HowToRelink, 'exactly' | 'refused'>,
+  { exactly, refused, moving }: Pick<HowToRelink, 'exactly' | 'refused' | 'moving'>,
 ): Omit<Relinking, 'places'> & { text: string } {
+  const { path: file, kind, text, placed } = source;
   const changes: RelinkedLine[] = [];
   const problems: UnchangedLine[] = [];
   let changed = text;
   let next = Number.POSITIVE_INFINITY;
   for (const { reference, found } of placed.toReversed()) {
-    const picture = found.kind === 'found' ? replacements.get(found.path) : undefined;
     // one definition serves several pictures of a text
-    if (found.kind !== 'found' || picture === undefined || reference.end > next) continue;
+    if (found.kind !== 'found' || reference.end > next) continue;
+    const moved = moving ? pathOnceMoved(source, { reference, found }, moving) : null;
+    const picture = moved?.picture ?? replacements.get(found.path);
+    if (picture === undefined) continue;
     next = reference.start;
     const { line, column } = reference;
     const from = text.slice(reference.start, reference.end);
@@ -101,7 +110,7 @@ function relinked(
       problems.push({ file, line, why });
       continue;
     }
-    const to = pathFrom(reference, found, picture);
+    const to = moved ? moved.path : pathFrom(reference, found, picture);
     if (to === null) {
       problems.push({ file, line, why: `"${picture}" cannot be named here: ${around(reference)}.` });
       continue;

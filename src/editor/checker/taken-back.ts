@@ -8,7 +8,7 @@ import { relinkToRenamed } from '../../remedy/relinking/renamed';
 import { stillPlaced } from '../../remedy/relinking/still-placed';
 import { undoRelinking } from '../../remedy/relinking/undo';
 import { unmake } from '../../remedy/unmake';
-import type { CheckerAnswers, UndoAnswer } from '../../shared/checker-protocol';
+import type { CheckerAnswers, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
 import type { Relinked } from '../../shared/conversion';
 import type { BookReport } from '../../shared/finding';
 import type { OpenText, PlaceEdit } from '../../shared/layout-places';
@@ -62,15 +62,13 @@ export async function renaming(
   { root, names, open }: CheckerAnswers['renaming']['request'],
   reportOf: (root: string) => Promise<Pick<BookReport, 'pictures'> | null>,
   signal: AbortSignal,
-): Promise<PlaceEdit[]> {
+): Promise<CheckerAnswers['renaming']['answer']> {
   const [{ settings }, report] = await Promise.all([loadSettings(root), reportOf(root)]);
-  if (!settings || !report) return [];
-  const renamed = new Map<string, string>();
-  for (const { path } of report.pictures)
-    for (const { from, to } of names)
-      if (path === from || path.startsWith(`${from}/`)) renamed.set(path, to + path.slice(from.length));
-  const lines = await relinkToRenamed({ root, settings, signal, open: textsOf(open) }, renamed);
-  return lines.map(editOf);
+  if (!settings || !report) return { edits: [], left: [] };
+  const pictures = [...new Set(report.pictures.map(({ path }) => path))];
+  const how = { root, settings, pictures, signal, open: textsOf(open) };
+  const { edits, left } = await relinkToRenamed(how, names);
+  return { edits: edits.map(editOf), left: left.map(leftAlone) };
 }
 
 export const textsOf = (open: readonly OpenText[]): ReadonlyMap<string, string> =>
@@ -82,10 +80,12 @@ export const takenBack = ({
   problems,
 }: Relinked): NonNullable<UndoAnswer['relinking']> => ({
   edits: [...changes, ...settings].map(editOf),
-  left: problems.map(({ file, line, why }) => ({
-    path: line === null ? file : `${file}:${line}`,
-    reason: why,
-  })),
+  left: problems.map(leftAlone),
+});
+
+const leftAlone = ({ file, line, why }: Relinked['problems'][number]): LeftAlone => ({
+  path: line === null ? file : `${file}:${line}`,
+  reason: why,
 });
 
 export const editOf = ({ file, line, column, from, to }: Relinked['changes'][number]): PlaceEdit => ({

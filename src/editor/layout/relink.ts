@@ -44,6 +44,19 @@ export async function relink<Edit extends PlaceEdit>(
   return { edits: [], unsaved: [], notSaved: [] };
 }
 
+/** Those whose text is as they expect it. */
+export async function fitting<Edit extends PlaceEdit>(
+  root: vscode.Uri,
+  edits: readonly Edit[],
+): Promise<Edit[]> {
+  const fits = async (edit: Edit) => {
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(root, edit.file));
+    return document.getText(rangeOf(edit)) === edit.from;
+  };
+  const all = await Promise.all(edits.map(edit => fits(edit).catch(() => false)));
+  return edits.filter((_, at) => all[at]);
+}
+
 /** Undefined where a text is not as the edits expect it; nothing is changed then. */
 async function changeLines<Edit extends PlaceEdit>(
   root: vscode.Uri,

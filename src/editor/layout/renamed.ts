@@ -1,21 +1,26 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import path from 'node:path';
 import * as vscode from 'vscode';
+import { namesPicture } from '../../book/discovery/extensions';
+import type { CheckerAnswers } from '../../shared/checker-protocol';
 import type { PlaceEdit } from '../../shared/layout-places';
 import type { Book } from '../book';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
+import { told } from '../convert';
+import { firstReasons, toSave } from '../convert/words';
 import { openTextsThatName } from './open-texts';
-import { relink } from './relink';
+import { type Changed, fitting, relink } from './relink';
 
 type Renamed = readonly { oldUri: vscode.Uri; newUri: vscode.Uri }[];
+type Answer = CheckerAnswers['renaming']['answer'];
 
 /**
- * A picture, or a folder of them, that gets another name in the editor takes its lines along, where the person wants it:
- * asked once, by a message. What names it is looked for before, while every path still leads to it.
+ * A picture, a layout, or a folder of them, that gets another name in the editor takes its lines along, where the person
+ * wants it: asked once, by a message. What names it is looked for before, while every path still leads to it.
  */
 export function registerRenaming(books: Books, checker: CheckerClient): vscode.Disposable {
-  let found: { book: Book; edits: PlaceEdit[] }[] = [];
+  let found: { book: Book; answer: Answer }[] = [];
   return vscode.Disposable.from(
     vscode.workspace.onWillRenameFiles(event => {
       found = [];
@@ -25,7 +30,7 @@ export function registerRenaming(books: Books, checker: CheckerClient): vscode.D
         const question = { root: book.root.fsPath, names, open: openTextsThatName(book) };
         event.waitUntil(
           checker.ask('renaming', question).then(
-            edits => void (edits.length && found.push({ book, edits })),
+            answer => void found.push({ book, answer }),
             // the picture gets its name all the same, and its lines tell that it is missing
             () => {},
           ),
@@ -33,7 +38,7 @@ export function registerRenaming(books: Books, checker: CheckerClient): vscode.D
       }
     }),
     vscode.workspace.onDidRenameFiles(({ files }) => {
-      for (const { book, edits } of found.splice(0)) void offer(files, book, edits);
+      for (const { book, answer } of found.splice(0)) void told(() => offer(files, book, answer));
     }),
   );
 }
@@ -47,19 +52,44 @@ const namesIn = (book: Book, files: Renamed) =>
 
 const within = ({ root }: Book, { path }: vscode.Uri) => path.slice(root.path.length + 1);
 
-async function offer(files: Renamed, book: Book, edits: PlaceEdit[]) {
+async function offer(files: Renamed, book: Book, { edits, left }: Answer) {
   const t = vscode.l10n.t;
-  const name = files.length === 1 ? path.posix.basename(files[0].oldUri.path) : t('Some pictures');
-  const texts = [...new Set(edits.map(({ file }) => file))].join(', ');
+  const reasons = firstReasons(left);
+  if (!edits.length) {
+    if (reasons.length) void vscode.window.showWarningMessage(reasons.join(' '));
+    return;
+  }
   const change = t('Change the lines');
-  const words = t('{0} would be missing in print: the old name still stands in {1}.', name, texts);
+  const words = [consequence(files, filesOf(edits)), ...reasons].join(' ');
   if ((await vscode.window.showInformationMessage(words, change)) !== change) return;
-  const { unsaved } = await relink(book.root, edits, async () => []);
-  if (unsaved.length)
-    void vscode.window.showInformationMessage(
-      t(
-        'Changes of yours were not saved in {0}: the line is changed there too, save it.',
-        unsaved.join(', '),
-      ),
-    );
+  const unchanged = () => fitting(book.root, edits);
+  const changed = await relink(book.root, await unchanged(), unchanged);
+  tellChanged(edits, changed, reasons);
 }
+
+function consequence(files: Renamed, texts: string): string {
+  const t = vscode.l10n.t;
+  if (!files.every(({ oldUri }) => namesPicture(oldUri.path)))
+    return t(
+      'Pictures would be missing in print: after the renaming, paths in {0} do not lead to them.',
+      texts,
+    );
+  const name = files.length === 1 ? path.posix.basename(files[0].oldUri.path) : t('Some pictures');
+  return t('{0} would be missing in print: the old name still stands in {1}.', name, texts);
+}
+
+/** Nothing where all was changed and saved that was asked for: the lines show it. */
+function tellChanged(edits: readonly PlaceEdit[], changed: Changed<PlaceEdit>, reasons: readonly string[]) {
+  const missed = edits.filter(edit => !changed.edits.includes(edit));
+  const words = vscode.l10n.t(
+    'Left as they are: {0} of {1} lines, in {2}. Look at them: a picture may be missing in print.',
+    missed.length,
+    edits.length,
+    filesOf(missed),
+  );
+  const all = [...(missed.length ? [words] : []), ...reasons, ...toSave(changed)].join(' ');
+  if (missed.length || reasons.length || changed.notSaved.length) void vscode.window.showWarningMessage(all);
+  else if (all) void vscode.window.showInformationMessage(all);
+}
+
+const filesOf = (edits: readonly PlaceEdit[]) => [...new Set(edits.map(({ file }) => file))].join(', ');

@@ -1,14 +1,15 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
 
-/** Texts as they were before lines of them were changed and saved, by address. */
-const before = new Map<string, string>();
+/** Texts as they were before lines of them were changed and saved, by address, as long as the editor has them open. */
+const before = new Map<string, Set<string>>();
 /** What one step of undoing changes comes within this, in ms. */
 const TOGETHER_MS = 300;
 
 /** A text that was changed and saved as part of a larger step. */
 export function changedAndSaved({ uri }: vscode.TextDocument, textBefore: string) {
-  before.set(uri.toString(), textBefore);
+  const texts = before.get(uri.toString()) ?? new Set();
+  before.set(uri.toString(), texts.add(textBefore));
 }
 
 /**
@@ -16,21 +17,23 @@ export function changedAndSaved({ uri }: vscode.TextDocument, textBefore: string
  * such texts open in no tab that a person looks at. So that is told, with the way to save them.
  */
 export function registerUndone(): vscode.Disposable {
-  let undone: vscode.TextDocument[] = [];
+  const undone = new Set<vscode.TextDocument>();
   let timer: NodeJS.Timeout | undefined;
-  const listening = vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
-    const key = document.uri.toString();
-    if (reason !== vscode.TextDocumentChangeReason.Undo || before.get(key) !== document.getText()) return;
-    before.delete(key);
-    undone.push(document);
-    clearTimeout(timer);
-    timer = setTimeout(() => {
-      const all = undone.filter(({ isDirty }) => isDirty);
-      undone = [];
-      if (all.length) void tell(all);
-    }, TOGETHER_MS);
-  });
-  return vscode.Disposable.from(listening, { dispose: () => clearTimeout(timer) });
+  return vscode.Disposable.from(
+    vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
+      if (reason !== vscode.TextDocumentChangeReason.Undo) return;
+      if (!before.get(document.uri.toString())?.has(document.getText())) return;
+      undone.add(document);
+      clearTimeout(timer);
+      timer = setTimeout(() => {
+        const all = [...undone].filter(({ isDirty }) => isDirty);
+        undone.clear();
+        if (all.length) void tell(all);
+      }, TOGETHER_MS);
+    }),
+    vscode.workspace.onDidCloseTextDocument(({ uri }) => before.delete(uri.toString())),
+    { dispose: () => clearTimeout(timer) },
+  );
 }
 
 async function tell(documents: readonly vscode.TextDocument[]) {
@@ -38,7 +41,7 @@ async function tell(documents: readonly vscode.TextDocument[]) {
   const names = documents.map(({ uri }) => vscode.workspace.asRelativePath(uri)).join(', ');
   const save = t('Save');
   const answer = await vscode.window.showInformationMessage(
-    t('Undone, and not saved: on the disk these place the result still: {0}.', names),
+    t('Undone in the editor, and not saved: {0}.', names),
     save,
   );
   if (answer === save) for (const document of documents) await document.save();

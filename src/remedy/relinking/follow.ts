@@ -9,7 +9,7 @@ interface Replaced {
   result: string;
   /** Lines that place the one, none any more where null, and the other. */
   stillAt: string | null;
-  placedAt: string;
+  placedAt: string | null;
 }
 
 interface Following {
@@ -18,6 +18,8 @@ interface Following {
   replacements: ReadonlyMap<string, string>;
   /** What layouts place, each with a line: see `Relinking`. */
   places: ReadonlyMap<string, string>;
+  /** The pictures are called otherwise: the settings follow, be they placed or not. */
+  always?: boolean;
   dryRun: boolean;
   /** The settings as an editor has them open. */
   open?: string;
@@ -62,10 +64,15 @@ export function retired(
   return replaced.flatMap(({ original, stillAt }) => (stillAt || now?.(original) ? [] : original));
 }
 
-const replacedIn = ({ replacements, places }: Pick<Following, 'replacements' | 'places'>): Replaced[] =>
+const replacedIn = ({
+  replacements,
+  places,
+  always,
+}: Pick<Following, 'replacements' | 'places' | 'always'>): Replaced[] =>
   [...replacements].flatMap(([original, result]) => {
-    const placedAt = places.get(result);
-    return placedAt ? { original, result, placedAt, stillAt: places.get(original) ?? null } : [];
+    const placedAt = places.get(result) ?? null;
+    const stillAt = always ? null : (places.get(original) ?? null);
+    return placedAt || always ? { original, result, placedAt, stillAt } : [];
   });
 
 /** What a word is to become that is the name of a picture which layouts place no more; null for any other. */
@@ -88,7 +95,7 @@ function leftOut(
 ): Relinked['problems'] {
   const [before, after] = [matcher(names.map(({ word }) => word)), matcher(words)];
   return replaced
-    .filter(({ original, result }) => after(result) && !before(original))
+    .filter(({ original, result, placedAt }) => placedAt && after(result) && !before(original))
     .map(({ result, placedAt }) => {
       const { line, word } = names.find(({ word }) => !isTaking(word) && matcher([word])(result))!;
       const why = `"${word}" leaves ${result} out of the book, which ${placedAt} places: it would be printed, and never checked. Add "!${result}".`;
@@ -106,5 +113,5 @@ function outdated(word: string, replaced: readonly Replaced[], words: readonly s
   const more = missed.length > 1 ? `, and ${missed.length - 1} more so` : '';
   return sameName(bare(word).replace(/^(?:\.\/)+/, ''), original)
     ? `"${word}" names the picture, which ${stillAt} still places, and not its result, which ${placedAt} places: what is said here does not hold for that. Add "${result}".`
-    : `"${word}" names ${original} and not its result${more}: what is said here does not hold for that. Add "${result}".`;
+    : `"${word}" names ${original} and not ${result}${more}: what is said here does not hold for that. Add "${result}".`;
 }

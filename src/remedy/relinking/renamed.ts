@@ -1,34 +1,52 @@
 import { relinkAll } from '../../book/layouts/relink-all';
 import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
-import type { RelinkedLine } from '../../shared/conversion';
+import type { Relinked, RelinkedLine } from '../../shared/conversion';
 import { followNames } from './follow';
 
 export interface Renaming {
   root: string;
   settings: Settings;
+  /** Pictures of the book, relative to the root. */
+  pictures: readonly string[];
   /** Texts as an editor has them open and not saved. */
   open: ReadonlyMap<string, string>;
   signal?: AbortSignal;
 }
 
+/** Another name of a file, or of a folder and all in it; relative to the root. */
+export interface NewName {
+  from: string;
+  to: string;
+}
+
 /**
- * What layouts and settings have to be made to say once pictures have other names: found out before, while every path
- * still leads to its picture. Nothing is written.
- * @param names new names by the old, relative to the root
+ * What layouts and settings have to be made to say once files and folders have other names, be it pictures, layouts or
+ * both: found out before, while every path still leads to its picture. Nothing is written.
+ * @returns `edits`: of files as they are called then; `left`: what stays as it is, and why
  */
 export async function relinkToRenamed(
-  { root, settings, open, signal }: Renaming,
-  names: ReadonlyMap<string, string>,
-): Promise<RelinkedLine[]> {
-  if (!names.size) return [];
-  const { changes, places } = await relinkAll(root, settings, names, { dryRun: true, open, signal });
-  // the settings name it, be it placed or not
-  const everywhere = new Map([...names.values()].map(name => [name, SETTINGS_FILE]));
-  for (const [picture, line] of places) everywhere.set(picture, line);
+  { root, settings, pictures, open, signal }: Renaming,
+  names: readonly NewName[],
+): Promise<{ edits: RelinkedLine[]; left: Relinked['problems'] }> {
+  const moving = (path: string) => newNameOf(path, names);
+  const lines = await relinkAll(root, settings, new Map(), { dryRun: true, moving, open, signal });
+  const renamed = pictures.flatMap((path): [string, string][] =>
+    moving(path) === path ? [] : [[path, moving(path)]],
+  );
   const followed = await followNames({
-    ...{ root, replacements: names, places: everywhere, dryRun: true },
+    ...{ root, replacements: new Map(renamed), places: lines.places, always: true, dryRun: true },
     open: open.get(SETTINGS_FILE),
   });
-  return [...changes, ...followed.settings];
+  const called = <Line extends { file: string }>(line: Line) => ({ ...line, file: moving(line.file) });
+  return {
+    edits: [...lines.changes, ...followed.settings].map(called),
+    left: [...lines.problems, ...followed.problems].map(called),
+  };
+}
+
+/** What a path is called then. */
+function newNameOf(path: string, names: readonly NewName[]): string {
+  const name = names.find(({ from }) => path === from || path.startsWith(`${from}/`));
+  return name ? name.to + path.slice(name.from.length) : path;
 }

@@ -171,7 +171,7 @@ describe('quick fixes on the line of a picture', () => {
       text => text === stored.get('plates.tex'),
     );
     assert.notEqual(await textOf('plates.tex'), stored.get('plates.tex'), 'nothing is saved by itself');
-    await messageText(/Undone, and not saved: on the disk these place the result still: plates\.tex/);
+    await messageText(/Undone in the editor, and not saved: plates\.tex\./);
     await screenshot('layout-undone');
     await toastPress('Save');
     await until(
