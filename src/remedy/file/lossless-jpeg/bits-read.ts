@@ -1,21 +1,23 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
-import { END, MOST_AC, RUN, tokenOf, ZEROS } from './listing';
+import { BEHIND_SHORT, type Codes } from './codes-read';
 import type { ScanData } from './stuffing';
+import { ZEROS } from './tokens';
 import { Unusual } from './unusual';
 import { BLOCK } from './zigzag';
 
-/** Codes by the next 16 bits: length x 256 + symbol; 0 where there is no such code. */
-export type Codes = Uint16Array;
+/** Bits are counted in 32 bits. */
+const MOST_BYTES = 2 ** 29;
 
 /** Reads the coded data of a scan bit by bit, from the most significant on. */
 export class Bits {
-  /** In bits. */
-  private at = 0;
+  /** In bits: what was read. */
+  at = 0;
   private part = 0;
   private readonly view: DataView;
 
   constructor(private readonly data: ScanData) {
     const { bytes } = data;
+    if (bytes.length >= MOST_BYTES) throw new Unusual('larger than is counted in bits');
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   }
 
@@ -27,9 +29,9 @@ export class Bits {
   }
 
   /** @throws Unusual where no symbol has the code that stands here */
-  symbol(codes: Codes): number {
+  symbol({ all }: Codes): number {
     const { at } = this;
-    const code = codes[(this.view.getUint32(at >>> 3) << (at & 7)) >>> 16];
+    const code = all[(this.view.getUint32(at >>> 3) << (at & 7)) >>> 16];
     if (code === 0) throw new Unusual('no such code');
     this.at = at + (code >>> 8);
     return code & 0xff;
@@ -42,47 +44,24 @@ export class Bits {
   }
 
   /**
-   * The AC of a block of a sequential scan (T.81, section F.2.2.2) as tokens, put into `tokens` from `from` on: they are
-   * those that code it in any baseline JPEG, but for zeros behind the last number.
-   * @param often counts their symbols
-   * @returns where they end
-   * @throws Unusual where it is damaged, or a baseline JPEG cannot hold it
+   * Passes over the AC of a block of a sequential scan (T.81, section F.2.2.2), which any baseline JPEG may hold as it is.
+   * @throws Unusual where it is damaged
    */
-  ac(codes: Codes, tokens: Uint32Array, from: number, often: Uint32Array): number {
+  passAc({ all, short }: Codes): void {
     const { view } = this;
     let { at } = this;
-    let to = from;
-    let zeros = 0;
-    let k = 1;
-    while (k < BLOCK) {
-      const code = codes[(view.getUint32(at >>> 3) << (at & 7)) >>> 16];
+    for (let k = 1; k < BLOCK; ) {
+      const bits = view.getUint32(at >>> 3) << (at & 7);
+      const code = short[bits >>> BEHIND_SHORT] || all[bits >>> 16];
       if (code === 0) throw new Unusual('no such code');
-      at += code >>> 8;
-      const symbol = code & 0xff;
-      const size = symbol & 15;
+      const size = code & 15;
+      at += (code >>> 8) + size;
+      k += ((code >> 4) & 15) + 1;
       if (size === 0) {
-        if (symbol !== ZEROS) break;
-        zeros++;
-        k += RUN;
-        continue;
-      }
-      k += (symbol >> 4) + 1;
-      if (k > BLOCK) throw new Unusual('more coefficients than a block has');
-      if (size > MOST_AC) throw new Unusual('a coefficient out of range');
-      for (; zeros > 0; zeros--) {
-        tokens[to++] = tokenOf(ZEROS, 0);
-        often[ZEROS]++;
-      }
-      often[symbol]++;
-      tokens[to++] = tokenOf(symbol, (view.getUint32(at >>> 3) << (at & 7)) >>> (32 - size));
-      at += size;
-    }
-    if (k < BLOCK || zeros > 0) {
-      tokens[to++] = tokenOf(END, 0);
-      often[END]++;
+        if ((code & 0xff) !== ZEROS) break;
+      } else if (k > BLOCK) throw new Unusual('more coefficients than a block has');
     }
     this.at = at;
-    return to;
   }
 
   /** To be called after every block. @throws Unusual where more was read than there is */

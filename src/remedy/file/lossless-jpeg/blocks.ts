@@ -1,6 +1,7 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
-import type { Bits, Codes } from './bits-read';
-import { type Listing, RUN } from './listing';
+import type { Bits } from './bits-read';
+import type { Codes } from './codes-read';
+import { RUN } from './tokens';
 import { Unusual } from './unusual';
 import { BLOCK } from './zigzag';
 
@@ -52,16 +53,15 @@ function nextDc(bits: Bits, coding: Coding): number {
   return coding.before;
 }
 
-/** Counts what nobody asks for. */
-const PASSED_OVER = new Uint32Array(256);
+/** @throws Unusual where there are none */
+export const codesOfAc = ({ ac }: Coding): Codes => given(ac);
 
-/** Lists one block of a sequential scan, or with place -1 passes over it. @throws Unusual where it is damaged */
-export function listBlock(bits: Bits, coding: Coding, listing: Listing, place: number): void {
-  const dc = nextDc(bits, coding);
-  const from = listing.next();
-  const often = place < 0 ? PASSED_OVER : listing.frequencies;
-  const to = bits.ac(given(coding.ac), listing.tokens, from, often);
-  if (place >= 0) listing.take(place, dc, to - from);
+/** Reads the DC of a block of a sequential scan and passes over its AC. Returns where that begins. @throws Unusual */
+export function passBlock(bits: Bits, coding: Coding): number {
+  nextDc(bits, coding);
+  const { at } = bits;
+  bits.passAc(given(coding.ac));
+  return at;
 }
 
 /** T.81, section G.1.2.1. */

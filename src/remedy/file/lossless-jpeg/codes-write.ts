@@ -1,16 +1,15 @@
+import type { CodeList } from './codes-read';
+
 /** The longest code that a JPEG may have, in bits. */
 const LONGEST = 16;
 const SYMBOLS = 256;
 
 /** A Huffman table to write by. */
-export interface Coder {
+export interface Coder extends CodeList {
   /** By symbol. */
   code: Uint16Array;
   /** Bits of the code; 0: the symbol has none. */
   length: Uint8Array;
-  /** As a DHT segment lists it: how many codes of each length, and their symbols, shortest first. */
-  counts: Uint8Array;
-  symbols: Uint8Array;
 }
 
 /**
@@ -33,6 +32,10 @@ export function shortestCodes(frequencies: Uint32Array): Coder {
     }
   return { code, length, counts, symbols };
 }
+
+/** How many bits symbols and the numbers behind them come to. */
+export const bitsFor = ({ length }: Coder, frequencies: Uint32Array): number =>
+  frequencies.reduce((sum, many, symbol) => sum + many * (length[symbol] + (symbol & 15)), 0);
 
 /** Stands for the code of all ones, which no symbol may have. */
 const RESERVED = SYMBOLS;

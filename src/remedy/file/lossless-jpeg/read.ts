@@ -1,11 +1,11 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
 import { bufferSource, type Source } from '../../../picture/header';
 import { SOS, segments, segmentsFrom } from '../../../picture/header/jpeg';
+import { type CodedBlocks, codedAnew } from './coded';
 import { type CodeTables, takeCodes } from './codes-read';
 import { type Frame, frameOf, isFrame, isLuminance } from './frame';
-import { Listing } from './listing';
-import { listScan, readScan, type Scan, scanOf } from './scan';
-import { type ScanData, scanEnd, unstuffed } from './stuffing';
+import { findScan, readScan, scanOf } from './scan';
+import { scanEnd, unstuffed } from './stuffing';
 import { Unusual } from './unusual';
 import { BLOCK, EDGE } from './zigzag';
 
@@ -14,8 +14,7 @@ export interface Luminance {
   /** In pixels. */
   width: number;
   height: number;
-  /** The blocks, as they are to be coded. */
-  listing: Listing;
+  blocks: CodedBlocks;
   /** Quantisation table, in zigzag order. */
   steps: Uint8Array;
 }
@@ -68,7 +67,7 @@ class Reader {
   /** Of luminance: the table that stood when its first scan began. */
   private steps: Uint8Array | null = null;
   /** Of a sequential picture. */
-  private listing: Listing | null = null;
+  private blocks: CodedBlocks | null = null;
   /** Of a progressive one: block by block, row by row, in zigzag order; the last of a row may lie beyond the picture. */
   private coefficients = new Int16Array(0);
   private interval = 0;
@@ -110,14 +109,9 @@ class Reader {
     this.begin(frame);
     const data = unstuffed(file, from);
     if (frame.progressive) readScan(data, frame, scan, this.interval, this.coefficients);
-    else this.list(frame, scan, data);
+    else if (this.blocks) throw new Unusual('luminance is coded twice');
+    else this.blocks = findScan(data, frame, scan, this.interval);
     return data.next;
-  }
-
-  private list(frame: Frame, scan: Scan, data: ScanData): void {
-    if (this.listing) throw new Unusual('luminance is coded twice');
-    this.listing = new Listing(blocksOf(frame), (data.bytes.length * 8) / LIKELY_BITS);
-    listScan(data, frame, scan, this.interval, this.listing);
   }
 
   /** Makes room when luminance is met first. */
@@ -133,24 +127,14 @@ class Reader {
     const { frame, steps } = this;
     if (!frame || !steps) throw new Unusual('no luminance');
     const { width, height } = frame;
-    return { width, height, steps, listing: this.listing ?? listed(frame, this.coefficients) };
+    return { width, height, steps, blocks: this.blocks ?? codedOf(frame, this.coefficients) };
   }
 }
 
-/** Of coded data for each token, rather few: room that is not used costs nothing. */
-const LIKELY_BITS = 4;
-
-const blocksOf = ({ width, height }: Frame): number => Math.ceil(width / EDGE) * Math.ceil(height / EDGE);
-
 /** The blocks of a progressive picture, once all its scans were read. */
-function listed(frame: Frame, coefficients: Int16Array): Listing {
-  const [columns, rows] = [Math.ceil(frame.width / EDGE), Math.ceil(frame.height / EDGE)];
-  const across = frame.mcusAcross * frame.components[0].across;
-  const listing = new Listing(columns * rows, coefficients.length >> 3);
-  for (let y = 0; y < rows; y++)
-    for (let x = 0; x < columns; x++)
-      listing.takeBlock(y * columns + x, coefficients, (y * across + x) * BLOCK);
-  return listing;
+function codedOf({ width, height, mcusAcross, components }: Frame, coefficients: Int16Array): CodedBlocks {
+  const across = mcusAcross * components[0].across;
+  return codedAnew(coefficients, across, Math.ceil(width / EDGE), Math.ceil(height / EDGE));
 }
 
 function intervalOf(body: Buffer): number {

@@ -1,9 +1,9 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
 import { Bits } from './bits-read';
-import { type Band, blockReader, type Coding, checkSequential, listBlock } from './blocks';
+import { type Band, blockReader, type Coding, checkSequential, codesOfAc, passBlock } from './blocks';
+import { type CodedBlocks, codedIn } from './coded';
 import { acKey, type CodeTables, dcKey } from './codes-read';
 import type { Component, Frame } from './frame';
-import type { Listing } from './listing';
 import type { ScanData } from './stuffing';
 import { Unusual } from './unusual';
 import { BLOCK, EDGE } from './zigzag';
@@ -80,21 +80,32 @@ function eachBlock(
   bits.end();
 }
 
-/** Lists the luminance of a sequential scan; what belongs to colour is passed over. @throws as `eachBlock` */
-export function listScan(
+/**
+ * The luminance of a sequential scan, whose AC stays where it stands: no more is read of it than where that is. What
+ * belongs to colour is passed over.
+ * @throws as `eachBlock`
+ */
+export function findScan(
   data: ScanData,
   frame: Frame,
   { members, band }: Scan,
   interval: number,
-  listing: Listing,
-): void {
+): CodedBlocks {
   checkSequential(band);
+  const [luminance] = frame.components;
   const [columns, rows] = [Math.ceil(frame.width / EDGE), Math.ceil(frame.height / EDGE)];
+  const codes = codesOfAc(members.find(({ component }) => component === luminance)!);
+  const coded = codedIn(data.bytes, codes, columns * rows);
   const bits = new Bits(data);
   eachBlock(bits, frame, members, interval, (member, x, y) => {
-    const seen = member.component === frame.components[0] && x < columns && y < rows;
-    listBlock(bits, member, listing, seen ? y * columns + x : -1);
+    const from = passBlock(bits, member);
+    if (member.component !== luminance || x >= columns || y >= rows) return;
+    const place = y * columns + x;
+    coded.dc[place] = member.before;
+    coded.starts[place] = from;
+    coded.lengths[place] = bits.at - from;
   });
+  return coded;
 }
 
 /**

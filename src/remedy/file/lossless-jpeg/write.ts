@@ -1,8 +1,10 @@
 // no-unit-test: index.test.ts and the outside checks read again what it writes
 import { BitsWritten } from './bits-write';
-import { type Coder, shortestCodes } from './codes-write';
-import { bitsOf, type Listing, sizeOf } from './listing';
+import type { CodedBlocks } from './coded';
+import type { CodeList } from './codes-read';
+import { bitsFor, type Coder, shortestCodes } from './codes-write';
 import type { Luminance } from './read';
+import { bitsOf, sizeOf } from './tokens';
 import { Unusual } from './unusual';
 import { BLOCK } from './zigzag';
 
@@ -20,33 +22,33 @@ function sizesOf(dc: Int16Array): Uint8Array {
   return sizes;
 }
 
-/** The codes of DC and AC that make these shortest, and how many bits they come to. */
-function codesFor({ frequencies }: Listing, sizes: Uint8Array): { dc: Coder; ac: Coder; bits: number } {
-  const ofDc = new Uint32Array(256);
-  for (let place = 0; place < sizes.length; place++) ofDc[sizes[place]]++;
-  const [dc, ac] = [ofDc, frequencies].map(shortestCodes);
-  const total = ({ length }: Coder, often: Uint32Array) =>
-    often.reduce((sum, many, symbol) => sum + many * (length[symbol] + (symbol & 15)), 0);
-  return { dc, ac, bits: total(dc, ofDc) + total(ac, frequencies) };
+/** The codes of DC that make it shortest, and how many bits it comes to. */
+function codesFor(sizes: Uint8Array): { codes: Coder; bits: number } {
+  const often = new Uint32Array(256);
+  for (let place = 0; place < sizes.length; place++) often[sizes[place]]++;
+  const codes = shortestCodes(often);
+  return { codes, bits: bitsFor(codes, often) };
 }
 
 /** @param flatBits bits of zero behind every block: those of its colour */
 function written(
-  { dc, starts, lengths, tokens }: Listing,
+  { dc, starts, lengths, bytes }: CodedBlocks,
   sizes: Uint8Array,
-  coders: ReturnType<typeof codesFor>,
+  { codes, bits }: ReturnType<typeof codesFor>,
   flatBits: number,
 ): Buffer {
-  const out = new BitsWritten(coders.bits + dc.length * flatBits);
+  const out = new BitsWritten(lengths.reduce((sum, length) => sum + length, bits + dc.length * flatBits));
+  const coded = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let before = 0;
   for (let place = 0; place < dc.length; place++) {
     const size = sizes[place];
-    out.put(coders.dc.code[size], coders.dc.length[size]);
+    out.put(codes.code[size], codes.length[size]);
     out.put(bitsOf(dc[place] - before, size), size);
     before = dc[place];
-    out.putTokens(coders.ac, tokens, starts[place], starts[place] + lengths[place]);
+    out.putBits(coded, starts[place], lengths[place]);
     out.put(0, flatBits);
   }
+  out.fill();
   return out.stuffed();
 }
 
@@ -57,25 +59,25 @@ function written(
  * @throws Unusual where a baseline JPEG cannot hold a coefficient
  */
 export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
-  const { listing, steps } = luminance;
-  const sizes = sizesOf(listing.dc);
-  const codes = codesFor(listing, sizes);
+  const { blocks, steps } = luminance;
+  const sizes = sizesOf(blocks.dc);
+  const ofDc = codesFor(sizes);
   const flat = shortestCodes(Uint32Array.from({ length: 256 }, (_, symbol) => (symbol === 0 ? 1 : 0)));
   // two blocks of two codes, of which each is a single zero
   const flatBits = channels === 3 ? 4 : 0;
-  const tables = [table(0x00, codes.dc), table(0x10, codes.ac)];
+  const tables = [table(0x00, ofDc.codes), table(0x10, blocks.codes)];
   if (channels === 3) tables.push(table(0x01, flat), table(0x11, flat));
   return Buffer.concat([
     segment(0xdb, [0, ...steps]),
     frame(luminance, channels),
     segment(0xc4, tables.flat()),
     scan(channels),
-    written(listing, sizes, codes, flatBits),
+    written(blocks, sizes, ofDc, flatBits),
     Buffer.from([0xff, 0xd9]),
   ]);
 }
 
-const table = (key: number, { counts, symbols }: Coder): number[] => [key, ...counts, ...symbols];
+const table = (key: number, { counts, symbols }: CodeList): number[] => [key, ...counts, ...symbols];
 
 function frame({ width, height }: Luminance, channels: number): Buffer {
   const components = Array.from({ length: channels }, (_, i) => [i + 1, 0x11, 0]);
