@@ -144,6 +144,19 @@ export const benchPictures = async () => ({ usual: await made(USUAL), coloured: 
 /** The same of the 24-megapixel pictures that are converted. */
 export const convertedPictures = () => made(CONVERTED);
 
+/** 30 pictures of a book, R=G=B, each as it was and as it was exported again, lighter: pairs of files. */
+export async function changedPictures(width, height) {
+  const named = Array.from({ length: 30 }, (_, i) => {
+    const draw = () => rgb8(width, height, 20 + i, 'grey');
+    return ['before', 'after'].map(side => [
+      `${width}x${height}-${i}-${side}.jpg`,
+      async () => (side === 'before' ? await draw() : (await draw()).linear(0.97, 6)).jpeg(jpeg),
+    ]);
+  });
+  const files = await made(Object.fromEntries(named.flat().map(([file, make]) => [file, [file, make]])));
+  return named.map(sides => sides.map(([file]) => files[file]));
+}
+
 async function made(makers) {
   fs.mkdirSync(FOLDER, { recursive: true });
   const files = {};

@@ -9,7 +9,8 @@ const AT_ONCE = 1024 * 1024;
 export interface Blob {
   /** Bytes. */
   size: number;
-  sha256: string;
+  /** Where it was asked for. */
+  sha256?: string;
 }
 
 /**
@@ -31,16 +32,21 @@ export class Blobs {
 
   /** A content of up to `most` bytes. Null where it is not in this clone, or larger. */
   async small(oid: string, most: number): Promise<Buffer | null> {
-    const content = await this.take(oid, most, null);
+    const content = await this.take(oid, most, size => this.passed(size));
     return Buffer.isBuffer(content) ? content : null;
   }
 
   /**
    * Writes a content into a new file, or hands it over where it has up to `most` bytes. Null where it is not in this
-   * clone.
+   * clone. `hashed`: whether its hash is wanted, by its size.
    */
-  extract(oid: string, file: string, most: number): Promise<Buffer | Blob | null> {
-    return this.take(oid, most, file);
+  extract(
+    oid: string,
+    file: string,
+    most: number,
+    hashed: (size: number) => boolean = () => true,
+  ): Promise<Buffer | Blob | null> {
+    return this.take(oid, most, size => this.written(size, file, hashed(size)));
   }
 
   close(): void {
@@ -49,11 +55,15 @@ export class Blobs {
   }
 
   /** One question at a time: answers come in the order of questions. */
-  private take(oid: string, most: number, file: string | null): Promise<Buffer | Blob | null> {
+  private take<T>(
+    oid: string,
+    most: number,
+    larger: (size: number) => Promise<T>,
+  ): Promise<Buffer | T | null> {
     const mine = this.turn.then(async () => {
       const size = await this.ask(oid);
       if (size === null) return null;
-      return size <= most ? this.whole(size) : this.written(size, file);
+      return size <= most ? this.whole(size) : larger(size);
     });
     this.turn = mine.catch(() => {});
     return mine;
@@ -65,29 +75,36 @@ export class Blobs {
     return Buffer.concat(parts);
   }
 
-  /** Without a file the bytes go nowhere: what comes after them is waited for. */
-  private async written(size: number, file: string | null): Promise<Blob> {
-    const hash = createHash('sha256');
-    const handle = file === null ? null : await fs.open(file, 'wx', 0o600);
+  /** The bytes go nowhere: what comes after them is waited for. */
+  private async passed(size: number): Promise<null> {
+    for await (const _ of this.content(size));
+    return null;
+  }
+
+  private async written(size: number, file: string, hashed: boolean): Promise<Blob> {
+    const hash = hashed ? createHash('sha256') : null;
+    const handle = await fs.open(file, 'wx', 0o600);
     let parts: Buffer[] = [];
     let waiting = 0;
     const flush = async () => {
-      if (parts.length) await handle?.writeFile(Buffer.concat(parts));
+      // a full disk takes a part without complaint, and complains of the rest
+      const { bytesWritten } = await handle.writev(parts);
+      if (bytesWritten < waiting) await handle.writeFile(Buffer.concat(parts).subarray(bytesWritten));
       parts = [];
       waiting = 0;
     };
     try {
       for await (const part of this.content(size)) {
-        hash.update(part);
+        hash?.update(part);
         parts.push(part);
         waiting += part.length;
         if (waiting >= AT_ONCE) await flush();
       }
       await flush();
     } finally {
-      await handle?.close();
+      await handle.close();
     }
-    return { size, sha256: hash.digest('hex') };
+    return { size, sha256: hash?.digest('hex') };
   }
 
   /** Size of a content whose bytes follow; null where there is none. */

@@ -15,7 +15,7 @@ import { changesBetween } from './changes';
 import { treeOfFolder } from './folder';
 import { joined } from './join';
 import { knownFacts } from './known';
-import { oidsToRead, pageChanges, unchangedPages } from './page-changes';
+import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf, mergeBase } from './revision';
@@ -81,7 +81,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     );
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
-    const read = await readBlobs(pages.flatMap(oidsToRead), reading);
+    const read = await readBlobs(pages.flatMap(contentsToRead), reading);
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
@@ -89,7 +89,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
     if (!known && (options.whole || settings.length))
       known = await readBlobs(
-        same.map(([, { oid }]) => oid),
+        same.map(([path, { oid }]) => ({ oid, path })),
         reading,
       );
 

@@ -25,13 +25,17 @@ export interface Content {
   lost?: undefined;
 }
 
-/** Lays what git calls `oid` into a new file, or finds the picture that it is the large-file pointer of. */
+/**
+ * Lays what git calls `oid` into a new file, or finds the picture that it is the large-file pointer of. `hashed`: whether
+ * its hash is wanted, by its size.
+ */
 export async function contentOf(
   oid: string,
   file: string,
   { repository, blobs }: Stores,
+  hashed?: (size: number) => boolean,
 ): Promise<Content | { lost: PictureFacts }> {
-  const content = await blobs.extract(oid, file, LONGEST_POINTER - 1);
+  const content = await blobs.extract(oid, file, LONGEST_POINTER - 1, hashed);
   if (content === null) return { lost: lost('not-fetched', NOT_IN_CLONE) };
   if (!Buffer.isBuffer(content)) return { file, sha256: content.sha256, pointer: null };
   const pointed = await ofPointer(content.toString('utf8'), repository);

@@ -60,13 +60,13 @@ export function startGit(
   });
 }
 
-/** Runs git and waits for its end. @throws GitError where it cannot be started; the signal's reason when cancelled */
+/** Runs git, tells it `input` and waits for its end. @throws GitError where it cannot be started; the signal's reason when cancelled */
 export function runGit(
   folder: string,
   args: readonly string[],
-  options: { env?: Record<string, string>; signal?: AbortSignal } = {},
+  options: { env?: Record<string, string>; input?: string; signal?: AbortSignal } = {},
 ): Promise<GitAnswer> {
-  const { env, signal } = options;
+  const { env, input, signal } = options;
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
     const child = startGit(folder, args, env);
@@ -74,7 +74,8 @@ export function runGit(
     const err: Buffer[] = [];
     const stop = () => child.kill();
     signal?.addEventListener('abort', stop, { once: true });
-    child.stdin.end();
+    child.stdin.on('error', () => {}); // its end is told by its code
+    child.stdin.end(input);
     child.stdout.on('data', (chunk: Buffer) => out.push(chunk));
     child.stderr.on('data', (chunk: Buffer) => err.push(chunk));
     child.on('error', error => reject(notStarted(error)));

@@ -1,11 +1,36 @@
-// no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
+// no-unit-test: test/book/revisions/in-folder.test.ts names files by it, test/cli/actions/since.test.ts asks it of repositories of every kind
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
 import fs from 'node:fs/promises';
 import { LONGEST_POINTER, parsePointer } from '../../picture/header/pointer';
 import { hashOf } from '../hash';
 import type { Blobs } from './blobs';
 import type { Repository } from './repository';
+
+const AT_ONCE = 1024 * 1024;
+
+/** What git calls a file's bytes as they are, whatever a filter would make of them. @throws what the file system says */
+export async function nameOf(
+  file: string,
+  { hash }: Pick<Repository, 'hash'>,
+  signal?: AbortSignal,
+): Promise<string> {
+  const handle = await fs.open(file);
+  try {
+    const { size } = await handle.stat();
+    const object = createHash(hash).update(`blob ${size}\0`);
+    const chunk = Buffer.allocUnsafe(Math.min(AT_ONCE, size + 1));
+    for (let left = size; left >= 0; ) {
+      signal?.throwIfAborted();
+      const { bytesRead } = await handle.read(chunk, 0, chunk.length);
+      if (bytesRead === 0) break;
+      object.update(chunk.subarray(0, bytesRead));
+      left -= bytesRead;
+    }
+    return object.digest('hex');
+  } finally {
+    await handle.close();
+  }
+}
 
 /**
  * Whether a regular file holds what git calls `oid`, byte for byte, or the picture that a large-file pointer of that name
@@ -14,18 +39,13 @@ import type { Repository } from './repository';
 export async function holds(
   file: string,
   oid: string,
-  { hash }: Pick<Repository, 'hash'>,
+  repository: Pick<Repository, 'hash'>,
   blobs: Pick<Blobs, 'small'>,
   signal?: AbortSignal,
 ): Promise<boolean> {
-  const { size } = await fs.stat(file);
-  const object = createHash(hash).update(`blob ${size}\0`);
-  for await (const chunk of createReadStream(file)) {
-    signal?.throwIfAborted();
-    object.update(chunk);
-  }
-  if (object.digest('hex') === oid) return true;
+  if ((await nameOf(file, repository, signal)) === oid) return true;
   const text = await blobs.small(oid, LONGEST_POINTER - 1);
   const pointer = text && parsePointer(text.toString('utf8'));
-  return pointer ? pointer.size === size && (await hashOf(file, signal)) === pointer.oid : false;
+  if (!pointer || (await fs.stat(file)).size !== pointer.size) return false;
+  return (await hashOf(file, signal)) === pointer.oid;
 }

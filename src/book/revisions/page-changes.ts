@@ -1,6 +1,7 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books of every kind of change
 import type { ChangeKind } from '../../shared/comparison';
 import type { Change } from './changes';
+import type { NamedContent } from './read';
 import type { Side } from './side';
 
 /** A change of a picture, seen from the book: what is no picture of it on one side is not there on that side. */
@@ -69,8 +70,13 @@ function kindOf(from: string | null, before: { oid: string }, after: { oid: stri
 }
 
 /** Nothing of a picture is read because somebody made it executable. */
-export const oidsToRead = ({ kind, before, after }: PageOf): string[] =>
-  kind === 'mode' ? [] : [before, after].flatMap(entry => entry?.oid ?? []);
+export const contentsToRead = ({ kind, path, from, before, after }: PageOf): NamedContent[] =>
+  kind === 'mode'
+    ? []
+    : [
+        ...(before ? [{ oid: before.oid, path: from ?? path }] : []),
+        ...(after ? [{ oid: after.oid, path }] : []),
+      ];
 
 /** Pictures whose content and name are the same on both sides. */
 export function unchangedPages(base: Side, head: Side, changes: readonly PageOf[]) {

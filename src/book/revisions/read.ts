@@ -1,14 +1,19 @@
 import fs from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
+import { LONGEST_POINTER } from '../../picture/header/pointer';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { inLanes } from '../lanes';
 import { lasts } from '../lasting';
 import type { Pool } from '../pool';
 import { contentOf, damaged, type Stores } from './content';
+import { factsInFolder } from './in-folder';
+import type { Repository } from './repository';
+import { sizesOf } from './sizes';
 
 export interface BlobReading extends Stores {
+  repository: Repository;
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
   signal?: AbortSignal;
@@ -18,28 +23,41 @@ export interface BlobReading extends Stores {
 /** More than there are readers, so that none of them waits for git. */
 const READING = 4;
 
+/** A content by what git calls it, and by a name that it has in the book: a file of that name may hold it. */
+export interface NamedContent {
+  oid: string;
+  path: string;
+}
+
 /**
- * Facts of every page of the contents that git calls `oids`, each content once: from the cache, else freshly read. A
- * large-file pointer stands for its picture where that lies in the repository's own store.
+ * Facts of every page of contents, by what git calls these, each content once: from the cache, else freshly read, from the
+ * book's folder where the content lies there. A large-file pointer stands for its picture where that lies in the
+ * repository's own store.
  */
 export async function readBlobs(
-  oids: Iterable<string>,
+  contents: readonly NamedContent[],
   how: BlobReading,
 ): Promise<Map<string, PictureFacts[]>> {
-  const wanted = [...new Set(oids)];
+  const wanted = new Map(contents.map(content => [content.oid, content]));
   const facts = new Map<string, PictureFacts[]>();
-  for (const oid of wanted) {
+  for (const oid of wanted.keys()) {
     const known = how.cache?.blobFacts(oid);
     if (known) facts.set(oid, known);
   }
-  const unknown = wanted.filter(oid => !facts.has(oid));
+  const unknown = [...wanted.values()].filter(({ oid }) => !facts.has(oid));
   if (!unknown.length) return facts;
+  const sizes = await sizesOf(
+    how.repository,
+    unknown.map(({ oid }) => oid),
+    how.signal,
+  );
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
   try {
-    await inLanes(unknown, READING, async oid => {
+    await inLanes(unknown, READING, async content => {
       how.signal?.throwIfAborted();
-      facts.set(oid, await readOne(oid, path.join(folder, oid), how));
-      how.onProgress?.(facts.size, wanted.length);
+      const { oid } = content;
+      facts.set(oid, await readOne({ ...content, size: sizes.get(oid) }, path.join(folder, oid), how));
+      how.onProgress?.(facts.size, wanted.size);
     });
   } finally {
     await fs.rm(folder, { recursive: true, force: true });
@@ -47,9 +65,26 @@ export async function readBlobs(
   return facts;
 }
 
-async function readOne(oid: string, file: string, how: BlobReading): Promise<PictureFacts[]> {
+/** @param size undefined where it is not known */
+async function readOne(
+  content: NamedContent & { size?: number },
+  file: string,
+  how: BlobReading,
+): Promise<PictureFacts[]> {
+  const { cache, repository } = how;
+  const { oid, size } = content;
+  // what may be a pointer, and what may have been read under another name, is looked at before it is read
+  if (size === undefined || size < LONGEST_POINTER || cache?.knowsSize(size))
+    return extracted(oid, file, how);
+  const facts = await factsInFolder(path.join(repository.root, content.path), { oid, size }, how);
+  if (!facts) return extracted(oid, file, how);
+  if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, facts);
+  return facts;
+}
+
+async function extracted(oid: string, file: string, how: BlobReading): Promise<PictureFacts[]> {
   const { pool, cache, signal } = how;
-  const content = await contentOf(oid, file, how);
+  const content = await contentOf(oid, file, how, size => cache?.knowsSize(size) ?? false);
   if (content.lost) return [content.lost];
   const { pointer, sha256 } = content;
   // a content may have been read where it lay in the book's folder

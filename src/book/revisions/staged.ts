@@ -69,10 +69,11 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       ...{ repository, blobs, pool, cache, signal },
       onProgress: onProgress && ((done: number, total: number) => onProgress(done, total, 'from git')),
     };
-    const oids = (list: typeof pages) => list.map(([, { oid }]) => oid);
-    const facts = await readBlobs(oids(changed), reading);
+    const contents = (list: typeof pages) => list.map(([path, { oid }]) => ({ oid, path }));
+    const facts = await readBlobs(contents(changed), reading);
     const known =
-      (await knownFacts(repository, same, cache)) ?? (whole ? await readBlobs(oids(same), reading) : null);
+      (await knownFacts(repository, same, cache)) ??
+      (whole ? await readBlobs(contents(same), reading) : null);
     const of = (list: typeof pages, all: Map<string, PictureFacts[]>) =>
       list.map(([name, { oid }]) => ({ path: name, facts: all.get(oid)! }));
     return await reportOfChanged(

@@ -34,7 +34,8 @@ async function reading(files: Files) {
   return {
     ...{ top, asked, oid },
     read: async (names: string[], cache: FactsCache | null = null) => {
-      const facts = await readBlobs(names.map(oid), { repository, blobs: blobs!, pool, cache });
+      const contents = names.map(path => ({ path, oid: oid(path) }));
+      const facts = await readBlobs(contents, { repository, blobs: blobs!, pool, cache });
       return names.map(name => facts.get(oid(name))![0]);
     },
     store(content: string) {
