@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { closeAll, extension, inWorkspace, problems, until } from '../../editor';
+import { closeAll, extension, inWorkspace, problems, rulesOn, until } from '../../editor';
 import { messageText, screenshot, toastPress } from '../../window';
 
 const textOf = (file: string) => fs.readFile(inWorkspace(file).fsPath, 'utf8');
@@ -37,6 +37,11 @@ describe('a picture that gets another name', () => {
       .catch(() => {});
     for (const folder of ['part', 'deep'])
       await fs.rm(inWorkspace(folder).fsPath, { recursive: true, force: true });
+    await until(
+      'the picture as it was',
+      () => rulesOn('pictures/plate-6.png'),
+      rules => rules.includes('residual-chroma'),
+    );
     await areFound('plate-6');
   });
 
@@ -104,5 +109,31 @@ describe('a picture that gets another name', () => {
       text => text === one.replace('../pictures/plate-6.png', '../deep/part/own.png'),
     );
     await areFound('own.png', ['chapters/one.md', 'deep/part/text.md']);
+  });
+
+  it('says what could not be saved', async () => {
+    const file = inWorkspace('chapters/one.md');
+    await rename('pictures/plate-6.png', 'pictures/stamp.png');
+    await messageText(/the old name still stands in chapters\/one\.md, plates\.tex/);
+    const inTheWay = async () => {
+      await fs.rm(file.fsPath);
+      await fs.mkdir(file.fsPath);
+      return [];
+    };
+    const saving = vscode.workspace.onWillSaveTextDocument(event => {
+      if (event.document.uri.path === file.path) event.waitUntil(inTheWay());
+    });
+    try {
+      await toastPress('Change the lines');
+      const told = await messageText(/Saving failed: chapters\/one\.md\. The line is changed in the editor/);
+      assert.doesNotMatch(told, /Changes of yours/);
+      assert.match(await textOf('plates.tex'), /\{stamp(\.png)?\}/);
+    } finally {
+      saving.dispose();
+      await fs.rmdir(file.fsPath);
+      await fs.writeFile(file.fsPath, stored.get('chapters/one.md')!);
+      await vscode.window.showTextDocument(file);
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+    }
   });
 });
