@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { pairsOf } from '../../src/remedy/pairs';
+import { Pairs } from '../../src/remedy/pairs';
 
 /** Bytes that differ from place to place, at an address that many can be taken from at a time or not. */
 const bytes = (length: number, factor: number, start: number) => {
@@ -15,7 +15,15 @@ describe('pairs of bytes', () => {
         const [one, other] = [bytes(length, 7, 0), bytes(length, 211, start)];
         const expected = new Uint32Array(65536);
         for (let i = 0; i < length; i++) expected[one[i] * 256 + other[i]]++;
-        assert.deepEqual(pairsOf(one, other), expected, `${length}`);
+        const pairs = new Pairs();
+        pairs.add(one, other);
+        assert.deepEqual(pairs.counts(), expected, `${length}`);
+        pairs.add(one, other);
+        assert.deepEqual(
+          pairs.counts(),
+          expected.map(count => count * 2),
+          `${length}, twice`,
+        );
       }
     });
 });

@@ -26,9 +26,8 @@ export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: num
     case 'single-channel': {
       const icc = wish.greyProfile ?? greyProfile();
       const scale = wish.greyProfile ? await levelsOf(icc, bits) : srgbGreys(bits);
-      const table = nearestLevels(plane.lightness, scale);
       const grey = { ...size, space: 'grey' as const, alpha: plane.alpha !== null, icc };
-      return withNumbers(grey, () => singleNumbers(plane, table, bits, 1));
+      return withNumbers(grey, () => singleNumbers(plane, nearestLevels(plane.lightness, scale), bits, 1));
     }
     case 'black-only': {
       const table = nearestLevels(plane.lightness, blacks(bits));
@@ -40,8 +39,7 @@ export async function encode(plane: TonePlane, wish: RemedyWish, sourceBits: num
       if (plane.colour)
         return { ...rgb, data: colouredNumbers(plane, nearestLevels(plane.lightness, greys), bits) };
       if (plane.tint) return { ...rgb, data: tintedNumbers(plane, bits) };
-      const table = nearestLevels(plane.lightness, greys);
-      return withNumbers(rgb, () => singleNumbers(plane, table, bits, 3));
+      return withNumbers(rgb, () => singleNumbers(plane, nearestLevels(plane.lightness, greys), bits, 3));
     }
   }
 }

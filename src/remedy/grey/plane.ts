@@ -26,7 +26,11 @@ const LAST = STEPS - 1;
 export const PER_L = LAST / 100;
 
 /** L* of every step of the linear table. */
-export const linearLightness = (): Float32Array => Float32Array.from({ length: STEPS }, (_, i) => i / PER_L);
+export function linearLightness(): Float32Array {
+  const lightness = new Float32Array(STEPS);
+  for (let i = 0; i < STEPS; i++) lightness[i] = i / PER_L;
+  return lightness;
+}
 
 /** The plane with other lightness, entry by entry. */
 export const relit = (plane: TonePlane, change: (L: number) => number): TonePlane => ({

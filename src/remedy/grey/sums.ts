@@ -3,7 +3,9 @@ import { lightness } from '../../colour/lab';
 import type { AdditiveRgb } from '../../picture/meaning/additive';
 import type { Samples } from '../../picture/types';
 import type { GreyMethod } from '../../shared/remedy';
+import { standInFours, wordsOf } from './fours';
 import { channelShares } from './method';
+import { parts } from './parts';
 import { PER_L } from './plane';
 import { rampLightness } from './ramp';
 
@@ -29,44 +31,60 @@ export function summedLightness(samples: Samples, meaning: AdditiveRgb, method: 
   const [red, green, blue] = share.map(of =>
     Float32Array.from({ length: levels }, (_, i) => of(i / (levels - 1)) * FINE),
   );
-  const scale =
-    sumIs === 'stored'
-      ? rampLightness(meaning, 'rgb', FINE + 1)
-      : Float32Array.from({ length: FINE + 1 }, (_, i) => lightness((100 * i) / FINE));
-  const steps = new Uint16Array(scale.length);
-  for (let i = 0; i < steps.length; i++) steps[i] = Math.round(scale[i] * PER_L);
+  const shares = { red, green, blue, steps: stepsBySum(meaning, sumIs) };
   const step = samples.alpha ? 4 : 3;
-  const shares = { red, green, blue, steps };
-  return data instanceof Uint8Array ? rememberedSums(data, step, shares) : plainSums(data, step, shares);
-}
-
-function plainSums(data: Uint16Array, step: number, { red, green, blue, steps }: Shares): Uint16Array {
   const out = new Uint16Array(data.length / step);
-  for (let i = 0, at = 0; i < out.length; i++, at += step) {
-    const sum = (red[data[at]] + green[data[at + 1]] + blue[data[at + 2]] + 0.5) | 0;
-    out[i] = steps[Math.max(0, Math.min(sum, FINE))];
+  const byFours = standInFours(data, step);
+  for (const [from, to] of parts(out.length)) {
+    const part = data.subarray(from * step, to * step);
+    const into = out.subarray(from, to);
+    if (byFours) sumFours(part, into, shares);
+    sumSingly(part, step, into, byFours ? into.length & ~3 : 0, shares);
   }
   return out;
 }
 
-/**
- * The same of bytes, each colour summed once: which takes half the time, since a picture's colours are few. They are kept
- * by their differences from green, so that those of a picture that is nearly neutral lie close together.
- */
-function rememberedSums(data: Uint8Array, step: number, { red, green, blue, steps }: Shares): Uint16Array {
-  const out = new Uint16Array(data.length / step);
-  const known = new Uint16Array(1 << 24);
-  for (let i = 0, at = 0; i < out.length; i++, at += step) {
-    const r = data[at];
-    const g = data[at + 1];
-    const b = data[at + 2];
-    const colour = (((r - g) & 255) << 16) | (((b - g) & 255) << 8) | g;
-    // 0 is not known yet, or black
-    if (known[colour] === 0) {
-      const sum = (red[r] + green[g] + blue[b] + 0.5) | 0;
-      known[colour] = steps[Math.max(0, Math.min(sum, FINE))];
-    }
-    out[i] = known[colour];
+function stepsBySum(meaning: AdditiveRgb, sumIs: 'stored' | 'light'): Uint16Array {
+  const steps = new Uint16Array(FINE + 1);
+  const stored = sumIs === 'stored' ? rampLightness(meaning, 'rgb', FINE + 1) : null;
+  for (let i = 0; i <= FINE; i++) steps[i] = Math.round((stored?.[i] ?? lightness((100 * i) / FINE)) * PER_L);
+  return steps;
+}
+
+/** The step of a sum, which is rounded. */
+const stepOf = (steps: Uint16Array, sum: number): number => {
+  const fine = (sum + 0.5) | 0;
+  return steps[Math.max(0, Math.min(fine, FINE))];
+};
+
+/** @param i the first pixel that is summed */
+function sumSingly(
+  data: Uint8Array | Uint16Array,
+  step: number,
+  out: Uint16Array,
+  i: number,
+  { red, green, blue, steps }: Shares,
+): void {
+  for (let at = i * step; i < out.length; i++, at += step)
+    out[i] = stepOf(steps, red[data[at]] + green[data[at + 1]] + blue[data[at + 2]]);
+}
+
+/** The same of bytes, four pixels at a time, which takes half the time. Those left over are not summed. */
+function sumFours(
+  data: Uint8Array | Uint16Array,
+  out: Uint16Array,
+  { red, green, blue, steps }: Shares,
+): void {
+  const pixels = out.length & ~3;
+  const words = wordsOf(data, pixels);
+  const sum = (r: number, g: number, b: number) => stepOf(steps, red[r] + green[g] + blue[b]);
+  for (let i = 0, at = 0; i < pixels; i += 4, at += 3) {
+    const first = words[at];
+    const middle = words[at + 1];
+    const last = words[at + 2];
+    out[i] = sum(first & 0xff, (first >>> 8) & 0xff, (first >>> 16) & 0xff);
+    out[i + 1] = sum(first >>> 24, middle & 0xff, (middle >>> 8) & 0xff);
+    out[i + 2] = sum((middle >>> 16) & 0xff, middle >>> 24, last & 0xff);
+    out[i + 3] = sum((last >>> 8) & 0xff, (last >>> 16) & 0xff, last >>> 24);
   }
-  return out;
 }
