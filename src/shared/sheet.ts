@@ -17,7 +17,7 @@ export interface Sheet {
   place: BookPlace | null;
   advice: Advice;
   encoding: { id: Encoding; name: string; meaning: string };
-  /** What was read from the file: label and value, in words. */
+  /** What was read from the file, and how large it is placed: label and value, in words. */
   facts: [label: string, value: string][];
   findings: ShownFinding[];
   /** What holds for every picture of the book, said once. */

@@ -103,7 +103,7 @@ function factsOf(before: PictureReport | null, after: PictureReport | null): Com
     if (!picture) return lines;
     const { encoding } = picture.facts;
     lines.set('Encoding', `${encodings[encoding].name} (${encoding})`);
-    for (const [label, value] of factLines(picture.facts))
+    for (const [label, value] of factLines(picture))
       lines.set(label, lines.has(label) ? `${lines.get(label)} ${value}` : value);
     return lines;
   });

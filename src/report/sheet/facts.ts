@@ -1,3 +1,6 @@
+import { printedScale } from '../../rules/printed';
+import { millimetres } from '../../rules/words';
+import type { BookPicture } from '../../shared/finding';
 import type { Format, PictureFacts } from '../../shared/picture';
 
 const formats: Partial<Record<Format, string>> = {
@@ -7,14 +10,16 @@ const formats: Partial<Record<Format, string>> = {
   webp: 'WebP',
 };
 
-/** What was read from the file, label and value; only what there is. */
-export function factLines(facts: PictureFacts): [label: string, value: string][] {
+/** What was read from the file, and how large it is placed, label and value; only what there is. */
+export function factLines(picture: BookPicture): [label: string, value: string][] {
+  const { facts } = picture;
   const lines: [string, string | null][] = [
     ['File', fileLine(facts)],
     ['Stored as', facts.channels > 0 ? storedLine(facts) : null],
     ['Profile', facts.profile?.description ?? (facts.space ? 'none' : null)],
     ['Taken for', facts.assumed],
     ['Resolution', resolution(facts)],
+    ['As placed', asPlaced(picture)],
     ['Lightness', facts.tone && `L* ${round(facts.tone.darkest)} to ${round(facts.tone.lightest)}`],
     ['Colour', facts.chroma && `C* up to ${round(facts.chroma.max)}, ${round(facts.chroma.mean)} on average`],
     [
@@ -41,8 +46,20 @@ function storedLine({ channels, bits, alpha, palette }: PictureFacts): string {
 function resolution({ ppi }: PictureFacts): string | null {
   if (!ppi) return null;
   const [x, y] = [Math.round(ppi.x), Math.round(ppi.y)];
-  return x === y ? `${x} pixels per inch` : `${x} × ${y} pixels per inch`;
+  return `${x === y ? x : `${x} × ${y}`} pixels per inch by the file's own tag`;
 }
+
+/** The tag says nothing of the print where a layout, or the settings, give the picture another size. */
+function asPlaced(picture: BookPicture): string | null {
+  const { perMm, from } = printedScale(picture);
+  if (from !== 'placed' || !perMm) return null;
+  const { width, height } = picture.placed!;
+  const edge = width ? `a width of ${millimetres(width)}` : `a height of ${millimetres(height!)}`;
+  const size = width && height ? `${millimetres(width)} × ${millimetres(height)}` : edge;
+  return `${Math.round(perMm * MM)} pixels per inch at ${size}`;
+}
+
+const MM = 25.4;
 
 /** One decimal below ten, none above: never more than the eye can tell. */
 const round = (value: number) =>

@@ -38,7 +38,7 @@ export function sheetOf(
     place,
     advice: adviceOn(picture, shared),
     encoding: { id: facts.encoding, ...encodings[facts.encoding] },
-    facts: factLines(facts),
+    facts: factLines(picture),
     findings: findings.map(shown),
     shared: shared.filter(finding => concerns(finding, picture)).map(shown),
     scale: fileScale,

@@ -116,6 +116,8 @@ describe('a close look at a picture', () => {
     await webviewClick('#zoom-printed');
     const guess = await webviewText('#printed-told', /120 × 80 mm, as it is placed/);
     assert.match(guess, /taken to have 96 pixels on an inch, which few have/);
+    // 2400 pixels on 120 mm
+    await webviewText('.encoding dl', /As placed\s*508 pixels per inch at a width of 120 mm/);
     // 120 mm on a screen of 96 pixels per inch
     assert.ok(Math.abs((await percent()) - (100 * (120 / 25.4) * 96) / 2400) < 0.5);
     await webviewClick('#measure summary');
