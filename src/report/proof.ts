@@ -19,5 +19,5 @@ function movedWords({ maxMove, meanMove, method, fit, blackPoint }: Moved): stri
     ...(fit ? ['the curve'] : []),
     ...(blackPoint ? ['the scaling of the black point'] : []),
   ];
-  return `On purpose ${by.join(' and ')} moved it by L* ${maxMove.toFixed(2)} at most, ${meanMove.toFixed(2)} on average, from the picture’s own`;
+  return `On purpose ${by.join(' and ')} moved it by L* ${maxMove.toFixed(2)} at most, ${meanMove.toFixed(2)} on average, from the picture's own`;
 }

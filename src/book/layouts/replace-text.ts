@@ -31,7 +31,7 @@ export async function replaceText(root: string, source: WritableText, text: stri
   try {
     // a link stays a link
     const file = await fs.realpath(source.file);
-    if (!isWithin(await fs.realpath(root), file)) return 'It is a link that leads out of the book’s folder.';
+    if (!isWithin(await fs.realpath(root), file)) return "It is a link that leads out of the book's folder.";
     const { mode } = await fs.stat(file);
     if ((mode & 0o222) === 0) return 'It is write-protected.';
     temporary = path.join(

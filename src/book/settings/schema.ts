@@ -157,7 +157,7 @@ export function settingsSchema(words: Words): Schema {
   const keys = targetKeys(words);
   const target = {
     ...keys,
-    house: path('A file with these same keys, shared by several books, inside the book’s folder.'),
+    house: path("A file with these same keys, shared by several books, inside the book's folder."),
   };
   const group = object(
     {
@@ -241,7 +241,7 @@ export function settingsSchema(words: Words): Schema {
         'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs, in the order of the book. Left out: every one in this folder by name, readmes excepted.',
       ),
       textWidth: millimetres(
-        'Width of the text in mm. Where a layout says “half of the text width”, the printed size, and so the resolution, is known by it.',
+        'Width of the text in mm. Where a layout says "half of the text width", the printed size, and so the resolution, is known by it.',
       ),
       spreads: {
         type: 'array',

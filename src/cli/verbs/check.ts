@@ -43,7 +43,7 @@ export function checkVerb(): Command {
   const kept = 'left out: as the settings say';
   for (const option of conditionOptions({ process: kept, paper: kept, light: kept })) verb.addOption(option);
   return verb
-    .addOption(new Option('--settings <file>', 'another settings file than the book’s own evengrey.json'))
+    .addOption(new Option('--settings <file>', "another settings file than the book's own evengrey.json"))
     .addOption(
       new Option(
         '--since <revision>',
@@ -58,7 +58,7 @@ export function checkVerb(): Command {
       ),
     )
     .addOption(
-      new Option('--waivers <file>', 'another file of waivers than the book’s own .evengrey-waivers.json'),
+      new Option('--waivers <file>', "another file of waivers than the book's own .evengrey-waivers.json"),
     )
     .addOption(
       new Option(

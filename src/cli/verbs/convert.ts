@@ -89,7 +89,7 @@ export function convertVerb(): Command {
     .addOption(
       new Option(
         '--against <what>',
-        'what is answered: print, the tint of the print; paper, that and the paper’s own; left out: print',
+        "what is answered: print, the tint of the print; paper, that and the paper's own; left out: print",
       ),
     )
     .addOption(

@@ -32,7 +32,7 @@ export function forecastVerb(): Command {
       new Option('--page <n>', 'page of a picture with several; left out: the first').argParser(wholeFrom(1)),
     );
   const conditions = {
-    process: 'left out: as the picture’s book says, else all of them',
+    process: "left out: as the picture's book says, else all of them",
     paper: 'left out: as the book says, else the usual one of the process',
     light:
       '"all" for all of them; left out: as the book says, else all for one process, D50 for a text on all processes',

@@ -107,7 +107,7 @@ function placeOptions(inBook: boolean): Option<Place>[] {
             value: 'relink' as const,
             label: t('Beside the picture, and the layouts place the result'),
             detail: t(
-              'The lines of the book’s layouts that place the picture name the new file from then on.',
+              "The lines of the book's layouts that place the picture name the new file from then on.",
             ),
           },
         ]
@@ -121,7 +121,7 @@ function placeOptions(inBook: boolean): Option<Place>[] {
       value: 'in-place',
       label: t('In place, with the original kept'),
       detail: t(
-        'The result takes the picture’s name. “Undo Conversion” brings the original back, bit for bit.',
+        'The result takes the picture\'s name. "Undo Conversion" brings the original back, bit for bit.',
       ),
     },
   ];

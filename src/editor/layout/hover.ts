@@ -80,7 +80,7 @@ const drawingOf = ({ drawing }: GlanceForecast) =>
 const caption = () =>
   `*${plain(
     vscode.l10n.t(
-      'At the top the file’s own greys, under them ten possible orders, a row each: not the colours that it will have.',
+      "At the top the file's own greys, under them ten possible orders, a row each: not the colours that it will have.",
     ),
   )}*`;
 

@@ -33,5 +33,5 @@ const onPlace =
 
 const outside = () =>
   vscode.l10n.t(
-    'This picture lies outside the book’s folder and was not looked at. Copy it into the folder, and place the copy.',
+    "This picture lies outside the book's folder and was not looked at. Copy it into the folder, and place the copy.",
   );

@@ -79,7 +79,7 @@ function actionsOn(
   );
   return [
     ...converted,
-    action(rules, t('Open in Evengrey’s preview'), OPEN_PICTURE, pictureId(uriOf(picture))),
+    action(rules, t("Open in Evengrey's preview"), OPEN_PICTURE, pictureId(uriOf(picture))),
     ...counting.map(rule =>
       action([rule], t('Waive {0} on {1}...', rule, posix.basename(picture)), WAIVE, uriOf(picture), rule),
     ),

@@ -12,7 +12,7 @@ export async function makeDemoBook(checker: CheckerClient): Promise<void> {
   const [parent] =
     (await vscode.window.showOpenDialog({
       ...{ canSelectFiles: false, canSelectFolders: true },
-      title: t('Where to make the demo book: a folder “{0}” in the one you pick', NAME),
+      title: t('Where to make the demo book: a folder "{0}" in the one you pick', NAME),
       openLabel: t('Make It Here'),
       defaultUri: vscode.workspace.workspaceFolders?.[0].uri,
     })) ?? [];

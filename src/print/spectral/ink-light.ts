@@ -130,7 +130,7 @@ function ground({ light, paper, borrowed }: InkLightParts): string[] {
   ];
   if (paper.brightener !== 'none')
     sentences.push(
-      'the paper’s brightener under this light: computed from bispectral measurements of another brightened paper',
+      "the paper's brightener under this light: computed from bispectral measurements of another brightened paper",
     );
   return sentences;
 }

@@ -23,7 +23,7 @@ export function shrunk(tree: ExifTree, most: number, told: string[]): ExifTree {
   if (note && (astray || lengthOf(fit) > most)) {
     fit = { ...without(fit, note), noteAt: null };
     told.push(
-      'The camera maker’s own notes could not be carried: they only make sense at their place in the old file.',
+      "The camera maker's own notes could not be carried: they only make sense at their place in the old file.",
     );
   }
   const lost: number[] = [];

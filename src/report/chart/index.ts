@@ -23,7 +23,7 @@ const WORDS = 56;
 const LINE = 15;
 
 const CAPTION = [
-  'Ellipses: one and two standard deviations of a picture’s mean tint over houses and orders, numbered by the ways of the',
+  "Ellipses: one and two standard deviations of a picture's mean tint over houses and orders, numbered by the ways of the",
   'print house; heavier is likelier. Thin and grey: one standard deviation by the likeliest way under another light. The aim',
   'of the paper is in the middle. No proof: have a test print made before the run.',
 ];

@@ -10,7 +10,7 @@ export const checkReportSchema: Schema = {
   ...object({
     schema: { const: 1, description: 'Number of this contract' },
     book: object({
-      root: { const: '.', description: 'Paths are relative to the book’s folder' },
+      root: { const: '.', description: "Paths are relative to the book's folder" },
       targets: list(
         target,
         'In the order of the settings; empty where nobody said where the book is printed',

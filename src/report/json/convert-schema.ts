@@ -28,7 +28,7 @@ const proof = object(
   {
     encoding: words('As a check would find it', ENCODINGS),
     maxError: number(
-      'Largest difference of a pixel’s L* from the planned: from the picture’s own where `moved` is null',
+      "Largest difference of a pixel's L* from the planned: from the picture's own where `moved` is null",
     ),
     meanError: number('The mean of the same'),
     sha256: text('Of the result, hexadecimal'),
@@ -39,7 +39,7 @@ const proof = object(
 
 const moved = object(
   {
-    max: number('The most that a pixel’s L* was moved'),
+    max: number("The most that a pixel's L* was moved"),
     mean: number('The mean of the same'),
     method: orNull(
       text(),
@@ -48,7 +48,7 @@ const moved = object(
     fit: flag('A curve had a part in it'),
     blackPoint: flag('The scaling of the black point had a part in it'),
   },
-  'How far lightness was moved from the picture’s own on purpose; null: it was not, or nothing was made',
+  "How far lightness was moved from the picture's own on purpose; null: it was not, or nothing was made",
 );
 
 const conversion = object({
@@ -98,7 +98,7 @@ const fit = object(
 const counterTint = object(
   {
     target: text('Target of the book'),
-    against: words('The tint of the print, or that and the paper’s own', ['print', 'paper']),
+    against: words("The tint of the print, or that and the paper's own", ['print', 'paper']),
     strength,
     a: number('a* of the tint in the result'),
     b: number('b* of the tint in the result'),

@@ -15,7 +15,7 @@ const bands = object(
     obvious: share('4 to 7'),
     heavy: share('above 7'),
   },
-  'Sizes of the tint (dCh, distance from the grey aim in the a*b* plane) over all that a picture prints in all orders: each zone’s own probabilities, weighed by area and visibility. They add up to 1. Of a stated value they are probabilities of orders; of a picture those are `seen` and `seenObvious`.',
+  "Sizes of the tint (dCh, distance from the grey aim in the a*b* plane) over all that a picture prints in all orders: each zone's own probabilities, weighed by area and visibility. They add up to 1. Of a stated value they are probabilities of orders; of a picture those are `seen` and `seenObvious`.",
 );
 
 const tint = object(
@@ -32,7 +32,7 @@ const tint = object(
     ),
     seenObvious: share('The same of an obvious tint: dCh >= 4'),
   },
-  'The print’s distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have. Of a picture of black and white alone (one bit) these are figures of its solid black and the bare paper, and no odds that a tint is seen: there is no grey to be tinted.',
+  "The print's distance from the grey aim of its paper under the same light. A mean over many orders, not the colour that one order will have. Of a picture of black and white alone (one bit) these are figures of its solid black and the bare paper, and no odds that a tint is seen: there is no grey to be tinted.",
 );
 
 const spread = {
@@ -44,7 +44,7 @@ const spread = {
 
 const zone = object({
   L: number('Lightness L* in the file'),
-  weight: share('Share of the picture’s area'),
+  weight: share("Share of the picture's area"),
   Lprint: number('CIELAB L* of the print, adapted to D50'),
   a: number('CIELAB a* of the print'),
   b: number('CIELAB b* of the print'),
@@ -84,12 +84,12 @@ export const forecast: Schema = {
       zones: list(zone, 'Lightness zones of the picture'),
       tint,
       absolute: point('Away from true neutral, as seen beside another paper: tint + parts.paper, exactly'),
-      spread: object({ ...spread, paper: point('The paper’s own spread, which widens `absolute` only') }),
+      spread: object({ ...spread, paper: point("The paper's own spread, which widens `absolute` only") }),
       parts: object(
         {
           paper: point('The grey aim of the paper'),
           process: point('The process with its reference encoding under D50'),
-          encoding: point('This picture’s encoding beside the reference'),
+          encoding: point("This picture's encoding beside the reference"),
           light: point('Change from D50, relative to the paper under the same light'),
         },
         'tint = process + encoding + light, exactly',
@@ -99,7 +99,7 @@ export const forecast: Schema = {
           colourants: point(
             'Inks or dyes and paper under the light, the brightener shining as under D50 (metamerism)',
           ),
-          brightener: point('What comes of the light’s other share of ultraviolet'),
+          brightener: point("What comes of the light's other share of ultraviolet"),
         },
         'parts.light = colourants + brightener, exactly',
       ),
@@ -112,7 +112,7 @@ export const forecast: Schema = {
         white: number('L* of the paper'),
         blockedShare: share('Share of the picture that is too dark to be told from black'),
         closedShare: share(
-          'Share of the picture whose shades come out as black: blockedShare without the file’s own black (its darkest tone, whatever that is in this encoding, and what lies within L* 1 of it)',
+          "Share of the picture whose shades come out as black: blockedShare without the file's own black (its darkest tone, whatever that is in this encoding, and what lies within L* 1 of it)",
         ),
         lostSteps: number('Steps of L* 1 that the picture uses and that come out as black'),
       }),

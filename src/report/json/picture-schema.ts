@@ -20,7 +20,7 @@ const level = object({ min: number('Smallest'), max: number('Largest'), mean: nu
 const chroma = object({
   max: number('Largest C* of a pixel'),
   mean: number('Mean C*'),
-  share: share('Share of the area that strays from the picture’s tone line by more than the limit'),
+  share: share("Share of the area that strays from the picture's tone line by more than the limit"),
   hue: orNull(
     number('Degrees', { minimum: 0, maximum: 360 }),
     'Mean hue angle; null where there is none to speak of',
@@ -98,7 +98,7 @@ export const picture = object({
     'Embedded ICC profile',
   ),
   assumed: orNull(text(), 'What the numbers were taken to mean where no profile says it'),
-  ppi: orNull(object({ x: number('Across'), y: number('Down') }), 'Pixels per inch by the file’s own header'),
+  ppi: orNull(object({ x: number('Across'), y: number('Down') }), "Pixels per inch by the file's own header"),
   orientation: whole('EXIF orientation; the raster is never turned', 1),
   remedied: orNull(
     object({

@@ -12,7 +12,7 @@ export const target = object({
   light: text('Light by its id'),
   route: words('What the print house does with the numbers', [...ROUTES, 'unknown']),
   encodings: orNull(list(words('', ENCODINGS)), 'Encodings that are taken; null: nobody said'),
-  inkLimit: orNull(number('Percent'), 'Total ink limit; null: the process’s own'),
+  inkLimit: orNull(number('Percent'), "Total ink limit; null: the process's own"),
   profile: orNull(text(), 'Profile, relative to the root'),
   record: orNull(text(), 'Record, relative to the root'),
 });

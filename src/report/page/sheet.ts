@@ -6,7 +6,7 @@ import { printed } from './typography';
 
 /** What is said before any forecast: it goes with every drawing of one. */
 export const CAUTION =
-  'What is drawn below is one possible order, not the colour that it will have. Only that is a forecast; the picture itself is shown as the file is, and does not change. A screen is no proof: have a test print made before the run, and let the print house’s own advice go first.';
+  "What is drawn below is one possible order, not the colour that it will have. Only that is a forecast; the picture itself is shown as the file is, and does not change. A screen is no proof: have a test print made before the run, and let the print house's own advice go first.";
 
 /** What differs between a page in the editor and one in a browser. */
 export interface Frame {
@@ -78,7 +78,7 @@ function forecasts(of: Sheet, { controls, folded, id }: Frame): Html {
       </div>
       <div>
         <h2>The other encodings</h2>
-        <p class="caution">What this picture does, and what a sound grey picture of even tones does in each encoding. Each further row is for a book all of whose pictures are stored so: a picture that is stored unlike its neighbours is likely to print unlike them. “Even” counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
+        <p class="caution">What this picture does, and what a sound grey picture of even tones does in each encoding. Each further row is for a book all of whose pictures are stored so: a picture that is stored unlike its neighbours is likely to print unlike them. "Even" counts the orders of 10 that are expected without a tint seen by itself, in brackets from the worst to the best that a print house may do with such a file.</p>
         ${of.conditions.map(c => ways(c, of))}
       </div>
     </div>

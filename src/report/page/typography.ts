@@ -1,10 +1,5 @@
 /**
- * A message as a page prints it: curly quotes, an apostrophe, a sign for "by" between numbers. Rules write plain
- * characters, since terminals and logs read them too.
+ * A message as a page prints it: a sign for "by" between numbers. Rules write plain characters, since terminals and logs read
+ * them too; quotes stay what they are there, so that the tool has one kind of them.
  */
-export function printed(message: string): string {
-  return message
-    .replace(/"([^"]*)"/g, '“$1”')
-    .replace(/(?<=\w)'(?=(s|t)?([\s,;:)]|$|\.(\s|$)))/g, '’')
-    .replace(/(\d) x (\d)/g, '$1 × $2');
-}
+export const printed = (message: string): string => message.replace(/(\d) x (\d)/g, '$1 × $2');

@@ -81,9 +81,9 @@ function closing({ blockedShare, closedShare }: Forecast['range'], { stated }: F
 export function figuresOf(forecast: Forecast, of: Foretold = {}): Condition['figures'] {
   const { tint, absolute, spread, parts, range, condition } = forecast;
   const ends: Condition['figures'] = [
-    ['Encoding’s black, paper, L*', `${blackWords(range)}, ${range.white.toFixed(0)}`],
+    ["Encoding's black, paper, L*", `${blackWords(range)}, ${range.white.toFixed(0)}`],
   ];
-  const numbers: Condition['figures'] = [['The file’s numbers are', routes[condition.route]]];
+  const numbers: Condition['figures'] = [["The file's numbers are", routes[condition.route]]];
   if (isLineWork(forecast, of)) return [...ends, ...numbers];
   return [
     ...sizesOf(tint, of),

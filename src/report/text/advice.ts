@@ -7,7 +7,7 @@ const INTRODUCTION = [
   'What to do with a sound grey picture in each encoding, by process and paper: route unknown, D50, default settings. Every row is for a book all of whose pictures are stored so. Computed from the forecasts.',
   '"Even" counts the orders of 10 that are expected without a tint seen by itself (dCh of 2 on a quarter of the picture), in brackets from the worst to the best that a print house may do with such a file; how much one order differs from the next, which it rests on, is a guess in every line. Black is the deepest that the encoding prints; where it depends on what the house does, from the deepest to the weakest. The last column says what the tint itself rests on.',
   'By these whole numbers (9+ counts as 10): ask where worst and best are more than 4 apart, however good the mean; convert where another encoding is even in 2 orders more, unless that one is to be asked about too, and inks always where R, G, B are printed; otherwise it can be sent. "None clearly evener" says that too, of a process that tints every encoding in 4 orders of 10 or more: no conversion helps there, and nothing in the file is wrong.',
-  'Every line is generic: it speaks of a kind of process, not of your printer. The print house’s own advice goes first, and a test print comes before the run.',
+  "Every line is generic: it speaks of a kind of process, not of your printer. The print house's own advice goes first, and a test print comes before the run.",
 ];
 
 /** The table of advice for people: a press a block, an encoding a row. */

@@ -144,7 +144,7 @@ function tables(forecasts: readonly Forecast[], stated: boolean, style: Style): 
 }
 
 const LEGEND =
-  'Tint: how far the print’s grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. An order counts if that is on a quarter of the picture. It leans where the direction can be foretold; – where it cannot.';
+  "Tint: how far the print's grey is from the grey aim of its paper in the same light, the mean of many orders. Beside another paper: how far from a true neutral. A tint is seen by itself from about 2 up in the a*, b* plane (dCh); from 1 to 2 only beside a neutral grey. An order counts if that is on a quarter of the picture. It leans where the direction can be foretold; – where it cannot.";
 const OTHER_LIGHTS = 'Other lights: name a process, or --light all.';
 
 /** Said where nobody prints so, and of what was asked for beyond the condition; else nothing. */

@@ -93,7 +93,7 @@ function* judgeTarget(all: Shadows[], share: number, targets: readonly Target[])
         ...words,
         own: percent(own),
         black: Math.round(forecast.range.black),
-        plain: plain >= 0.01 ? `Another ${percent(plain)} that prints so is the file’s own black. ` : '',
+        plain: plain >= 0.01 ? `Another ${percent(plain)} that prints so is the file's own black. ` : '',
       }),
       data: { target: target.name, share: own, own, plain, black: forecast.range.black },
     };

@@ -113,7 +113,7 @@ describe('evengrey forecast', () => {
     const cwd = temporaryFolder({ 'a.tif': pictures.neutral(1) });
     const args = ['forecast', 'a.tif', '--route', 'inks', '--process', 'offset-coated', '--light', 'D50'];
     const { stdout, stderr } = await evengrey(args, { cwd });
-    assert.match(stdout, /The file’s numbers are +separated to inks\n/);
+    assert.match(stdout, /The file's numbers are +separated to inks\n/);
     assert.equal(stderr, '--route inks cannot apply on offset-coated: forecast there as "separated".\n');
     const [{ condition }] = JSON.parse(
       (await evengrey([...args, '--format', 'json'], { cwd })).stdout,

@@ -25,7 +25,7 @@ describe('shrunk', () => {
       const told: string[] = [];
       const { exif, main, noteAt: at } = shrunk(tree(noteAt), 65_000, told);
       assert.deepEqual([exif.length, main.length, at], [1, 2, null]);
-      assert.match(told.join(), /^The camera maker’s own notes could not be carried/);
+      assert.match(told.join(), /^The camera maker's own notes could not be carried/);
     }
   });
 

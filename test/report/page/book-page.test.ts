@@ -68,7 +68,7 @@ describe('a book as one page', () => {
 
   it('escapes names and messages, loads nothing and runs nothing', () => {
     assert.ok(page.includes('<title>A &lt;book&gt;</title>'));
-    assert.ok(page.includes('plates/a&amp;b.png') && page.includes('No profile: “none”.'));
+    assert.ok(page.includes('plates/a&amp;b.png') && page.includes('No profile: &quot;none&quot;.'));
     assert.ok(!/<script|<link|https?:\/\/(?!www\.w3)/.test(page));
     assert.match(page, /default-src 'none'; img-src data:; style-src 'unsafe-inline'/);
   });

@@ -39,8 +39,9 @@ describe('the page of a picture', () => {
   });
 
   it('warns before it shows a forecast', () => {
-    assert.ok(page.includes(CAUTION));
-    assert.ok(page.indexOf(CAUTION) < page.indexOf('class="condition"'));
+    const caution = html`${CAUTION}`.text;
+    assert.ok(page.includes(caution));
+    assert.ok(page.indexOf(caution) < page.indexOf('class="condition"'));
   });
 
   it('says in a table what it draws, with headings for rows and columns', () => {

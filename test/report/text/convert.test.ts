@@ -168,7 +168,7 @@ Check the book, and have a test print made before the run.
     const plain = { maxMove: 23.456, meanMove: 5.4321, method: 'darker-sky', fit: false, blackPoint: false };
     assert.match(
       said(plain),
-      /off by L\* 0\.33 at most, 0\.100 on average, from what was planned\. On purpose the method darker-sky moved it by L\* 23\.46 at most, 5\.43 on average, from the picture’s own\.\n/,
+      /off by L\* 0\.33 at most, 0\.100 on average, from what was planned\. On purpose the method darker-sky moved it by L\* 23\.46 at most, 5\.43 on average, from the picture's own\.\n/,
     );
     assert.match(
       said({ ...plain, method: '1,0,0', fit: true, blackPoint: true }),

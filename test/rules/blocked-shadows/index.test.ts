@@ -75,7 +75,7 @@ describe('blocked-shadows', () => {
     });
     it('with the share that is the file’s own black told apart', () => {
       const [[finding]] = found([0, 0, ...dark]).pictures;
-      assert.match(finding.message, /Another 17 % that prints so is the file’s own black\./);
+      assert.match(finding.message, /Another 17 % that prints so is the file's own black\./);
     });
     it('shades of black ink beside the solid, and shades of four inks', () => {
       for (const inks of [
@@ -84,7 +84,7 @@ describe('blocked-shadows', () => {
       ]) {
         const [[finding]] = judged([inks], 'blocked-shadows').pictures;
         assert.match(finding.message, /^About 38 % of this picture loses its shading/);
-        assert.match(finding.message, /Another 13 % that prints so is the file’s own black\./);
+        assert.match(finding.message, /Another 13 % that prints so is the file's own black\./);
       }
     });
     it('most of a book in one note that names the worst first', () => {

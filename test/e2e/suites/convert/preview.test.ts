@@ -73,7 +73,7 @@ describe('before and after in the preview', () => {
     const refused = await webviewText('#remedy-outcome', /could not place/);
     assert.match(
       refused,
-      /book\.md:7 could not place the result\. “pictures\/garden\.jpg” stays on the page/,
+      /book\.md:7 could not place the result\. "pictures\/garden\.jpg" stays on the page/,
     );
     await webviewEval('#remedy-outcome', 'element.scrollIntoView()');
     await screenshot('convert-preview-layouts');

@@ -95,7 +95,7 @@ describe('quick fixes on the line of a picture', () => {
     for (const title of [
       'Convert to rgb-neutral and place the result',
       'Waive residual-chroma on plate-6.png...',
-      'Open in Evengrey’s preview',
+      "Open in Evengrey's preview",
       'Explain residual-chroma',
     ])
       assert.ok(menu.includes(title), menu);
@@ -247,7 +247,7 @@ describe('quick fixes on the line of a picture', () => {
   it('open the preview, and explain the rule', async () => {
     const editor = await open('plates.tex');
     await ask(editor, 'plate-7.tif');
-    await choose('Open in Evengrey’s preview');
+    await choose("Open in Evengrey's preview");
     await webviewText('main', /plate-7\.tif/);
     await vscode.window.showTextDocument(editor.document);
     await ask(editor, 'plate-7.tif');

@@ -157,7 +157,7 @@ describe('a folder of pictures that is no book yet', () => {
     );
     assert.match(
       steps,
-      /Make the demo book[\s\S]*See what is found[\s\S]*Open a picture’s page[\s\S]*Convert one/,
+      /Make the demo book[\s\S]*See what is found[\s\S]*Open a picture's page[\s\S]*Convert one/,
     );
     const configuration = vscode.workspace.getConfiguration('workbench');
     for (const theme of themes) {
