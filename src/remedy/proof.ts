@@ -5,6 +5,7 @@ import type { DecodedPage } from '../picture/read';
 import type { Samples } from '../picture/types';
 import type { Encoding } from '../shared/picture';
 import { greyPlane } from './grey';
+import { comparedInKernel } from './grey/kernel';
 import { parts } from './grey/parts';
 import type { TonePlane } from './grey/plane';
 import { rampLightness } from './grey/ramp';
@@ -42,8 +43,12 @@ function singleDifference(
   const { data, channels, alpha, space } = read;
   if (space === 'lab' || data instanceof Float32Array) return null;
   const step = channels + (alpha ? 1 : 0);
-  const levels = data instanceof Uint8Array ? 256 : 65536;
-  const compared = new Compared(lightness, rampLightness(meaning, space, levels));
+  const ramp = rampLightness(meaning, space, data instanceof Uint8Array ? 256 : 65536);
+  if (index instanceof Uint16Array && data instanceof Uint8Array && space !== 'cmyk' && !alpha) {
+    const found = comparedInKernel(index, lightness, data, space === 'grey' ? 1 : 3, ramp);
+    return found && { maxError: found.most, meanError: found.sum / index.length };
+  }
+  const compared = new Compared(lightness, ramp);
   for (const [from, to] of parts(index.length)) {
     const part = singleOf({ ...read, data: data.subarray(from * step, to * step) });
     if (!part) return null;

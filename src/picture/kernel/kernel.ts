@@ -16,6 +16,8 @@ export { inks8, inksSingly, inkTotal, coarseness } from './inks';
 export { findPlain, WHITE, BLACK } from './plain';
 export { narrow, deepSpread, deepTotal } from './deep';
 export { flatten8, flatten16, leftOut, partial } from './alpha';
+export { SHARES, STEPS, LAST_SUM, RAMP, LIGHTNESS, NUMBERS, weigh, isEqual } from './tones';
+export { beginComparison, compare, mostDifference, sumOfDifferences } from './tones';
 
 /** Empties all tables, for a picture of that many colour channels. */
 export function reset(channels: i32): void {

@@ -14,6 +14,12 @@ export interface Kernel {
   narrow(samples: number, channels: number): void;
   flatten8(pixels: number, channels: number, paper: number): number;
   flatten16(pixels: number, channels: number, paper: number): number;
+  weigh(pixels: number, shift: number): void;
+  isEqual(pixels: number): number;
+  beginComparison(): void;
+  compare(pixels: number, step: number): void;
+  mostDifference(): number;
+  sumOfDifferences(): number;
   /** Value of an exported constant or counter, unsigned. */
   value(name: Value): number;
   memory: ArrayBuffer;
@@ -36,6 +42,12 @@ type Value =
   | 'MIXES'
   | 'MIX_BITS'
   | 'END'
+  | 'SHARES'
+  | 'STEPS'
+  | 'LAST_SUM'
+  | 'RAMP'
+  | 'LIGHTNESS'
+  | 'NUMBERS'
   | 'spread'
   | 'inkTotal'
   | 'coarseness'

@@ -94,6 +94,23 @@ describe('a picture as lightness', () => {
       assert.ok(Math.abs(plane.lightness[level] - blackLightness(level / 255)) < 1e-4);
   });
 
+  it('is the same by the kernel as by plain arithmetic, which opacity asks for, in a picture of several parts', () => {
+    const extreme: GreyMethod = { kind: 'mix', red: 3000, green: -2000, blue: -999 };
+    const beyondTheKernel: GreyMethod = { kind: 'mix', red: 1e9, green: -1e9, blue: 1 };
+    for (const method of [...METHODS, extreme, beyondTheKernel]) {
+      const samples = picture(10, 331, 149, 'rgb', 8, 'noise', 'none');
+      const data = new Uint8Array((samples.data.length / 3) * 4).fill(255);
+      for (let i = 0; i < samples.data.length; i++) data[Math.floor(i / 3) * 4 + (i % 3)] = samples.data[i];
+      const meaning = meaningOf(samples);
+      const { index } = greyPlane(samples, meaning, method);
+      const singly = greyPlane({ ...samples, alpha: true, data }, meaning, method).index;
+      assert.ok(index instanceof Uint16Array && index.length === 331 * 149);
+      // a sum that lies between two steps may be rounded either way
+      const off = index.filter((step, i) => step !== singly[i]).length;
+      assert.ok(off < index.length / 1000, `${JSON.stringify(method)}: ${off} pixels`);
+    }
+  });
+
   it('has alpha apart where not all is opaque', () => {
     const soft = picture(8, 30, 20, 'rgb', 16, 'near', 'soft');
     const { alpha } = greyPlane(soft, meaningOf(soft), LIGHTNESS);
