@@ -1,5 +1,5 @@
 // no-unit-test: names only; every test under test/layout reads through it
-export { isAbout, kindOf } from './kinds';
+export { handsOn, isAbout, kindOf } from './kinds';
 export { GENERATOR, isOwnPage } from './own-page';
 export { type ParseOptions, parseLayout, references } from './parse';
 export { pathFrom, relink } from './relink';

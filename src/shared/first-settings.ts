@@ -30,7 +30,7 @@ export interface BookFolder {
   pictures: string[];
   /** Of the pictures, those that layouts place, in their order. */
   placed: string[];
-  /** Sources that place pictures, in the order of the book. */
+  /** What settings call the layouts, so that these place just those pictures; empty: left to themselves they do. */
   layouts: string[];
   /** Of the pictures, those that an earlier check knows: of one bit, in colour, with a tone of its own. */
   known: { line: string[]; colour: string[]; toned: string[] };

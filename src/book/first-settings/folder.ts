@@ -5,6 +5,7 @@ import { discover } from '../discovery/discover';
 import { recall } from '../gather';
 import { placementsOf, resolvedLayouts } from '../layouts';
 import { noSettings } from '../settings/settings';
+import { layoutNames } from './layouts';
 
 /**
  * What lies in a folder (absolute) that is to be a book. No picture is read: `cache` says what an earlier check knew of
@@ -16,9 +17,9 @@ export async function bookFolder(
   signal?: AbortSignal,
 ): Promise<BookFolder> {
   const { files } = await discover({ root, paths: [root], settings: noSettings, signal });
-  const { placements } = placementsOf(await resolvedLayouts(root, noSettings, { signal }));
+  const resolved = await resolvedLayouts(root, noSettings, { signal });
   const there = new Set(files.map(({ path }) => path));
-  const placing = placements.filter(({ picture }) => there.has(picture));
+  const placed = placementsOf(resolved).placements.map(({ picture }) => picture);
   const pages = await Promise.all(
     files.map(async found => ({ path: found.path, facts: (await recall([found], cache))?.[0] ?? [] })),
   );
@@ -26,11 +27,8 @@ export async function bookFolder(
     pages.filter(({ facts }) => facts.some(page => page.encoding === encoding)).map(({ path }) => path);
   return {
     pictures: files.map(({ path }) => path),
-    placed: inTurn(placing.map(({ picture }) => picture)),
-    layouts: inTurn(placing.map(({ file }) => file)),
+    placed: [...new Set(placed)].filter(path => there.has(path)),
+    layouts: await layoutNames(root, resolved, path => there.has(path), signal),
     known: { line: stored('bilevel'), colour: stored('colour'), toned: stored('rgb-toned') },
   };
 }
-
-/** Each once, in the order of the book: the settings that name layouts give it by their own. */
-const inTurn = (paths: readonly string[]): string[] => [...new Set(paths)];

@@ -1,7 +1,8 @@
 import { lights, papers, processes } from '../../print';
 import type { BookFolder, FirstAnswers } from '../../shared/first-settings';
+import { written } from './layouts';
 
-/** More paths than these are named by their folders. */
+/** So many paths are written out in a comment. */
 const MOST_NAMED = 6;
 
 /**
@@ -74,8 +75,8 @@ function pages({ pictures, placed, layouts }: BookFolder): Entry[] {
         [
           `The pictures of the book are those that its layouts place: ${placed.length} of the ${pictures.length} in this folder.`,
         ],
-        'layouts',
-        layouts.length > MOST_NAMED ? byFolder(layouts) : layouts.map(written),
+        layouts.length ? 'layouts' : null,
+        layouts,
       ),
     ];
   if (!pictures.length)
@@ -122,11 +123,6 @@ function topFolders(pictures: readonly string[]): string[] | null {
   return [...new Set(pictures.map(path => path.slice(0, path.indexOf('/'))))];
 }
 
-/** `chapters/*.md` for all that lie in one folder with one ending. */
-const byFolder = (paths: readonly string[]): string[] => [
-  ...new Set(paths.map(path => written(path.replace(/[^/]*(\.[^./]+)$/, '*$1')))),
-];
-
 function intents({ known: { line, colour, toned } }: BookFolder): Entry[] {
   const certain = line.length
     ? [entry(['Line art: pictures of one bit.'], 'intent', { line: line.map(written) })]
@@ -150,9 +146,6 @@ const list = (paths: readonly string[]): string => {
   const more = paths.length - some.length;
   return `[${some.join(', ')}]${more > 0 ? ` and ${more} more` : ''}`;
 };
-
-/** A path that is no pattern: one that begins with `!` would take away. */
-const written = (path: string): string => (path.startsWith('!') ? `./${path}` : path);
 
 /** A comment ends with its line, whatever a person typed. */
 const oneLine = (text: string): string => text.replace(/[\s\u2028\u2029]+/g, ' ').trim();

@@ -1,5 +1,6 @@
 // no-unit-test: test/book/layouts/index.test.ts reads whole documents by it
 import {
+  handsOn,
   type Include,
   type Inherited,
   type LayoutKind,
@@ -14,6 +15,7 @@ export interface Text {
   path: string;
   kind: LayoutKind;
   text: string;
+  around?: true;
 }
 
 export interface Parsed {
@@ -89,16 +91,18 @@ function documentsOf(
 ): { documents: number[][]; included: Set<number> } {
   const neighbours = texts.map((): number[] => []);
   const included = new Set<number>();
-  for (const [at, { path: from, kind }] of texts.entries()) {
-    if (kind !== 'latex' && kind !== 'asciidoc') continue; // a style sheet is shared by pages, and joins none of them
-    for (const { path } of sources[at].includes) {
-      const to = includedAt(from, path, places);
-      if (to === undefined || to === at) continue;
+  const takesIn = texts.map(({ path: from, kind }, at) => {
+    if (!handsOn(kind)) return []; // a style sheet is shared by pages, and joins none of them
+    const taken = sources[at].includes.map(({ path }) => includedAt(from, path, places));
+    return taken.filter(to => to !== undefined && to !== at) as number[];
+  });
+  const ofTheBook = concerned(texts, takesIn);
+  for (const [at, taken] of takesIn.entries())
+    for (const to of ofTheBook.has(at) ? taken : []) {
       neighbours[at].push(to);
       neighbours[to].push(at);
       included.add(to);
     }
-  }
   const seen = new Set<number>();
   const documents: number[][] = [];
   for (const [start, around] of neighbours.entries()) {
@@ -117,6 +121,21 @@ function documentsOf(
     documents.push(document.sort((x, y) => x - y));
   }
   return { documents, included };
+}
+
+/** The sources that are listed, those that take them in, and what all these take in. By their place in `texts`. */
+function concerned(texts: readonly Text[], takesIn: readonly (readonly number[])[]): ReadonlySet<number> {
+  const takenInBy = texts.map((): number[] => []);
+  for (const [at, taken] of takesIn.entries()) for (const to of taken) takenInBy[to].push(at);
+  const listed = texts.flatMap(({ around }, at) => (around ? [] : at));
+  return reached(reached(listed, takenInBy), takesIn);
+}
+
+function reached(from: Iterable<number>, next: readonly (readonly number[])[]): Set<number> {
+  const all = new Set(from);
+  // a set that grows is walked to its end
+  for (const at of all) for (const to of next[at]) all.add(to);
+  return all;
 }
 
 /** From the file's own folder, then from those above it: one of them is where the tool is started. */

@@ -87,6 +87,8 @@ export interface ResolvedLayout extends LayoutFile {
 
 export interface Resolved {
   sources: ResolvedLayout[];
+  /** Those that place nothing, and hand something on. */
+  around: LayoutFile[];
   notRead: BookLayouts['notRead'];
   /** Patterns of the settings that name them, in their order; null: all are read. */
   named: readonly string[] | null;
@@ -107,20 +109,25 @@ export async function resolvedLayouts(
  * are there: it gives a path as it is spelt, or null.
  */
 export async function resolvedIn(
-  { files, notRead }: LayoutFiles,
+  { files: all, notRead }: LayoutFiles,
   existingOf: (asked: ReadonlySet<string>) => Promise<(path: string) => string | null>,
   settings: Pick<LayoutSettings, 'layouts' | 'textWidth'>,
   signal?: AbortSignal,
 ): Promise<Resolved> {
   const breathe = breather();
-  const parsed = await parseDocuments(files, settings.textWidth ?? undefined, breathe);
+  const around = all.filter(file => file.around);
+  const files = all.filter(file => !file.around);
+  // those that are listed come first: what they say goes before
+  const parsed = await parseDocuments([...files, ...around], settings.textWidth ?? undefined, breathe);
   signal?.throwIfAborted();
   const asked = new Set<string>();
-  for (const [at, { references, mainFolders }] of parsed.entries())
+  for (const [at, { path, kind }] of files.entries()) {
+    const { references, mainFolders } = parsed[at];
     for (const reference of references) {
-      const places = candidates(reference, files[at].path, files[at].kind, { mainFolders });
+      const places = candidates(reference, path, kind, { mainFolders });
       if (places !== 'elsewhere') for (const { path } of places) asked.add(normalised(path) ?? '');
     }
+  }
   asked.delete('');
   const existing = await existingOf(asked);
   const sources = files.map((file, at) => {
@@ -133,5 +140,5 @@ export async function resolvedIn(
     });
     return { ...file, includes, mainFolders, placed };
   });
-  return { sources, notRead, named: settings.layouts };
+  return { sources, around, notRead, named: settings.layouts };
 }

@@ -1,6 +1,6 @@
 // no-unit-test: test/book/layouts/index.test.ts reads books by it
 import fs from 'node:fs/promises';
-import { isAbout, isOwnPage, kindOf, type LayoutKind } from '../../layout';
+import { handsOn, isAbout, isOwnPage, kindOf, type LayoutKind } from '../../layout';
 import { discover, type Found } from '../discovery/discover';
 import { matcher } from '../discovery/globs';
 import { headOf } from '../head';
@@ -19,6 +19,8 @@ export interface LayoutFile extends FileText {
   file: string;
   kind: LayoutKind;
   bytes: Buffer;
+  /** The settings name others: it places nothing, and is read for what it hands on to those that it takes in. */
+  around?: true;
 }
 
 export interface LayoutFiles {
@@ -40,15 +42,28 @@ export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string)
 }
 
 /**
+ * Says of a path whether it may hand something on to layouts that the settings name: a main file that takes in listed
+ * chapters says where their pictures lie, listed or not.
+ */
+export function mayBeAround({ layouts }: Pick<Settings, 'layouts'>): (path: string) => boolean {
+  const named = layouts?.length ? matcher(layouts) : null;
+  return path => {
+    const kind = kindOf(path);
+    return named !== null && kind !== null && handsOn(kind) && !named(path) && !isAbout(path);
+  };
+}
+
+/**
  * Reads the sources that lay out the book at `root` (absolute): those that `layouts` names, else every one in the
- * folder but readmes and our own pages. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
+ * folder but readmes and our own pages; with the named ones those that may be round them. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
  */
 export async function layoutFiles(
   root: string,
   settings: Pick<Settings, 'layouts' | 'ignore'>,
   { open, signal }: Reading = {},
 ): Promise<LayoutFiles> {
-  const wanted = isLayout(settings);
+  const [isSource, isAround] = [isLayout(settings), mayBeAround(settings)];
+  const wanted = (path: string) => isSource(path) || isAround(path);
   const found =
     settings.layouts?.length === 0
       ? []
@@ -56,7 +71,10 @@ export async function layoutFiles(
           .files;
   const read = await inLanes(found, READING, async source => {
     signal?.throwIfAborted();
-    return (await isOurs(source)) ? null : textOf(source, open?.get(source.path));
+    if (await isOurs(source)) return null;
+    const text = await textOf(source, open?.get(source.path));
+    if (!isAround(source.path)) return text;
+    return 'bytes' in text ? { ...text, around: true as const } : null;
   });
   return {
     files: read.flatMap(one => (one && 'bytes' in one ? [one] : [])),

@@ -2,7 +2,7 @@
 import { kindOf } from '../../layout';
 import { type BookLayouts, placementsOf, resolvedIn } from '../layouts';
 import { fileText } from '../layouts/encoding';
-import { isLayout, type LayoutFile, MOST_BYTES } from '../layouts/sources';
+import { isLayout, type LayoutFile, MOST_BYTES, mayBeAround } from '../layouts/sources';
 import type { Settings } from '../settings/settings';
 import type { Blobs } from './blobs';
 import { pagesOf } from './pages';
@@ -15,14 +15,20 @@ export async function layoutsIn(
   settings: Settings,
   blobs: Pick<Blobs, 'small'>,
 ): Promise<BookLayouts> {
-  const isSource = await pagesOf(snapshot, settings, blobs, isLayout(settings));
+  const [isNamed, isAround] = [isLayout(settings), mayBeAround(settings)];
+  const isSource = await pagesOf(snapshot, settings, blobs, path => isNamed(path) || isAround(path));
   const files: LayoutFile[] = [];
   const notRead: BookLayouts['notRead'] = [];
   for (const [path, entry] of snapshot) {
     if (!isFile(entry) || settings.layouts?.length === 0 || !isSource(path)) continue;
     const bytes = await blobs.small(entry.oid, MOST_BYTES);
-    if (bytes) files.push({ path, file: `${root}/${path}`, kind: kindOf(path)!, bytes, ...fileText(bytes) });
-    else
+    const around = isAround(path) && ({ around: true } as const);
+    if (bytes)
+      files.push({
+        ...{ path, file: `${root}/${path}`, kind: kindOf(path)!, bytes, ...fileText(bytes) },
+        ...around,
+      });
+    else if (!around)
       notRead.push({ path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB, or not in this clone.` });
   }
   files.sort((x, y) => (x.path < y.path ? -1 : 1));

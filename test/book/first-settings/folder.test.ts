@@ -4,6 +4,8 @@ import path from 'node:path';
 import { bookFolder } from '../../../src/book/first-settings/folder';
 import { temporaryFolder } from '../support/folder';
 
+const tex = String.raw;
+
 describe('a folder that is to be a book', () => {
   it('is looked at for pictures and the layouts that place them', async () => {
     const root = temporaryFolder({
@@ -35,6 +37,46 @@ describe('a folder that is to be a book', () => {
         ['3.jpg', '2.jpg', '1.jpg'],
         ['9.md', '10.md'],
       ],
+    );
+  });
+
+  it('has the main file beside its chapters, which says where their pictures lie', async () => {
+    const pictures = { 'bilder/hafen.jpg': '', 'bilder/teil zwei/nacht.jpg': '', 'bilder/unbenutzt.jpg': '' };
+    const chapter = tex`\includegraphics{hafen.jpg}`;
+    const latex = temporaryFolder({
+      ...pictures,
+      'latex/kapitel/eins.tex': chapter,
+      'latex/kapitel/zwei.tex': tex`\includegraphics[width=\textwidth]{nacht}`,
+      'latex/buch.tex': tex`\documentclass{book}\usepackage[textwidth=200mm]{geometry}
+        \graphicspath{{../bilder/}{../bilder/teil zwei/}}
+        \begin{document}\include{kapitel/eins}\input{kapitel/zwei}\end{document}`,
+    });
+    const found = await bookFolder(latex, null);
+    assert.deepEqual(found.placed, ['bilder/hafen.jpg', 'bilder/teil zwei/nacht.jpg']);
+    assert.deepEqual(found.layouts, ['latex/buch.tex', 'latex/kapitel/eins.tex', 'latex/kapitel/zwei.tex']);
+    const asciidoc = temporaryFolder({
+      ...pictures,
+      'a.adoc': 'image::hafen.jpg[]\n',
+      'z.adoc': ':imagesdir: bilder\n\ninclude::a.adoc[]\n',
+    });
+    assert.deepEqual((await bookFolder(asciidoc, null)).layouts, ['z.adoc', 'a.adoc']);
+  });
+
+  it('has many layouts by their folder and ending, if that places the same pictures, else each by its name', async () => {
+    const chapters = Array.from({ length: 9 }, (_, n) => [`parts/${n}.md`, `![](../${n}.jpg)`]);
+    const files = {
+      ...Object.fromEntries(chapters),
+      ...Object.fromEntries(chapters.map((_, n) => [`${n}.jpg`, ''])),
+    };
+    const { layouts } = await bookFolder(
+      temporaryFolder({ ...files, 'cover.tex': tex`\includegraphics{1.jpg}` }),
+      null,
+    );
+    assert.deepEqual(layouts, ['*.tex', 'parts/*.md']);
+    const readme = temporaryFolder({ ...files, '10.jpg': '', 'parts/README.md': '![](../10.jpg)' });
+    assert.deepEqual(
+      (await bookFolder(readme, null)).layouts,
+      chapters.map(([name]) => name),
     );
   });
 

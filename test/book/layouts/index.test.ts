@@ -114,6 +114,28 @@ describe('the layouts of a book', () => {
     assert.deepEqual(told(found.missing), ['tex/parts/one.tex:1:54 tex/no']);
   });
 
+  it('read what a main file says that the settings do not name, and place nothing of it', async () => {
+    const root = temporaryFolder({
+      'latex/buch.tex': tex`\documentclass{book}\input{vorspann}\includegraphics{titel.jpg}\include{kapitel/eins}`,
+      'latex/vorspann.tex': tex`\graphicspath{{../bilder/}}\newcommand{\tafel}[1]{\includegraphics[width=90mm]{#1}}`,
+      'latex/kapitel/eins.tex': tex`\includegraphics{hafen}\tafel{gasse.jpg}`,
+      'alt/entwurf.tex': tex`\graphicspath{{../alt/}}\input{../latex/vorspann}`,
+      'README.adoc': ':imagesdir: no\n\ninclude::a.adoc[]\n',
+      'a.adoc': 'image::bilder/titel.jpg[]\n',
+      ...{ 'bilder/hafen.jpg': '', 'bilder/gasse.jpg': '', 'bilder/titel.jpg': '', 'alt/hafen.jpg': '' },
+    });
+    const found = await read(root, { layouts: ['latex/kapitel', 'a.adoc'] });
+    assert.deepEqual(found.files, ['a.adoc', 'latex/kapitel/eins.tex']);
+    assert.deepEqual(told(found.placements), [
+      'latex/kapitel/eins.tex:1:18 bilder/hafen.jpg',
+      'latex/kapitel/eins.tex:1:31 bilder/gasse.jpg',
+      'a.adoc:1:8 bilder/titel.jpg',
+    ]);
+    assert.deepEqual([found.missing, found.notRead], [[], []]);
+    assert.deepEqual(found.placements[1].size, { width: 90 });
+    assert.deepEqual((await read(root, { layouts: [] })).files, []);
+  });
+
   it('share the folder of images of an AsciiDoc document', async () => {
     const root = temporaryFolder({
       'main.adoc': 'image::x.jpg[]\n\n:imagesdir: img\n\ninclude::parts/one.adoc[]\n',
