@@ -1,5 +1,6 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
-import { BEHIND_SHORT, type Codes } from './codes-read';
+import type { Codes } from './codes-read';
+import { LOOKED_AT } from './strides';
 import type { ScanData } from './stuffing';
 import { ZEROS } from './tokens';
 import { Unusual } from './unusual';
@@ -47,12 +48,20 @@ export class Bits {
    * Passes over the AC of a block of a sequential scan (T.81, section F.2.2.2), which any baseline JPEG may hold as it is.
    * @throws Unusual where it is damaged
    */
-  passAc({ all, short }: Codes): void {
+  passAc({ all, strides }: Codes): void {
     const { view } = this;
     let { at } = this;
     for (let k = 1; k < BLOCK; ) {
       const bits = view.getUint32(at >>> 3) << (at & 7);
-      const code = short[bits >>> BEHIND_SHORT] || all[bits >>> 16];
+      const stride = strides[bits >>> (32 - LOOKED_AT)];
+      // one that goes beyond the block, or ends a block that is full, goes into the next
+      if (stride > 0 && k + (stride >> 5) + (stride & 1) <= BLOCK) {
+        at += (stride >> 1) & 15;
+        k += stride >> 5;
+        if ((stride & 1) !== 0) break;
+        continue;
+      }
+      const code = all[bits >>> 16];
       if (code === 0) throw new Unusual('no such code');
       const size = code & 15;
       at += (code >>> 8) + size;

@@ -1,9 +1,8 @@
+import { stridesOf } from './strides';
 import { MOST_AC } from './tokens';
 import { Unusual } from './unusual';
 
 const LENGTHS = 16;
-/** Bits that most codes do not exceed: a table by so many stays next to the processor. */
-const SHORT = 9;
 
 /** A Huffman table as a DHT segment lists it: how many codes of each length, and their symbols, shortest first. */
 export interface CodeList {
@@ -15,12 +14,9 @@ export interface CodeList {
 export interface Codes extends CodeList {
   /** By the next 16 bits. */
   all: Uint16Array;
-  /** By the next `SHORT` bits; 0 where a code is longer, too. */
-  short: Uint16Array;
+  /** Of AC: see there. */
+  strides: Uint16Array;
 }
-
-/** How far 32 bits are shifted so that those are left that `short` is asked by. */
-export const BEHIND_SHORT = 32 - SHORT;
 
 /** Huffman tables by class (0 DC, 1 AC) and place, as a DHT segment defines them; a later one takes the place. */
 export type CodeTables = Map<number, Codes>;
@@ -58,9 +54,5 @@ function codesOf(counts: Uint8Array, symbols: Uint8Array, most: number): Codes {
       if ((meant & 15) <= most) all.fill(length * 256 + meant, code, code + spread);
     }
   }
-  const short = Uint16Array.from({ length: 2 ** SHORT }, (_, bits) => {
-    const found = all[bits << (LENGTHS - SHORT)];
-    return found >> 8 > SHORT ? 0 : found;
-  });
-  return { counts, symbols, all, short };
+  return { counts, symbols, all, strides: stridesOf(all) };
 }

@@ -23,21 +23,15 @@ export function unstuffed(file: Buffer, from: number): ScanData {
   const bytes = new Uint8Array(end - from + BEYOND);
   const ends: number[] = [];
   let to = 0;
-  for (let at = from; at < end; ) {
-    const found = file.indexOf(MARK, at);
-    const mark = found < 0 || found > end ? end : found;
-    bytes.set(file.subarray(at, mark), to);
-    to += mark - at;
-    at = mark;
-    if (at === end) break;
-    if (file[at + 1] === 0) {
+  for (let at = from; at < end; at++) {
+    const byte = file[at];
+    if (byte !== MARK) bytes[to++] = byte;
+    else if (file[at + 1] === 0) {
       bytes[to++] = MARK;
-      at += 2;
-    } else if (file[at + 1] === MARK) at++;
-    else {
-      if ((file[at + 1] & 7) !== ends.length % 8) throw new Unusual('restart markers in another order');
+      at++;
+    } else if (at + 1 < end && file[at + 1] !== MARK) {
+      if ((file[++at] & 7) !== ends.length % 8) throw new Unusual('restart markers in another order');
       ends.push(to);
-      at += 2;
     }
   }
   ends.push(to);
@@ -57,17 +51,13 @@ export function scanEnd(file: Buffer, from: number): number {
 
 /** Coded data as they stand in a file. */
 export function stuffed(data: Uint8Array): Buffer {
-  const bytes = Buffer.from(data.buffer, data.byteOffset, data.byteLength);
   let marks = 0;
-  for (let at = bytes.indexOf(MARK); at >= 0; at = bytes.indexOf(MARK, at + 1)) marks++;
-  const out = Buffer.alloc(bytes.length + marks);
-  let to = 0;
-  for (let at = 0; at < bytes.length; ) {
-    const mark = bytes.indexOf(MARK, at);
-    const end = mark < 0 ? bytes.length : mark + 1;
-    to += bytes.copy(out, to, at, end);
-    if (mark >= 0) to++;
-    at = end;
+  for (let at = 0; at < data.length; at++) if (data[at] === MARK) marks++;
+  const out = Buffer.alloc(data.length + marks);
+  for (let at = 0, to = 0; at < data.length; at++) {
+    out[to++] = data[at];
+    // a zero stands there already
+    if (data[at] === MARK) to++;
   }
   return out;
 }

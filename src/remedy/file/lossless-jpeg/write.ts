@@ -37,7 +37,9 @@ function written(
   { codes, bits }: ReturnType<typeof codesFor>,
   flatBits: number,
 ): Buffer {
-  const out = new BitsWritten(lengths.reduce((sum, length) => sum + length, bits + dc.length * flatBits));
+  let total = bits + dc.length * flatBits;
+  for (let place = 0; place < lengths.length; place++) total += lengths[place];
+  const out = new BitsWritten(total);
   const coded = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let before = 0;
   for (let place = 0; place < dc.length; place++) {
