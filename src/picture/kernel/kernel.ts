@@ -1,7 +1,8 @@
 // no-unit-test: test/picture/pass holds the built kernel against a plain reference
 // The one pass over every pixel, for WebAssembly with SIMD (AssemblyScript). The caller copies a tile of the picture
 // into TILE (8-bit samples without alpha) or STORED (everything else), has it prepared and counted, and takes the
-// sums of its blocks; the tables grow until the picture's end. No allocation, no dependence on the picture's size.
+// sums of its blocks; the tables grow until the picture's end. No allocation, no dependence on the picture's size. Beside
+// it what the remedies do with every pixel (tones.ts) and with coded data (coded.ts).
 import { resetAlpha } from './alpha';
 import { resetDeep } from './deep';
 import { resetInks } from './inks';
@@ -17,6 +18,7 @@ export { findPlain, WHITE, BLACK } from './plain';
 export { narrow, deepSpread, deepTotal } from './deep';
 export { flatten8, flatten16, leftOut, partial } from './alpha';
 export { SHARES, STEPS, LAST_SUM, RAMP, LIGHTNESS, NUMBERS, weigh, isEqual } from './tones';
+export { unstuff, findBlocks, writeBlocks } from './coded';
 export { beginComparison, compare, mostDifference, sumOfDifferences } from './tones';
 
 /** Empties all tables, for a picture of that many colour channels. */

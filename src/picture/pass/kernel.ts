@@ -56,14 +56,36 @@ type Value =
   | 'leftOut'
   | 'partial';
 
+/** What of the kernel works on coded data, in a memory that its caller lays out (see ../kernel/coded.ts). */
+export interface CodedKernel {
+  /** Bytes from here on are free. */
+  begins: number;
+  unstuff(from: number, end: number, ends: number): number;
+  findBlocks(job: number): number;
+  writeBlocks(job: number): number;
+}
+
 const PAGE = 65536;
+let compiled: WebAssembly.Module | null = null;
 let kernel: Kernel | null = null;
+
+function instanceOn(memory: WebAssembly.Memory): WebAssembly.Instance {
+  compiled ??= new WebAssembly.Module(binary);
+  return new WebAssembly.Instance(compiled, { env: { memory } });
+}
+
+/** The kernel with a memory for coded data, which is let go with it. */
+export function codedKernel(memory: WebAssembly.Memory): CodedKernel {
+  const functions = instanceOn(memory).exports as unknown as Omit<CodedKernel, 'begins'>;
+  // what the kernel itself keeps lies within the first page
+  return { ...functions, begins: PAGE };
+}
 
 /** The kernel with its own memory: made on first use, then kept. One picture at a time. */
 export function loadKernel(): Kernel {
   if (kernel) return kernel;
   const memory = new WebAssembly.Memory({ initial: 1 });
-  const instance = new WebAssembly.Instance(new WebAssembly.Module(binary), { env: { memory } });
+  const instance = instanceOn(memory);
   const exported = instance.exports as unknown as Record<string, { value: number }>;
   const value = (name: Value) => exported[name].value >>> 0;
   memory.grow(Math.ceil(value('END') / PAGE) - memory.buffer.byteLength / PAGE);

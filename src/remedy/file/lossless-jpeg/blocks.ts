@@ -28,7 +28,8 @@ export interface Coding {
 /** Reads one block into the coefficients from `at` on. */
 export type ReadBlock = (coefficients: Int16Array, at: number, coding: Coding) => void;
 
-const given = (codes: Codes | undefined): Codes => {
+/** @throws Unusual where there are none */
+export const given = (codes: Codes | undefined): Codes => {
   if (!codes) throw new Unusual('a table of codes is missing');
   return codes;
 };
@@ -51,17 +52,6 @@ export function blockReader(bits: Bits, band: Band): ReadBlock {
 function nextDc(bits: Bits, coding: Coding): number {
   coding.before += bits.signed(bits.symbol(given(coding.dc)) & 15);
   return coding.before;
-}
-
-/** @throws Unusual where there are none */
-export const codesOfAc = ({ ac }: Coding): Codes => given(ac);
-
-/** Reads the DC of a block of a sequential scan and passes over its AC. Returns where that begins. @throws Unusual */
-export function passBlock(bits: Bits, coding: Coding): number {
-  nextDc(bits, coding);
-  const { at } = bits;
-  bits.passAc(given(coding.ac));
-  return at;
 }
 
 /** T.81, section G.1.2.1. */

@@ -3,27 +3,26 @@ import { BitsWritten } from './bits-write';
 import type { CodeList } from './codes-read';
 import { bitsFor, shortestCodes } from './codes-write';
 import { Tokens } from './tokens';
+import type { Workspace } from './workspace';
 import { BLOCK } from './zigzag';
 
-/** The blocks of a picture, each by its place, row by row: DC as numbers, AC as a baseline JPEG codes it. */
+/**
+ * The blocks of a picture, each by its place, row by row: DC as numbers, AC as a baseline JPEG codes it. All of it lies
+ * in a workspace, and here is where.
+ */
 export interface CodedBlocks {
-  dc: Int16Array;
+  workspace: Workspace;
+  blocks: number;
   /** The codes that AC is written by. */
   codes: CodeList;
-  /** Where the AC of a block stands in `bytes`, in bits, and how many they are. */
-  starts: Uint32Array;
-  lengths: Uint16Array;
-  /** Zeros stand behind the end, four at least. */
-  bytes: Uint8Array;
+  /** i16 each. */
+  dc: number;
+  /** Where the AC of a block begins in `bytes`, in bits (u32 each), and how many they are (u16 each). */
+  starts: number;
+  lengths: number;
+  /** Eight bytes and more stand behind the end. */
+  bytes: number;
 }
-
-/** Room for so many blocks, whose AC stands in these bytes already. */
-export const codedIn = (bytes: Uint8Array, codes: CodeList, blocks: number): CodedBlocks => ({
-  ...{ bytes, codes },
-  dc: new Int16Array(blocks),
-  starts: new Uint32Array(blocks),
-  lengths: new Uint16Array(blocks),
-});
 
 /**
  * Codes blocks of which there are coefficients, as short as can be.
@@ -36,23 +35,30 @@ export function codedAnew(
   across: number,
   columns: number,
   rows: number,
+  workspace: Workspace,
 ): CodedBlocks {
+  const blocks = columns * rows;
   const tokens = new Tokens(coefficients.length >> 3);
-  const ends = new Uint32Array(columns * rows);
+  const ends = new Uint32Array(blocks);
   const begins = (place: number) => (Math.floor(place / columns) * across + (place % columns)) * BLOCK;
-  for (let place = 0; place < ends.length; place++) {
+  for (let place = 0; place < blocks; place++) {
     tokens.takeBlock(coefficients, begins(place));
     ends[place] = tokens.length;
   }
   const codes = shortestCodes(tokens.frequencies);
   const out = new BitsWritten(bitsFor(codes, tokens.frequencies));
-  const coded = codedIn(out.bytes, codes, ends.length);
-  for (let place = 0, from = 0; place < ends.length; from = ends[place++]) {
-    coded.dc[place] = coefficients[begins(place)];
-    coded.starts[place] = out.bits;
+  const [dc, starts, lengths] = [new Int16Array(blocks), new Uint32Array(blocks), new Uint16Array(blocks)];
+  for (let place = 0, from = 0; place < blocks; from = ends[place++]) {
+    dc[place] = coefficients[begins(place)];
+    starts[place] = out.bits;
     out.putTokens(codes, tokens.all, from, ends[place]);
-    coded.lengths[place] = out.bits - coded.starts[place];
+    lengths[place] = out.bits - starts[place];
   }
-  out.fill();
-  return coded;
+  return {
+    ...{ workspace, blocks, codes },
+    dc: workspace.holding(dc),
+    starts: workspace.holding(starts),
+    lengths: workspace.holding(lengths),
+    bytes: workspace.holding(out.filled()),
+  };
 }

@@ -7,6 +7,7 @@ import { type Frame, frameOf, isFrame, isLuminance } from './frame';
 import { findScan, readScan, scanOf } from './scan';
 import { scanEnd, unstuffed } from './stuffing';
 import { Unusual } from './unusual';
+import { type Workspace, workspace } from './workspace';
 import { BLOCK, EDGE } from './zigzag';
 
 /** The quantised luminance of a JPEG, as it is stored. */
@@ -70,6 +71,7 @@ class Reader {
   private blocks: CodedBlocks | null = null;
   /** Of a progressive one: block by block, row by row, in zigzag order; the last of a row may lie beyond the picture. */
   private coefficients = new Int16Array(0);
+  private readonly workspace: Workspace = workspace();
   private interval = 0;
   private transform: number | null = null;
   private scans = 0;
@@ -107,9 +109,10 @@ class Reader {
     const scan = scanOf(body, frame, this.codes);
     if (!scan.members.some(({ component }) => component === frame.components[0])) return scanEnd(file, from);
     this.begin(frame);
-    const data = unstuffed(file, from);
+    if (this.blocks) throw new Unusual('luminance is coded twice');
+    this.workspace.clear();
+    const data = unstuffed(file, from, this.workspace);
     if (frame.progressive) readScan(data, frame, scan, this.interval, this.coefficients);
-    else if (this.blocks) throw new Unusual('luminance is coded twice');
     else this.blocks = findScan(data, frame, scan, this.interval);
     return data.next;
   }
@@ -127,14 +130,21 @@ class Reader {
     const { frame, steps } = this;
     if (!frame || !steps) throw new Unusual('no luminance');
     const { width, height } = frame;
-    return { width, height, steps, blocks: this.blocks ?? codedOf(frame, this.coefficients) };
+    return { width, height, steps, blocks: this.blocks ?? this.codedAnew(frame) };
   }
-}
 
-/** The blocks of a progressive picture, once all its scans were read. */
-function codedOf({ width, height, mcusAcross, components }: Frame, coefficients: Int16Array): CodedBlocks {
-  const across = mcusAcross * components[0].across;
-  return codedAnew(coefficients, across, Math.ceil(width / EDGE), Math.ceil(height / EDGE));
+  /** The blocks of a progressive picture, once all its scans were read. */
+  private codedAnew({ width, height, mcusAcross, components }: Frame): CodedBlocks {
+    const across = mcusAcross * components[0].across;
+    this.workspace.clear();
+    return codedAnew(
+      this.coefficients,
+      across,
+      Math.ceil(width / EDGE),
+      Math.ceil(height / EDGE),
+      this.workspace,
+    );
+  }
 }
 
 function intervalOf(body: Buffer): number {

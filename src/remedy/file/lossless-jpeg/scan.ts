@@ -1,7 +1,7 @@
 // no-unit-test: index.test.ts and the outside checks read every coefficient through it
 import { Bits } from './bits-read';
-import { type Band, blockReader, type Coding, checkSequential, codesOfAc, passBlock } from './blocks';
-import { type CodedBlocks, codedIn } from './coded';
+import { type Band, blockReader, type Coding, checkSequential, given } from './blocks';
+import type { CodedBlocks } from './coded';
 import { acKey, type CodeTables, dcKey } from './codes-read';
 import type { Component, Frame } from './frame';
 import type { ScanData } from './stuffing';
@@ -80,13 +80,23 @@ function eachBlock(
   bits.end();
 }
 
+/** What the kernel finds wrong with coded data, by its number. */
+const WRONG = [
+  '',
+  'no such code',
+  'it breaks off',
+  'more coefficients than a block has',
+  'a restart marker is missing',
+  'more data than picture',
+];
+
 /**
  * The luminance of a sequential scan, whose AC stays where it stands: no more is read of it than where that is. What
  * belongs to colour is passed over.
  * @throws as `eachBlock`
  */
 export function findScan(
-  data: ScanData,
+  { workspace, at, endsAt, parts }: ScanData,
   frame: Frame,
   { members, band }: Scan,
   interval: number,
@@ -94,18 +104,21 @@ export function findScan(
   checkSequential(band);
   const [luminance] = frame.components;
   const [columns, rows] = [Math.ceil(frame.width / EDGE), Math.ceil(frame.height / EDGE)];
-  const codes = codesOfAc(members.find(({ component }) => component === luminance)!);
-  const coded = codedIn(data.bytes, codes, columns * rows);
-  const bits = new Bits(data);
-  eachBlock(bits, frame, members, interval, (member, x, y) => {
-    const from = passBlock(bits, member);
-    if (member.component !== luminance || x >= columns || y >= rows) return;
-    const place = y * columns + x;
-    coded.dc[place] = member.before;
-    coded.starts[place] = from;
-    coded.lengths[place] = bits.at - from;
+  const blocks = columns * rows;
+  const [dc, starts, lengths] = [2, 4, 2].map(bytes => workspace.room(blocks * bytes));
+  const alone = members.length === 1;
+  const codes = members.flatMap(({ component, dc, ac }) => {
+    const { all, strides } = given(ac);
+    const { across, down } = alone ? { across: 1, down: 1 } : component;
+    const tables = [given(dc).all, all, strides].map(table => workspace.holding(table));
+    return [across, down, component === luminance ? 1 : 0, ...tables, 0, 0];
   });
-  return coded;
+  const units = alone ? [columns, rows] : [frame.mcusAcross, frame.mcusDown];
+  const job = [at, endsAt, parts, ...units, columns, rows, interval, members.length, dc, starts, lengths];
+  const wrong = workspace.kernel.findBlocks(workspace.holding(Uint32Array.from([...job, ...codes])));
+  if (wrong) throw new Unusual(WRONG[wrong]);
+  const ofLuminance = members.find(({ component }) => component === luminance)!;
+  return { workspace, blocks, codes: given(ofLuminance.ac), dc, starts, lengths, bytes: at };
 }
 
 /**

@@ -1,57 +1,45 @@
 // no-unit-test: index.test.ts and the outside checks read again what it writes
-import { BitsWritten } from './bits-write';
 import type { CodedBlocks } from './coded';
 import type { CodeList } from './codes-read';
 import { bitsFor, type Coder, shortestCodes } from './codes-write';
 import type { Luminance } from './read';
-import { bitsOf, sizeOf } from './tokens';
+import { sizeOf } from './tokens';
 import { Unusual } from './unusual';
 import { BLOCK } from './zigzag';
 
 /** The most bits that the DC of a baseline JPEG may differ by from that of the block before (T.81, section F.1.2.1). */
 const MOST_DC = 11;
 
-/** How DC is coded: for each block how many bits the difference takes. @throws Unusual where that is too many */
-function sizesOf(dc: Int16Array): Uint8Array {
-  const sizes = new Uint8Array(dc.length);
-  for (let place = 0, before = 0; place < dc.length; place++) {
-    sizes[place] = sizeOf(dc[place] - before);
-    if (sizes[place] > MOST_DC) throw new Unusual('a coefficient out of range');
-    before = dc[place];
-  }
-  return sizes;
-}
-
-/** The codes of DC that make it shortest, and how many bits it comes to. */
-function codesFor(sizes: Uint8Array): { codes: Coder; bits: number } {
+/** The codes of DC that make it shortest. @throws Unusual where a difference takes too many bits */
+function codesFor({ workspace, blocks, dc }: CodedBlocks): { codes: Coder; bits: number } {
   const often = new Uint32Array(256);
-  for (let place = 0; place < sizes.length; place++) often[sizes[place]]++;
+  const numbers = new Int16Array(workspace.buffer, dc, blocks);
+  for (let place = 0, before = 0; place < blocks; place++) {
+    often[sizeOf(numbers[place] - before)]++;
+    before = numbers[place];
+  }
+  if (often.some((many, size) => many > 0 && size > MOST_DC)) throw new Unusual('a coefficient out of range');
   const codes = shortestCodes(often);
   return { codes, bits: bitsFor(codes, often) };
 }
 
 /** @param flatBits bits of zero behind every block: those of its colour */
 function written(
-  { dc, starts, lengths, bytes }: CodedBlocks,
-  sizes: Uint8Array,
+  { workspace, blocks, dc, starts, lengths, bytes }: CodedBlocks,
   { codes, bits }: ReturnType<typeof codesFor>,
   flatBits: number,
 ): Buffer {
-  let total = bits + dc.length * flatBits;
-  for (let place = 0; place < lengths.length; place++) total += lengths[place];
-  const out = new BitsWritten(total);
-  const coded = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  let before = 0;
-  for (let place = 0; place < dc.length; place++) {
-    const size = sizes[place];
-    out.put(codes.code[size], codes.length[size]);
-    out.put(bitsOf(dc[place] - before, size), size);
-    before = dc[place];
-    out.putBits(coded, starts[place], lengths[place]);
-    out.put(0, flatBits);
-  }
-  out.fill();
-  return out.stuffed();
+  const many = new Uint16Array(workspace.buffer, lengths, blocks);
+  let total = bits + blocks * flatBits;
+  for (let place = 0; place < blocks; place++) total += many[place];
+  const ofDc = workspace.holding(
+    Uint32Array.from({ length: MOST_DC + 1 }, (_, size) => codes.code[size] | (codes.length[size] << 16)),
+  );
+  // each byte may be a mark, which takes two
+  const to = workspace.room(2 * Math.ceil(total / 8));
+  const job = [dc, starts, lengths, blocks, bytes, ofDc, flatBits, to];
+  const end = workspace.kernel.writeBlocks(workspace.holding(Uint32Array.from(job))) >>> 0;
+  return Buffer.from(workspace.bytes(to, end - to));
 }
 
 /**
@@ -62,8 +50,7 @@ function written(
  */
 export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
   const { blocks, steps } = luminance;
-  const sizes = sizesOf(blocks.dc);
-  const ofDc = codesFor(sizes);
+  const ofDc = codesFor(blocks);
   const flat = shortestCodes(Uint32Array.from({ length: 256 }, (_, symbol) => (symbol === 0 ? 1 : 0)));
   // two blocks of two codes, of which each is a single zero
   const flatBits = channels === 3 ? 4 : 0;
@@ -74,7 +61,7 @@ export function baselineJpeg(luminance: Luminance, channels: 1 | 3): Buffer {
     frame(luminance, channels),
     segment(0xc4, tables.flat()),
     scan(channels),
-    written(blocks, sizes, ofDc, flatBits),
+    written(blocks, ofDc, flatBits),
     Buffer.from([0xff, 0xd9]),
   ]);
 }

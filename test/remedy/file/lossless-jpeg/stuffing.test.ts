@@ -1,19 +1,23 @@
 import assert from 'node:assert/strict';
-import { scanEnd, stuffed, unstuffed } from '../../../../src/remedy/file/lossless-jpeg/stuffing';
+import { scanEnd, seen, unstuffed } from '../../../../src/remedy/file/lossless-jpeg/stuffing';
 import { Unusual } from '../../../../src/remedy/file/lossless-jpeg/unusual';
+import { Workspace } from '../../../../src/remedy/file/lossless-jpeg/workspace';
 
 const END = [0xff, 0xd9];
 const read = (...bytes: number[]) => {
-  const { bytes: data, ends, next } = unstuffed(Buffer.from(bytes), 0);
-  return { data: [...data.subarray(0, ends.at(-1))], ends, next };
+  const scan = unstuffed(Buffer.from(bytes), 0, new Workspace());
+  const { bytes: data, ends } = seen(scan);
+  assert.ok(
+    data.subarray(scan.length).every(byte => byte === 0),
+    'zeros behind the end',
+  );
+  return { data: [...data.subarray(0, scan.length)], ends: [...ends], next: scan.next };
 };
 
 describe('coded data in a file', () => {
-  it('have a zero behind each 0xFF, which comes and goes', () => {
-    const data = Uint8Array.from([1, 0xff, 2, 0xff, 0xff, 0]);
-    const file = Buffer.concat([stuffed(data), Buffer.from(END)]);
-    assert.deepEqual([...file], [1, 0xff, 0, 2, 0xff, 0, 0xff, 0, 0, ...END]);
-    assert.deepEqual(read(...file), { data: [...data], ends: [6], next: 9 });
+  it('have a zero behind each 0xFF, which goes', () => {
+    const data = [1, 0xff, 2, 0xff, 0xff, 0];
+    assert.deepEqual(read(1, 0xff, 0, 2, 0xff, 0, 0xff, 0, 0, ...END), { data, ends: [6], next: 9 });
   });
 
   it('end at the first marker that is no restart, with its fill bytes', () => {
