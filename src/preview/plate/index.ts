@@ -102,6 +102,7 @@ export class Plate {
     };
     this.#words.hidden = true;
     this.#canvas.hidden = false;
+    this.element.classList.remove('empty');
     this.#marking.forget();
     this.#settle();
   }
@@ -131,10 +132,16 @@ export class Plate {
     }
   }
 
+  /** In place of the picture: what was seen of it before may not be true any more, so it goes with all that works on it. */
   say(text: string) {
+    this.#raster?.close();
+    this.#raster = undefined;
+    this.#look.noPart();
+    this.#look.read(null);
     this.#words.textContent = text;
     this.#words.hidden = false;
     this.#canvas.hidden = true;
+    this.element.classList.add('empty');
   }
 
   /** What is seen of the picture now, without marks, no wider than `width` CSS pixels; null before it is there. */

@@ -55,7 +55,10 @@ export function sheet(of: Sheet, frame: Frame): Html {
 ${of.conditions.length > 0 && forecasts(of, frame)}`;
 }
 
-const stored = ({ encoding, facts }: Sheet): Html => html`
+/** Nothing where there is no file. */
+const stored = ({ encoding, facts }: Sheet): Html | false =>
+  facts.length > 0 &&
+  html`
 <section class="encoding" aria-label="Encoding">
   <h2>${encoding.name} <code>${encoding.id}</code></h2>
   <p>${encoding.meaning}</p>

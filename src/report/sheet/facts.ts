@@ -13,6 +13,7 @@ const formats: Partial<Record<Format, string>> = {
 /** What was read from the file, and how large it is placed, label and value; only what there is. */
 export function factLines(picture: BookPicture): [label: string, value: string][] {
   const { facts } = picture;
+  if (!isThere(facts)) return [];
   const lines: [string, string | null][] = [
     ['File', fileLine(facts)],
     ['Stored as', facts.channels > 0 ? storedLine(facts) : null],
@@ -31,6 +32,9 @@ export function factLines(picture: BookPicture): [label: string, value: string][
   const known = lines.filter((line): line is [string, string] => Boolean(line[1]));
   return [...known, ...facts.remarks.map((remark): [string, string] => ['Note', remark.text])];
 }
+
+/** Of a file that is not there nothing was read, not even its format. */
+const isThere = ({ unreadable }: PictureFacts) => unreadable?.reason !== 'missing';
 
 function fileLine({ format, width, height }: PictureFacts): string {
   const name = formats[format] ?? format.toUpperCase();

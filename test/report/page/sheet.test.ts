@@ -114,5 +114,12 @@ describe('the page of a picture', () => {
     const broken = sheet(sheetOf(picture('a.png', [], brokenFacts('empty')), [], options), frame).text;
     assert.doesNotMatch(broken, /How it may print/);
     assert.match(broken, /Put the file right first/);
+    assert.match(broken, /class="encoding"/);
+  });
+
+  it('says nothing of how a file is stored that is not there', () => {
+    const gone = sheet(sheetOf(picture('a.png', [], brokenFacts('missing')), [], options), frame).text;
+    assert.match(gone, /Put the file right first/);
+    assert.doesNotMatch(gone, /class="encoding"|Unknown format/);
   });
 });

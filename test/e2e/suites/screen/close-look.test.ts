@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { closeAll, inWorkspace, until } from '../../editor';
 import {
@@ -42,6 +43,27 @@ describe('a close look at a picture', () => {
     );
     assert.deepEqual([Math.min(...row), Math.max(...row)], [40, 200]);
     await screenshot('screen-one-to-one');
+  });
+
+  it('is taken away with all its tools when its file is gone, and comes back with it', async () => {
+    const file = inWorkspace('pictures/gone.png').fsPath;
+    const picture = await fs.readFile(inWorkspace(LARGE).fsPath);
+    await fs.writeFile(file, picture);
+    await open('pictures/gone.png');
+    await fs.rm(file);
+    await webviewText('.close .picture', /There is no such file/);
+    const seen = (selector: string) =>
+      webviewEval<boolean>('main', `element.querySelector('${selector}').checkVisibility()`);
+    assert.equal(await seen('#picture'), false);
+    assert.equal(await seen('#zoom-one'), false);
+    assert.equal(await seen('.marks'), false);
+    await webviewText('.advice', /Put the file right first/);
+    assert.doesNotMatch(await webviewText('main'), /Unknown format|pixels/);
+    await screenshot('screen-gone');
+    await fs.writeFile(file, picture);
+    await until('the picture again', () => seen('#picture'), Boolean);
+    assert.equal(await seen('#zoom-one'), true);
+    await fs.rm(file);
   });
 
   it('goes by keys alone: larger, smaller, all of it, 1:1, and about', async () => {
