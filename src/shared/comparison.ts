@@ -36,13 +36,16 @@ export interface FindingChanges {
 /** Whether a picture will print like the rest of the book on a target. */
 export interface Match {
   target: string | null;
-  /** `unknown`: the others were not looked at, or nothing is forecast. `alone`: there are no others to match. */
+  /**
+   * `differs`: by rules. `unknown`: the others were not looked at, or nothing is forecast; with a distance: it is likely to
+   * be seen, and no rule speaks of it. `alone`: there are no others to match.
+   */
   verdict: 'matches' | 'differs' | 'unknown' | 'alone';
-  /** Rules that say so, where any does. */
+  /** Rules that deny the match. */
   rules: string[];
   /** All of these are waived: the team lives with it. */
   waived: boolean;
-  /** Distance in a*, b* from the middle of the others at the same lightness; null where it is not known. */
+  /** Distance in a*, b* from the middle of the others that are stored alike, at the same lightness; null: not known. */
   distance: number | null;
   /** Probability (0-1) that the distance is seen on facing pages; null where it is not known. */
   probability: number | null;

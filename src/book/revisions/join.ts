@@ -45,8 +45,7 @@ export function joined({
 }: Joining): Comparison {
   const { before, after } = judged;
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
-  const unchanged = after.pictures.filter(({ path }) => !moved.has(path));
-  const match = matcherOf(unread ? null : { unchanged, all: after.pictures });
+  const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
   const { spreads } = sides.head.settings;
   const place = placesIn(

@@ -1,9 +1,12 @@
-import { apart, middleOf, SEEN_APART, type Tints, tintsOf } from '../../print/apart';
+import { apart, SEEN_APART, tintsOf } from '../../print/apart';
 import { rules } from '../../rules';
+import { kindOf } from '../../rules/recommended';
 import type { Match } from '../../shared/comparison';
 import type { BookPicture, Finding } from '../../shared/finding';
+import type { Forecast } from '../../shared/forecast';
+import { middlesOf } from './middle';
 
-/** From this probability on that a difference is seen, a picture does not match. Own choice. */
+/** From this probability on that a difference is seen, nobody says that a picture matches. Own choice. */
 const LIKELY = 0.5;
 
 const comparing: ReadonlySet<string> = new Set(
@@ -11,72 +14,62 @@ const comparing: ReadonlySet<string> = new Set(
 );
 
 /** Whether a finding says that a picture prints otherwise than its neighbours. */
-export const deniesMatch = ({ rule, severity }: Finding): boolean =>
+export const deniesMatch = ({ rule, severity }: Pick<Finding, 'rule' | 'severity'>): boolean =>
   comparing.has(rule) && severity !== 'note';
 
 /**
- * Says whether a picture will print like the rest of its part and intent: by the rules that compare pictures, and by its
- * distance from the middle of those that did not change, else of all others. A waived finding fails nothing, and makes no
- * match either. `others` null: they were not looked at.
+ * Says whether a picture will print like the rest of its part and intent. That it does not is said by the rules that
+ * compare pictures and by nothing else, so that a comparison never says otherwise than a check. Where no rule speaks and the
+ * picture is likely to be seen apart from the others all the same, the question stays open. A waived finding fails nothing,
+ * and makes no match either. `book`: all pictures as they are now; null: the others were not looked at.
  */
 export function matcherOf(
-  others: { unchanged: readonly BookPicture[]; all: readonly BookPicture[] } | null,
+  book: readonly BookPicture[] | null,
 ): (picture: BookPicture, claims: readonly Finding[], waived?: readonly Finding[]) => Match[] {
-  const settled = new Map<string, Tints | null>();
-  const middleFor = (picture: BookPicture, target: string): Tints | null => {
-    const key = JSON.stringify([picture.part, picture.intent, target]);
-    if (!settled.has(key)) settled.set(key, middleOf(tintsOn(others!.unchanged, picture, target)));
-    return settled.get(key) ?? middleOf(tintsOn(others!.all, picture, target));
+  const middleFor = book && middlesOf(book);
+  const placeOf = (picture: BookPicture, target: string, forecast: Forecast | undefined): Place => {
+    if (!middleFor || !forecast) return UNKNOWN;
+    const middle = middleFor(picture, target);
+    if (!middle) return { ...UNKNOWN, verdict: 'alone' };
+    const away = apart(tintsOf(forecast), middle, SEEN_APART);
+    if (!away) return UNKNOWN;
+    // what equal files do too is the printer's matter
+    const open = away.probability >= LIKELY && away.byPrinter < LIKELY;
+    return {
+      verdict: open ? 'unknown' : 'matches',
+      distance: away.size,
+      probability: away.probability,
+    };
   };
   return (picture, claims, waived = []) => {
-    if (picture.replacedBy) return [];
-    if (picture.intent === 'colour' || picture.intent === 'line' || picture.facts.encoding === 'colour')
-      return [];
-    const against = (target: string | null): Pick<Match, 'rules' | 'waived'> => {
+    if (picture.replacedBy || isNoGrey(picture)) return [];
+    const judged = (target: string | null, place: Place): Match => {
       const rulesOf = (findings: readonly Finding[]) =>
         findings
           .filter(deniesMatch)
           .filter(({ data }) => typeof data.target !== 'string' || data.target === target)
           .map(({ rule }) => rule);
       const [standing, livedWith] = [rulesOf(claims), rulesOf(waived)];
+      const denied = [...new Set([...standing, ...livedWith])];
       return {
-        rules: [...new Set([...standing, ...livedWith])],
+        target,
+        verdict: denied.length ? 'differs' : place.verdict,
+        rules: denied,
         waived: !standing.length && livedWith.length > 0,
+        distance: place.distance,
+        probability: place.probability,
       };
     };
-    const unforecast = (target: string | null): Match => {
-      const told = against(target);
-      const verdict = told.rules.length ? 'differs' : 'unknown';
-      return { target, verdict, ...told, distance: null, probability: null };
-    };
-    if (!picture.targets.length) return [unforecast(null)];
-    return picture.targets.map((target, i) => {
-      const forecast = picture.forecasts[i];
-      if (!others || !forecast) return unforecast(target.name);
-      const middle = middleFor(picture, target.name);
-      const told = against(target.name);
-      const away = middle && apart(tintsOf(forecast), middle, SEEN_APART);
-      if (!away)
-        return {
-          ...unforecast(target.name),
-          verdict: told.rules.length ? 'differs' : middle ? 'unknown' : 'alone',
-        };
-      const differs = told.rules.length > 0 || away.probability >= LIKELY;
-      return {
-        target: target.name,
-        verdict: differs ? 'differs' : 'matches',
-        ...told,
-        distance: away.size,
-        probability: away.probability,
-      };
-    });
+    if (!picture.targets.length) return [judged(null, UNKNOWN)];
+    return picture.targets.map(({ name }, i) => judged(name, placeOf(picture, name, picture.forecasts[i])));
   };
 }
 
-function tintsOn(pictures: readonly BookPicture[], like: BookPicture, target: string): Tints[] {
-  return pictures.flatMap(({ path, facts, part, intent, targets, forecasts }) => {
-    const itself = path === like.path && facts.page === like.facts.page;
-    if (itself || part !== like.part || intent !== like.intent) return [];
-    return forecasts.filter((_, i) => targets[i].name === target).map(tintsOf);
-  });
-}
+type Place = Pick<Match, 'verdict' | 'distance' | 'probability'>;
+const UNKNOWN: Place = { verdict: 'unknown', distance: null, probability: null };
+
+/** No rule compares it with greys. */
+const isNoGrey = (picture: BookPicture): boolean =>
+  picture.intent === 'colour' ||
+  picture.intent === 'line' ||
+  (kindOf(picture) === null && picture.facts.encoding !== 'unreadable');

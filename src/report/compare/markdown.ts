@@ -4,7 +4,7 @@ import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { blocksNow, namesOf, otherLines, whyOthers } from './news';
+import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
@@ -17,7 +17,7 @@ const TOLD = 20;
 export function comparisonMarkdown(comparison: Comparison): string {
   const ended = blocksNow(comparison, 'ended').map(
     block =>
-      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}`,
+      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${goesOn(block, comparison)}`,
   );
   const verdict = setVerdict(comparison);
   const sections = [

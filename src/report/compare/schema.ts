@@ -37,17 +37,15 @@ const changes = object({
 
 const match = object({
   target: orNull(text(), 'Name of the target; null where nobody said where the book is printed'),
-  verdict: words('Whether it is likely to print like the rest of its part and intent', [
-    'matches',
-    'differs',
-    'unknown',
-    'alone',
-  ]),
+  verdict: words(
+    'Whether it is likely to print like the rest of its part and intent; `differs` by `rules`, `unknown` with a distance where no rule speaks of one that is likely to be seen',
+    ['matches', 'differs', 'unknown', 'alone'],
+  ),
   rules: list({ type: 'string' }, 'Rules that say so'),
   waived: flag('All of these are waived'),
   distance: orNull(
     number('CIELAB, a*b* plane'),
-    'From the middle of the others at the same lightness: what the files cause',
+    'From the middle of the others that are stored alike, at the same lightness: what the files cause',
   ),
   probability: orNull(share('0 to 1'), 'That the distance is seen on facing pages'),
 });

@@ -1,7 +1,8 @@
 import { deniesMatch } from '../../book/revisions/match';
 import { list } from '../../rules/words';
-import type { Comparison, Match, PageChange } from '../../shared/comparison';
+import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
 import { nameOf } from '../text/blocks';
+import { regraded } from './regraded';
 
 /** So many pictures are named in one sentence. */
 const NAMED = 5;
@@ -25,20 +26,23 @@ export function setVerdict(comparison: Comparison): string {
   const [matches, alone] = [of('matches'), of('alone')];
   const apart = of('differs');
   const waived = apart.filter(({ page }) => livedWith(page));
-  const differs = apart.filter(each => !waived.includes(each));
+  const standing = apart.filter(each => !waived.includes(each));
+  const before = standing.filter(({ page }) => wasSo(page));
+  const differs = standing.filter(each => !before.includes(each));
   const deny = (some: typeof judged, more = '') =>
     some.length
       ? `${names(some)} ${some.length === 1 ? 'does' : 'do'} not match the rest of the book${more}.`
       : '';
   const sentences = [
     deny(differs),
+    deny(before, ', as before'),
     deny(waived, ', which is waived'),
     matches.length === judged.length && matches.length > 1
       ? `All ${matches.length} match the rest of the book.`
       : matches.length
         ? `${names(matches)} ${matches.length === 1 ? 'matches' : 'match'} the rest of the book.`
         : '',
-    ...unforecast(of('unknown')),
+    ...open(of('unknown')),
     alone.length
       ? `${names(alone)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
       : '',
@@ -46,9 +50,10 @@ export function setVerdict(comparison: Comparison): string {
   ];
   return sentences.filter(Boolean).join(' ');
 
-  /** Why nothing is forecast, and the way to a forecast. */
-  function unforecast(unknown: typeof judged): string[] {
-    const why = ({ page: { after } }: (typeof judged)[number]) => {
+  /** Why it is not known, and the way to know it. */
+  function open(unknown: typeof judged): string[] {
+    const why = ({ page: { after, matches } }: (typeof judged)[number]) => {
+      if (matches.some(({ verdict, distance }) => verdict === 'unknown' && distance !== null)) return 'seen';
       if (after?.facts.unreadable) return after.facts.unreadable.reason === 'not-fetched' ? 'fetch' : 'read';
       return after?.targets.length ? 'none' : 'process';
     };
@@ -74,6 +79,11 @@ export function setVerdict(comparison: Comparison): string {
         some =>
           `Nobody said where the book will be printed, so whether ${some} will print like the others is not forecast: name a "process" in evengrey.json.`,
       ),
+      sentence(
+        'seen',
+        (some, one) =>
+          `Whether ${some} ${one ? 'matches' : 'match'} the rest of the book stays open: by the forecast ${one ? 'it is' : 'they are'} likely to be seen apart from the others, but no rule denies the match, since too few are stored alike to say which is odd, or since the settings ask for less. Look at ${one ? 'it' : 'them'} beside the others in a test print.`,
+      ),
       sentence('none', (some, one) => `Of ${some} nothing can be forecast, ${nothing(one)}.`),
     ];
   }
@@ -87,16 +97,31 @@ function notJudged({ unread }: Comparison): string {
   return `Whether they match the book was not judged: ${others} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
 }
 
-/** What was one of many may be one of few now. */
-function othersNow({ others }: Comparison): string {
+/** What was one of many may be one of few now, and the settings may judge otherwise what is as it was. */
+function othersNow({ others, settings }: Comparison): string {
   const apart = others.filter(({ findings }) => findings.new.some(deniesMatch));
-  if (!apart.length) return '';
-  const names = list(
-    apart.map(({ path, page }) => nameOf(path, page)),
-    NAMED,
-  );
-  return `${names}, unchanged ${apart.length === 1 ? 'itself, does' : 'themselves, do'} not match the rest of the book any more.`;
+  const graded = new Map<string, OtherChange[]>();
+  for (const other of apart) {
+    const words = regraded(other.findings).find(({ now }) => deniesMatch(now))?.words ?? '';
+    graded.set(words, [...(graded.get(words) ?? []), other]);
+  }
+  const why = settings.changes.length ? 'by the settings as they are now' : 'any more';
+  return [...graded]
+    .map(([words, some]) => {
+      const names = list(
+        some.map(({ path, page }) => nameOf(path, page)),
+        NAMED,
+      );
+      const one = some.length === 1;
+      const deny = `${names}, unchanged ${one ? 'itself, does' : 'themselves, do'} not match the rest of the book`;
+      return words ? `${deny}, as before; that ${words}.` : `${deny} ${why}.`;
+    })
+    .join(' ');
 }
+
+/** It did not match before either. */
+const wasSo = ({ before, findings }: PageChange): boolean =>
+  before !== null && findings.unchanged.some(deniesMatch) && !findings.new.some(deniesMatch);
 
 const livedWith = ({ matches }: PageChange): boolean =>
   matches.every(({ verdict, waived }) => verdict !== 'differs' || waived);

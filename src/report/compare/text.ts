@@ -6,7 +6,7 @@ import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { blocksNow, namesOf, otherLines, whyOthers } from './news';
+import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
@@ -21,7 +21,7 @@ export function comparisonText(comparison: Comparison, style: Style): string {
   const fresh = blocksNow(comparison, 'new');
   const ended = blocksNow(comparison, 'ended').map(block => {
     const names = namesOf(block);
-    return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}`;
+    return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}${goesOn(block, comparison)}`;
   });
   const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
   const sections = [

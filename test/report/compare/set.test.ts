@@ -4,12 +4,12 @@ import type { Match } from '../../../src/shared/comparison';
 import { finding, picture } from '../text/support';
 import { change, comparison, page } from './support';
 
-const match = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
+const matchOf = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
   ...{ target: 'book', verdict, rules: [], waived: false, distance: 0, probability: 0 },
   ...more,
 });
 const added = (path: string, verdict: Match['verdict'], more: Partial<Match> = {}) =>
-  change('added', path, [page(null, picture(path), { matches: [match(verdict, more)] })]);
+  change('added', path, [page(null, picture(path), { matches: [matchOf(verdict, more)] })]);
 const verdict = (...changes: ReturnType<typeof added>[]) => setVerdict(comparison(changes));
 
 describe('the verdict on the set', () => {
@@ -35,7 +35,13 @@ describe('the verdict on the set', () => {
   it('says why nothing is forecast, and the way out', () => {
     const unknown = (reason: 'not-fetched' | 'truncated' | null, targets = picture('a').targets) => {
       const after = picture('a', [], reason ? { unreadable: { reason, text: 'No.' } } : {});
-      return change('added', 'a', [page(null, { ...after, targets }, { matches: [match('unknown')] })]);
+      return change('added', 'a', [
+        page(
+          null,
+          { ...after, targets },
+          { matches: [matchOf('unknown', { distance: null, probability: null })] },
+        ),
+      ]);
     };
     assert.match(
       verdict(unknown('not-fetched')),
@@ -57,6 +63,43 @@ describe('the verdict on the set', () => {
     assert.equal(setVerdict(comparison([], { others: [{ path: 'c', page: 1, findings: other }] })), '');
   });
 
+  it('says of unchanged pictures whose finding counts for more now that they match as little as before', () => {
+    const was = finding('mixed-encodings', 'warning', '');
+    const is = finding('mixed-encodings', 'error', '');
+    const settings = { changes: ['rule mixed-encodings: error, before as by default'], forecasts: [] };
+    const told = (findings: { new: (typeof was)[]; ended: (typeof was)[] }) =>
+      setVerdict(comparison([], { settings, others: [{ path: 'c', page: 1, findings }] }));
+    assert.equal(
+      told({ new: [is], ended: [was] }),
+      'c, unchanged itself, does not match the rest of the book, as before; that is an error now, was a warning.',
+    );
+    assert.match(told({ new: [is], ended: [] }), /the book by the settings as they are now\.$/);
+  });
+
+  it('says of a changed picture that it did not match before either', () => {
+    const old = finding('mixed-encodings', 'warning', '');
+    const told = (which: 'new' | 'unchanged') =>
+      setVerdict(
+        comparison([
+          change('changed', 'a', [
+            page(picture('a'), picture('a'), {
+              findings: { new: [], ended: [], unchanged: [], [which]: [old] },
+              matches: [matchOf('differs', { rules: ['mixed-encodings'] })],
+            }),
+          ]),
+        ]),
+      );
+    assert.equal(told('unchanged'), 'a does not match the rest of the book, as before.');
+    assert.equal(told('new'), 'a does not match the rest of the book.');
+  });
+
+  it('leaves open what is likely to be seen and no rule speaks of', () => {
+    assert.match(
+      verdict(added('a', 'unknown', { distance: 3, probability: 0.8 })),
+      /^Whether a matches the rest of the book stays open: .* no rule denies .* test print\.$/,
+    );
+  });
+
   it('is none where the others were not looked at', () => {
     const partial = comparison([added('a', 'unknown')], { scope: 'changes', unread: 7 });
     assert.match(setVerdict({ ...partial, unread: 1 }), /the other picture did not change and was not/);
@@ -64,7 +107,7 @@ describe('the verdict on the set', () => {
   });
 
   it('takes the worst of several targets', () => {
-    assert.equal(worst([match('matches'), match('differs')]), 'differs');
-    assert.equal(worst([match('matches'), match('unknown')]), 'unknown');
+    assert.equal(worst([matchOf('matches'), matchOf('differs')]), 'differs');
+    assert.equal(worst([matchOf('matches'), matchOf('unknown')]), 'unknown');
   });
 });
