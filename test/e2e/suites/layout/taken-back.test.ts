@@ -124,7 +124,7 @@ describe('taking a conversion back', () => {
     const away = `${at(PICTURE)}.away`;
     await fs.rename(at(PICTURE), away);
     try {
-      await vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace(RESULT));
+      await vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace('chapters'));
       const told = await messageText(/"pictures\/plate-6\.png" is not there any more/);
       assert.doesNotMatch(told, /The results themselves stay/);
     } finally {
