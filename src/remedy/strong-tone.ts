@@ -1,4 +1,5 @@
 import { list } from '../rules/words';
+import type { PictureFacts } from '../shared/picture';
 import type { RemedyWish } from '../shared/remedy';
 import type { Asked, Decision } from './plan/types';
 
@@ -40,9 +41,11 @@ export function strongToneNotice(losing: readonly Asked[], dryRun: boolean): str
 function losesTone(asked: Asked, below: number | null): boolean {
   const { intent, intentStated } = asked;
   if (intentStated && (intent === 'grey' || intent === 'line')) return false;
-  if (asked.pages[0].encoding !== 'rgb-toned') return false;
-  const chroma = meanChroma(asked);
-  return chroma >= STRONG && (below === null || chroma < below);
+  return isStronglyToned(asked.pages[0]) && (below === null || meanChroma(asked) < below);
 }
+
+/** Whether a picture is toned so strongly that it may well be meant. */
+export const isStronglyToned = ({ encoding, chroma }: Pick<PictureFacts, 'encoding' | 'chroma'>): boolean =>
+  encoding === 'rgb-toned' && (chroma?.mean ?? 0) >= STRONG;
 
 const meanChroma = ({ pages: [{ chroma }] }: Asked): number => chroma?.mean ?? 0;

@@ -1,9 +1,12 @@
 import { worthAsking } from '../../print/evenness';
+import { isStronglyToned } from '../../remedy/strong-tone';
+import { kindOf } from '../../rules/recommended';
 import { inOrders } from '../../rules/words';
 import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
+import { encodings } from './encoding';
 import { asksOf } from './shared';
 
 /** From this share (0-1) of a picture cut off at white or black on, somebody should have looked at it. Own choice. */
@@ -71,38 +74,84 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
     // what stays as it is while the others are changed has nothing to be done with it
     ({ severity, rule, data }) => (severity !== 'note' || asking[rule]?.(data)) && data.save !== null,
   );
-  const rule = Object.keys(byRule).find(id => findings.some(finding => finding.rule === id));
+  const rule = ruleOf(findings, picture.findings);
   const told = findings.filter(finding => finding.rule === rule);
   const worst =
     findings.find(({ severity }) => severity === 'error') ?? findings.find(f => f.severity === 'warning');
   // a rule that is raised to a warning and has no line above still wants a look
   if (!rule)
     return worst ? { ...mend(LOOK_AT, 'look at it'), rule: worst.rule, severity: worst.severity } : null;
+  const asksFirst = aboutTone.has(rule) && !picture.intentStated && isStronglyToned(picture.facts);
   return {
-    ...byRule[rule],
-    reason: reasonOf(rule, picture, told),
+    ...(asksFirst ? toneQuestion(told) : { ...byRule[rule], reason: reasonOf(rule, picture, told) }),
     rule,
     severity: worst?.severity ?? told[0].severity,
   };
 }
 
-function reasonOf(rule: string, { facts }: PictureReport, told: readonly Finding[]): string {
+/** What comes first; of several causes to convert a picture its own goes before what it shares with the book. */
+function ruleOf(findings: readonly Finding[], own: readonly Finding[]): string | undefined {
+  const first = (of: readonly Finding[], kind?: Advice['kind']) =>
+    Object.keys(byRule).find(
+      id => (!kind || byRule[id].kind === kind) && of.some(finding => finding.rule === id),
+    );
+  const rule = first(findings);
+  const isConverted = rule !== undefined && byRule[rule].kind === 'convert';
+  return (
+    (isConverted &&
+      first(
+        findings.filter(finding => own.includes(finding)),
+        'convert',
+      )) ||
+    rule
+  );
+}
+
+/** These ask a toned picture to be converted for its tone alone. */
+const aboutTone: ReadonlySet<string> = new Set([
+  'residual-chroma',
+  'mixed-encodings',
+  'facing-difference',
+  'odd-one-out',
+  'likely-tint',
+]);
+
+/** Nobody converts a tone away that may be what the picture is about. */
+function toneQuestion(told: readonly Finding[]): Task {
+  const ways = waysOf(told);
+  return {
+    kind: 'convert',
+    title: 'Is the tone meant?',
+    task: 'say whether its tone is meant',
+    reason: `It has a strong, even tone of its own. If that is meant, as a toning is, list it under "intent", "toned", in evengrey.json. If not, ${ways ? `save it as ${ways}` : 'convert it'}.`,
+  };
+}
+
+function reasonOf(rule: string, picture: PictureReport, told: readonly Finding[]): string {
+  const { facts } = picture;
   if (rule === 'unreadable' && facts.unreadable) return facts.unreadable.text;
   // where no way of storing has the most, a picture is not unlike the others
   const isSplit = rule === 'mixed-encodings' && told.every(({ data }) => Array.isArray(data.groups));
-  return `${isSplit ? SPLIT : byRule[rule].reason}${saveWords(told)}`;
+  const isCast = rule === 'likely-tint' && facts.encoding === 'rgb-toned';
+  const ways = waysOf(told);
+  return `${isSplit ? splitWords(picture) : isCast ? CAST : byRule[rule].reason}${ways && ` Save it as ${ways}.`}`;
 }
 
-const SPLIT =
-  'The pictures around it are stored in several ways, none of them in most, and are unlikely to match each other in print.';
+const CAST = 'It has a colour of its own all over, and prints with it.';
 
-/** What to convert it to, where the findings name it: once, or for each target that asks for another. */
-function saveWords(told: readonly Finding[]): string {
+/** A trace of colour makes no other way of storing. */
+function splitWords(picture: PictureReport): string {
+  const { name } = encodings[kindOf(picture) ?? picture.facts.encoding];
+  return `It is stored as ${name[0].toLowerCase()}${name.slice(1)}, the pictures around it in several ways, none of them in most: they are unlikely to match each other in print.`;
+}
+
+/** What to convert it to, where the findings name it: once, or for each target that asks for another; else empty. */
+function waysOf(told: readonly Finding[]): string {
   const saves = told.filter(({ data }) => typeof data.save === 'string');
   const ways = [...new Set(saves.map(({ data }) => data.save))];
   if (!ways.length) return '';
   const all = ways.length === 1 ? ways : saves.map(({ data }) => `${data.save} for target "${data.target}"`);
-  return ` Save it as ${all.join(' and ')}.`;
+  return all.join(' and ');
 }
 
 const LOOK_AT = 'A finding below asks for it.';

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { defaultTarget, forecastValue } from '../../../src/print';
 import { adviceOn } from '../../../src/report/sheet/advice';
 import type { Severity } from '../../../src/shared/finding';
-import { brokenFacts } from '../../book/support/facts';
+import { brokenFacts, greyFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 
 const on = (...findings: [rule: string, severity: Severity][]) =>
@@ -65,6 +65,42 @@ describe('what to do with a picture', () => {
     );
     assert.doesNotMatch(reason(saved(undefined)), /Save it/);
     assert.equal(adviceOn(picture('a.jpg', [saved(null)]), []).kind, 'send', 'the others are to be changed');
+  });
+
+  it('names the own cause of a picture before what it shares with the book', () => {
+    const shared = {
+      ...finding('mixed-encodings', 'warning', ''),
+      data: { groups: [], convert: ['a.jpg'], save: 'rgb-neutral' },
+    };
+    const tint = { ...finding('likely-tint', 'warning', ''), data: { save: 'rgb-neutral' } };
+    const cast = adviceOn(picture('a.jpg', [tint], { encoding: 'rgb-toned' }), [shared]);
+    assert.equal(
+      cast.reason,
+      'It has a colour of its own all over, and prints with it. Save it as rgb-neutral.',
+    );
+    const clean = (encoding: 'single-channel' | 'black-only') =>
+      adviceOn(picture('a.jpg', [], { encoding }), [shared]).reason;
+    assert.match(clean('single-channel'), /^It is stored as one grey channel, the pictures around it in/);
+    assert.match(clean('black-only'), /^It is stored as black ink alone, .* Save it as rgb-neutral\.$/);
+    const look = picture('a.jpg', [finding('low-resolution', 'warning', '')]);
+    assert.equal(adviceOn(look, [shared]).kind, 'convert', 'what is done first stays first');
+  });
+
+  it('asks whether a strong tone is meant before it would have it converted away', () => {
+    const sepia = (rule: string, mean: number, intentStated = false) => {
+      const { chroma } = greyFacts('0');
+      const found = { ...finding(rule, 'warning', ''), data: { save: 'rgb-neutral' } };
+      const facts = { encoding: 'rgb-toned' as const, chroma: { ...chroma!, mean } };
+      return adviceOn({ ...picture('a.jpg', [found], facts), intentStated }, []);
+    };
+    for (const rule of ['mixed-encodings', 'likely-tint', 'residual-chroma']) {
+      const { kind, title, reason } = sepia(rule, 20);
+      assert.deepEqual([kind, title], ['convert', 'Is the tone meant?']);
+      assert.match(reason, /"intent", "toned", in evengrey\.json\. If not, save it as rgb-neutral\.$/);
+    }
+    assert.equal(sepia('mixed-encodings', 4).title, 'Convert it first', 'a cast');
+    assert.equal(sepia('mixed-encodings', 20, true).title, 'Convert it first', 'it was said to be grey');
+    assert.equal(sepia('encoding-not-accepted', 20).title, 'Convert it first');
   });
 
   it('is nothing where a converted copy took its place', () => {
