@@ -30,6 +30,8 @@ export class Children<Task extends object, Done extends object> {
   readonly #waiting: Job<Task, Done>[] = [];
   readonly #children = new Set<Child<Task, Done>>();
   readonly #idle: Child<Task, Done>[] = [];
+  /** Started before there was work, and not yet at it. */
+  readonly #ahead = new Set<Child<Task, Done>>();
   #busy = 0;
   #closed = false;
   /** Children run on WebAssembly from here on: the native decoder does not load, or crashed before it read anything. */
@@ -66,6 +68,23 @@ export class Children<Task extends object, Done extends object> {
       else this.#waiting.push(job);
       this.#next();
     });
+  }
+
+  /** Starts the children ahead of work that is sure to come, so that it does not wait for them. */
+  warm(): void {
+    while (!this.#closed && this.#children.size < this.#size) {
+      const child = this.#begin(this.#wasm);
+      this.#ahead.add(child);
+      child.ready.then(
+        () => {
+          if (!this.#ahead.delete(child)) return;
+          this.#idle.push(child);
+          this.#watchIdle();
+        },
+        // whoever has work starts one anew, and is told what is wrong
+        () => this.#ahead.delete(child),
+      );
+    }
   }
 
   async close(): Promise<void> {
@@ -127,9 +146,9 @@ export class Children<Task extends object, Done extends object> {
       void child.close();
     }
     if (this.#closed) throw closed();
-    const child = new Child<Task, Done>(this.options, wasm);
-    this.#children.add(child);
-    child.ended.then(() => this.#children.delete(child));
+    const ahead = [...this.#ahead].find(child => child.wasm === wasm);
+    if (ahead) this.#ahead.delete(ahead);
+    const child = ahead ?? this.#begin(wasm);
     try {
       await child.ready;
       return child;
@@ -139,6 +158,13 @@ export class Children<Task extends object, Done extends object> {
       this.#wasm = true;
       return this.#free(true, file);
     }
+  }
+
+  #begin(wasm: boolean): Child<Task, Done> {
+    const child = new Child<Task, Done>(this.options, wasm);
+    this.#children.add(child);
+    child.ended.then(() => this.#children.delete(child));
+    return child;
   }
 
   #watchIdle(): void {

@@ -25,6 +25,8 @@ export interface Pool {
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
   small(file: string, page: number, edges: readonly number[], signal?: AbortSignal): Promise<SmallPicture[]>;
+  /** Starts the readers ahead of work that is sure to come. */
+  warm(): void;
   /** Ends all readers; what still waits is rejected. */
   close(): Promise<void>;
 }
@@ -55,6 +57,7 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
       if (answer.ok && answer.kind === 'small') return answer.sizes;
       throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
     },
+    warm: () => readers.warm(),
     close: () => readers.close(),
   };
 }

@@ -213,6 +213,32 @@ describe('pool', () => {
     assert.equal((await told('b')).pid, started()[1]);
   });
 
+  it('starts its readers ahead of work, no more of them than work at a time', async () => {
+    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
+    fs.rmSync(`${readerFile}.started`, { force: true });
+    open({ size: 2 });
+    pool.warm();
+    pool.warm();
+    const early = await told('a');
+    while (started().length < 2) await pause(20);
+    await pause(100);
+    const [a, b] = await Promise.all([told('slow'), told('b')]);
+    assert.equal(started().length, 2);
+    assert.deepEqual([a.pid, b.pid].sort(), started().sort());
+    assert.ok(started().includes(early.pid));
+  });
+
+  it('ends readers that were started ahead and got no work', async () => {
+    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
+    fs.rmSync(`${readerFile}.started`, { force: true });
+    open({ size: 1, idleSeconds: 0.05 });
+    pool.warm();
+    while (!fs.existsSync(`${readerFile}.started`)) await pause(20);
+    await pause(400);
+    assert.throws(() => process.kill(started()[0], 0), 'the process is gone');
+    assert.equal((await told('a')).name, 'a');
+  });
+
   it('rejects what waits and ends its readers when closed', async () => {
     open({ size: 1 });
     const { pid } = await told('a');

@@ -3,6 +3,7 @@ import { count, list } from '../../rules/words';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
+import { namesPicture } from '../discovery/extensions';
 import { doubtNotices } from '../doubts';
 import type { JudgedBook } from '../judge-book';
 import { type Overrides, override } from '../overrides';
@@ -11,18 +12,18 @@ import type { Settings } from '../settings/settings';
 import { type Split, splitWaived } from '../waivers/apply';
 import { WAIVERS_FILE } from '../waivers/file';
 import { Blobs } from './blobs';
-import { changesBetween } from './changes';
+import { type Change, changesBetween } from './changes';
 import { treeOfFolder } from './folder';
 import { joined } from './join';
 import { knownFacts } from './known';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
-import { commitOf, mergeBase } from './revision';
+import { commitsOf, mergeBase } from './revision';
 import { settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
-import { snapshotOf } from './snapshot';
+import { isFile, snapshotBefore, snapshotOf } from './snapshot';
 import { toldOf } from './told';
 
 export interface CompareOptions {
@@ -38,7 +39,7 @@ export interface CompareOptions {
   conditions: Overrides;
   /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
-  pool: Pick<Pool, 'facts'>;
+  pool: Pick<Pool, 'facts'> & Partial<Pick<Pool, 'warm'>>;
   cache: FactsCache | null;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;
@@ -56,10 +57,9 @@ export const FOLDER = Symbol('folder');
 export async function compareRevisions(options: CompareOptions): Promise<Comparison> {
   const { root, cache, pool, signal, onProgress } = options;
   const opened = await openRepository(root);
-  const asked = await commitOf(opened, options.base);
   const ofFolder = options.head === FOLDER;
   const named = options.head === FOLDER ? null : options.head;
-  const headCommit = await commitOf(opened, named ?? 'HEAD');
+  const [asked, headCommit] = await commitsOf(opened, [options.base, named ?? 'HEAD']);
   const baseCommit = options.fromMergeBase ? await mergeBase(opened, asked, headCommit, ITSELF) : asked;
   const folder = ofFolder ? await treeOfFolder(opened, { signal }) : null;
   const repository = folder?.repository ?? opened;
@@ -71,14 +71,11 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   const blobs = new Blobs(root, repository.env);
   try {
     const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headTree);
-    const head = await sideOf(root, await snapshotOf(repository, headTree), blobs, adjust);
-    const { base, borrowed } = await baseSide(
-      root,
-      await snapshotOf(repository, baseCommit),
-      blobs,
-      head,
-      adjust,
-    );
+    if (changes.some(change => isUnread(change, cache))) pool.warm?.();
+    const after = await snapshotOf(repository, headTree);
+    const head = await sideOf(root, after, blobs, adjust);
+    const before = snapshotBefore(after, changes);
+    const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
     const read = await readBlobs(pages.flatMap(contentsToRead), reading);
@@ -103,26 +100,25 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       const judged = await judgeSide(side, factsOn(side), !known, signal);
       return splitWaived(judged, side.waivers);
     };
-    const before = await judge(base);
-    const after = await judge(head);
+    const judged = { before: await judge(base), after: await judge(head) };
     return joined({
-      base: revisionOf(options.base, baseCommit, false, base, before),
-      head: revisionOf(named, headTree, ofFolder, head, after),
+      base: revisionOf(options.base, baseCommit, false, base, judged.before),
+      head: revisionOf(named, headTree, ofFolder, head, judged.after),
       mergeBase: options.fromMergeBase && baseCommit !== asked,
       sides: { base, head },
-      judged: { before, after },
+      judged,
       pages,
       unread: known ? 0 : same.length,
       settings: {
         changes: settings,
-        forecasts: settings.length ? settingsEffect({ base, head }, { before, after }, new Set(paths)) : [],
+        forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],
       },
       notices: [
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...toldOf(changes, base, head),
         ...leftOut(same, known),
-        ...waivedNotice(after),
+        ...waivedNotice(judged.after),
         ...head.settings.targets.flatMap(doubtNotices),
       ],
     });
@@ -130,6 +126,12 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     blobs.close();
     await folder?.close();
   }
+}
+
+/** A picture, as most books name them, of which a side is not known. */
+function isUnread({ path, before, after }: Change, cache: FactsCache | null): boolean {
+  if (!namesPicture(path) || before?.oid === after?.oid) return false;
+  return [before, after].some(entry => entry && isFile(entry) && !cache?.blobFacts(entry.oid));
 }
 
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';

@@ -1,5 +1,6 @@
+import fs from 'node:fs/promises';
 import path from 'node:path';
-import { askGit, GitError, runGit } from './git';
+import { GitError, runGit } from './git';
 
 /** The repository that a book's folder lies in. */
 export interface Repository {
@@ -17,29 +18,33 @@ export interface Repository {
 
 /** @throws GitError where the folder belongs to no repository, or where git does not trust it */
 export async function openRepository(root: string): Promise<Repository> {
-  const asked = await runGit(root, ['rev-parse', '--git-common-dir']);
-  if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
   // what can hold a line's end itself comes last
-  const told = oneLine(
-    await askGit(root, [
-      'rev-parse',
-      '--is-inside-work-tree',
-      '--is-shallow-repository',
-      '--show-object-format',
-      '--absolute-git-dir',
-    ]),
-  );
+  const asked = await runGit(root, [
+    'rev-parse',
+    '--is-inside-work-tree',
+    '--is-shallow-repository',
+    '--show-object-format',
+    '--absolute-git-dir',
+  ]);
+  if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
+  const told = oneLine(asked.stdout);
   const [, inTree, shallow, hash, gitDir] = /^([^\n]*)\n([^\n]*)\n([^\n]*)\n(.*)$/s.exec(told)!;
   if (inTree !== 'true')
     throw new GitError(`"${root}" is no folder of pictures, but the inside of a git repository.`);
   const index = indexOfHook(gitDir);
   return {
     root,
-    commonDir: path.resolve(root, oneLine(asked.stdout)),
+    commonDir: await commonDirOf(gitDir),
     shallow: shallow === 'true',
     hash: hash === 'sha256' ? 'sha256' : 'sha1',
     env: index ? { GIT_INDEX_FILE: index } : {},
   };
+}
+
+/** A linked worktree says where the others' store is (git's own manual, gitrepository-layout, "commondir"). */
+async function commonDirOf(gitDir: string): Promise<string> {
+  const told = await fs.readFile(path.join(gitDir, 'commondir')).catch(() => null);
+  return told ? path.resolve(gitDir, oneLine(told)) : gitDir;
 }
 
 /**

@@ -2,12 +2,26 @@ import { GitError, runGit } from './git';
 import type { Repository } from './repository';
 
 /** The commit that a revision is, in full. @throws GitError where there is none of that name */
-export async function commitOf(repository: Repository, name: string): Promise<string> {
-  const args = ['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`];
-  const { code, stdout } = await runGit(repository.root, args);
-  if (code === 0) return stdout.toString('utf8').trim();
+export const commitOf = async (repository: Repository, name: string): Promise<string> =>
+  (await commitsOf(repository, [name]))[0];
+
+/** The commits that revisions are, in their order. @throws GitError of the first of which there is none */
+export async function commitsOf(repository: Repository, names: readonly string[]): Promise<string[]> {
+  // a line is a question, and a name is none of several
+  const asked = names.map(name => (/[\n\0]/.test(name) ? '' : `${name}^{commit}`));
+  const input = asked.map(name => `${name}\n`).join('');
+  const { stdout } = await runGit(repository.root, ['cat-file', '--batch-check'], { input });
+  const answers = stdout.toString('utf8').split('\n');
+  return names.map((name, at) => {
+    const found = /^([0-9a-f]+) commit \d+$/.exec(answers[at]);
+    if (found) return found[1];
+    throw noCommit(repository, name);
+  });
+}
+
+function noCommit(repository: Repository, name: string): GitError {
   const cut = repository.shallow ? ` This clone is shallow and may hold one branch alone. ${FETCH_ALL}` : '';
-  throw new GitError(
+  return new GitError(
     name === 'HEAD'
       ? 'There is no commit yet, so there is nothing to compare with. Commit the book as it is first.'
       : `There is no revision "${name}" here.${cut}`,

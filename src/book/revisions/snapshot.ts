@@ -1,3 +1,4 @@
+import type { Change } from './changes';
 import { askGit, GitError, pieces } from './git';
 import type { Repository } from './repository';
 
@@ -24,6 +25,14 @@ export async function snapshotOf({ root, env }: Repository, commit: string): Pro
       return [path, { mode, oid }];
     }),
   );
+}
+
+/** What the commit before held, of which the commit after differs by `changes`. */
+export function snapshotBefore(after: Snapshot, changes: readonly Change[]): Snapshot {
+  const before = new Map(after);
+  for (const change of changes) if (change.after) before.delete(change.path);
+  for (const change of changes) if (change.before) before.set(change.from ?? change.path, change.before);
+  return before;
 }
 
 /** What is staged. @throws GitError in the middle of a merge */

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
 import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf, mergeBase } from '../../../src/book/revisions/revision';
+import { commitOf, commitsOf, mergeBase } from '../../../src/book/revisions/revision';
 import { temporaryFolder } from '../support/folder';
 import { commit, git, repositoryOf } from './support/repository';
 
@@ -14,6 +14,9 @@ describe('revisions', () => {
     const repository = await openRepository(top);
     for (const name of ['HEAD~1', 'v1', first, first.slice(0, 10)])
       assert.equal(await commitOf(repository, name), first, name);
+    const second = git(top, 'rev-parse', 'HEAD').trim();
+    const named = ['HEAD', 'v1', 'main', '@{0}', 'HEAD'];
+    assert.deepEqual(await commitsOf(repository, named), [second, first, second, second, second]);
   });
 
   it('that are none are told, and a name is never taken for an option', async () => {
@@ -23,6 +26,10 @@ describe('revisions', () => {
       /^GitError: There is no revision "nowhere" here\.$/,
     );
     await assert.rejects(commitOf(repository, '--all'), /There is no revision "--all" here/);
+    await assert.rejects(commitOf(repository, 'HEAD^{tree}'), /There is no revision/);
+    await assert.rejects(commitOf(repository, 'HEAD\nHEAD'), /There is no revision/);
+    await assert.rejects(commitOf(repository, ''), /There is no revision/);
+    await assert.rejects(commitsOf(repository, ['HEAD', 'nowhere', 'gone']), /no revision "nowhere"/);
     const empty = temporaryFolder();
     git(empty, 'init', '--quiet');
     await assert.rejects(commitOf(await openRepository(empty), 'HEAD'), /There is no commit yet/);

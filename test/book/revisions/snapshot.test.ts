@@ -1,9 +1,17 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { changesBetween } from '../../../src/book/revisions/changes';
 import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf } from '../../../src/book/revisions/revision';
-import { isFile, isLink, snapshotOf, snapshotOfIndex } from '../../../src/book/revisions/snapshot';
+import { commitOf, commitsOf } from '../../../src/book/revisions/revision';
+import {
+  isFile,
+  isLink,
+  type Snapshot,
+  snapshotBefore,
+  snapshotOf,
+  snapshotOfIndex,
+} from '../../../src/book/revisions/snapshot';
 import { write } from '../support/folder';
 import { commit, git, repositoryOf } from './support/repository';
 
@@ -17,6 +25,36 @@ describe('snapshots', () => {
     const snapshot = await snapshotOf(book, await commitOf(book, 'HEAD'));
     assert.deepEqual([...snapshot.keys()], ['a.tif', 'link.tif', 'sub/b\nc.tif']);
     assert.deepEqual([isFile(snapshot.get('a.tif')!), isLink(snapshot.get('link.tif')!)], [true, true]);
+  });
+
+  it('of the commit before are told by what changed since, whatever that was', async () => {
+    const top = repositoryOf(
+      Object.fromEntries(
+        ['a', 'b', 'c', 'd', 'e', 'f', 'of/g', 'of/h'].map(name => [`${name}.tif`, name.repeat(300)]),
+      ),
+      'book',
+    );
+    const at = (name: string) => path.join(top, 'book', name);
+    commit(top, { 'out.tif': 'out'.repeat(300) });
+    // a change, a mode, one taken away, one renamed, two that swap names, one in and one out, a link in one's place
+    write(top, { 'book/a.tif': 'changed', 'book/new.tif': 'new' });
+    fs.chmodSync(at('b.tif'), 0o755);
+    fs.rmSync(at('c.tif'));
+    fs.renameSync(at('d.tif'), at('d2.tif'));
+    fs.renameSync(at('e.tif'), at('between'));
+    fs.renameSync(at('f.tif'), at('e.tif'));
+    fs.renameSync(at('between'), at('f.tif'));
+    fs.renameSync(path.join(top, 'out.tif'), at('in.tif'));
+    fs.renameSync(at('of/g.tif'), path.join(top, 'gone.tif'));
+    fs.rmSync(at('of/h.tif'));
+    fs.symlinkSync('../a.tif', at('of/h.tif'));
+    commit(top);
+    const book = await openRepository(path.join(top, 'book'));
+    const [before, after] = await commitsOf(book, ['HEAD~1', 'HEAD']);
+    const { changes } = await changesBetween(book, before, after);
+    const told = snapshotBefore(await snapshotOf(book, after), changes);
+    const sorted = (snapshot: Snapshot) => [...snapshot].sort(([x], [y]) => (x < y ? -1 : 1));
+    assert.deepEqual(sorted(told), sorted(await snapshotOf(book, before)));
   });
 
   it('of a commit before the book was begun are empty', async () => {
