@@ -5,6 +5,7 @@ import type { PictureFacts } from '../shared/picture';
 import { forecastAll } from './forecasts';
 import type { Placement } from './layouts';
 import { largestPlaced } from './layouts/placed-size';
+import { refusalOf } from './layouts/refusals';
 import { positionsIn, spreadsOf } from './order';
 import { bookPictures, standings } from './pictures';
 import { markReplaced } from './replaced';
@@ -60,6 +61,8 @@ export async function judgeBook(
 function place(picture: BookPicture, placements: readonly Placement[]): void {
   if (!placements.length) return;
   picture.placedAt = placements.map(({ file, line, column }) => ({ file, line, column }));
+  const refusals = picture.placedAt.flatMap(at => refusalOf(at, picture.path) ?? []);
+  if (refusals.length) picture.refusals = refusals;
   const sizes = placements.flatMap(({ size }) => size ?? []);
   picture.placed ??= largestPlaced(sizes, picture.facts);
 }

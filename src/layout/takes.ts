@@ -7,6 +7,10 @@ interface Tool {
   places: readonly string[];
   /** The ink values of a JPEG reach the print as they are stored. */
   keepsInks: boolean;
+  /** It makes nothing of a book with a file that it cannot place; else it leaves the place blank. */
+  stops: boolean;
+  /** Nobody makes anything of this language with another tool. */
+  alone: boolean;
 }
 
 /**
@@ -17,25 +21,30 @@ const browsers: Tool = {
   shows: 'browsers show',
   places: 'jpg jpeg jpe jfif png gif svg webp avif'.split(' '),
   keepsInks: false,
+  ...{ stops: false, alone: true },
 };
+/** These have converters to much else. */
+const oftenBrowsers: Tool = { ...browsers, alone: false };
 
 const tools: Record<LayoutKind, Tool> = {
-  markdown: browsers,
+  markdown: oftenBrowsers,
   html: browsers,
   css: browsers,
-  asciidoc: browsers,
+  asciidoc: oftenBrowsers,
   // pdftex.def of the LaTeX graphics bundle, with epstopdf and svg; a JPEG goes into the PDF as it is. From memory: XeTeX
   // and LuaTeX place these, too
   latex: {
     shows: 'pdfTeX takes',
     places: 'jpg jpeg png pdf eps svg'.split(' '),
     keepsInks: true,
+    ...{ stops: true, alone: false },
   },
   // Typst's reference, "image", and version 0.14.2, which places `.jfif` too and puts a JPEG of inks into a PDF as it is
   typst: {
     shows: 'Typst takes',
     places: 'jpg jpeg jfif png gif svg webp pdf'.split(' '),
     keepsInks: true,
+    ...{ stops: true, alone: true },
   },
 };
 
@@ -45,6 +54,9 @@ export const takes = (kind: LayoutKind, path: string): boolean =>
 
 /** Whether the ink values of a JPEG reach the print through this kind of layout. */
 export const jpegKeepsInks = (kind: LayoutKind): boolean => tools[kind].keepsInks;
+
+/** What is known of the usual tool of a kind of layout. */
+export const toolOf = (kind: LayoutKind): Readonly<Tool> => tools[kind];
 
 /** Who shows or takes the pictures of a kind of layout: a sentence goes on with what. */
 export const shows = (kind: LayoutKind): string => tools[kind].shows;

@@ -36,15 +36,13 @@ export function formatChange(source: Format, wish: FormatWish, stays: Stays): st
   return `${unheld(source, wish, stays)}: the result is a TIFF.${asked}`;
 }
 
-/** Whether a result that would be a TIFF, where its source is none, can be a PNG as well: it holds no inks. */
-export const pngWouldDo = (
-  source: Format,
-  made: { format: RemedyFormat } & Pick<RemedyWish, 'to'>,
-): boolean => made.format === 'tiff' && source !== 'tiff' && made.to !== 'black-only';
+/** Whether a result that would be a TIFF can be a PNG as well: it holds no inks. */
+export const pngWouldDo = (made: { format: RemedyFormat } & Pick<RemedyWish, 'to'>): boolean =>
+  made.format === 'tiff' && made.to !== 'black-only';
 
 /** The same where it is a PNG in the stead of a TIFF. @param since why, as a sentence ends */
 export const pngChange = (source: Format, wish: FormatWish, stays: Stays, since: string): string =>
-  `${unheld(source, wish, stays)}. The result is a PNG and no TIFF, since ${since}.`;
+  `${source === 'tiff' ? '' : `${unheld(source, wish, stays)}. `}The result is a PNG and no TIFF, since ${since}.`;
 
 /** Why the source's own format does not hold the result. */
 function unheld(source: Format, { bits }: FormatWish, stays: Stays): string {

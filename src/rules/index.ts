@@ -2,6 +2,7 @@ import blockedShadows from './blocked-shadows';
 import clipped from './clipped';
 import encodingNotAccepted from './encoding-not-accepted';
 import facingDifference from './facing-difference';
+import formatNotPlaced from './format-not-placed';
 import inkTotal from './ink-total';
 import { type JudgeInput, type Judgement, judgeWith } from './judge';
 import lightShift from './light-shift';
@@ -32,6 +33,7 @@ export const rules: readonly Rule[] = [
   clipped,
   encodingNotAccepted,
   facingDifference,
+  formatNotPlaced,
   inkTotal,
   lightShift,
   likelyTint,

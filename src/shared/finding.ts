@@ -22,6 +22,16 @@ export interface PlacedAt {
   column: number;
 }
 
+/** A line that places a picture which the usual tool of its layout cannot place. */
+export interface Refusal extends PlacedAt {
+  /** How a sentence begins on what the tool does not take: `browsers show`, before `no TIFF`. */
+  tool: string;
+  /** What the tool does then. */
+  outcome: 'blank' | 'stops';
+  /** False where the layout's language has other tools, which may place it. */
+  sure: boolean;
+}
+
 /** A finding that the team has decided to live with. */
 export interface WaivedFinding extends Finding {
   /** Why; '' where nobody said. */
@@ -46,6 +56,8 @@ export interface BookPicture {
   placed: { width?: number; height?: number } | null;
   /** Where layouts place it, in the order of the book; absent or empty where none does. */
   placedAt?: readonly PlacedAt[];
+  /** Those of them that cannot; absent: none. */
+  refusals?: readonly Refusal[];
   /**
    * Its place in the order of the book, from 1, the same for all pages of a file; absent or null: neither spreads nor
    * layouts give it one, and it comes after the others by name.
@@ -67,9 +79,9 @@ export interface BookReport {
   /**
    * Set where only some pictures were checked: which, as it ends "what is": `changed since main (...)`, `staged`, `named`;
    * and how many others were not looked at, so that nothing is said that compares; `gone`: pictures that are taken out of
-   * the book.
+   * the book; `held`: how many pictures of the book lie in what was named, these among them, changed or not.
    */
-  scope?: { which: string; unread: number; gone?: readonly string[] };
+  scope?: { which: string; unread: number; gone?: readonly string[]; held?: number };
   targets: Target[];
   /** Sorted by path, then page. */
   pictures: PictureReport[];

@@ -66,6 +66,30 @@ describe('a book that is laid out in its folder', () => {
     assert.deepEqual(await paths(book, { layouts: [] }), ['p/a.jpg', 'p/b.jpg', 'p/c.jpg']);
   });
 
+  it('tells what the tool of a layout cannot place, once a picture, for sure or with doubt', async () => {
+    const { pictures } = await check({
+      'a.tex': '\\includegraphics{1.tif}\\includegraphics{2.tif}\\includegraphics{3.jpg}',
+      'b.md': '![](2.tif)\n\n![](4.webp)\n![](5.psd)\n',
+      'c.html': '<img src="1.tif"><img src="1.tif"><img src="3.jpg">',
+      ...{ '1.tif': '', '2.tif': '', '3.jpg': '', '4.webp': '', '5.psd': '' },
+    });
+    assert.deepEqual(
+      pictures.map(({ path, findings }) => [
+        path,
+        ...findings.flatMap(({ rule, severity, data }) =>
+          rule === 'format-not-placed' ? `${severity} ${data.file}:${data.line}` : [],
+        ),
+      ]),
+      [
+        ['1.tif', 'error c.html:1'],
+        ['2.tif', 'note a.tex:1'],
+        ['3.jpg'],
+        ['4.webp'],
+        ['5.psd', 'note b.md:4'],
+      ],
+    );
+  });
+
   it('gives its pictures their true resolution', async () => {
     const found = await check(book, { textWidth: 160 });
     assert.deepEqual(

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { jpegKeepsInks, shows, takes } from '../../src/layout';
+import { jpegKeepsInks, shows, takes, toolOf } from '../../src/layout';
 
 // Sources beside the table in src/layout/takes.ts.
 describe('what the tool of a layout can place', () => {
@@ -18,6 +18,18 @@ describe('what the tool of a layout can place', () => {
     assert.deepEqual(
       ['a.jpg', 'a.jfif', 'a.webp', 'a.tif'].map(name => takes('typst', name)),
       [true, true, true, false],
+    );
+  });
+
+  it('is not left to doubt for pages and for Typst, which stops at what it cannot place as LaTeX does', () => {
+    const kinds = ['html', 'css', 'typst', 'latex', 'markdown', 'asciidoc'] as const;
+    assert.deepEqual(
+      kinds.filter(kind => toolOf(kind).alone),
+      ['html', 'css', 'typst'],
+    );
+    assert.deepEqual(
+      kinds.filter(kind => toolOf(kind).stops),
+      ['typst', 'latex'],
     );
   });
 

@@ -371,7 +371,7 @@ describe('batch, with the layouts relinked', () => {
       [
         [4, 'x/a.jpg.rgb-neutral.png'],
         [5, 'b%20c.rgb-neutral.png'],
-        [6, 'c.rgb-neutral.tif'],
+        [6, 'c.tif.rgb-neutral.png'],
       ],
     );
     assert.equal(contents(root)['book.md'], '');

@@ -70,11 +70,7 @@ export class BookRemedies {
 
 /** What the layouts of its book that place the picture make of a result beside it. */
 const placingWordsOf = ({ path, facts, placedAt = [] }: PictureReport, format: Format, to: RemedyEncoding) =>
-  placingWords(
-    placedAt,
-    { path, format: facts.format, inks: facts.space === 'cmyk' },
-    { format: format as RemedyFormat, to },
-  );
+  placingWords(placedAt, { path, inks: facts.space === 'cmyk' }, { format: format as RemedyFormat, to });
 
 /** A picture in colour that is in no book has none of its own. */
 function targetsOf({ targets }: PictureReport, light: LightId | null): Target[] {

@@ -65,7 +65,7 @@ const NAMES: Record<RemedyFormat, string> = { jpeg: 'JPEG', png: 'PNG', tiff: 'T
 function formatUnlike(facts: PictureFacts, to: RemedyEncoding): string | null {
   const wish = plainWish({ to, grey: greyMethods[0].method });
   const alone = formatOf(facts.format, wish, false);
-  const format = pngWouldDo(facts.format, { format: alone, to }) ? 'png' : alone;
+  const format = pngWouldDo({ format: alone, to }) ? 'png' : alone;
   if (format === facts.format) return null;
   // whether a JPEG keeps its tones shows only when it is made
   const stays = luminanceStays(facts.format === 'jpeg', facts, wish);

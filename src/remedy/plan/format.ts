@@ -18,13 +18,13 @@ export function storedAs(
   return { format, bits, wish: meant, change: formatChange(facts.format, meant, stays) };
 }
 
-/** The same as a PNG, where it would be a TIFF unasked and a PNG holds it too; null where not. */
+/** The same as a PNG, where it would be a TIFF unasked, as its source is or not, and a PNG holds it too; null where not. */
 export function storedAsPng(
   { pages: [facts], luminance }: Asked,
   { format, bits, wish }: ReturnType<typeof storedAs>,
 ): (ReturnType<typeof storedAs> & { toldSince: (why: string) => string }) | null {
   const source = facts.format;
-  if (wish.format !== null || !pngWouldDo(source, { format, to: wish.to })) return null;
+  if (wish.format !== null || !pngWouldDo({ format, to: wish.to })) return null;
   const toldSince = (why: string) => pngChange(source, wish, luminanceStays(luminance, facts, wish), why);
   return { format: 'png', bits, wish: { ...wish, format: 'png' }, change: null, toldSince };
 }

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { kindOf, takes, toolOf } from '../../layout';
 import type { RemedyWish } from '../../shared/remedy';
 import { storedAs, storedAsPng } from './format';
 import { folded, resultName } from './names';
@@ -21,7 +22,10 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
     if (again) return { asked, ...again };
     const broken = unusable(asked.pages);
     if (broken) return { asked, do: 'refuse', reason: broken };
-    const nothing = needsNothing(asked, wish);
+    const nothing = needsNothing(
+      asked,
+      isToBePng(asked, wish, place, lines) ? { ...wish, format: 'png' } : wish,
+    );
     const copy = nothing && isRight(asked.pages[0], wish) ? copyOf(asked, place) : null;
     if (nothing && !copy) return { asked, do: 'skip', reason: nothing };
     const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
@@ -40,6 +44,21 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
       };
     takenBy.set(name, asked.path);
     return decision;
+  });
+}
+
+/** Whether a picture needs another format, right or not: a line that places it surely cannot, or it is meant by its name. */
+function isToBePng(
+  { path, link, named, pages }: Asked,
+  wish: RemedyWish,
+  place: Place,
+  lines: Lines,
+): boolean {
+  if (place.kind !== 'beside' || wish.format !== null || wish.to === 'black-only') return false;
+  if (pages[0].format !== 'tiff') return false;
+  return lines.of({ path, link }).some(({ file }) => {
+    const kind = kindOf(file)!;
+    return !takes(kind, path) && (named || toolOf(kind).alone);
   });
 }
 

@@ -1,7 +1,6 @@
 import path from 'node:path';
 import type { Placement } from '../../book/layouts';
 import { jpegKeepsInks, kindOf, type LayoutKind, shows, takes } from '../../layout';
-import type { Format } from '../../shared/picture';
 import type { RemedyEncoding, RemedyFormat } from '../../shared/remedy';
 import { pngWouldDo } from '../format';
 import { resultName } from './names';
@@ -42,7 +41,7 @@ export interface Placed {
 
 /**
  * Why a line that places one file is not to place its result, and what to do; null: it is. A line that places a TIFF
- * is taken at its word: its tool is another than the usual one.
+ * is taken at its word where the result can be nothing else: its tool is another than the usual one.
  */
 export function unplaceable(kind: LayoutKind, from: Placed, to: Placed): string | null {
   if (isTiff(from.path) && isTiff(to.path)) return null;
@@ -75,12 +74,12 @@ export function needsPng(lines: readonly Line[], placed: readonly Line[]): strin
  */
 export function placingWords(
   lines: readonly Line[],
-  source: Placed & { format: Format },
+  source: Placed,
   made: { format: RemedyFormat; to: RemedyEncoding },
 ): string[] {
   const inks = made.to === 'black-only';
   const why = needsPng(lines, []);
-  if (pngWouldDo(source.format, made) && why)
+  if (pngWouldDo(made) && why)
     return [`Where the layouts are to place the result, it is a PNG instead: ${why}.`];
   const { dir, base } = path.posix.parse(source.path);
   const result = { path: path.posix.join(dir, resultName(base, made.format, made.to)), inks };

@@ -38,6 +38,10 @@ const byRule: Record<string, Task> = {
   ),
   'tone-mismatch': convert('Its tone is not that of the picture it should match.'),
   'profile-mismatch': convert('Its profile does not fit it, or not the paper it is printed on.'),
+  'format-not-placed': mend(
+    'A layout places it whose tool takes no file of its format.',
+    'have a PNG of it placed',
+  ),
   'low-resolution': mend('It has too few pixels for the size at which it is placed.'),
   'wrong-extension': mend('Its name says another format than its content is.', 'rename it'),
   clipped: mend('Much of it is cut off at white or at black.', 'look at it'),

@@ -108,15 +108,15 @@ describe('evengrey convert --relink', () => {
     assert.equal(strictErrors(convertReportSchema, report), '');
     assert.deepEqual(
       report.relinking.settings.map((change: { line: number; to: string }) => [change.line, change.to]),
-      [[4, 'plates/4.rgb-neutral.tif']],
+      [[4, 'plates/4.tif.rgb-neutral.png']],
     );
     assert.match(report.notices.join(), /^1 waiver of .* mixed-encodings on plates\/4\.tif/);
-    assert.equal(textOf(root, 'evengrey.json'), settings.replace('4.tif', '4.rgb-neutral.tif'));
+    assert.equal(textOf(root, 'evengrey.json'), settings.replace('4.tif', '4.tif.rgb-neutral.png'));
     const after = await evengrey(['check', '--format', 'json'], how);
     const book = JSON.parse(after.stdout);
     assert.deepEqual(
       book.pictures.map((picture: { path: string }) => picture.path),
-      ['plates/1.tif', 'plates/2.tif', 'plates/3.tif', 'plates/4.rgb-neutral.tif'],
+      ['plates/1.tif', 'plates/2.tif', 'plates/3.tif', 'plates/4.tif.rgb-neutral.png'],
     );
     assert.match(
       `${after.stderr}${after.stdout}`,

@@ -34,7 +34,7 @@ describe('findings as an editor shows them', () => {
       findingsByPicture([picture('a', found, facts)], () => to).get('a')![0].fixAs;
     const residual = { encoding: 'rgb-residual' as const };
     assert.equal(as({ ...residual, format: 'png' }, 'rgb-neutral'), null);
-    assert.equal(as({ ...residual, format: 'tiff' }, 'rgb-neutral'), null);
+    assert.equal(as({ ...residual, format: 'tiff' }, 'rgb-neutral'), 'PNG');
     assert.equal(as({ ...residual, format: 'webp' }, 'rgb-neutral'), 'PNG');
     assert.equal(as({ ...residual, format: 'png' }, 'black-only'), 'TIFF');
     assert.equal(as({ ...residual, format: 'jpeg' }, 'rgb-neutral'), 'PNG or JPEG');

@@ -89,16 +89,47 @@ describe('plan of a conversion', () => {
     const deep = order(askedFor('a.jpg'), { bits: 16, to: 'single-channel' });
     assert.deepEqual([deep.format, deep.bits], ['png', 16]);
     assert.match(order(askedFor('a.webp', {}, { format: 'webp' })).told[0], /No WEBP is written.*is a PNG/);
+    const tiff = order(askedFor('a.tif', {}, { format: 'tiff' }));
+    assert.deepEqual(
+      [tiff.shown, tiff.told],
+      [
+        'a.tif.rgb-neutral.png',
+        ['The result is a PNG and no TIFF, since browsers show no TIFF, and page.html:3 is to place it.'],
+      ],
+    );
     const kept: [Asked, Partial<RemedyWish>, Place, string][] = [
       [askedFor('unplaced.jpg'), {}, beside, 'tiff'],
       [askedFor('a.jpg'), { to: 'black-only' }, beside, 'tiff'],
       [askedFor('a.jpg'), { format: 'tiff' }, beside, 'tiff'],
       [askedFor('a.jpg'), { quality: 90 }, beside, 'jpeg'],
-      [askedFor('a.tif'), {}, beside, 'tiff'],
+      [askedFor('a.tif'), { format: 'tiff' }, beside, 'tiff'],
+      [askedFor('a.tif'), { to: 'black-only' }, beside, 'tiff'],
+      [askedFor('a.tif', {}, { format: 'tiff' }), {}, inPlace, 'tiff'],
       [askedFor('a.jpg'), {}, inPlace, 'jpeg'],
     ];
     for (const [asked, wish, place, format] of kept)
       assert.deepEqual([order(asked, wish, place).format, order(asked, wish, place).told], [format, []]);
+  });
+
+  it('makes one of a TIFF that is right already, where the line surely cannot place it or the picture is named', () => {
+    const right = { format: 'tiff', encoding: 'rgb-neutral' } as const;
+    const done = (
+      file: string,
+      changes: Partial<Asked> = {},
+      wish: Partial<RemedyWish> = {},
+      place: Place = beside,
+    ) => {
+      const lines: Lines = { of: () => [{ file, line: 3 }], at: () => [] };
+      const decision = one(askedFor('a.tif', changes, right), wish, place, lines);
+      return decision.do === 'convert' ? decision.order.format : decision.do;
+    };
+    assert.deepEqual(
+      [done('page.html'), done('book.typ'), done('book.tex'), done('book.tex', { named: true })],
+      ['png', 'png', 'skip', 'png'],
+    );
+    assert.equal(done('page.html', {}, { format: 'tiff' }), 'skip');
+    assert.equal(done('page.html', {}, {}, inPlace), 'skip');
+    assert.equal(done('page.html', { intent: 'colour', intentStated: true }), 'skip');
   });
 
   it('goes on making a PNG where a layout places that result already', () => {

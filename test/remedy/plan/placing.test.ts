@@ -77,7 +77,7 @@ describe('lines of layouts', () => {
 describe('what is said before a result is made for layouts to place', () => {
   const web = { file: 'page.html', line: 2 };
   const tex = { file: 'book.tex', line: 9 };
-  const jpeg = { path: 'x/a.jpg', format: 'jpeg', inks: false } as const;
+  const jpeg = { path: 'x/a.jpg', inks: false };
 
   it('is that it is a PNG, where it would be a TIFF', () => {
     assert.deepEqual(placingWords([tex, web], jpeg, { format: 'tiff', to: 'rgb-neutral' }), [
@@ -99,7 +99,7 @@ describe('what is said before a result is made for layouts to place', () => {
   it('is nothing where they can, or where none is to', () => {
     assert.deepEqual(placingWords([web], jpeg, { format: 'jpeg', to: 'single-channel' }), []);
     assert.deepEqual(placingWords([], jpeg, { format: 'tiff', to: 'black-only' }), []);
-    const tiff = { path: 'a.tif', format: 'tiff', inks: false } as const;
-    assert.deepEqual(placingWords([web], tiff, { format: 'tiff', to: 'rgb-neutral' }), []);
+    const tiff = { path: 'a.tif', inks: true };
+    assert.deepEqual(placingWords([web], tiff, { format: 'tiff', to: 'black-only' }), []);
   });
 });
