@@ -8,7 +8,7 @@ import { Mapped } from './mapped';
 import { markdownDrafts } from './markdown';
 import type { Draft } from './reference';
 import type { Inherited, LayoutKind, Reference, Source } from './types';
-import { typstDrafts } from './typst';
+import { typstText } from './typst';
 
 export interface ParseOptions {
   /** Width of the text in mm, where the settings say it: goes before what a source says of itself. */
@@ -28,7 +28,8 @@ export function parseLayout(text: string, kind: LayoutKind, options: ParseOption
     .filter(({ path }) => path !== '')
     .map(draft => ({ ...draft, ...lineOf(draft.start) }))
     .sort((x, y) => x.start - y.start || x.end - y.end);
-  return { includes: [], styles: [], isMain: false, passesOn: {}, ...rest, references };
+  const unread = [...new Set(rest.unread?.map(offset => lineOf(offset).line))];
+  return { includes: [], styles: [], isMain: false, passesOn: {}, ...rest, references, unread };
 }
 
 /** Every picture that a layout source places, in the order of the text. */
@@ -49,7 +50,7 @@ function read(text: string, kind: LayoutKind, { textWidth, inherited }: ParseOpt
     case 'latex':
       return latexText(text, inherited, textWidth);
     case 'typst':
-      return { drafts: typstDrafts(text, width) };
+      return typstText(text, inherited, textWidth);
     case 'asciidoc':
       return asciidocText(text, inherited, width);
   }

@@ -4,8 +4,11 @@ import type { LayoutKind, Reference } from './types';
 export type Resolution =
   /** `path` relative to the book's root; `base`: the folder that the reference counts from, '' for the root. */
   | { kind: 'found'; path: string; base: string }
-  /** `path`: where it was expected first. */
-  | { kind: 'missing'; path: string; base: string }
+  /**
+   * `path`: where it was expected first: in a folder that the text names for it, where it names any. `places`: every
+   * one where it was looked for as it is written; `folders`: those of these that the text names.
+   */
+  | { kind: 'missing'; path: string; base: string; places: string[]; folders: string[] }
   /** It leads out of the book's folder. */
   | { kind: 'outside' }
   /** Another machine's, written into the text itself, or put together by a program. */
@@ -41,8 +44,30 @@ export function resolve(
   const found = inside.find(({ path }) => existing(path));
   if (found) return { kind: 'found', ...found };
   if (!reference.certain) return { kind: 'elsewhere' };
-  // as it is written: nobody knows which extension was left out
-  return inside.length ? { kind: 'missing', ...inside[0] } : { kind: 'outside' };
+  if (!inside.length) return { kind: 'outside' };
+  return inside.length ? missing(inside, reference, layoutFile, kind, surroundings) : { kind: 'outside' };
+}
+
+/** Of all places those where the tool looks for sure, as the path is written: nobody knows which extension was left out. */
+function missing(
+  inside: readonly Candidate[],
+  { folders }: Reference,
+  layoutFile: string,
+  kind: LayoutKind,
+  { mainFolders = [] }: Surroundings,
+): Resolution {
+  if (kind !== 'latex')
+    return { kind: 'missing', ...inside[0], places: unique(inside.map(({ path }) => path)), folders: [] };
+  const started = mainFolders.length ? mainFolders : [folderOf(layoutFile)];
+  const named = started.flatMap(base => folders.map(folder => joined(base, folder)));
+  const asWritten = inside.slice(0, inside.length / (1 + EXTENSIONS.length));
+  const inNamed = asWritten.filter(({ base }) => named.includes(base));
+  const sure = [...inNamed, ...asWritten.filter(({ base }) => started.includes(base))];
+  return {
+    ...{ kind: 'missing', ...(sure[0] ?? asWritten[0]) },
+    places: unique((sure.length ? sure : asWritten).map(({ path }) => path)),
+    folders: unique(inNamed.map(({ path }) => folderOf(path))),
+  };
 }
 
 interface Candidate {
@@ -94,6 +119,8 @@ function basesOf(
     case 'html':
     case 'css':
       if (/^[a-z]:|^file:/i.test(name)) return [OUT];
+      // a function of another Typst file looks from where it is defined
+      if (folders.length && !name.startsWith('/')) return folders.map(folder => joined(own, folder));
       // the root of a site or of a Typst project is some folder above the file
       return name.startsWith('/') ? ancestors(own) : [own];
   }

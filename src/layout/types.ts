@@ -54,7 +54,7 @@ export interface Reference {
   writing: readonly Writing[];
 }
 
-/** What a source hands on to those it includes. */
+/** What a source hands on to those it includes; Typst: functions to those that take them in. */
 export interface Inherited {
   /** mm. */
   textWidth?: number;
@@ -64,6 +64,19 @@ export interface Inherited {
   styles?: readonly string[];
   /** LaTeX: macros that place the picture they are given, by name. */
   macros?: ReadonlyMap<string, PlacingMacro>;
+  /** Typst: functions that place the picture they are given, by name. */
+  functions?: ReadonlyMap<string, PlacingFunction>;
+}
+
+/** `#let plate(name) = image("plates/" + name, width: 80%)` */
+export interface PlacingFunction {
+  /** Which of its arguments is the picture: of those without a name, from 0, or by its name. */
+  picture: number | string;
+  before: string;
+  after: string;
+  size: LayoutSize | null;
+  /** From the folder of the text that calls it to that of the text that defines it; empty for the same. */
+  folder: string;
 }
 
 /** `\newcommand{\plate}[2]{\includegraphics[width=#2]{plates/#1.jpg}}` */
@@ -82,6 +95,8 @@ export interface Include {
   path: string;
   /** Where in the text it is taken in, in UTF-16 units. */
   start: number;
+  /** Typst: only what it defines is. */
+  namesOnly?: true;
 }
 
 export interface Source {
@@ -93,4 +108,6 @@ export interface Source {
   /** The source a tool is started on: LaTeX with a document class. Others cannot be told from parts. */
   isMain: boolean;
   passesOn: Inherited;
+  /** Lines, from 1, that place pictures nobody can name without running the text. */
+  unread: number[];
 }

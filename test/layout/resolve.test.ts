@@ -69,7 +69,7 @@ describe('where a picture lies', () => {
     );
     assert.equal(where(text, 'latex', 'x.tex', ['plates/a.JPG']), 'found plates/a.JPG');
     assert.equal(where(String.raw`\includegraphics{a.b}`, 'latex', 'x.tex', ['a.b.jpg']), 'found a.b.jpg');
-    assert.equal(where(text, 'latex', 'x.tex', []), 'missing a');
+    assert.equal(where(text, 'latex', 'x.tex', []), 'missing plates/a');
   });
 
   it('in AsciiDoc: from the folder of images, of the main file too', () => {

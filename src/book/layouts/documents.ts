@@ -1,6 +1,5 @@
 // no-unit-test: test/book/layouts/index.test.ts reads whole documents by it
 import {
-  handsOn,
   type Include,
   type Inherited,
   type LayoutKind,
@@ -9,6 +8,7 @@ import {
   type Reference,
   type Source,
 } from '../../layout';
+import { typstInheritance } from './typst';
 
 export interface Text {
   /** Relative to the root. */
@@ -24,6 +24,8 @@ export interface Parsed {
   includes: Include[];
   /** Folders that the tool may be started in, beside that of the file: those of the documents it is part of. */
   mainFolders: string[];
+  /** Lines, from 1, that place pictures nobody can name without running the text. */
+  unread: number[];
 }
 
 /**
@@ -41,13 +43,27 @@ export async function parseDocuments(
     await breathe();
   }
   const places = new Map(texts.map(({ path }, at) => [path, at]));
-  const parsed = sources.map(({ references, includes }, at): Parsed => {
-    const taken = includes.flatMap(({ path, start }) => {
+  const taken = sources.map(({ includes }, at) =>
+    includes.flatMap(({ path, start, namesOnly = false }) => {
       const to = includedAt(texts[at].path, path, places);
-      return to === undefined ? [] : { path: texts[to].path, start };
-    });
-    return { references, includes: taken, mainFolders: [] };
+      return to === undefined ? [] : { to, start, namesOnly };
+    }),
+  );
+  const parsed = sources.map(({ references, unread }, at): Parsed => {
+    const includes = taken[at].map(({ to, start }) => ({ path: texts[to].path, start }));
+    return { references, includes, mainFolders: [], unread };
   });
+  const told = typstInheritance(
+    texts,
+    sources,
+    taken.map((all, at) => (texts[at].kind === 'typst' ? all : [])),
+  );
+  for (const [at, { kind, text }] of texts.entries()) {
+    if (kind !== 'typst') continue;
+    const { references, unread } = parseLayout(text, kind, { textWidth, inherited: told(at) });
+    parsed[at] = { ...parsed[at], references, unread };
+    await breathe();
+  }
   for (const [at, { path, kind, text }] of texts.entries()) {
     if (kind !== 'html' || !sources[at].styles.length) continue;
     const sheets = sources[at].styles.flatMap(
@@ -57,7 +73,7 @@ export async function parseDocuments(
     parsed[at].references = parseLayout(text, kind, { textWidth, inherited: { styles } }).references;
     await breathe();
   }
-  const { documents, included } = documentsOf(texts, sources, places);
+  const { documents, included } = documentsOf(texts, taken);
   for (const document of documents) {
     const mains = document.filter(at => sources[at].isMain || !included.has(at));
     const mainFolders = [...new Set(mains.map(at => folderOf(texts[at].path)))];
@@ -86,16 +102,14 @@ function merged(all: readonly Inherited[]): Inherited {
 /** Sources that include each other, of two or more; and those that are included. By their place in `texts`. */
 function documentsOf(
   texts: readonly Text[],
-  sources: readonly Source[],
-  places: ReadonlyMap<string, number>,
+  all: readonly (readonly { to: number }[])[],
 ): { documents: number[][]; included: Set<number> } {
   const neighbours = texts.map((): number[] => []);
   const included = new Set<number>();
-  const takesIn = texts.map(({ path: from, kind }, at) => {
-    if (!handsOn(kind)) return []; // a style sheet is shared by pages, and joins none of them
-    const taken = sources[at].includes.map(({ path }) => includedAt(from, path, places));
-    return taken.filter(to => to !== undefined && to !== at) as number[];
-  });
+  // a style sheet is shared by pages, and joins none of them; Typst is told on its own
+  const takesIn = texts.map(({ kind }, at) =>
+    kind === 'latex' || kind === 'asciidoc' ? all[at].flatMap(({ to }) => (to === at ? [] : to)) : [],
+  );
   const ofTheBook = concerned(texts, takesIn);
   for (const [at, taken] of takesIn.entries())
     for (const to of ofTheBook.has(at) ? taken : []) {

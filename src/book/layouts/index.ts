@@ -3,6 +3,7 @@ import { breather } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { parseDocuments } from './documents';
 import { existingFiles } from './existing';
+import { joinMissing } from './missing';
 import { inReadingOrder } from './reading-order';
 import { type LayoutFile, type LayoutFiles, layoutFiles, type Reading } from './sources';
 
@@ -29,16 +30,27 @@ export interface Misplaced {
   path: string;
 }
 
+export interface Missing extends Misplaced {
+  /** Folders in which the text has it looked for, relative to the root; none: it names one place. */
+  folders: readonly string[];
+  /** So many placements come before it in the book. */
+  behind: number;
+  size: Reference['size'];
+  inStyleSheet?: true;
+}
+
 export interface BookLayouts {
   /** The sources that were read. */
   files: string[];
   /** In the order of the book; those of style sheets follow. */
   placements: Placement[];
-  /** File by file in the order of their lines, as is `outside`. */
-  missing: Misplaced[];
-  /** Out of the book's folder. */
+  /** In the order of the book; those of style sheets follow. */
+  missing: Missing[];
+  /** Out of the book's folder; file by file in the order of their lines. */
   outside: Misplaced[];
   notRead: { path: string; why: string }[];
+  /** Lines that place pictures which cannot be told from the text, in the order of the files. */
+  unread: { file: string; line: number }[];
 }
 
 type LayoutSettings = Pick<Settings, 'layouts' | 'ignore' | 'textWidth'>;
@@ -51,28 +63,33 @@ export function placementsOf({ sources, notRead, named }: Resolved): BookLayouts
     missing: [],
     outside: [],
     notRead,
+    unread: sources.flatMap(({ path: file, unread }) => unread.map(line => ({ file, line }))),
   };
   for (const { path: file, placed } of sources)
     for (const { reference, found } of placed) {
       const { line, column } = reference;
-      if (found.kind === 'found' || found.kind === 'elsewhere') continue;
-      const path = found.kind === 'missing' ? found.path : reference.path;
-      all[found.kind].push({ file, line, column, path });
+      if (found.kind === 'outside') all.outside.push({ file, line, column, path: reference.path });
     }
   const texts = sources.map(({ path, placed, includes }) => ({
     ...{ path, includes },
     items: placed.map(one => ({ ...one, start: one.reference.start })),
   }));
   const styled: Placement[] = [];
+  const styledMissing: Missing[] = [];
   for (const { source, item } of inReadingOrder(texts, named)) {
     const { reference, found } = item;
     const { line, column, size } = reference;
-    if (found.kind !== 'found') continue;
-    const placement: Placement = { file: source.path, line, column, picture: found.path, size };
-    if (reference.writing.at(-1)?.startsWith('css')) styled.push({ ...placement, inStyleSheet: true });
-    else all.placements.push(placement);
+    const inStyleSheet = reference.writing.at(-1)?.startsWith('css') && ({ inStyleSheet: true } as const);
+    const at = { file: source.path, line, column, size, ...inStyleSheet };
+    if (found.kind === 'found') (inStyleSheet ? styled : all.placements).push({ ...at, picture: found.path });
+    else if (found.kind === 'missing') {
+      const { path, folders } = found;
+      const behind = all.placements.length;
+      (inStyleSheet ? styledMissing : all.missing).push({ ...at, path, folders, behind });
+    }
   }
   all.placements.push(...styled);
+  all.missing.push(...styledMissing.map(one => ({ ...one, behind: all.placements.length })));
   return all;
 }
 
@@ -82,6 +99,8 @@ export interface ResolvedLayout extends LayoutFile {
   includes: Include[];
   /** Folders that its tool may be started in, beside its own. */
   mainFolders: readonly string[];
+  /** Lines that place pictures nobody can name. */
+  unread: readonly number[];
   placed: { reference: Reference; found: Resolution }[];
 }
 
@@ -131,14 +150,15 @@ export async function resolvedIn(
   asked.delete('');
   const existing = await existingOf(asked);
   const sources = files.map((file, at) => {
-    const { references, includes, mainFolders } = parsed[at];
+    const { references, includes, mainFolders, unread } = parsed[at];
     const placed = references.map(reference => {
       const found = resolve(reference, file.path, file.kind, path => existing(path) !== null, {
         mainFolders,
       });
       return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
     });
-    return { ...file, includes, mainFolders, placed };
+    return { ...file, includes, mainFolders, placed, unread };
   });
+  joinMissing(sources);
   return { sources, around, notRead, named: settings.layouts };
 }

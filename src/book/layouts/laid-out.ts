@@ -4,7 +4,7 @@ import type { PictureFacts } from '../../shared/picture';
 import type { Found } from '../discovery/discover';
 import { namesPicture } from '../discovery/extensions';
 import type { Settings } from '../settings/settings';
-import type { BookLayouts, Misplaced, Placement } from '.';
+import type { BookLayouts, Missing, Placement } from '.';
 
 /** What the layouts make of the pictures that were found. */
 export interface LaidOut {
@@ -12,7 +12,7 @@ export interface LaidOut {
   files: Found[];
   /** Placed, and not there: one entry a picture. */
   missing: { path: string; facts: PictureFacts[] }[];
-  /** Where each picture is placed, by its path, in the order of the book; those of style sheets follow. */
+  /** Where each picture is placed, there or not, by its path, in the order of the book; those of style sheets follow. */
   placements: ReadonlyMap<string, readonly Placement[]>;
   /** Pictures that no layout places, and a sentence of them; null where there are none, or layouts place nothing. */
   unplaced: { paths: string[]; told: string } | null;
@@ -40,12 +40,7 @@ export function laidOut(
   all: BookLayouts,
   { root, paths, settings }: Asked,
 ): LaidOut {
-  const placements = new Map<string, Placement[]>();
-  for (const placement of all.placements) {
-    const others = placements.get(placement.picture);
-    if (others) others.push(placement);
-    else placements.set(placement.picture, [placement]);
-  }
+  const placements = byPicture(all.placements);
   const whole = paths.includes(root);
   const named = new Set(paths);
   const used = found.filter(({ path, file }) => placements.has(path) || named.has(file));
@@ -54,16 +49,38 @@ export function laidOut(
   const files = decides ? used : [...found];
   const there = new Set(found.map(({ path }) => path));
   const unplaced = whole ? unplacedIn(unused, all, decides) : null;
+  const missing = all.missing.filter(({ path }) => mayBePicture(path));
   const leftOut = [...placements.keys()].filter(path => !there.has(path) && namesPicture(path));
   return {
     files,
-    missing: missingPictures(all.missing, path => paths.some(asked => covers(root, asked, path))),
-    placements,
+    missing: missingPictures(missing.filter(({ path }) => paths.some(asked => covers(root, asked, path)))),
+    placements: byPicture(withMissing(all.placements, missing)),
     unplaced,
     notices: whole
       ? [...troubleNotices(all), ...(unplaced ? [unplaced.told] : []), ...leftOutNotice(leftOut, placements)]
       : [],
   };
+}
+
+function byPicture(all: readonly Placement[]): Map<string, Placement[]> {
+  const placements = new Map<string, Placement[]>();
+  for (const placement of all) {
+    const others = placements.get(placement.picture);
+    if (others) others.push(placement);
+    else placements.set(placement.picture, [placement]);
+  }
+  return placements;
+}
+
+/** A picture that is missing has its place in the book all the same. */
+function withMissing(placements: readonly Placement[], missing: readonly Missing[]): Placement[] {
+  const all: Placement[] = [];
+  let next = 0;
+  for (const { path: picture, folders: _, behind, ...at } of missing) {
+    all.push(...placements.slice(next, behind), { ...at, picture });
+    next = behind;
+  }
+  return [...all, ...placements.slice(next)];
 }
 
 const covers = (root: string, asked: string, path: string): boolean => {
@@ -74,24 +91,27 @@ const covers = (root: string, asked: string, path: string): boolean => {
 /** A name without extension is a picture's too: LaTeX leaves it out. */
 const mayBePicture = (path: string) => namesPicture(path) || !/\.[^./]*$/.test(path);
 
-function missingPictures(
-  missing: readonly Misplaced[],
-  wanted: (path: string) => boolean,
-): LaidOut['missing'] {
-  const lines = new Map<string, string[]>();
-  for (const place of missing) {
-    if (!wanted(place.path) || !mayBePicture(place.path)) continue;
-    if (!lines.get(place.path)?.push(lineOf(place))) lines.set(place.path, [lineOf(place)]);
-  }
-  return [...lines].map(([path, places]) => {
+function missingPictures(missing: readonly Missing[]): LaidOut['missing'] {
+  const byPath = new Map<string, Missing[]>();
+  for (const place of missing) if (!byPath.get(place.path)?.push(place)) byPath.set(place.path, [place]);
+  return [...byPath].map(([path, places]) => {
     const more = places.length > 2 ? ` and ${places.length - 2} more` : '';
-    const text = `It stays blank on the page: ${places.slice(0, 2).join(', ')}${more} ${places.length === 1 ? 'places' : 'place'} it, and there is no such file. Put the picture there, or correct the path.`;
+    const lines = places.slice(0, 2).map(lineOf).join(', ');
+    const folders = [...new Set(places.flatMap(({ folders }) => folders))];
+    const where = folders.length > 1 ? ` in ${folders.map(folder => `"${folder || '.'}"`).join(' or ')}` : '';
+    const there = where ? 'into one of these folders' : 'there';
+    const text = `It stays blank on the page: ${lines}${more} ${places.length === 1 ? 'places' : 'place'} it, and there is no such file${where}. Put the picture ${there}, or correct the path.`;
     return { path, facts: [unreadableFacts(new UnreadableError('missing', text), '')] };
   });
 }
 
-function troubleNotices({ outside, notRead }: BookLayouts): string[] {
+function troubleNotices({ outside, notRead, unread }: BookLayouts): string[] {
+  const files = new Set(unread.map(({ file }) => file));
   return [
+    ...[...files].map(
+      file =>
+        `${lineOf(unread.find(place => place.file === file)!)} places pictures in a way that cannot be read: name them under "pictures".`,
+    ),
     ...notRead.map(
       ({ path, why }) => `"${path}" was not read as a layout: ${why[0].toLowerCase()}${why.slice(1)}`,
     ),
@@ -104,16 +124,18 @@ function troubleNotices({ outside, notRead }: BookLayouts): string[] {
 
 function unplacedIn(
   unused: readonly Found[],
-  { placements }: BookLayouts,
+  { placements, unread }: BookLayouts,
   decides: boolean,
 ): LaidOut['unplaced'] {
   if (!unused.length || !placements.length) return null;
   const paths = unused.map(({ path }) => path);
   const one = unused.length === 1;
   const what = one ? 'One picture is' : `${unused.length} pictures are`;
-  const then = decides
-    ? ` ${one ? 'It is' : 'They are'} not in the book then, and ${one ? 'was' : 'were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`
-    : '';
+  const then = !decides
+    ? ''
+    : unread.length
+      ? ` ${one ? 'It was' : 'They were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`
+      : ` ${one ? 'It is' : 'They are'} not in the book then, and ${one ? 'was' : 'were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`;
   const told = `${what} placed by no layout (${list([...new Set(placements.map(({ file }) => file))])}): ${list(paths)}.${then}`;
   return { paths, told };
 }

@@ -45,7 +45,9 @@ export class OpenLayouts {
     signal?: AbortSignal,
   ): Promise<{ places: Place[]; changed: boolean }> {
     const { sources, around, notRead } = this.layouts;
-    const files = [...sources, ...around].map(source => (source.path === path ? { ...source, text } : source));
+    const files = [...sources, ...around].map(source =>
+      source.path === path ? { ...source, text } : source,
+    );
     const existing = (asked: ReadonlySet<string>) => existingFiles(this.root, asked);
     const now = await resolvedIn({ files, notRead }, existing, this.settings, signal);
     const source = now.sources.find(source => source.path === path);

@@ -1,5 +1,7 @@
 // no-unit-test: test/layout/typst/index.test.ts reads texts by it
-/** A string without its quotes. */
+import { constantAt, type Definition, definitionAt, listAt } from './definitions';
+
+/** A string without its quotes, or another stretch of the text. */
 export interface StringLiteral {
   from: number;
   to: number;
@@ -10,10 +12,16 @@ export interface Call {
   name: string;
   /** In a set rule. */
   setting: boolean;
-  /** The first argument without a name, where it is a string and nothing else. */
-  first: StringLiteral | null;
+  /** Where its bracket opens. */
+  at: number;
+  /** The arguments without a name: where each stands. */
+  positional: readonly StringLiteral[];
   /** Named arguments as written; long ones are left out. */
   named: ReadonlyMap<string, string>;
+  /** The same: where the value of each stands. */
+  values: ReadonlyMap<string, StringLiteral>;
+  /** The function in whose body it stands. */
+  within: Definition | null;
   /** Set rules for `image` that hold here. */
   defaults: ReadonlyMap<string, string>;
   /** The calls in whose arguments it stands, innermost first. */
@@ -23,6 +31,12 @@ export interface Call {
 export interface Visitor {
   string(literal: StringLiteral): void;
   call(call: Call): void;
+  /** A name that stands for a string. */
+  constant(name: string, literal: StringLiteral): void;
+  /** A name that goes through a list. */
+  list(name: string, items: readonly StringLiteral[]): void;
+  /** Another file is taken in here, or only its names. */
+  file(literal: StringLiteral, how: 'include' | 'import'): void;
 }
 
 interface Context {
@@ -35,13 +49,17 @@ interface Context {
   /** The keyword that a line begins with. */
   keyword: string;
   defaults: ReadonlyMap<string, string>;
+  /** The function whose body is read, and that round the context. */
+  within: Definition | null;
+  outside: Definition | null;
 }
 
 interface OpenCall extends Call {
+  positional: StringLiteral[];
   named: Map<string, string>;
+  values: Map<string, StringLiteral>;
+  /** Where the argument begins that is read. */
   argument: number;
-  /** Strings of the argument that is read. */
-  strings: StringLiteral[];
 }
 
 const KEYWORDS = new Set(
@@ -52,11 +70,16 @@ const NAMED = /^([\p{L}_][\p{L}\p{N}_-]*)\s*:(?!=)\s*/u;
 /** What an expression behind a hash begins with, and what it goes on with. */
 const BEGINS = /[\p{L}\p{N}_([{"]/u;
 const CONTINUES = /[\p{L}\p{N}_.([]/u;
-const NO_ARGUMENTS = { setting: false, first: null, named: new Map(), defaults: new Map() };
+const NO_ARGUMENTS = {
+  ...{ setting: false, at: 0, positional: [], named: new Map(), values: new Map() },
+  ...{ defaults: new Map(), within: null },
+};
 /** What a set rule for `image` can say of its size. */
 const SIZES = new Set(['width', 'height', 'fit']);
 /** Longer arguments are no width. */
 const LONGEST = 300;
+/** Nobody gives a function more. */
+const MOST_ARGUMENTS = 10;
 
 /**
  * Walks through a Typst text: markup in which code stands behind hashes, code in which markup stands in brackets.
@@ -65,17 +88,25 @@ const LONGEST = 300;
 export function walk(text: string, visitor: Visitor): void {
   const none: ReadonlyMap<string, string> = new Map();
   const stack: Context[] = [
-    { mode: 'markup', ends: ']', call: null, content: null, keyword: '', defaults: none },
+    {
+      ...{ mode: 'markup', ends: ']', call: null, content: null, keyword: '', defaults: none },
+      ...{ within: null, outside: null },
+    },
   ];
   let at = 0;
   /** The identifier that ends at `at`: a bracket there calls it. */
   let callee = '';
   /** The call whose bracket was closed just before `at`. */
   let closed: Call | null = null;
+  /** The keyword that ends at `at`, spaces aside. */
+  let keyword = '';
 
   const top = () => stack[stack.length - 1];
   const push = (mode: Context['mode'], ends: Context['ends'], call: OpenCall | null = null, keyword = '') =>
-    stack.push({ mode, ends, call, content: null, keyword, defaults: top().defaults });
+    stack.push({
+      ...{ mode, ends, call, content: null, keyword, defaults: top().defaults },
+      ...{ within: top().within, outside: top().within },
+    });
 
   const identifierAt = (from: number): string => {
     IDENTIFIER.lastIndex = from;
@@ -102,13 +133,28 @@ export function walk(text: string, visitor: Visitor): void {
   const finishArgument = (call: OpenCall) => {
     const written = at - call.argument <= LONGEST ? text.slice(call.argument, at).trim() : '';
     const named = NAMED.exec(written);
-    if (named) call.named.set(named[1], written.slice(named[0].length));
-    else if (!call.first && call.strings.length === 1) {
-      const [{ from, to }] = call.strings;
-      if (written.length === to - from + 2) call.first = call.strings[0];
-    }
+    const span = { from: call.argument, to: at };
+    if (named) {
+      call.named.set(named[1], written.slice(named[0].length));
+      call.values.set(named[1], {
+        from: at - text.slice(span.from, at).trimStart().length + named[0].length,
+        to: at,
+      });
+    } else if (call.positional.length < MOST_ARGUMENTS) call.positional.push(span);
     call.argument = at + 1;
-    call.strings = [];
+  };
+
+  /** What a keyword at an offset begins. */
+  const begin = (word: string, from: number) => {
+    keyword = word;
+    if (word === 'let') {
+      top().within = definitionAt(text, from) ?? top().outside;
+      const constant = constantAt(text, from);
+      if (constant) visitor.constant(constant.name, constant.literal);
+    } else if (word === 'for') {
+      const list = listAt(text, from);
+      if (list) visitor.list(list.name, list.items);
+    }
   };
 
   const close = (bracket: string) => {
@@ -133,6 +179,7 @@ export function walk(text: string, visitor: Visitor): void {
       const name = identifierAt(at + 1);
       if (KEYWORDS.has(name)) {
         push('code', 'line', null, name);
+        begin(name, at + 1);
         at += 1 + name.length;
       } else {
         push('code', 'expression');
@@ -153,6 +200,8 @@ export function walk(text: string, visitor: Visitor): void {
         if (KEYWORDS.has(name) && name !== 'else') context.keyword = name;
       }
       callee = KEYWORDS.has(name) ? '' : name;
+      keyword = '';
+      if (!callee) begin(name, at);
       at += name.length;
       return;
     }
@@ -160,34 +209,25 @@ export function walk(text: string, visitor: Visitor): void {
     const before = closed;
     callee = '';
     closed = null;
+    if (!/\s|"/.test(character)) keyword = '';
     if (character === '"') {
       const end = behindString(text, at);
       const literal = { from: at + 1, to: end - 1 };
-      visitor.string(literal);
-      top().call?.strings.push(literal);
+      if (keyword === 'include' || keyword === 'import') visitor.file(literal, keyword);
+      else visitor.string(literal);
+      keyword = '';
       at = end;
       return;
     }
     if (character === '(') {
       const around = callAround(stack);
       const setting = top().keyword === 'set';
-      const { defaults } = top();
-      push(
-        'code',
-        ')',
-        called
-          ? {
-              name: called,
-              setting,
-              first: null,
-              named: new Map(),
-              defaults,
-              around,
-              argument: at + 1,
-              strings: [],
-            }
-          : null,
-      );
+      const { defaults, within } = top();
+      const call = {
+        ...{ name: called, at, setting, positional: [], named: new Map(), values: new Map() },
+        ...{ defaults, within, around, argument: at + 1 },
+      };
+      push('code', ')', called && within?.bracket !== at ? call : null);
     } else if (character === '{') push('code', '}');
     else if (character === '[') {
       const around = callAround(stack);
@@ -198,7 +238,10 @@ export function walk(text: string, visitor: Visitor): void {
     else if (character === ',' && top().call) finishArgument(top().call!);
     else if (character === '\n' || character === ';') {
       if (top().ends === 'line') stack.pop();
-      else top().keyword = '';
+      else {
+        top().keyword = '';
+        top().within = top().outside;
+      }
     }
     at++;
   };

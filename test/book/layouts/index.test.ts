@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { placementsOf, resolvedLayouts } from '../../../src/book/layouts';
+import { relinkAll } from '../../../src/book/layouts/relink-all';
 import { noSettings } from '../../../src/book/settings/settings';
 import { temporaryFolder } from '../support/folder';
 
@@ -111,7 +112,7 @@ describe('the layouts of a book', () => {
       'tex/parts/one.tex:1:28 tex/img/b.c.png',
     ]);
     assert.deepEqual(found.placements[1].size, { width: 60 });
-    assert.deepEqual(told(found.missing), ['tex/parts/one.tex:1:54 tex/no']);
+    assert.deepEqual(told(found.missing), ['tex/parts/one.tex:1:54 tex/img/no']);
   });
 
   it('read what a main file says that the settings do not name, and place nothing of it', async () => {
@@ -134,6 +135,62 @@ describe('the layouts of a book', () => {
     assert.deepEqual([found.missing, found.notRead], [[], []]);
     assert.deepEqual(found.placements[1].size, { width: 90 });
     assert.deepEqual((await read(root, { layouts: [] })).files, []);
+  });
+
+  it('follow Typst into what is included, at its place, with the width of the page, and into functions of other files', async () => {
+    const root = temporaryFolder({
+      'typst/a.typ': '#image("/bilder/1.jpg", width: 50%)',
+      'typst/buch.typ': `#set page(width: 240mm, height: 200mm, margin: 20mm)
+#image("../bilder/2.jpg") #include "kapitel/z.typ"
+#include "a.typ"`,
+      'typst/kapitel/z.typ': `#import "../../vorlagen/bild.typ": *
+#bild("3.jpg") #halb("4.jpg")`,
+      'vorlagen/grund.typ': '#let grund(name) = image("../bilder/" + name, width: 100%)',
+      'vorlagen/bild.typ': `#import "grund.typ": grund
+#let bild(n) = grund(n)
+#let halb(n) = image("deep/" + n, width: 40mm)`,
+      ...Object.fromEntries(['1', '2', '3'].map(n => [`bilder/${n}.jpg`, ''])),
+      'vorlagen/deep/4.jpg': '',
+    });
+    const pictures = ['bilder/2.jpg', 'bilder/3.jpg', 'vorlagen/deep/4.jpg', 'bilder/1.jpg'];
+    const found = await read(root);
+    assert.deepEqual(
+      found.placements.map(({ picture }) => picture),
+      pictures,
+    );
+    assert.deepEqual([found.missing, found.unread], [[], []]);
+    assert.deepEqual([found.placements[3].size, found.placements[2].size], [{ width: 100 }, { width: 40 }]);
+    const named = await read(root, { layouts: ['typst/kapitel/z.typ', 'typst/a.typ'] });
+    assert.deepEqual(
+      named.placements.map(({ picture }) => picture),
+      pictures.slice(1),
+    );
+    assert.deepEqual(named.placements[2].size, { width: 100 });
+    await relinkAll(root, noSettings, new Map([['bilder/3.jpg', 'bilder/3.jpg.rgb-neutral.png']]));
+    assert.match(
+      fs.readFileSync(path.join(root, 'typst/kapitel/z.typ'), 'utf8'),
+      /#bild\("3\.jpg\.rgb-neutral\.png"\)/,
+    );
+  });
+
+  it('look for a missing picture where they have it looked for, under one path, and have it in its place', async () => {
+    const root = temporaryFolder({
+      'latex/buch.tex': tex`\documentclass{book}\graphicspath{{../bilder/}{../bilder/teil zwei/}}\include{kapitel/eins}`,
+      'latex/kapitel/eins.tex': tex`\includegraphics{a.jpg}\includegraphics{verloren.jpg}\includegraphics{b.jpg}`,
+      'html/buch.html': '<img src="../bilder/b.jpg"><img src="../bilder/teil zwei/verloren.jpg">',
+      'zwei.tex': tex`\includegraphics{fehlt}`,
+      'drei/drei.tex': tex`\includegraphics{fehlt}`,
+      ...{ 'bilder/a.jpg': '', 'bilder/b.jpg': '' },
+    });
+    const { missing, placements } = await read(root);
+    assert.deepEqual(told(missing), [
+      'drei/drei.tex:1:18 drei/fehlt',
+      'html/buch.html:1:38 bilder/teil zwei/verloren.jpg',
+      'latex/kapitel/eins.tex:1:41 bilder/teil zwei/verloren.jpg',
+      'zwei.tex:1:18 fehlt',
+    ]);
+    assert.deepEqual(missing[2].folders, ['bilder', 'bilder/teil zwei']);
+    assert.deepEqual([placements.length, ...missing.map(({ behind }) => behind)], [3, 0, 1, 2, 3]);
   });
 
   it('share the folder of images of an AsciiDoc document', async () => {

@@ -10,6 +10,7 @@ const places = (...paths: string[]): BookLayouts => ({
   missing: [],
   outside: [],
   notRead: [],
+  unread: [],
 });
 const whole = { root, paths: [root], settings: { pictures: null } };
 const pathsOf = (files: { path: string }[]) => files.map(({ path }) => path);
@@ -73,6 +74,7 @@ describe('a book by its layouts', () => {
         line: i + 1,
         column: 1,
         path,
+        ...{ folders: [], behind: i < 3 ? 0 : 1, size: null },
       })),
     };
     const { missing } = laidOut(found('a.jpg'), all, whole);
@@ -92,6 +94,29 @@ describe('a book by its layouts', () => {
     );
     assert.deepEqual(pathsOf(laidOut([], all, { ...whole, paths: [`${root}/deep`] }).missing), []);
     assert.deepEqual(pathsOf(laidOut([], all, { ...whole, paths: [`${root}/z`] }).missing), ['z']);
+  });
+
+  it('has what is missing in its place in the order of the book, and tells where it was looked for', () => {
+    const lost = { file: 'a.tex', line: 5, column: 1, folders: ['bilder', 'bilder/teil zwei'], size: null };
+    const all = { ...places('a.jpg', 'b.jpg'), missing: [{ ...lost, path: 'bilder/x.jpg', behind: 1 }] };
+    const { missing, placements, notices } = laidOut(found('a.jpg', 'b.jpg'), all, whole);
+    assert.deepEqual([...placements.keys()], ['a.jpg', 'bilder/x.jpg', 'b.jpg']);
+    assert.equal(
+      missing[0].facts[0].unreadable?.text,
+      'It stays blank on the page: a.tex:5 places it, and there is no such file in "bilder" or "bilder/teil zwei". Put the picture into one of these folders, or correct the path.',
+    );
+    assert.deepEqual(notices, [], 'it was not left out');
+  });
+
+  it('may hold more than can be read: told once a file, and nothing is said to be out of the book', () => {
+    const unread = [
+      { file: 'a.typ', line: 1 },
+      { file: 'a.typ', line: 9 },
+    ];
+    assert.deepEqual(laidOut(found('a.jpg', 'b.jpg'), { ...places('a.jpg'), unread }, whole).notices, [
+      'a.typ:1 places pictures in a way that cannot be read: name them under "pictures".',
+      'One picture is placed by no layout (book.md): b.jpg. It was not checked: name it under "pictures" if it is printed.',
+    ]);
   });
 
   it('tells what is placed and not looked at', () => {

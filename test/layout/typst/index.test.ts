@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { parseLayout } from '../../../src/layout';
 import { paths, sizes, written } from '../support/placed';
 
 describe('pictures in Typst', () => {
@@ -32,12 +33,91 @@ image("no.jpg") \\#image("no.jpg") https://a.b/c #image("yes.jpg")
     assert.deepEqual(paths(text, 'typst'), ['yes.jpg']);
   });
 
-  it('may be named in strings, for a function to place', () => {
-    const text = `#let plate(path) = image(path, width: 50mm)
-#plate("a.tif")
-#for p in ("b.jpg", "c.jpg") { image(p) }
+  it('may be named in strings, for what is not known to place', () => {
+    const text = `#plate("a.tif")
+#let all = ("b.jpg", "c.jpg")
+#for p in all { image(p) }
 #text("words")`;
     assert.deepEqual(paths(text, 'typst'), ['(a.tif)', '(b.jpg)', '(c.jpg)']);
+    assert.deepEqual(parseLayout(text, 'typst').unread, [3]);
+  });
+
+  /** The whole path, and its width. */
+  const placed = (text: string) =>
+    parseLayout(text, 'typst').references.map(
+      ({ before, path, after, size, certain }) =>
+        `${before}|${path}|${after} ${certain ? (size?.width ?? '-') : 'perhaps'}`,
+    );
+
+  it('are followed through functions that put them together', () => {
+    const text = `#let bild(name) = image("bilder/" + name, width: 50mm)
+#bild("turm.jpg") #figure(bild("b c.png"), caption: [x])
+#let klein(breite: 3cm, titel, name) = { figure(caption: titel, image(name + ".jpg", width: breite)) }
+#klein([Titel, mit Komma], "gasse")
+#let tafel = (name) => bild("tafeln/" + name)
+#tafel("1.jpg")
+#let seite(bild: none) = if bild != none { image("seiten/" + bild) }
+#seite(bild: "2.jpg") #seite()
+#{ let innen = n => image(n); innen("3.jpg") }
+#let breit(
+  name,
+) = image(
+  "breit/" + name,
+)
+#breit("4.jpg")`;
+    assert.deepEqual(placed(text), [
+      'bilder/|turm.jpg| 50',
+      'bilder/|b c.png| 50',
+      '|gasse|.jpg -',
+      'bilder/tafeln/|1.jpg| 50',
+      'seiten/|2.jpg| -',
+      '|3.jpg| -',
+      'breit/|4.jpg| -',
+    ]);
+    assert.deepEqual(parseLayout(text, 'typst').unread, []);
+  });
+
+  it('are followed through names of strings and through lists', () => {
+    const text = `#let ordner = "bilder/"
+#image(ordner + "a.jpg") #image("teil/" + "b" + ".jpg")
+#for n in ("1", "2",) { image(ordner + n + ".jpg", width: 2cm) }
+#let titel = "titel.jpg"
+#image(titel)`;
+    assert.deepEqual(placed(text), [
+      'bilder/|a.jpg| -',
+      'teil/|b|.jpg -',
+      'bilder/|1|.jpg 20',
+      'bilder/|2|.jpg 20',
+      '|titel.jpg| -',
+    ]);
+    assert.deepEqual(parseLayout(text, 'typst').unread, []);
+  });
+
+  it('are told by their line where nobody can follow them', () => {
+    const text = `#let bild(n) = image("bilder/" + n)
+#let nummer(n) = image("p/" + str(n) + ".jpg")
+#for n in range(3) { bild(str(n)) }
+#("a", "b").map(bild)
+#image(data.at("bild"))
+#show figure.where(kind: image): set text(red)
+#bild(n) #nummer(3)`;
+    assert.deepEqual(parseLayout(text, 'typst').unread, [2, 3, 4, 5, 7]);
+    assert.deepEqual(placed(text), []);
+  });
+
+  it('have the files beside them that are taken in, by keyword', () => {
+    const text = `#include "kapitel/eins.typ"
+#import "bilder.typ": bild, tafel
+#import "@preview/paket:1.0.0": *
+#{ include "zwei.typ" } "include" #text("no.typ")`;
+    assert.deepEqual(
+      parseLayout(text, 'typst').includes.map(({ path, namesOnly }) => [path, namesOnly ?? false]),
+      [
+        ['kapitel/eins.typ', false],
+        ['bilder.typ', true],
+        ['zwei.typ', false],
+      ],
+    );
   });
 
   it('have names with escapes', () => {
