@@ -57,7 +57,12 @@ export function laidOut(
     placements: byPicture(withMissing(all.placements, missing)),
     unplaced,
     notices: whole
-      ? [...troubleNotices(all), ...(unplaced ? [unplaced.told] : []), ...leftOutNotice(leftOut, placements)]
+      ? [
+          ...(settings.pictures === null ? unreadNotices(all) : []),
+          ...troubleNotices(all),
+          ...(unplaced ? [unplaced.told] : []),
+          ...leftOutNotice(leftOut, placements),
+        ]
       : [],
   };
 }
@@ -105,13 +110,18 @@ function missingPictures(missing: readonly Missing[]): LaidOut['missing'] {
   });
 }
 
-function troubleNotices({ outside, notRead, unread }: BookLayouts): string[] {
-  const files = new Set(unread.map(({ file }) => file));
+/** Once a source. */
+function unreadNotices({ unread }: BookLayouts): string[] {
+  const first = new Map(unread.toReversed().map(place => [place.file, place]));
+  return [...first.values()]
+    .reverse()
+    .map(
+      place => `${lineOf(place)} places pictures in a way that cannot be read: name them under "pictures".`,
+    );
+}
+
+function troubleNotices({ outside, notRead }: BookLayouts): string[] {
   return [
-    ...[...files].map(
-      file =>
-        `${lineOf(unread.find(place => place.file === file)!)} places pictures in a way that cannot be read: name them under "pictures".`,
-    ),
     ...notRead.map(
       ({ path, why }) => `"${path}" was not read as a layout: ${why[0].toLowerCase()}${why.slice(1)}`,
     ),
@@ -131,13 +141,17 @@ function unplacedIn(
   const paths = unused.map(({ path }) => path);
   const one = unused.length === 1;
   const what = one ? 'One picture is' : `${unused.length} pictures are`;
-  const then = !decides
-    ? ''
-    : unread.length
-      ? ` ${one ? 'It was' : 'They were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`
-      : ` ${one ? 'It is' : 'They are'} not in the book then, and ${one ? 'was' : 'were'} not checked: name ${one ? 'it' : 'them'} under "pictures" if ${one ? 'it is' : 'they are'} printed.`;
-  const told = `${what} placed by no layout (${list([...new Set(placements.map(({ file }) => file))])}): ${list(paths)}.${then}`;
+  const then = decides ? notChecked(one, unread.length > 0) : '';
+  const none = unread.length ? 'no line that can be read' : 'no layout';
+  const told = `${what} placed by ${none} (${list([...new Set(placements.map(({ file }) => file))])}): ${list(paths)}.${then}`;
   return { paths, told };
+}
+
+/** `inDoubt`: a line that cannot be read may place it. */
+function notChecked(one: boolean, inDoubt: boolean): string {
+  const [they, are, were, them] = one ? ['It', 'is', 'was', 'it'] : ['They', 'are', 'were', 'them'];
+  const left = inDoubt ? `${they} ${were}` : `${they} ${are} not in the book then, and ${were}`;
+  return ` ${left} not checked: name ${them} under "pictures" if ${they.toLowerCase()} ${are} printed.`;
 }
 
 function leftOutNotice(

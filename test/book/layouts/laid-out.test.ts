@@ -115,8 +115,11 @@ describe('a book by its layouts', () => {
     ];
     assert.deepEqual(laidOut(found('a.jpg', 'b.jpg'), { ...places('a.jpg'), unread }, whole).notices, [
       'a.typ:1 places pictures in a way that cannot be read: name them under "pictures".',
-      'One picture is placed by no layout (book.md): b.jpg. It was not checked: name it under "pictures" if it is printed.',
+      'One picture is placed by no line that can be read (book.md): b.jpg. It was not checked: name it under "pictures" if it is printed.',
     ]);
+    const settings = { pictures: ['*.jpg'] };
+    const { notices } = laidOut(found('a.jpg'), { ...places('a.jpg'), unread }, { ...whole, settings });
+    assert.deepEqual(notices, []);
   });
 
   it('tells what is placed and not looked at', () => {
