@@ -39,10 +39,13 @@ export interface CheckerAnswers {
   candidate: { request: SheetWish & Made & { longEdge: number }; answer: BeforeAndAfter };
   /** A picture made grey in every way; nothing is written. */
   methods: { request: { file: string; longEdge: number }; answer: MethodPictures };
-  /** Which of the named pictures and folders can be converted, and why the others cannot. Paths absolute. */
+  /**
+   * Which of the named pictures and folders can be converted, why the others cannot, and which of those that can nobody
+   * may have meant. Paths absolute.
+   */
   convertible: {
     request: { root: string | null; paths: string[] };
-    answer: { paths: string[]; left: LeftAlone[] };
+    answer: { paths: string[]; left: LeftAlone[]; unmeant: Unmeant[] };
   };
   /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
   convert: { request: ConvertWish; answer: ConvertAnswer };
@@ -212,6 +215,18 @@ export type Where =
 export interface LeftAlone {
   path: string;
   reason: string;
+}
+
+/**
+ * A picture among several that were chosen, of which nobody said that it is to be grey.
+ * - `colour`: it is in colour, as far as anybody said
+ * - `tone`: it has a strong tone, or one that the settings name, which stays where a tone is made of it
+ */
+export interface Unmeant {
+  /** Absolute; `path`: as it is called in its book. */
+  file: string;
+  path: string;
+  loses: 'colour' | 'tone';
 }
 
 export interface ConvertAnswer {

@@ -1,13 +1,10 @@
 import fs from 'node:fs/promises';
-import type { LeftAlone } from '../../shared/checker-protocol';
-import type { PictureFacts } from '../../shared/picture';
+import { isStronglyToned } from '../../remedy/strong-tone';
+import type { LeftAlone, Unmeant } from '../../shared/checker-protocol';
+import type { BookPicture } from '../../shared/finding';
 
 /** A picture as its book was last read. */
-interface Known {
-  /** As it is called in its book. */
-  path: string;
-  facts: Pick<PictureFacts, 'unreadable'>;
-}
+type Known = Pick<BookPicture, 'path' | 'facts' | 'intent' | 'intentStated'>;
 
 /**
  * Which of the named files and folders (absolute) can be converted, and why the others cannot: known before anybody is
@@ -17,8 +14,8 @@ interface Known {
 export async function convertible(
   named: readonly string[],
   pagesOf: (file: string) => readonly Known[],
-): Promise<{ paths: string[]; left: LeftAlone[] }> {
-  const sorted = { paths: [] as string[], left: [] as LeftAlone[] };
+): Promise<{ paths: string[]; left: LeftAlone[]; unmeant: Unmeant[] }> {
+  const sorted = { paths: [] as string[], left: [] as LeftAlone[], unmeant: [] as Unmeant[] };
   for (const file of named) {
     const pages = pagesOf(file);
     const path = pages[0]?.path ?? file;
@@ -29,7 +26,20 @@ export async function convertible(
     );
     if (!isThere) sorted.left.push({ path, reason: 'There is no such file.' });
     else if (unreadable) sorted.left.push({ path, reason: unreadable.text });
-    else sorted.paths.push(file);
+    else {
+      sorted.paths.push(file);
+      // one that was chosen by itself is meant
+      const loses = named.length > 1 && pages[0] ? losesUnasked(pages[0]) : null;
+      if (loses) sorted.unmeant.push({ file, path, loses });
+    }
   }
   return sorted;
+}
+
+/** What of it goes when it becomes grey, though nobody said that it may; null: nothing. */
+function losesUnasked({ facts, intent, intentStated }: Known): Unmeant['loses'] | null {
+  if (intent === 'toned') return 'tone';
+  if (intentStated) return intent === 'colour' ? 'colour' : null;
+  if (facts.encoding === 'colour') return 'colour';
+  return isStronglyToned(facts) ? 'tone' : null;
 }

@@ -1,13 +1,20 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
-import type { Where } from '../../shared/checker-protocol';
+import type { Unmeant, Where } from '../../shared/checker-protocol';
 import type { Made, Remedies } from '../../shared/remedies';
 import { type Entry, type Option, pick } from './pick';
+import { namesOf } from './words';
 
 export interface Asked extends Made {
   where: Where;
 }
 
+/** `spared`: what stays as it is, since nobody said that it is to be grey. */
+interface Answered extends Asked {
+  spared: readonly Unmeant[];
+}
+
+type Question = 'encoding' | 'unmeant' | 'method' | 'place';
 type Place = 'beside' | 'relink' | 'folder' | 'in-place';
 
 /**
@@ -15,73 +22,122 @@ type Place = 'beside' | 'relink' | 'folder' | 'in-place';
  * @param subject the pictures in words
  * @param chosen what was chosen elsewhere already: only the place is asked for then
  * @param inBook whether there are layouts that could place the results
+ * @param unmeant those of which is asked whether they are to be grey at all
  */
 export async function askHow(
   subject: string,
   remedies: Remedies,
   chosen: Made | null,
   inBook: boolean,
-): Promise<Asked | undefined> {
-  let to = chosen?.to ?? remedies.recommended.to;
-  let method = chosen?.method ?? remedies.methods[0].id;
+  unmeant: readonly Unmeant[] = [],
+): Promise<Answered | undefined> {
+  const answer = {
+    to: chosen?.to ?? remedies.recommended.to,
+    method: chosen?.method ?? remedies.methods[0].id,
+    spares: true,
+  };
   const t = vscode.l10n.t;
-  const steps = chosen ? 1 : 3;
-  for (let step = 1; ; ) {
-    const at = chosen ? 3 : step;
-    const common = { title: t('Convert {0}', subject), step, steps };
-    if (at === 1) {
-      const answer = await pick({
-        ...common,
-        placeholder: t('What to make of it?'),
-        options: encodingOptions(remedies),
-        chosen: to,
-      });
-      if (!answer || answer === 'back') return;
-      to = answer.value;
-      step++;
-    } else if (at === 2) {
-      const answer = await pick({
-        ...common,
-        placeholder: t('How colour becomes grey? What is grey already keeps its tones in any way.'),
-        options: methodOptions(remedies),
-        chosen: method,
-      });
-      if (!answer) return;
-      if (answer === 'back') step--;
-      else {
-        method = answer.value;
-        step++;
+  for (let at = 0; ; ) {
+    // a tone that is made even is not lost
+    const losing = unmeant.filter(({ loses }) => loses === 'colour' || answer.to !== 'rgb-toned');
+    const questions: Question[] = chosen
+      ? ['place']
+      : ['encoding', ...(losing.length ? ['unmeant' as const] : []), 'method', 'place'];
+    const common = { title: t('Convert {0}', subject), step: at + 1, steps: questions.length };
+    const ask = async (): Promise<boolean | 'back' | Where> => {
+      switch (questions[at]) {
+        case 'encoding':
+          return settled(
+            await pick({
+              ...common,
+              placeholder: t('What to make of it?'),
+              options: encodingOptions(remedies),
+              chosen: answer.to,
+            }),
+            to => (answer.to = to),
+          );
+        case 'unmeant':
+          return settled(
+            await pick({
+              ...common,
+              placeholder: t('Nobody said that these are to be grey: {0}.', namesOf(losing)),
+              options: sparingOptions(losing),
+              chosen: answer.spares,
+            }),
+            spares => (answer.spares = spares),
+          );
+        case 'method':
+          return settled(
+            await pick({
+              ...common,
+              placeholder: t('How colour becomes grey? What is grey already keeps its tones in any way.'),
+              options: methodOptions(remedies),
+              chosen: answer.method,
+            }),
+            method => (answer.method = method),
+          );
+        case 'place': {
+          const place = await pick({
+            ...common,
+            placeholder: t('Where does the result go?'),
+            options: placeOptions(inBook),
+          });
+          if (!place || place === 'back') return place ?? false;
+          return (await whereOf(place.value)) ?? true;
+        }
       }
-    } else {
-      const answer = await pick({
-        ...common,
-        placeholder: t('Where does the result go?'),
-        options: placeOptions(inBook),
-      });
-      if (!answer) return;
-      if (answer === 'back') step--;
-      else {
-        const where = await whereOf(answer.value);
-        if (where) return { to, method, where };
-      }
+    };
+    const next = await ask();
+    if (next === false || (next === 'back' && at === 0)) return;
+    if (next === 'back') at--;
+    else if (next === true) at = Math.min(at + 1, questions.length - 1);
+    else {
+      const { to, method, spares } = answer;
+      return { to, method, where: next, spared: spares ? losing : [] };
     }
   }
 }
 
+/** Keeps what was picked; whether the next question may follow, or the one before. */
+function settled<T>(picked: { value: T } | 'back' | undefined, keep: (value: T) => void): boolean | 'back' {
+  if (!picked || picked === 'back') return picked ?? false;
+  keep(picked.value);
+  return true;
+}
+
+/** What is not asked for stays: that comes first. */
+function sparingOptions(losing: readonly Unmeant[]): Option<boolean>[] {
+  const t = vscode.l10n.t;
+  const names = (loses: Unmeant['loses']) => namesOf(losing.filter(each => each.loses === loses));
+  const inColour = losing.some(({ loses }) => loses === 'colour');
+  const toned = losing.some(({ loses }) => loses === 'tone');
+  const detail = [
+    ...(inColour ? [t('In colour: {0}.', names('colour'))] : []),
+    ...(toned ? [t('With a strong tone, or one that is meant: {0}.', names('tone'))] : []),
+  ].join(' ');
+  return [
+    { value: true, label: t('Leave them as they are'), detail },
+    {
+      value: false,
+      label: t('Make them grey too'),
+      detail: t('Their colour or tone is gone from the results.'),
+    },
+  ];
+}
+
 function encodingOptions({ encodings, recommended }: Remedies): Entry<Made['to']>[] {
+  const t = vscode.l10n.t;
+  const isRecommended = (id: Made['to']) => id === recommended.to;
   const options = encodings.map(({ id, name, does }) => ({
     value: id,
     label: name,
-    description: id,
-    detail: does,
+    description: isRecommended(id) ? t('{0}, recommended', id) : id,
+    detail: isRecommended(id) ? t('Recommended: {0}.', recommended.why) : does,
   }));
-  const isRecommended = ({ value }: Option<Made['to']>) => value === recommended.to;
-  const heading = (label: string) => ({ label, kind: vscode.QuickPickItemKind.Separator as const });
   return [
-    heading(vscode.l10n.t('recommended: {0}', recommended.why)),
-    ...options.filter(isRecommended),
-    heading(vscode.l10n.t('others')),
-    ...options.filter(option => !isRecommended(option)),
+    ...options.filter(({ value }) => isRecommended(value)),
+    { label: t('others'), kind: vscode.QuickPickItemKind.Separator as const },
+    ...options.filter(({ value }) => !isRecommended(value)),
   ];
 }
 

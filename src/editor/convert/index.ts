@@ -1,6 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
-import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+import type { ConvertAnswer, UndoAnswer } from '../../shared/checker-protocol';
 import type { RelinkEdit } from '../../shared/layout-places';
 import type { Made } from '../../shared/remedies';
 import type { Book } from '../book';
@@ -11,7 +11,15 @@ import { openTexts, openTextsThatName } from '../layout/open-texts';
 import { relink, type ToSave } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
-import { convertWords, nothingToConvert, subjectOf, type Told, takenBackWords, undoWords } from './words';
+import {
+  convertWords,
+  nothingToConvert,
+  sparedWords,
+  subjectOf,
+  type Told,
+  takenBackWords,
+  undoWords,
+} from './words';
 
 /**
  * The commands that write pictures, and the one that takes it back. They are for a person to run: nothing is converted
@@ -85,30 +93,36 @@ async function converted(
   return told(async () => {
     const root = book?.root.fsPath ?? null;
     const named = files.map(({ fsPath }) => fsPath);
-    const { paths, left } = await checker.ask('convertible', { root, paths: named });
+    const { paths, left, unmeant } = await checker.ask('convertible', { root, paths: named });
     if (!paths.length) throw new Error(nothingToConvert(left));
     const remedies = await checker.ask('remedies', { file: paths[0], root });
     const some = paths.map(file => vscode.Uri.file(file));
-    const asked = await askHow(subjectOf(some, left), remedies, chosen, book !== undefined);
-    if (!asked) return;
-    return carryOut(some, asked, book, checker, left);
+    const answered = await askHow(subjectOf(some, left), remedies, chosen, book !== undefined, unmeant);
+    if (!answered) return;
+    const { spared, ...asked } = answered;
+    const wanted = some.filter(({ fsPath }) => !spared.some(({ file }) => file === fsPath));
+    if (wanted.length) return carryOut(wanted, asked, book, checker, { left, spared });
+    void vscode.window.showInformationMessage(sparedWords(spared));
   });
 }
 
 /**
  * Converts as it was asked, has the layouts of the book place the results where that is wanted, and tells what came of it.
- * @param left what was chosen too and cannot be converted
+ * @param others what was chosen too and was left out
  */
 export async function carryOut(
   files: readonly vscode.Uri[],
   asked: Asked,
   book: Book | undefined,
   checker: CheckerClient,
-  left: readonly LeftAlone[] = [],
+  others: Omit<Told, 'saving'> = {},
 ): Promise<ConvertAnswer> {
   const paths = files.map(({ fsPath }) => fsPath);
+  // of many the progress itself says how many: fewer, where some need nothing
+  const title =
+    files.length === 1 ? vscode.l10n.t('Converting {0}', subjectOf(files)) : vscode.l10n.t('Converting');
   const convert = () =>
-    working(vscode.l10n.t('Converting {0}', subjectOf(files)), (signal, onProgress) => {
+    working(title, (signal, onProgress) => {
       const open = book ? openTextsThatName(book) : [];
       return checker.ask('convert', { ...asked, paths, open }, { signal, onProgress });
     });
@@ -128,7 +142,7 @@ export async function carryOut(
     asked.where.kind === 'in-place'
       ? undone(written, book, false, checker)
       : takenBack(answer, book, checker);
-  void tellConverted(answer, { left, saving }, undo);
+  void tellConverted(answer, { ...others, saving }, undo);
   return answer;
 }
 

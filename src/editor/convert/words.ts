@@ -3,7 +3,7 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import { namesPicture } from '../../book/discovery/extensions';
 import { kindOf } from '../../layout/kinds';
-import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+import type { ConvertAnswer, LeftAlone, UndoAnswer, Unmeant } from '../../shared/checker-protocol';
 import type { PlaceEdit } from '../../shared/layout-places';
 import type { Changed, ToSave } from '../layout/relink';
 
@@ -28,7 +28,8 @@ export function subjectOf(files: readonly vscode.Uri[], left: readonly LeftAlone
 /** So many are named where a line is all there is. */
 const NAMED = 2;
 
-const namesOf = (left: readonly LeftAlone[]): string =>
+/** Names without folders: the first of them, and how many more. */
+export const namesOf = (left: readonly { path: string }[]): string =>
   named(left.map(({ path: at }) => path.posix.basename(at)));
 
 function named(all: readonly string[]): string {
@@ -44,11 +45,13 @@ export const nothingToConvert = (left: readonly LeftAlone[]): string =>
 export interface Told {
   /** What was chosen too and was left out. */
   left?: readonly LeftAlone[];
+  /** What stayed as it is, since nobody said that it is to be grey. */
+  spared?: readonly Unmeant[];
   saving?: ToSave;
 }
 
 /** What came of a conversion, in one message. */
-export function convertWords(answer: ConvertAnswer, { left = [], saving }: Told = {}): string {
+export function convertWords(answer: ConvertAnswer, { left = [], spared = [], saving }: Told = {}): string {
   const { converted, skipped, failed, relinking, untoned, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
@@ -64,12 +67,19 @@ export function convertWords(answer: ConvertAnswer, { left = [], saving }: Told 
   const placed = relinking ? relinkingWords(relinking) : [];
   const leftOut = converted.length + skipped.length + failed.length === 0 ? [...notices] : [];
   if (left.length) leftOut.push(t('Left out, since there is no readable file: {0}.', namesOf(left)));
+  if (spared.length) leftOut.push(sparedWords(spared));
   if (untoned.length)
     leftOut.push(
-      t('Pictures that lost a strong tone, which may be meant: {0}. See the report.', untoned.length),
+      t(
+        'A strong tone is gone, which may be meant: {0}. See the report.',
+        namesOf(untoned.map(at => ({ path: at }))),
+      ),
     );
   return [head, ...why, ...placed, ...toSave(saving), ...leftOut].join(' ');
 }
+
+export const sparedWords = (spared: readonly Unmeant[]): string =>
+  vscode.l10n.t('Left as they are, since nobody said that they are to be grey: {0}.', namesOf(spared));
 
 function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
   const t = vscode.l10n.t;

@@ -3,6 +3,9 @@ import fs from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { convertible } from '../../../src/editor/checker/convertible';
+import type { PictureReport } from '../../../src/shared/finding';
+import type { PictureFacts } from '../../../src/shared/picture';
+import { greyFacts } from '../../book/support/facts';
 import { picture } from '../../report/text/support';
 
 describe('what can be converted of what was chosen', () => {
@@ -35,6 +38,30 @@ describe('what can be converted of what was chosen', () => {
         { path: 'pictures/missing.jpg', reason: 'There is no such file.' },
         { path: at('gone.jpg'), reason: 'There is no such file.' },
       ],
+      unmeant: [],
     });
+  });
+
+  it('names among several those whose colour or tone nobody said to take away', async () => {
+    const { chroma } = greyFacts('0');
+    const sepia = { encoding: 'rgb-toned' as const, chroma: { ...chroma!, mean: 20 } };
+    const cast = { encoding: 'rgb-toned' as const, chroma: { ...chroma!, mean: 4 } };
+    const stated = (intent: 'grey' | 'toned' | 'colour', facts: Partial<PictureFacts> = {}) => ({
+      ...picture('one', [], facts),
+      ...{ intent, intentStated: true },
+    });
+    const losing = async (one: PictureReport, ...others: string[]) =>
+      (await convertible([at('good.jpg'), ...others.map(at)], () => [one])).unmeant
+        .filter(({ file }) => file === at('good.jpg'))
+        .map(({ loses }) => loses);
+    const among = (one: PictureReport) => losing(one, 'stranger.jpg');
+    assert.deepEqual(await among(picture('one', [], { encoding: 'colour' })), ['colour']);
+    assert.deepEqual(await among(picture('one', [], sepia)), ['tone']);
+    assert.deepEqual(await among(picture('one', [], cast)), []);
+    assert.deepEqual(await among(stated('grey', { encoding: 'colour' })), []);
+    assert.deepEqual(await among(stated('grey', sepia)), []);
+    assert.deepEqual(await among(stated('toned', cast)), ['tone']);
+    assert.deepEqual(await among(stated('colour')), ['colour']);
+    assert.deepEqual(await losing(picture('one', [], { encoding: 'colour' })), [], 'it alone is meant');
   });
 });

@@ -54,8 +54,17 @@ describe('converting', () => {
     await vscode.commands.executeCommand('vscode.open', inWorkspace('pictures/plate-7.tif'));
     await workbenchClick('.editor-actions a[aria-label^="Convert..."]');
     await workbenchText('.quick-input-title', /Convert plate-7\.tif/);
-    const first = await workbenchText(ROW, /recommended: most of this part/);
-    assert.match(first, /Equal red, green and blue/);
+    const first = await workbenchText(`${ROW}.focused`, /Recommended: most of this part/);
+    assert.match(first, /^Equal red, green and blue\s*rgb-neutral, recommended/);
+    const [above, below] = await workbenchEval<[number, number]>(
+      `${ROW}.focused`,
+      `(() => {
+        const list = element.closest('.monaco-list').getBoundingClientRect();
+        const label = element.querySelector('.label-name').getBoundingClientRect();
+        return [label.top - list.top, list.bottom - label.bottom];
+      })()`,
+    );
+    assert.ok(above >= 0 && below >= 0, 'its name is in sight');
     await screenshot('convert-quick-pick');
     await answer('One grey channel', 'Lightness', 'Beside the picture');
     const toast = await messageText(/is written/);
@@ -217,10 +226,43 @@ describe('converting', () => {
       void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/sepia.tif'));
       await answer('Equal red, green and blue', 'Lightness', 'Beside the picture');
       const toast = await messageText(/sepia\.rgb-neutral\.tif is written/);
-      assert.match(toast, /lost a strong tone, which may be meant: 1\. See the report/);
+      assert.match(toast, /A strong tone is gone, which may be meant: sepia\.tif\. See the report/);
     } finally {
       for (const name of await fs.readdir(at('pictures')))
         if (name.startsWith('sepia.')) await fs.rm(at(`pictures/${name}`));
+    }
+  });
+
+  it('makes nothing of many grey of which nobody said so, until it is told to', async () => {
+    const pictures = ['pictures/plate-7.tif', 'pictures/garden.jpg'].map(inWorkspace);
+    const made = async () =>
+      (await fs.readdir(at('pictures'))).filter(name => name.includes('.single-channel.')).sort();
+    const convert = () => void vscode.commands.executeCommand('evengrey.convert', pictures[0], pictures);
+    const remove = async () => {
+      for (const name of await made()) await fs.rm(at(`pictures/${name}`));
+    };
+    try {
+      convert();
+      await workbenchText('.quick-input-title', /Convert 2 pictures \(1\/4\)/);
+      await workbenchClick(ROW, 'One grey channel');
+      const question = await workbenchText(ROW, /Leave them as they are/);
+      assert.match(question, /Leave them as they are\s*In colour: garden\.jpg/);
+      await screenshot('convert-unmeant');
+      await answer('Leave them as they are', 'Lightness', 'Beside the picture');
+      assert.match(
+        await messageText(/plate-7\.single-channel\.tif is written/),
+        /Left as they are, since nobody said that they are to be grey: garden\.jpg\./,
+      );
+      assert.deepEqual(await made(), ['plate-7.single-channel.tif']);
+      await closeAll();
+      await remove();
+      convert();
+      await workbenchClick(ROW, 'One grey channel');
+      await answer('Make them grey too', 'Lightness', 'Beside the picture');
+      await messageText(/2 converted/);
+      assert.equal((await made()).length, 2);
+    } finally {
+      await remove();
     }
   });
 
@@ -248,7 +290,8 @@ describe('converting', () => {
       const pictures = large.map(inWorkspace);
       void vscode.commands.executeCommand('evengrey.convert', pictures[0], pictures);
       await answer('One grey channel', 'Lightness', 'In place');
-      await messageText(/Converting 8 pictures/);
+      const told = await messageText(/Converting.* of 8 pictures/);
+      assert.doesNotMatch(told, /Converting \d/, 'one total is enough');
       await workbenchClick(`${TOAST} .monaco-button`, 'Cancel');
       await messageText(/Stopped\. Every picture is whole/);
       void vscode.commands.executeCommand('evengrey.undoConversion', inWorkspace('large'));
