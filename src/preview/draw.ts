@@ -3,6 +3,7 @@ import { type Html, html } from '../report/page/html';
 import { orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
+import { toldApart } from './told-apart';
 
 /**
  * Draws a sheet into `page`; `plate`, where the picture is seen, `remedy`, where it is seen converted, `facing`, where it
@@ -59,11 +60,12 @@ const pager = ({ page, pages }: Sheet) =>
     : undefined;
 
 /** To the pictures before and after it in the book. */
-function neighbours({ place }: Sheet): Html | undefined {
+function neighbours({ path, place }: Sheet): Html | undefined {
   if (!place?.before && !place?.after) return undefined;
-  const to = (id: string, path: string | null, words: (name: string) => string) =>
-    path &&
-    html`<button type="button" class="link" id="${id}" data-open="${path}">${words(path.slice(path.lastIndexOf('/') + 1))}</button>`;
+  const all = [path, place.before, place.after];
+  const to = (id: string, at: string | null, words: (name: string) => string) =>
+    at &&
+    html`<button type="button" class="link" id="${id}" data-open="${at}">${words(toldApart(at, all))}</button>`;
   return html`
 <nav class="neighbours" aria-label="In the order of the book">
   ${to('before', place.before, name => `← ${name}`)}
