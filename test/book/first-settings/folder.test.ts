@@ -60,6 +60,13 @@ describe('a folder that is to be a book', () => {
       'z.adoc': ':imagesdir: bilder\n\ninclude::a.adoc[]\n',
     });
     assert.deepEqual((await bookFolder(asciidoc, null)).layouts, ['z.adoc', 'a.adoc']);
+    const typst = temporaryFolder({
+      ...pictures,
+      'buch.typ': '#import "mittel.typ": bild\n#include "kapitel/eins.typ"\n',
+      'mittel.typ': '#let bild(name) = image("bilder/" + name)',
+      'kapitel/eins.typ': '#import "../mittel.typ": bild\n#bild("hafen.jpg")\n',
+    });
+    assert.deepEqual((await bookFolder(typst, null)).layouts, ['buch.typ', 'kapitel/eins.typ']);
   });
 
   it('has many layouts by their folder and ending, if that places the same pictures, else each by its name', async () => {
