@@ -1,7 +1,6 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { compareRevisions } from '../../book/revisions/compare';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { SETTINGS_FILE } from '../../book/settings/load';
@@ -24,17 +23,12 @@ import { revisionFailure } from '../revision-failure';
 import { styleOf } from '../style';
 import type { CompareVerbOptions } from '../verbs/compare';
 
-/** Bytes of code that a function runs before V8 thinks of making it quicker: eight times its own. */
-const OFTEN = 1024 * 1024;
-
 /** Compares two revisions of a book, writes what was found and gives the exit code. */
 export async function compare(
   base: string,
   head: string | null,
   options: CompareVerbOptions,
 ): Promise<number> {
-  // few pictures change: what V8 would spend on making this process's code quicker would not be earned back
-  setFlagsFromString(`--interrupt-budget=${OFTEN}`);
   const conditions = conditionsOf(options);
   if (options.output !== undefined) await refuse(options.output, options);
   const root = await rootOf([named(options.book)]);
