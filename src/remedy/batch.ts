@@ -17,7 +17,7 @@ import type { Asked, Decision } from './plan/types';
 import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
-import { type Selecting, select } from './select';
+import { type Selected, type Selecting, select } from './select';
 import { losingStrongTone, strongToneNotice } from './strong-tone';
 import { endOf, troubleOf } from './trouble';
 import { COARSE } from './words';
@@ -62,10 +62,12 @@ async function convertAll(
   const conversions: Conversion[] = [];
   let decisions: Decision[] = [];
   let stopped: string | null = null;
+  let earlierOf: Selected['earlierOf'] = () => [];
   try {
     const selected = await select(how);
     notices.push(...selected.notices);
-    const lines = linesIn(selected.placements, await fs.realpath(how.root), how.relink);
+    earlierOf = selected.earlierOf;
+    const lines = linesIn(selected.placements, await fs.realpath(how.root), how.relink, earlierOf);
     decisions = plan(selected.pictures, how.wish, how.place, lines);
     const undertakings = await settled(decisions, how, results, conversions);
     for (const { of } of undertakings) folders.add(path.dirname(of.order.output));
@@ -83,7 +85,10 @@ async function convertAll(
   if (toned) notices.push(toned);
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
-  const relinked = how.relink && stopped === null ? await relinkToResults(how, decisions, conversions) : null;
+  const relinked =
+    how.relink && stopped === null
+      ? await relinkToResults({ ...how, results, earlierOf }, decisions, conversions)
+      : null;
   const gone = how.place.kind === 'in-place' ? madeOf(conversions) : relinked?.gone;
   const ended = await endedWaivers(how.root, gone ?? []);
   if (ended) notices.push(ended);

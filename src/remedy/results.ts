@@ -57,6 +57,12 @@ export class Results {
     return { kind: 'file', sha256, made };
   }
 
+  /** A result had this name once, whatever is there now. */
+  async had(output: string): Promise<boolean> {
+    const name = path.basename(output);
+    return (await this.listOf(output).read()).some(each => each.name === name);
+  }
+
   private listOf(output: string): Lines<Made> {
     const folder = path.dirname(output);
     const file = createHash('sha256').update(folder).digest('hex').slice(0, 32);

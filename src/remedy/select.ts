@@ -12,8 +12,10 @@ import { isWithin } from '../book/settings/within';
 import type { PictureFacts } from '../shared/picture';
 import { History } from './keep/history';
 import { fileStoresSrgbLuminance } from './luminance';
-import { copiesAmong, originalNames, withoutExtension } from './plan/skips';
+import { copiesAmong } from './plan/skips';
 import type { Asked, Place } from './plan/types';
+import { earlierResults, originalsBy, rememberedOriginals } from './relinking/earlier';
+import { relinkedIn } from './relinking/memory';
 
 export interface Selecting {
   root: string;
@@ -38,16 +40,25 @@ export interface Target extends Found {
   link: string | null;
 }
 
+export interface Selected {
+  pictures: Asked[];
+  notices: string[];
+  placements: BookFiles['placements'];
+  /** Results of a picture that lines place, relative to the root. */
+  earlierOf: (asked: Pick<Asked, 'path' | 'link'>) => readonly string[];
+}
+
 /**
  * The pictures that are meant by the named paths, of a folder those of the book, sorted by path, each file once however
- * often and by whichever link it was named; what was left out; and where layouts place what, by the paths they name.
+ * often and by whichever link it was named; what was left out; where layouts place what, by the paths they name; and
+ * which of that are earlier results of a picture.
  */
-export async function select(
-  how: Selecting,
-): Promise<{ pictures: Asked[]; notices: string[]; placements: BookFiles['placements'] }> {
+export async function select(how: Selecting): Promise<Selected> {
   const realRoot = await fs.realpath(how.root);
   const found = await bookFiles(how);
-  const { files, leftOut } = ofTheBook(found);
+  const remembered = rememberedOriginals(await relinkedIn(realRoot));
+  const originalsOf = originalsBy(remembered, realRoot, how.place);
+  const { files, leftOut } = ofTheBook(found, originalsOf);
   const { targets, notices } = await targetsOf({ ...found, files }, how);
   if (leftOut.length) notices.push(unplacedNotice(leftOut));
   const pages = await gather(targets, { ...how, realRoot });
@@ -75,12 +86,15 @@ export async function select(
       };
     }),
   );
-  const copies = copiesAmong(all);
+  const copies = copiesAmong(all, remembered);
   if (copies.size)
     notices.push(
       `${many(copies.size)} left out: results of earlier conversions of the others. Name one by itself to have it converted all the same.`,
     );
-  return { pictures: all.filter(asked => !copies.has(asked)), notices, placements: found.placements };
+  return {
+    ...{ pictures: all.filter(asked => !copies.has(asked)), notices, placements: found.placements },
+    earlierOf: earlierResults(found.placements.keys(), originalsOf),
+  };
 }
 
 /** The same of all names (hard links) of one file. */
@@ -101,11 +115,14 @@ const GREYS = new Set<PictureFacts['encoding']>([
  * What a check takes for the book's, and the originals of results that layouts place: those are converted anew from
  * them.
  */
-function ofTheBook({ all, files }: { all: readonly Found[]; files: readonly Found[] }) {
+function ofTheBook(
+  { all, files, placements }: Pick<BookFiles, 'all' | 'files' | 'placements'>,
+  originalsOf: (result: string) => readonly string[],
+) {
   const placed = new Set(files);
-  const originals = new Set(files.flatMap(({ path }) => originalNames(path)));
-  const isMeant = (found: Found) =>
-    placed.has(found) || originals.has(found.path) || originals.has(withoutExtension(found.path));
+  const results = [...files.map(({ path }) => path), ...placements.keys()];
+  const originals = new Set(results.flatMap(originalsOf));
+  const isMeant = (found: Found) => placed.has(found) || originals.has(found.path);
   return { files: all.filter(isMeant), leftOut: all.filter(found => !isMeant(found)) };
 }
 

@@ -11,14 +11,13 @@ import { restorePicture } from './keep/restore';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
 import { undoRelinking } from './relinking/undo';
+import { unrememberedLines } from './relinking/unremembered';
 import { type Selecting, targetsOf } from './select';
 import { DiskFull, troubleOf } from './trouble';
 import { unkept } from './unkept';
 
 export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' | 'onProgress'> & {
   dryRun: boolean;
-  /** The user's cache folder: it knows which lines of layouts were relinked. */
-  memory: string;
   /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
   /** False: lines of layouts stay, whatever they were made to place. Left out: they place the originals again. */
@@ -80,7 +79,17 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
     else if (named) undone.push({ path: shown(file), outcome: 'skipped', sha256: null, reason: NEVER });
   }
   undone.sort((x, y) => compare(x.path, y.path));
-  const relinking = stopped === null && how.lines !== false ? await undoRelinking(how) : null;
+  const isBack = undone.some(({ outcome }) => outcome === 'restored' || outcome === 'planned');
+  const relinking =
+    stopped !== null || how.lines === false
+      ? null
+      : ((await undoRelinking(how)) ??
+        (isBack
+          ? null
+          : await unrememberedLines(
+              how,
+              present.map(({ file }) => file),
+            )));
   return { dryRun: how.dryRun, undone, relinking, stopped };
 }
 

@@ -1,7 +1,7 @@
 import fs from 'node:fs/promises';
 import { hashOf } from '../book/hash';
 import { fileSource, readHeaders, UnreadableError } from '../picture/header';
-import { originalNames } from './plan/skips';
+import { originalName } from './plan/names';
 
 /**
  * Pictures of which no journal knows and whose own record says that they were converted: by their path, the hash of what
@@ -16,7 +16,7 @@ export async function unkept(
 ): Promise<Map<string, string>> {
   const made = new Map<string, string>();
   for (const file of unknown) {
-    const from = originalNames(file).length ? null : await sourceOf(file);
+    const from = originalName(file) ? null : await sourceOf(file);
     if (from) made.set(file, from);
   }
   if (!made.size) return made;
@@ -25,7 +25,7 @@ export async function unkept(
 }
 
 /** What a file says that it was made from, by its header alone; null where it says nothing, or cannot be read. */
-async function sourceOf(path: string): Promise<string | null> {
+export async function sourceOf(path: string): Promise<string | null> {
   const file = await fs.open(path).catch(() => null);
   if (!file) return null;
   try {

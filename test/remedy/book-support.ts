@@ -99,7 +99,7 @@ export function run(root: string, how: Partial<Converting> = {}) {
 
 export const undo = (root: string, how: Partial<Undoing> = {}) =>
   undoConversions({
-    ...{ root, paths: [root], settings: noSettings, dryRun: false, memory: path.join(root, '.memory') },
+    ...{ root, paths: [root], settings: noSettings, dryRun: false },
     ...how,
   });
 

@@ -20,8 +20,8 @@ interface HowToRelink {
   refused?: Refusing;
   /** Files and folders get other names: lines are to be right then. Told by the names of before. */
   moving?: Moving;
-  /** Told what a source is about to say, before it is written. */
-  before?: (changes: readonly RelinkedLine[]) => Promise<void>;
+  /** Told what a source is about to say, before it is written; says why it is not to be, null: it is. */
+  before?: (changes: readonly RelinkedLine[]) => Promise<string | null>;
 }
 
 export interface Relinking {
@@ -53,8 +53,8 @@ export async function relinkAll(
     const change = dryRun
       ? unwritable
       : (...what: Parameters<typeof unwritable>) => replaceText(root, ...what);
-    if (changes.length && !dryRun) await before?.(changes);
-    const why = changes.length ? await change(source, text) : null;
+    const held = changes.length && !dryRun ? await before?.(changes) : null;
+    const why = held ?? (changes.length ? await change(source, text) : null);
     if (why) result.problems.push({ file: source.path, line: null, why });
     else result.changes.push(...changes);
     for (const [picture, line] of placesIn(source, why ? [] : changes, moving))

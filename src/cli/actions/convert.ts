@@ -10,7 +10,7 @@ import { STOPPED } from '../../remedy/trouble';
 import { UNDOING_STOPPED, undoConversions } from '../../remedy/undo';
 import { convertJson, undoJson } from '../../report/json/convert';
 import { otherThanAsked } from '../../report/otherwise';
-import { convertText, undoText } from '../../report/text/convert';
+import { convertHeadline, convertText, undoHeadline, undoText } from '../../report/text/convert';
 import type { ConvertReport, UndoReport } from '../../shared/conversion';
 import { named, rootOf, settingsOf, shown } from '../book';
 import { EXIT, Failure } from '../failure';
@@ -26,7 +26,7 @@ import { candidates } from './candidates';
 
 /** Converts pictures, or undoes that, writes the report and gives the exit code. */
 export async function convert(names: readonly string[], options: ConvertVerbOptions): Promise<number> {
-  if (options.output !== undefined) await refuse(options.output, options);
+  if (options.output !== undefined) await refuseOutput(options.output, options);
   const paths = names.map(named);
   try {
     if (options.candidates !== undefined) return await candidates(names, options);
@@ -67,6 +67,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     output,
     { format },
   );
+  tellWritten(output, convertHeadline(report));
   if (end) throw end;
   if (!report.conversions.length)
     throw new Failure(
@@ -74,6 +75,22 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     );
   const code = exitCodeOf(report.conversions);
   return report.relinking?.problems.length || otherThanAsked(report).length ? EXIT.findings : code;
+}
+
+/** A report, not the results: a name without extension was most likely meant for a folder. */
+async function refuseOutput(output: string, options: ConvertVerbOptions): Promise<void> {
+  const stat = await fs.stat(output).catch(() => null);
+  // a pipe or a terminal has no extension
+  if (path.extname(output) === '' && (!stat || stat.isFile() || stat.isDirectory()))
+    throw new Failure(
+      `--output is the file for the report, and "${output}" has no extension. Did you mean --out, the folder for the results? Else call it .txt or .json.`,
+    );
+  await refuse(output, options);
+}
+
+/** Says, where the report went into a file, that it did and what became of the pictures. */
+function tellWritten(output: string | undefined, headline: string): void {
+  if (output !== undefined) process.stderr.write(`${headline} The report is in ${shown(output)}.\n`);
 }
 
 /** Results that have no name of their own, or one that no layout of the book can say. */
@@ -94,11 +111,12 @@ async function undo(paths: string[], options: ConvertVerbOptions): Promise<numbe
   const root = await rootOf(paths);
   const { settings } = await settingsOf(root, undefined, 'undone');
   const { report, end } = await working(UNDOING_STOPPED, (signal, onProgress) =>
-    undoConversions({ root, paths, settings, dryRun, memory: cacheFolder(), signal, onProgress }),
+    undoConversions({ root, paths, settings, dryRun, signal, onProgress }),
   );
   await writeResult(format === 'json' ? undoJson(report) : undoText(report, styleOf(output)), output, {
     format,
   });
+  tellWritten(output, undoHeadline(report));
   if (end) throw end;
   const lost = report.undone.filter(({ outcome }) => outcome === 'lost').length;
   if (lost)

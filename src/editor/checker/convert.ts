@@ -116,7 +116,6 @@ export async function undo({
   const report = await undoConversions({
     ...{ root, paths, settings, signal, lines, open: textsOf(open) },
     dryRun: false,
-    memory: cacheFolder(),
     onProgress: (done, total) => onProgress({ done, total }),
   });
   signal.throwIfAborted();

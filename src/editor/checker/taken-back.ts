@@ -20,8 +20,8 @@ export async function remember({ root, lines }: CheckerAnswers['relinked']['requ
     ...{ file, from, to, picture: result },
     ...{ line: start.line + 1, column: start.column + 1 },
   }));
-  const replacements = new Map(lines.map(({ original, result }) => [original, result]));
-  await rememberRelinked(cacheFolder(), await fs.realpath(root), changes, replacements);
+  const originals = new Map(lines.map(({ original, result }) => [result, original]));
+  await rememberRelinked(await fs.realpath(root), changes, originals);
   return null;
 }
 
@@ -32,7 +32,7 @@ export async function unplace({
   open,
 }: CheckerAnswers['unplace']['request']): Promise<CheckerAnswers['unplace']['answer']> {
   const { settings } = await loadSettings(root);
-  const how = { root, open: textsOf(open), paths: results, memory: cacheFolder(), dryRun: false };
+  const how = { root, open: textsOf(open), paths: results, dryRun: false };
   const undone = settings && (await undoRelinking({ ...how, settings }));
   return (undone && takenBack(undone)) ?? { edits: [], left: [] };
 }

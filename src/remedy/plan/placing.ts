@@ -20,14 +20,20 @@ export interface Lines {
  * @param placements by the picture's path relative to the root
  * @param realRoot the book's root, links resolved
  * @param relink the lines are to place the results
+ * @param earlierOf paths of earlier results of a picture
  */
 export const linesIn = (
   placements: ReadonlyMap<string, readonly Line[]>,
   realRoot: string,
   relink: boolean,
+  earlierOf: (asked: Pick<Asked, 'path' | 'link'>) => readonly string[],
 ): Lines => ({
-  of: ({ path: at, link }) =>
-    relink ? [at, link].flatMap(name => (name === null ? [] : (placements.get(name) ?? []))) : [],
+  of: asked =>
+    relink
+      ? [asked.path, asked.link, ...earlierOf(asked)].flatMap(name =>
+          name === null ? [] : (placements.get(name) ?? []),
+        )
+      : [],
   at: output => placements.get(path.relative(realRoot, output).split(path.sep).join('/')) ?? [],
 });
 

@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
-import path from 'node:path';
-import type { PictureFacts } from '../../shared/picture';
-import type { RemedyEncoding, RemedyWish } from '../../shared/remedy';
+import type { Encoding, PictureFacts } from '../../shared/picture';
+import type { RemedyWish } from '../../shared/remedy';
+import { originalName } from './names';
 import type { Asked } from './types';
 
 /** Why nothing is to be done to a picture; null where there is. */
@@ -11,6 +11,8 @@ export function needsNothing(
 ): string | null {
   if (wish.curve !== null && remedied?.fitted) return FITTED_ALREADY;
   if (isRight(facts, wish)) return `It is ${wish.to} already.`;
+  if (wish.to === 'rgb-toned' && wish.tone.kind !== 'stated' && TONELESS.has(facts.encoding))
+    return TONELESS_WORDS;
   // a picture that was named is meant
   if (named) return null;
   if (!intentStated && facts.encoding === 'colour')
@@ -24,10 +26,24 @@ export function needsNothing(
 const FITTED_ALREADY =
   'Its tones were fitted before, as its own record says: fitted once more they would lose contrast twice. Convert its original, or this one without a fit.';
 
-/** The encoding is what is asked for, and nothing else is asked for. */
-export function isRight({ encoding, bits, format, orientation }: PictureFacts, wish: RemedyWish): boolean {
+/** Greys that no tone can be taken from. */
+const TONELESS: ReadonlySet<Encoding> = new Set([
+  'single-channel',
+  'rgb-neutral',
+  'black-only',
+  'bilevel',
+  'lab-neutral',
+]);
+const TONELESS_WORDS = 'It has no tone of its own that could be kept: name one with "--tone".';
+
+/** The encoding is what is asked for, by a profile for such channels if by any, and nothing else is asked for. */
+export function isRight(
+  { encoding, space, profile, bits, format, orientation }: PictureFacts,
+  wish: RemedyWish,
+): boolean {
   return (
     encoding === wish.to &&
+    (profile === null || profile.space === space) &&
     wish.curve === null &&
     wish.greyProfile === null &&
     (wish.to !== 'rgb-toned' || wish.tone.kind === 'own') &&
@@ -37,31 +53,22 @@ export function isRight({ encoding, bits, format, orientation }: PictureFacts, w
   );
 }
 
-const ENCODINGS: RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned'];
-
 /**
  * Pictures that were found in a folder and are results of earlier conversions of others that were found: those are
- * pictures of the book no more than a print of one is. By their own record, and either its hash or their name.
+ * pictures of the book no more than a print of one is. By their own record, and either its hash or their name; or by
+ * what relinking remembers.
+ * @param remembered pictures by their results
  */
-export function copiesAmong(all: readonly Asked[]): Set<Asked> {
+export function copiesAmong(all: readonly Asked[], remembered: ReadonlyMap<string, string>): Set<Asked> {
   const hashes = new Set(all.map(({ pages }) => pages[0].sha256));
-  const paths = new Set(all.map(({ path }) => path));
-  const stems = new Set(all.map(({ path }) => withoutExtension(path)));
+  const paths = new Set<string | null | undefined>(
+    all.flatMap(({ path, link }) => [path, ...(link ? [link] : [])]),
+  );
   const isOfAnother = ({ path, remedied }: Asked) =>
-    remedied !== null &&
-    (hashes.has(remedied.from) || originalNames(path).some(name => paths.has(name) || stems.has(name)));
+    (remedied !== null && (hashes.has(remedied.from) || paths.has(originalName(path)))) ||
+    (remembered.get(path) !== path && paths.has(remembered.get(path)));
   return new Set(all.filter(asked => !asked.named && asked.replacedBy === null && isOfAnother(asked)));
 }
-
-/** What the picture can have been called that this is the result of by its name; nothing where it is not called so. */
-export function originalNames(file: string): string[] {
-  const stem = withoutExtension(file);
-  const encoding = ENCODINGS.find(each => stem.endsWith(`.${each}`));
-  return encoding ? [stem.slice(0, -encoding.length - 1)] : [];
-}
-
-export const withoutExtension = (file: string) =>
-  file.slice(0, file.length - path.posix.extname(file).length);
 
 /** What is to be done about a picture that an earlier conversion put in its place; null where it is none. */
 export function afterReplacement(

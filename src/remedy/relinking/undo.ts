@@ -14,8 +14,6 @@ export interface RelinkUndoing {
   /** Absolute: pictures, results or layouts, or folders with them. */
   paths: readonly string[];
   settings: Settings;
-  /** The user's cache folder. */
-  memory: string;
   dryRun: boolean;
   /** With it no layout is written (see `Selecting`). */
   open?: ReadonlyMap<string, string>;
@@ -27,10 +25,10 @@ export interface RelinkUndoing {
  * @returns null where nothing was ever relinked that is meant
  */
 export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null> {
-  const { root, settings, memory, open } = how;
+  const { root, settings, open } = how;
   const dryRun = how.dryRun || open !== undefined;
   const realRoot = await fs.realpath(root);
-  const all = await relinkedIn(memory, realRoot);
+  const all = await relinkedIn(realRoot);
   const relinks = (await meant(all, realRoot, how.paths)).filter(({ file }) => file !== SETTINGS_FILE);
   if (!relinks.length) return null;
   const replacements = new Map(relinks.map(({ result, original }) => [result, original]));
@@ -53,7 +51,11 @@ export async function undoRelinking(how: RelinkUndoing): Promise<Relinked | null
   const text = open?.get(SETTINGS_FILE);
   const names = await undoNames({ root, realRoot, dryRun, open: text }, renamed, done.places);
   return {
-    ...{ changes: done.changes, settings: names.settings, problems: [...problems, ...names.problems] },
+    ...{
+      changes: done.changes,
+      settings: names.settings,
+      problems: [...problems, ...done.problems, ...names.problems],
+    },
     placedBefore: placedBefore(replacements.values(), done.places, done.changes),
   };
 }

@@ -22,7 +22,7 @@ export function convertText(report: ConvertReport, fitting: Fitting, style: Styl
   const made = of('converted', 'planned');
   const shared = sharedWords(made);
   const blocks = [
-    [paint.bold(headline(report))],
+    [paint.bold(convertHeadline(report))],
     fitLines(fitting, style),
     counterLines(fitting, style),
     ...made.map(conversion => madeLines(conversion, shared, style)),
@@ -42,18 +42,13 @@ export function convertText(report: ConvertReport, fitting: Fitting, style: Styl
   return text(blocks);
 }
 
-export function undoText({ undone, relinking, dryRun, stopped }: UndoReport, style: Style): string {
+export function undoText(report: UndoReport, style: Style): string {
+  const { undone, relinking, dryRun } = report;
   const paint = paintOf(style);
   const of = (outcome: Undone['outcome']) => undone.filter(each => each.outcome === outcome);
   const back = of(dryRun ? 'planned' : 'restored');
-  const [verb, would] = dryRun ? ['would be brought back', true] : ['brought back, bit for bit', false];
-  const head = back.length
-    ? `${originals(back.length)} ${verb}.`
-    : relinking?.changes.length
-      ? `No picture ${would ? 'would be' : 'was'} brought back.`
-      : `Nothing ${would ? 'would be' : 'was'} undone.`;
   return text([
-    [paint.bold(stopped === null ? head : `Stopped before the end. ${head}`)],
+    [paint.bold(undoHeadline(report))],
     back.map(({ path }) => safe(path)),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
@@ -62,6 +57,18 @@ export function undoText({ undone, relinking, dryRun, stopped }: UndoReport, sty
     relinking ? settingsLines(relinking, 'the originals again', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
   ]);
+}
+
+/** What became of all originals, as a sentence. */
+export function undoHeadline({ undone, relinking, dryRun, stopped }: UndoReport): string {
+  const back = undone.filter(({ outcome }) => outcome === (dryRun ? 'planned' : 'restored')).length;
+  const [verb, would] = dryRun ? ['would be brought back', 'would be'] : ['brought back, bit for bit', 'was'];
+  const head = back
+    ? `${originals(back)} ${verb}.`
+    : relinking?.changes.length
+      ? `No picture ${would} brought back.`
+      : `Nothing ${would} undone.`;
+  return stopped === null ? head : `Stopped before the end. ${head}`;
 }
 
 const text = (blocks: readonly (readonly string[])[]) =>
@@ -73,7 +80,8 @@ const text = (blocks: readonly (readonly string[])[]) =>
 const pictures = (count: number) => (count === 1 ? '1 picture' : `${count} pictures`);
 const originals = (count: number) => (count === 1 ? '1 original' : `${count} originals`);
 
-function headline({ conversions, dryRun, stopped }: ConvertReport): string {
+/** What became of all pictures, as a sentence. */
+export function convertHeadline({ conversions, dryRun, stopped }: ConvertReport): string {
   const count = (outcome: Conversion['outcome']) =>
     conversions.filter(each => each.outcome === outcome).length;
   const made = count(dryRun ? 'planned' : 'converted');

@@ -62,14 +62,17 @@ describe('relinking a book', () => {
     const before = async ([{ file, to }]: readonly { file: string; to: string }[]) => {
       told.push([file, to]);
       assert.ok(!bytesOf(root, file).toString().includes(to));
+      return file === 'x.md' ? 'It is to stay.' : null;
     };
     await relinkAll(root, noSettings, replacements, { before, dryRun: true });
     assert.deepEqual(told, []);
-    await relinkAll(root, noSettings, replacements, { before });
+    const { problems } = await relinkAll(root, noSettings, replacements, { before });
     assert.deepEqual(told, [
       ['book.md', 'p/new.jpg'],
       ['x.md', 'p/newer.jpg'],
     ]);
+    assert.deepEqual(problems, [{ file: 'x.md', line: null, why: 'It is to stay.' }]);
+    assert.equal(bytesOf(root, 'x.md').toString(), '![b](p/b.jpg)');
   });
 
   it('goes by the texts that an editor has open, and by the encodings of their files', async () => {

@@ -120,7 +120,6 @@ describe('evengrey convert in place, killed', () => {
       }
       const undone = await undoConversions({
         ...{ root, paths: [root], settings: noSettings, dryRun: false },
-        memory: env.EVENGREY_CACHE_DIR,
       });
       assert.deepEqual(
         undone.undone.filter(({ outcome }) => outcome === 'failed'),

@@ -225,7 +225,10 @@ describe('evengrey convert', () => {
       ['convert', 'plates/01.tif', '--to', 'rgb-neutral', '--format', 'json', '--output', 'report.json'],
       { cwd: root },
     );
-    assert.deepEqual([ran.code, ran.stdout], [0, '']);
+    assert.deepEqual(
+      [ran.code, ran.stdout, ran.stderr],
+      [0, '', '1 picture converted. The report is in report.json.\n'],
+    );
     assert.equal(JSON.parse(fs.readFileSync(path.join(root, 'report.json'), 'utf8')).summary.converted, 1);
   });
 
@@ -265,6 +268,11 @@ describe('evengrey convert', () => {
       'a folder that holds the pictures',
       ['plates', '--to', 'rgb-neutral', '--out', '.'],
       /holds "plates" itself/,
+    ],
+    [
+      'a folder for the report',
+      ['plates', '--to', 'rgb-neutral', '--output', 'for-the-press'],
+      /Did you mean --out, the folder/,
     ],
     ['a file for a folder', ['plates', '--to', 'rgb-neutral', '--out', 'evengrey.json'], /is no folder/],
     [

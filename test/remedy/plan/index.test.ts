@@ -180,6 +180,18 @@ describe('plan of a conversion', () => {
       assert.equal(one(right('rgb-neutral'), wish).do, 'convert', JSON.stringify(Object.keys(wish)));
     assert.equal(one(right('rgb-toned'), { to: 'rgb-toned' }).do, 'skip');
     assert.equal(one(right('rgb-toned'), { to: 'rgb-toned', tone: { kind: 'even' } }).do, 'convert');
+    const toneless = one(right('single-channel'), { to: 'rgb-toned', tone: { kind: 'even' } });
+    assert.ok(toneless.do === 'skip' && /no tone of its own.*--tone/.test(toneless.reason));
+    const stated = { to: 'rgb-toned', tone: { kind: 'stated', a: 1, b: 4 } } as const;
+    assert.equal(one(right('single-channel'), stated).do, 'convert');
+    const profile = { description: 'sRGB', class: 'display', greyAxisChroma: 0 };
+    for (const [space, done] of [
+      ['rgb', 'convert'],
+      ['grey', 'skip'],
+    ] as const) {
+      const facts = { encoding: 'single-channel', space: 'grey', profile: { ...profile, space } } as const;
+      assert.equal(one(askedFor('a.tif', {}, facts), { to: 'single-channel' }).do, done);
+    }
     const lying = askedFor('a.tif', {}, { encoding: 'rgb-neutral', orientation: 6 });
     assert.deepEqual([one(lying).do, one(lying, { upright: true }).do], ['skip', 'convert']);
   });
@@ -268,7 +280,8 @@ describe('plan of a conversion', () => {
 describe('copies among the pictures of a folder', () => {
   const original = askedFor('a.jpg');
   const record = (from: string) => ({ from, to: 'rgb-neutral' as const, toned: false, fitted: false });
-  const copies = (...others: Asked[]) => [...copiesAmong([original, ...others])].map(({ path }) => path);
+  const copies = (...others: Asked[]) =>
+    [...copiesAmong([original, ...others], new Map([['out/c.jpg', 'a.jpg']]))].map(({ path }) => path);
 
   it('are known by the hash of what they were made from, wherever they lie', () =>
     assert.deepEqual(copies(askedFor('x/a.jpg', { remedied: record(original.pages[0].sha256) })), [
@@ -280,6 +293,9 @@ describe('copies among the pictures of a folder', () => {
     assert.deepEqual(copies(askedFor('a.rgb-neutral.jpg', { remedied: stale })), ['a.rgb-neutral.jpg']);
     assert.deepEqual(copies(askedFor('a.jpg.black-only.tif', { remedied: stale })), ['a.jpg.black-only.tif']);
   });
+
+  it('are known as what lines were made to place, though they say nothing themselves', () =>
+    assert.deepEqual(copies(askedFor('out/c.jpg'), askedFor('out/d.jpg')), ['out/c.jpg']));
 
   it('are none without a record, without an original, in its place, or named themselves', () => {
     const stale = record('d'.repeat(64));

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { folded, resultName } from '../../../src/remedy/plan/names';
+import { folded, mirroredNames, originalName, resultName } from '../../../src/remedy/plan/names';
 import type { RemedyFormat } from '../../../src/shared/remedy';
 
 describe('names of results', () => {
@@ -34,7 +34,15 @@ describe('names of results', () => {
       for (const format of ['jpeg', 'png', 'tiff'] as const) {
         const results = names.map(name => resultName(name, format, encoding));
         assert.equal(new Set(results).size, names.length);
+        for (const [at, result] of results.entries())
+          if (encoding) assert.equal(originalName(`x/${result}`), `x/${names[at]}`);
+          else assert.ok(mirroredNames(result).includes(names[at]), result);
       }
+  });
+
+  it('say which picture they were made of', () => {
+    assert.equal(originalName('x.y/plate.jpg'), null);
+    assert.deepEqual(mirroredNames('x.y/plate.jpg.png'), ['x.y/plate.jpg', 'x.y/plate.jpg.png']);
   });
 
   it('are the same to a file system that knows no case and writes umlauts another way', () => {

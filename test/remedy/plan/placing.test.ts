@@ -59,17 +59,21 @@ describe('lines of layouts', () => {
   const placements = new Map([
     ['x/a.jpg', [line]],
     ['link.jpg', [line]],
+    ['x/b.rgb-neutral.jpg', [line]],
   ]);
+  const earlierOf = ({ path }: { path: string }) => (path === 'b.jpg' ? ['x/b.rgb-neutral.jpg'] : []);
 
   it('count by either name of a picture, and only where they are to place its result', () => {
     const asked = { path: 'x/a.jpg', link: 'link.jpg' };
-    assert.deepEqual(linesIn(placements, '/book', true).of(asked), [line, line]);
-    assert.deepEqual(linesIn(placements, '/book', true).of({ path: 'b.jpg', link: null }), []);
-    assert.deepEqual(linesIn(placements, '/book', false).of(asked), []);
+    assert.deepEqual(linesIn(placements, '/book', true, earlierOf).of(asked), [line, line]);
+    assert.deepEqual(linesIn(placements, '/book', true, earlierOf).of({ path: 'c.jpg', link: null }), []);
+    assert.deepEqual(linesIn(placements, '/book', true, earlierOf).of({ path: 'b.jpg', link: null }), [line]);
+    assert.deepEqual(linesIn(placements, '/book', false, earlierOf).of({ path: 'b.jpg', link: null }), []);
+    assert.deepEqual(linesIn(placements, '/book', false, earlierOf).of(asked), []);
   });
 
   it('are found by the file that they place', () => {
-    const { at } = linesIn(placements, '/book', false);
+    const { at } = linesIn(placements, '/book', false, earlierOf);
     assert.deepEqual([at('/book/x/a.jpg'), at('/book/x/b.jpg')], [[line], []]);
   });
 });
