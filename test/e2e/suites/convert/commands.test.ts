@@ -123,14 +123,14 @@ describe('converting', () => {
     await messageText(/layouts that place the result now: 1/);
     assert.match(
       await fs.readFile(at('book.md'), 'utf8'),
-      /!\[Inks\]\(pictures\/plate-7\.single-channel\.tif\)/,
+      /!\[Inks\]\(pictures\/plate-7\.tif\.single-channel\.png\)/,
     );
     await vscode.commands.executeCommand('notifications.clearAll');
     void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
     await answer('One grey channel', 'Lightness', 'the layouts place the result');
     await messageText(/1 skipped.*The layouts place what was converted already/);
     await fs.writeFile(at('book.md'), layout);
-    await fs.rm(at('pictures/plate-7.single-channel.tif'));
+    await fs.rm(at('pictures/plate-7.tif.single-channel.png'));
   });
 
   describe('for layouts that can place no TIFF', () => {

@@ -156,12 +156,12 @@ describe('quick fixes on the line of a picture', () => {
   it('are undone as one step, and what is not saved then is told with the way to save it', async () => {
     const editor = await open('plates.tex');
     await ask(editor, 'plate-7.tif');
-    await choose('Convert to rgb-neutral and place the result');
+    await choose('Convert to rgb-neutral, written as PNG, and place the result');
     await messageText(/is written/);
     await until(
       'the line',
       () => editor.document.getText(),
-      text => text.includes('plate-7.rgb-neutral'),
+      text => text.includes('plate-7.tif.rgb-neutral'),
     );
     await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
     await press('Control+z');

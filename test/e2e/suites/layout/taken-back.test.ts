@@ -100,7 +100,7 @@ describe('taking a conversion back', () => {
     await is(before);
     await convert('the layouts place the result', 'pictures/plate-7.tif');
     const between = document.getText();
-    assert.match(between, /plate-7\.rgb-neutral/);
+    assert.match(between, /plate-7\.tif\.rgb-neutral/);
     await convert('the layouts place the result', 'pictures/plate-5.jpg', 'single-channel');
     assert.match(document.getText(), /plate-5\.(jpg\.)?single-channel/);
     for (const text of [between, before]) {
