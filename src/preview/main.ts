@@ -112,10 +112,10 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
       void remedy.before(data.png);
       return void plate.show(data);
     case 'no-raster':
-      return plate.say(data.message);
+      return plate.lose(data.message);
     case 'trouble':
       page.removeAttribute('aria-busy');
-      return plate.say(data.message);
+      return plate.lose(data.message);
   }
 });
 

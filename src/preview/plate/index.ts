@@ -75,7 +75,7 @@ export class Plate {
     listen(this.#canvas, this.#hand);
     element.addEventListener('click', event => this.#click(event));
     new ResizeObserver(() => this.#settle()).observe(this.#figure);
-    this.say('The picture is being read.');
+    this.#say('The picture is being read.');
   }
 
   /** Another sheet of the same picture, or of it after a change. */
@@ -132,16 +132,20 @@ export class Plate {
     }
   }
 
-  /** In place of the picture: what was seen of it before may not be true any more, so it goes with all that works on it. */
-  say(text: string) {
+  /** It cannot be shown: what was seen of it before is not true any more, and goes with all that works on it. */
+  lose(why: string) {
     this.#raster?.close();
     this.#raster = undefined;
     this.#look.noPart();
     this.#look.read(null);
+    this.#say(why);
+    this.element.classList.add('empty');
+  }
+
+  #say(text: string) {
     this.#words.textContent = text;
     this.#words.hidden = false;
     this.#canvas.hidden = true;
-    this.element.classList.add('empty');
   }
 
   /** What is seen of the picture now, without marks, no wider than `width` CSS pixels; null before it is there. */
