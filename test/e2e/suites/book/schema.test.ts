@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { closeAll, extension, inWorkspace, until } from '../../editor';
+import { closeAll, extension, inWorkspace, sleep, until } from '../../editor';
 import { screenshot, workbenchEval, workbenchHover, workbenchText } from '../../window';
 
 const SETTINGS = 'evengrey.json';
@@ -64,6 +64,26 @@ describe('settings as they are written', () => {
         values.some(label => label.includes(value)),
         values.join(),
       );
+  });
+
+  it('have each fault told once', async () => {
+    const faults = () =>
+      vscode.languages.getDiagnostics(inWorkspace(SETTINGS)).map(({ message, range }) => ({
+        message,
+        line: range.start.line,
+      }));
+    await at('{\n  "process": "ofset-coated",\n  "papr": "glossy"|\n}\n');
+    await until('faults', faults, all => all.length > 0);
+    // another validation would follow within this time
+    await sleep(2_000);
+    assert.deepEqual(
+      faults()
+        .map(({ line }) => line)
+        .sort(),
+      [1, 2],
+      JSON.stringify(faults()),
+    );
+    await screenshot('settings-faults');
   });
 
   it('are explained where they are pointed at', async () => {
