@@ -1,5 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
+import { registerBookFixes } from './book-fixes';
 import { Books } from './books';
 import { CheckerClient } from './checker-client';
 import { registerCommands } from './commands';
@@ -26,6 +27,7 @@ export function activate({ extensionUri, subscriptions, workspaceState }: vscode
     checker,
     books,
     registerFindings(books),
+    registerBookFixes(books),
     registerStatus(books),
     registerRulePages(checker),
     registerPictureEditors(extensionUri, books, checker),

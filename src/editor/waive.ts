@@ -3,6 +3,7 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
+import { documentOf, writeChanges } from './write-changes';
 
 /** What the team has decided to live with. */
 export const WAIVERS = '.evengrey-waivers.json';
@@ -25,7 +26,7 @@ export function registerWaiving(books: Books, checker: CheckerClient): vscode.Di
         reason,
         text: document?.getText() ?? null,
       });
-      await write(file, document, changes);
+      await writeChanges(file, document, changes);
     } catch (error) {
       if (!(error instanceof Cancelled)) void vscode.window.showErrorMessage((error as Error).message);
     }
@@ -42,32 +43,3 @@ const askReason = (picture: vscode.Uri, rule: string) =>
     ),
     ignoreFocusOut: true,
   });
-
-async function documentOf(file: vscode.Uri): Promise<vscode.TextDocument | undefined> {
-  try {
-    await vscode.workspace.fs.stat(file);
-  } catch {
-    return undefined;
-  }
-  return vscode.workspace.openTextDocument(file);
-}
-
-/** Through the editor, so that it can be undone; what a person has not saved there stays for that person to save. */
-async function write(
-  file: vscode.Uri,
-  document: vscode.TextDocument | undefined,
-  changes: readonly { offset: number; length: number; content: string }[],
-) {
-  const edit = new vscode.WorkspaceEdit();
-  if (!document)
-    edit.createFile(file, { contents: Buffer.from(changes.map(({ content }) => content).join('')) });
-  else
-    for (const { offset, length, content } of changes) {
-      const range = new vscode.Range(document.positionAt(offset), document.positionAt(offset + length));
-      edit.replace(file, range, content);
-    }
-  const unsaved = document?.isDirty ?? false;
-  if (!(await vscode.workspace.applyEdit(edit))) throw new Error(`${WAIVERS} could not be changed.`);
-  if (document && !unsaved) await document.save();
-  else if (unsaved) await vscode.window.showTextDocument(document!);
-}

@@ -110,6 +110,11 @@ export interface CheckerAnswers {
    * file as the editor has it; null: there is none.
    */
   waive: { request: WaiveWish; answer: { offset: number; length: number; content: string }[] };
+  /** What has to be written into the settings so that they list a picture as toned. `text`: as the editor has them. */
+  listToned: {
+    request: { picture: string; text: string };
+    answer: { offset: number; length: number; content: string }[];
+  };
   rules: { request: object; answer: { id: string; description: string }[] };
   /** A rule's page, Markdown. */
   page: { request: { rule: string }; answer: string };
@@ -143,7 +148,8 @@ export interface CheckAnswer {
   pictures: { path: string; findings: ShownFinding[] }[];
   /** Every picture of the book, by path. */
   entries: BookEntry[];
-  book: ShownFinding[];
+  /** `convert`: paths of pictures that a finding asks to be converted. */
+  book: (ShownFinding & { convert: string[] })[];
   /** Every layout that was read. */
   layouts: LayoutText[];
   /** Pictures that no layout places, and a sentence of them; null where there are none. */

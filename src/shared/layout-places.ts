@@ -35,6 +35,8 @@ export interface PlacedFinding extends ShownFinding {
   fix: RemedyEncoding | null;
   /** The format that the result has where layouts are to place it, if that is another than the picture's: `PNG`. */
   fixAs: string | null;
+  /** It is about a tone of which nobody said whether it is meant. */
+  toned?: true;
 }
 
 /** A text of a layout (`file` relative to the root) that is to become another. */
@@ -55,6 +57,9 @@ export interface Glance {
   encoding: Sheet['encoding'];
   /** Null where it cannot be shown. */
   thumbnail: { png: Uint8Array; width: number; height: number } | null;
+  /** What to do with it, in a few words, and how many pixels an inch it has; null where nothing is known. */
+  verdict: string | null;
+  resolution: string | null;
   forecasts: GlanceForecast[];
   /** Targets of the picture that are not among `forecasts`. */
   more: number;

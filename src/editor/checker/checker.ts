@@ -4,6 +4,7 @@ import { factsVersion } from '../../book/cache/version';
 import { firstChoices } from '../../book/first-settings/choices';
 import { createLooker, type Looker } from '../../book/looker';
 import type { Pool } from '../../book/pool';
+import { listingToned } from '../../book/settings/list-toned';
 import { sheetOf } from '../../report/sheet';
 import { explain, rules } from '../../rules';
 import type { CheckerAnswers, CheckerRequest, Progress, SheetWish } from '../../shared/checker-protocol';
@@ -65,7 +66,8 @@ export class Checker {
         return this.#book(request.root).places(request, signal);
       case 'glance': {
         const file = path.join(request.root, request.picture);
-        return glanceAt(file, this.#book(request.root).pages(request.picture)[0], this.pool, signal);
+        const book = this.#book(request.root);
+        return glanceAt(file, book.pages(request.picture)[0], book.findings, this.pool, signal);
       }
       case 'sheet':
         return this.#sheet(request, signal);
@@ -126,6 +128,8 @@ export class Checker {
         return makeDemo(request.folder, this.#demoFile, signal);
       case 'waive':
         return this.#book(request.root).waive(request, signal);
+      case 'listToned':
+        return listingToned(request.text, request.picture);
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':

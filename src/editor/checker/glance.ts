@@ -3,7 +3,7 @@ import type { Pool } from '../../book/pool';
 import { smallOrders } from '../../report/chart/small-orders';
 import { sheetOf } from '../../report/sheet';
 import { encodings } from '../../report/sheet/encoding';
-import type { PictureReport } from '../../shared/finding';
+import type { Finding, PictureReport } from '../../shared/finding';
 import type { Glance, GlanceForecast } from '../../shared/layout-places';
 import type { Sheet } from '../../shared/sheet';
 
@@ -16,10 +16,12 @@ const DRAWN = 2;
  * A picture in brief.
  * @param file absolute
  * @param picture as its book knows it; undefined: it is none of the book's, and only looked at
+ * @param shared what is found on the book as a whole
  */
 export async function glanceAt(
   file: string,
   picture: PictureReport | undefined,
+  shared: readonly Finding[],
   pool: Pick<Pool, 'facts' | 'raster'>,
   signal: AbortSignal,
 ): Promise<Glance> {
@@ -28,12 +30,16 @@ export async function glanceAt(
     const [facts, small] = await Promise.all([pool.facts(file, signal), thumbnail]);
     const id = facts[0].encoding;
     const encoding = { id, ...encodings[id] };
-    return { encoding, thumbnail: small, forecasts: [], more: 0, inBook: false };
+    const unknown = { verdict: null, resolution: null, forecasts: [], more: 0, inBook: false };
+    return { encoding, thumbnail: small, ...unknown };
   }
-  const { encoding, conditions, scale } = sheetOf(picture, [], { light: null, series: 0 });
+  const { encoding, conditions, scale, advice, facts } = sheetOf(picture, shared, { light: null, series: 0 });
+  const known = new Map(facts);
   const forecasts = conditions.slice(0, DRAWN).map(condition => forecastOf(condition, scale));
   const more = conditions.length - forecasts.length;
-  return { encoding, thumbnail: await thumbnail, forecasts, more, inBook: true };
+  const resolution = known.get('As placed') ?? known.get('Resolution') ?? null;
+  const brief = { encoding, verdict: advice.title, resolution, forecasts, more, inBook: true };
+  return { ...brief, thumbnail: await thumbnail };
 }
 
 /** Null where it cannot be read: why is told by its findings. */

@@ -19,9 +19,10 @@ import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 import type { OpenText, Place } from '../../shared/layout-places';
 import type { Overview } from '../../shared/overview';
 import type { BookPlace } from '../../shared/sheet';
+import { askedByBook, convertedBy } from './asked-by-book';
 import { OpenLayouts } from './layouts';
 import { recommendedFor } from './remedies';
-import { entriesOf, findingsByPicture, shown } from './shown';
+import { entriesOf, findingsByPicture, fixOn, shown } from './shown';
 import { waiving, withWaivers } from './waived';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
@@ -73,14 +74,24 @@ export class OpenBook {
         placements: found.placements,
       };
       this.#recommend = recommendations(report.pictures, gainOf(settings));
-      const findings = findingsByPicture(report.pictures, picture => recommendedFor(this.#known(picture)).to);
-      this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => findings.get(picture) ?? []);
+      const recommended = (picture: PictureReport) => recommendedFor(this.#known(picture)).to;
+      const findings = findingsByPicture(report.pictures, recommended);
+      const asked = askedByBook(report.findings, report.pictures, picture =>
+        fixOn(picture, recommended(picture)),
+      );
+      this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => [
+        ...(findings.get(picture) ?? []),
+        ...(asked.get(picture) ?? []),
+      ]);
       // of a picture that is not there those lines tell that place it
       const missing = new Set(found.missing.map(({ path }) => path));
       return {
         pictures: [...findings].flatMap(([path, findings]) => (missing.has(path) ? [] : { path, findings })),
         entries: entriesOf(report),
-        book: report.findings.map(shown),
+        book: report.findings.map(finding => ({
+          ...shown(finding),
+          convert: convertedBy(finding, report.pictures),
+        })),
         layouts: this.#layouts.texts(),
         unplaced: found.unplaced,
         summary: report.summary,

@@ -41,6 +41,7 @@ export function findingsByPicture(
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
         fix,
         fixAs: fix && formatUnlike(facts, fix),
+        ...(fix && isUnsaidTone(picture) && { toned: true as const }),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -57,6 +58,14 @@ function fixOf(
   if (adviceOn({ ...picture, findings: [finding] }, []).kind !== 'convert') return null;
   const to = recommended(picture);
   return to === picture.facts.encoding ? null : to;
+}
+
+const isUnsaidTone = ({ facts, intentStated }: PictureReport) =>
+  facts.encoding === 'rgb-toned' && !intentStated;
+
+/** What to convert a picture to, and the format that the result has where that is another; null: nothing. */
+export function fixOn({ facts }: PictureReport, to: RemedyEncoding): Pick<PlacedFinding, 'fix' | 'fixAs'> {
+  return to === facts.encoding ? { fix: null, fixAs: null } : { fix: to, fixAs: formatUnlike(facts, to) };
 }
 
 const NAMES: Record<RemedyFormat, string> = { jpeg: 'JPEG', png: 'PNG', tiff: 'TIFF' };

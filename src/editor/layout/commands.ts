@@ -4,10 +4,14 @@ import type { RemedyEncoding } from '../../shared/remedy';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { carryOut, mayWrite, told } from '../convert';
+import { writeChanges } from '../write-changes';
 
 /** Behind links and quick fixes: in no palette, since each needs to be told its picture. */
 export const OPEN_PICTURE = 'evengrey.layout.openPicture';
 export const CONVERT_AND_PLACE = 'evengrey.layout.convertAndPlace';
+
+/** Lists a picture in the settings of its book as one whose tone is meant. */
+export const LIST_TONED = 'evengrey.layout.listToned';
 
 /** A picture's address as letters that no link undoes or changes on its way. */
 export const pictureId = (picture: vscode.Uri): string =>
@@ -22,6 +26,7 @@ export function registerLayoutCommands(books: Books, checker: CheckerClient): vs
     vscode.commands.registerCommand(CONVERT_AND_PLACE, (pictures: vscode.Uri[], to: RemedyEncoding) =>
       convertAndPlace(pictures, to, books, checker),
     ),
+    vscode.commands.registerCommand(LIST_TONED, (picture: vscode.Uri) => listToned(picture, books, checker)),
   );
 }
 
@@ -39,5 +44,16 @@ async function convertAndPlace(
     const [usual] = (await checker.ask('remedies', question)).methods;
     const asked = { to, method: usual.id, where: { kind: 'beside' as const, relink: true } };
     return carryOut(pictures, asked, book, checker);
+  });
+}
+
+async function listToned(picture: vscode.Uri, books: Books, checker: CheckerClient) {
+  const book = books.of(picture);
+  if (!book) return;
+  await told(async () => {
+    const document = await vscode.workspace.openTextDocument(book.settings);
+    const name = picture.path.slice(book.root.path.length + 1);
+    const changes = await checker.ask('listToned', { picture: name, text: document.getText() });
+    await writeChanges(book.settings, document, changes);
   });
 }

@@ -43,7 +43,7 @@ function textOf(place: Place, uri: vscode.Uri, glance: Glance): vscode.MarkdownS
 function written(
   { picture, findings }: Place,
   uri: vscode.Uri,
-  { encoding, thumbnail, forecasts: [first, ...others], more, inBook }: Glance,
+  { encoding, thumbnail, verdict, resolution, forecasts: [first, ...others], more, inBook }: Glance,
 ): vscode.MarkdownString {
   const t = vscode.l10n.t;
   const small =
@@ -60,6 +60,7 @@ function written(
   ];
   const paragraphs = [
     [small, first && drawingOf(first)].filter(Boolean).join('&nbsp; '),
+    [verdict && `**${plain(verdict)}**`, resolution && plain(resolution)].filter(Boolean).join(' · '),
     `**${plain(encoding.name)}** (\`${encoding.id}\`)${first ? `\\. **${plain(first.expect)}**` : ''}`,
     first ? caption() : '',
     ...(first ? [groundOf(first)] : []),

@@ -5,7 +5,7 @@ import type { Place } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
 import { ruleOf } from '../diagnostics';
 import { WAIVE } from '../waive';
-import { CONVERT_AND_PLACE, OPEN_PICTURE, pictureId } from './commands';
+import { CONVERT_AND_PLACE, LIST_TONED, OPEN_PICTURE, pictureId } from './commands';
 import type { Layout, LayoutPlaces } from './places';
 import { rangeOf } from './ranges';
 
@@ -49,6 +49,7 @@ function actionsOn(
   const { picture } = place;
   const explained = rules.map(rule => action([rule], t('Explain {0}', rule), 'evengrey.explainRule', rule));
   if (!picture) return explained;
+  const unsaid = rules.filter(rule => place.findings.some(finding => finding.rule === rule && finding.toned));
   const fixes = vscode.workspace.isTrusted ? fixesOf(place, rules) : [];
   const converted = fixes.flatMap(({ fix, fixAs, because }, i) => {
     const one = action(
@@ -60,7 +61,8 @@ function actionsOn(
       [uriOf(picture)],
       fix,
     );
-    one.isPreferred = i === 0;
+    // what may be meant is not taken away by a key
+    one.isPreferred = i === 0 && !because.some(rule => unsaid.includes(rule));
     const alike = alikeIn(layout, because, fix);
     if (alike.length < 2) return [one];
     const names = because.join(t(' or '));
@@ -72,6 +74,16 @@ function actionsOn(
     );
     return [one, action(because, title, CONVERT_AND_PLACE, alike.map(uriOf), fix)];
   });
+  const kept = unsaid.length
+    ? [
+        action(
+          unsaid,
+          t('Its tone is meant: list it under "toned" in evengrey.json'),
+          LIST_TONED,
+          uriOf(picture),
+        ),
+      ]
+    : [];
   if (!place.isThere) return [...converted, ...explained];
   // a note is only for knowing
   const counting = rules.filter(rule =>
@@ -79,6 +91,7 @@ function actionsOn(
   );
   return [
     ...converted,
+    ...kept,
     action(rules, t("Open in Evengrey's preview"), OPEN_PICTURE, pictureId(uriOf(picture))),
     ...counting.map(rule =>
       action([rule], t('Waive {0} on {1}...', rule, posix.basename(picture)), WAIVE, uriOf(picture), rule),

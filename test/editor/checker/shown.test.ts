@@ -16,6 +16,19 @@ describe('findings as an editor shows them', () => {
     assert.match(message, /^It leans\. [A-Z].*\.$/);
   });
 
+  it('know where a tone may be meant of which nobody said so', () => {
+    const tint = [finding('likely-tint', 'warning', '')];
+    const toned = picture('a.png', tint, { encoding: 'rgb-toned' });
+    const [one] = findingsByPicture([toned], toNeutral).get('a.png')!;
+    assert.equal(one.toned, true);
+    const [grey] = findingsByPicture([{ ...toned, intentStated: true }], toNeutral).get('a.png')!;
+    assert.equal('toned' in grey, false);
+    const [plain] = findingsByPicture([picture('a.png', tint, { encoding: 'black-only' })], toNeutral).get(
+      'a.png',
+    )!;
+    assert.equal('toned' in plain, false);
+  });
+
   it('know what to convert to where that is the answer, and only there', () => {
     const pictures = [picture('a.png', found, { encoding: 'rgb-residual' }), picture('b.png')];
     const byPath = findingsByPicture(pictures, toNeutral);

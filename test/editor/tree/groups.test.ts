@@ -29,7 +29,10 @@ const answer: CheckAnswer = {
     { path: 'b.tif', findings: [found('clipped', 'note')] },
     { path: 'cover/c.tif', findings: [found('unreadable', 'error'), found('clipped', 'note')] },
   ],
-  book: [found('mixed-encodings', 'warning'), found('light-shift', 'note')],
+  book: [found('mixed-encodings', 'warning'), found('light-shift', 'note')].map(one => ({
+    ...one,
+    convert: [],
+  })),
   ...{ layouts: [], unplaced: null, summary: null, attention: 0, settings: [] },
   waivers: { problems: [], notices: [] },
 };

@@ -79,6 +79,8 @@ describe('the path of a picture, pointed at', () => {
   it('shows pictures that the editor itself cannot show', async () => {
     const text = await pointAt('plates.tex', 'plate-7.tif');
     assert.match(text, /Grey of four inks/);
+    assert.match(text, /Convert it first · \d+ pixels per inch at a width of 50 mm/);
+    await screenshot('layout-hover-verdict');
     await until(
       'its thumbnail',
       () => workbenchEval(HOVER, 'element.querySelector("img").naturalWidth'),
