@@ -1,7 +1,7 @@
 import fs from 'node:fs/promises';
 import { hashOf } from '../book/hash';
+import { originalName } from '../book/original-names';
 import { fileSource, readHeaders, UnreadableError } from '../picture/header';
-import { originalName } from './plan/names';
 
 /**
  * Pictures of which no journal knows and whose own record says that they were converted: by their path, the hash of what

@@ -3,6 +3,7 @@ import { unreadableFacts } from '../../picture/unreadable-facts';
 import type { PictureFacts } from '../../shared/picture';
 import type { Found } from '../discovery/discover';
 import { namesPicture } from '../discovery/extensions';
+import { originalName } from '../original-names';
 import type { Settings } from '../settings/settings';
 import type { BookLayouts, Missing, Placement } from '.';
 
@@ -48,7 +49,11 @@ export function laidOut(
   const decides = settings.pictures === null && all.placements.some(({ picture }) => namesPicture(picture));
   const files = decides ? used : [...found];
   const there = new Set(found.map(({ path }) => path));
-  const unplaced = whole ? unplacedIn(unused, all, decides) : null;
+  const replacing = decides && whole ? resultsByOriginal(placements.keys()) : new Map<string, string>();
+  const replacedBy = (path: string) => replacing.get(path) ?? replacing.get(originalName(path) ?? path);
+  const replaced = unused.filter(({ path }) => replacedBy(path));
+  const idle = unused.filter(({ path }) => !replacedBy(path));
+  const unplaced = whole ? unplacedIn(idle, all, decides) : null;
   const missing = all.missing.filter(({ path }) => mayBePicture(path));
   const leftOut = [...placements.keys()].filter(path => !there.has(path) && namesPicture(path));
   return {
@@ -60,6 +65,7 @@ export function laidOut(
       ? [
           ...(settings.pictures === null ? unreadNotices(all) : []),
           ...troubleNotices(all),
+          ...replacedNotice(replaced.map(({ path }) => `${path} by ${replacedBy(path)}`)),
           ...(unplaced ? [unplaced.told] : []),
           ...leftOutNotice(leftOut, placements),
         ]
@@ -92,6 +98,26 @@ const covers = (root: string, asked: string, path: string): boolean => {
   const full = `${root}/${path}`;
   return asked === root || full === asked || full.startsWith(`${asked}/`);
 };
+
+/** By their names: what a conversion beside its picture is called. */
+function resultsByOriginal(placed: Iterable<string>): Map<string, string> {
+  const results = new Map<string, string>();
+  for (const path of placed) {
+    const original = originalName(path);
+    if (original && !results.has(original)) results.set(original, path);
+  }
+  return results;
+}
+
+/** Originals of results that layouts place, and earlier results: nobody is to put them back for want of a word. */
+function replacedNotice(pairs: readonly string[]): string[] {
+  if (!pairs.length) return [];
+  const what =
+    pairs.length === 1
+      ? 'One picture is replaced by a converted copy that layouts place, and is'
+      : `${pairs.length} pictures are replaced by converted copies that layouts place, and are`;
+  return [`${what} not judged: ${list(pairs)}.`];
+}
 
 /** A name without extension is a picture's too: LaTeX leaves it out. */
 const mayBePicture = (path: string) => namesPicture(path) || !/\.[^./]*$/.test(path);

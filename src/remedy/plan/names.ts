@@ -27,27 +27,5 @@ export function resultName(name: string, format: RemedyFormat, encoding: RemedyE
   return [short ? stem : name, ...(encoding ? [encoding] : []), extension].join('.');
 }
 
-const ENCODINGS: RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned'];
-
-/** What the picture is called that this is the result of, beside it, by its name; null where it is not called so. */
-export function originalName(file: string): string | null {
-  const { stem, ext } = parted(file);
-  const encoding = ENCODINGS.find(each => stem.endsWith(`.${each}`));
-  return encoding ? pictureName(stem.slice(0, -encoding.length - 1), ext) : null;
-}
-
-/** What the picture can be called whose result this is in a folder of its own, where a picture that was right has its own name. */
-export function mirroredNames(file: string): string[] {
-  const { stem, ext } = parted(file);
-  return [...new Set([pictureName(stem, ext), file])];
-}
-
-const pictureName = (stem: string, ext: string): string => (namesPicture(stem) ? stem : stem + ext);
-
-function parted(file: string): { stem: string; ext: string } {
-  const ext = path.posix.extname(file);
-  return { stem: file.slice(0, file.length - ext.length), ext };
-}
-
 /** Two paths that some file systems take for one: letters of either case, an umlaut in one character or two. */
 export const folded = (file: string): string => file.normalize('NFC').toLowerCase();

@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
+import { originalName } from '../../book/original-names';
 import type { Encoding, PictureFacts } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
-import { originalName } from './names';
 import type { Asked } from './types';
 
 /** Why nothing is to be done to a picture; null where there is. */

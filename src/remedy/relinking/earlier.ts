@@ -1,7 +1,7 @@
 // no-unit-test: test/remedy/relinking/again.test.ts relinks by it
 import path from 'node:path';
+import { mirroredNames, originalName } from '../../book/original-names';
 import { isWithin } from '../../book/settings/within';
-import { mirroredNames, originalName } from '../plan/names';
 import type { Asked, Place } from '../plan/types';
 import type { Results } from '../results';
 import { sourceOf } from '../unkept';
@@ -57,6 +57,7 @@ export async function staysPlaced(
 ): Promise<string | null> {
   const file = path.join(realRoot, at);
   const existing = await results.at(file);
+  if (existing.kind === 'nothing') return null;
   if (existing.kind === 'file' && (existing.made || existing.sha256 === sha256)) return null;
   if (await results.had(file))
     return `"${at}" stays on the page: it was changed since it was made of "${original}", and there may be work of yours in it. Place the new result yourself if that is to be printed.`;

@@ -2,9 +2,9 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { resolvedLayouts } from '../../book/layouts';
+import { originalName } from '../../book/original-names';
 import { isWithin } from '../../book/settings/within';
 import type { Relinked } from '../../shared/conversion';
-import { originalName } from '../plan/names';
 import { sourceOf, unkept } from '../unkept';
 import type { RelinkUndoing } from './undo';
 

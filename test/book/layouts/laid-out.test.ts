@@ -33,6 +33,24 @@ describe('a book by its layouts', () => {
     ]);
   });
 
+  it('has no use for originals and earlier results of what they place, which is told', () => {
+    const { notices, unplaced } = laidOut(
+      found('a.jpg', 'a.rgb-neutral.jpg', 'a.single-channel.jpg', 'a.tif', 'b.jpg'),
+      places('a.single-channel.jpg'),
+      whole,
+    );
+    assert.deepEqual(unplaced?.paths, ['a.tif', 'b.jpg']);
+    assert.equal(
+      notices[0],
+      '2 pictures are replaced by converted copies that layouts place, and are not judged: a.jpg by a.single-channel.jpg, a.rgb-neutral.jpg by a.single-channel.jpg.',
+    );
+    const [one] = laidOut(found('a.jpg', 'a.rgb-neutral.jpg'), places('a.rgb-neutral.jpg'), whole).notices;
+    assert.match(
+      one,
+      /^One picture is replaced by a converted copy that layouts place, and is not judged: a\.jpg/,
+    );
+  });
+
   it('is what the settings name; what no layout places is told', () => {
     const settings = { pictures: ['*.jpg'] };
     const { files, notices } = laidOut(found('a.jpg', 'b.jpg', 'c.jpg'), places('a.jpg'), {

@@ -227,7 +227,7 @@ describe('evengrey convert', () => {
     );
     assert.deepEqual(
       [ran.code, ran.stdout, ran.stderr],
-      [0, '', '1 picture converted. The report is in report.json.\n'],
+      [0, '', '1 picture converted. The report is in "report.json".\n'],
     );
     assert.equal(JSON.parse(fs.readFileSync(path.join(root, 'report.json'), 'utf8')).summary.converted, 1);
   });

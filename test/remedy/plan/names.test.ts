@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { folded, mirroredNames, originalName, resultName } from '../../../src/remedy/plan/names';
+import { mirroredNames, originalName } from '../../../src/book/original-names';
+import { folded, resultName } from '../../../src/remedy/plan/names';
 import type { RemedyFormat } from '../../../src/shared/remedy';
 
 describe('names of results', () => {
