@@ -20,6 +20,8 @@ export interface ChangedFiles {
   concerned?: ReadonlyMap<string, Reason>;
   /** Pictures that are taken out of the book. */
   gone?: readonly string[];
+  /** How many pictures lie in what was named, changed or not. */
+  held?: number;
   /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
   which: string;
 }
@@ -29,7 +31,7 @@ export interface ChangedFiles {
  * as far as it names one of them, or none at all.
  */
 export async function reportOfChanged(
-  { changed, others, unchanged, which, concerned = new Map(), gone = [] }: ChangedFiles,
+  { changed, others, unchanged, which, concerned = new Map(), gone = [], held }: ChangedFiles,
   settings: Settings,
   found: Searched,
   { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
@@ -52,7 +54,10 @@ export async function reportOfChanged(
     settings,
     false,
   );
-  const scope = { which, unread: partial ? unchanged : 0, gone };
+  const scope = {
+    ...{ which, unread: partial ? unchanged : 0, gone },
+    ...(held !== undefined && { held: held + gone.length }),
+  };
   return {
     ...report,
     scope,

@@ -16,6 +16,13 @@ export interface Repository {
   env: Record<string, string>;
 }
 
+/** A folder is where git keeps its own things, so that no book lies there. */
+export class InsideGitError extends GitError {
+  constructor(folder: string) {
+    super(`"${folder}" is no folder of pictures, but the inside of a git repository.`);
+  }
+}
+
 /** @throws GitError where the folder belongs to no repository, or where git does not trust it */
 export async function openRepository(root: string): Promise<Repository> {
   // what can hold a line's end itself comes last
@@ -29,8 +36,7 @@ export async function openRepository(root: string): Promise<Repository> {
   if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
   const told = oneLine(asked.stdout);
   const [, inTree, shallow, hash, gitDir] = /^([^\n]*)\n([^\n]*)\n([^\n]*)\n(.*)$/s.exec(told)!;
-  if (inTree !== 'true')
-    throw new GitError(`"${root}" is no folder of pictures, but the inside of a git repository.`);
+  if (inTree !== 'true') throw new InsideGitError(root);
   const index = indexOfHook(gitDir);
   return {
     root,

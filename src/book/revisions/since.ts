@@ -114,6 +114,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         gone: goneFrom(ground, now, new Set()).filter(namedBy(root, paths)),
         others,
         unchanged: same.length + beside.length,
+        held: found.files.length + found.missing.length,
         which: `changed since ${since} (${commit.slice(0, 10)})`,
       },
       settings,

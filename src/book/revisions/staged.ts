@@ -90,6 +90,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         gone: goneFrom(before, side, new Set(changes.flatMap(({ from }) => from ?? []))).filter(isNamed),
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,
+        held: pages.length + side.missing.filter(({ path }) => isNamed(path)).length,
         which: 'staged',
       },
       side.settings,

@@ -54,8 +54,9 @@ async function checkAt(
   const judged = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
   const report = await withWaivers(judged, waivers, complete, options, root);
-  const onlyChanges = options.since !== undefined || options.staged;
-  const asking = onlyChanges
+  // that none changed is an answer; that there is none is not
+  const noneChanged = (options.since !== undefined || options.staged) && judged.scope?.held !== 0;
+  const asking = noneChanged
     ? []
     : paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
   const pictures = options.format === 'html' ? await picturesOf(report, root, options.jobs) : undefined;

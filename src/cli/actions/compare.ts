@@ -2,6 +2,7 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
+import { InsideGitError, openRepository } from '../../book/revisions/repository';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { SETTINGS_FILE } from '../../book/settings/load';
 import { comparisonCommands } from '../../report/compare/github';
@@ -11,9 +12,9 @@ import { comparisonPage, type Shown } from '../../report/compare/page';
 import { comparisonText } from '../../report/compare/text';
 import type { Place } from '../../report/place';
 import type { Comparison } from '../../shared/comparison';
-import { named, rootOf } from '../book';
+import { named, rootOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
-import { EXIT } from '../failure';
+import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
 import { placeOf } from '../place';
@@ -31,7 +32,7 @@ export async function compare(
 ): Promise<number> {
   const conditions = conditionsOf(options);
   if (options.output !== undefined) await refuse(options.output, options);
-  const root = await rootOf([named(options.book)]);
+  const root = await rootOf([named(options.book)]).catch(notInsideGit);
   const { mergeBase: fromMergeBase, whole = false } = options;
   const { comparison, pictures } = await interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {
@@ -51,9 +52,25 @@ export async function compare(
       }
     }),
   );
+  hasPictures(comparison, options.book);
   const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
   await writeResult(written(comparison, pictures, place, options), options.output, options);
   return exitCodeOf(comparison, options.maxWarnings);
+}
+
+/** In a clone without files no folder is found, and that is why. @throws whatever stands against it */
+async function notInsideGit(error: unknown): Promise<never> {
+  const here = process.cwd();
+  const why = await openRepository(here).catch(reason => reason);
+  throw why instanceof InsideGitError ? revisionFailure(why, here, 'compared') : error;
+}
+
+/** A gate on the wrong folder passes nothing. @throws Failure where the book has no picture in either revision */
+function hasPictures({ base, head, changes }: Comparison, book: string): void {
+  if (base.pictures || head.pictures || changes.length) return;
+  throw new Failure(
+    `${shown(named(book))} holds no picture of the book in either revision, so nothing was compared. Name another folder with --book, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
+  );
 }
 
 function written(

@@ -165,6 +165,24 @@ describe('evengrey compare', () => {
     };
     assert.match(await told('compare', 'nowhere'), /^evengrey: There is no revision "nowhere" here\.\n$/);
     assert.match(await told('compare', 'main', '--book', temporaryFolder()), /is in no git repository/);
+    const elsewhere = repositoryOf({ 'texts/a.txt': 'no picture', 'book/1.tif': pictures.neutral(1) });
+    commit(elsewhere, { 'book/1.tif': pictures.neutral(2) });
+    const gate = (book: string) =>
+      evengrey(['compare', 'HEAD~1', '--book', book, '--whole', '--max-warnings', '0'], { cwd: elsewhere });
+    const nowhere = await gate('texts');
+    assert.deepEqual([nowhere.code, nowhere.stdout, (await gate('book')).code], [2, '', 0]);
+    assert.match(
+      nowhere.stderr,
+      /^evengrey: "texts" holds no picture of the book in either revision, so nothing was compared\. /,
+    );
+    const bare = path.join(temporaryFolder(), 'bare.git');
+    git(top, 'clone', '--quiet', '--bare', `file://${top}`, bare);
+    const inside = await evengrey(['compare', 'main', '--book', 'book'], { cwd: bare });
+    assert.deepEqual([inside.code, inside.stdout], [2, '']);
+    assert.match(
+      inside.stderr,
+      /bare\.git" is no folder of pictures, but the inside of a git repository\.\n$/,
+    );
     const clone = path.join(temporaryFolder(), 'clone');
     git(top, 'clone', '--quiet', '--depth=1', '--no-single-branch', `file://${top}`, clone);
     const shallow = await evengrey(['compare', 'origin/main', 'origin/work'], { cwd: clone });

@@ -83,6 +83,16 @@ describe('evengrey check --since', () => {
     golden('since/one.txt', plain(one.stdout));
   });
 
+  it('ends with code 2 where there is no picture at all, changed or not', async () => {
+    const top = repositoryOf({ ...settings, ...plates(1), 'texts/a.txt': 'no picture' });
+    for (const option of [['--since', 'HEAD'], ['--staged']]) {
+      const nowhere = await evengrey(['check', 'texts', ...option, '--max-warnings', '0'], { cwd: top });
+      assert.equal(nowhere.code, 2);
+      assert.match(nowhere.stderr, /^evengrey: "texts" holds no picture of the book, so nothing was checked/);
+      assert.equal((await evengrey(['check', 'plates', ...option], { cwd: top })).code, 0);
+    }
+  });
+
   it('takes no other way out', async () => {
     const top = repositoryOf({ ...settings, ...plates(1) });
     const told = async (...args: string[]) => {
