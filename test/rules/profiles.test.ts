@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { profileName, untagged } from '../../src/rules/profiles';
+import { fittingProfile, profileName, untagged } from '../../src/rules/profiles';
 import { picture, profile } from './support/pictures';
 
 const named = (description: string | null) =>
@@ -16,6 +16,12 @@ describe('profile names', () => {
   });
   it('know none for a grey or ink file without a profile', () =>
     assert.equal(profileName(picture('single-channel').facts), null));
+  it('go by no profile that is for other channels', () => {
+    const { facts } = picture('single-channel', { facts: { profile: profile('Wide', 'rgb') } });
+    assert.deepEqual([fittingProfile(facts), profileName(facts)], [null, null]);
+    const fits = picture('single-channel', { facts: { profile: profile('Dot gain', 'grey') } });
+    assert.equal(fittingProfile(fits.facts)?.description, 'Dot gain');
+  });
   it('do not call Lab untagged', () => {
     assert.ok(!untagged(picture('lab-neutral').facts));
     assert.ok(untagged(picture('single-channel').facts));

@@ -1,3 +1,4 @@
+import type { Space } from '../../shared/picture';
 import { byPart, grouped, ofPart, paths } from '../groups';
 import { profileName, spaceName } from '../profiles';
 import { defineRule, greyOrToned, noOptions } from '../rule';
@@ -7,7 +8,7 @@ import page from './README.md';
 
 const messages = {
   mixed:
-    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. Convert all of them to one{way}.',
+    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. {way}',
 } as const;
 
 export default defineRule({
@@ -41,10 +42,7 @@ export default defineRule({
               groups.map((group, i) => `${names[i]} (${group.length})`),
               5,
             ),
-            way:
-              groups[0].length > groups[1].length
-                ? `; ${names[0]} leaves the fewest to convert`
-                : '; the work is the same whichever it is',
+            way: wayOut(space[0].facts.space!, groups[0].length > groups[1].length ? names[0] : null),
           }),
           data: {
             space: space[0].facts.space,
@@ -54,3 +52,11 @@ export default defineRule({
       }
   },
 });
+
+/** What really ends it. `most`: the profile of most of them, if one is. */
+function wayOut(space: Space, most: string | null): string {
+  if (space === 'grey')
+    return 'Convert all of them to one: "evengrey convert --to single-channel --profile FILE" does, into the grey profile of FILE.';
+  const fewest = most ? `${most} leaves the fewest to export` : 'the work is the same whichever it is';
+  return `Convert all of them to one in the program that exported them; ${fewest}. "evengrey convert" leaves a picture that is stored as asked in the profile that it has.`;
+}

@@ -1,4 +1,5 @@
 import type { BookPicture } from '../../shared/finding';
+import { fittingProfile } from '../profiles';
 import { defineRule, noOptions, type Verdict } from '../rule';
 import { say } from '../say';
 import { forTarget, keepsInks } from '../targets';
@@ -9,9 +10,14 @@ const messages = {
   paper:
     'This picture prints too {tone}, with its grey out of balance: its inks were separated for {made} paper (profile "{profile}"), and it is printed on {printed} paper{target}. Separate it again from its grey or RGB original for this paper.',
   axis: 'A print house that honours profiles prints this grey picture with a tint: R = G = B is not neutral in its profile "{profile}" (off by up to C* {chroma}). Convert it to a profile with a neutral grey axis, such as sRGB.',
+  channels:
+    'Programs are unlikely to agree on how light or dark this picture is: it has one grey channel, and its profile "{profile}" is for RGB, which one program reads as equal red, green and blue (as here) and the next ignores. {way}',
   broken:
     'Programs are unlikely to agree on how light or dark this picture is: {text} Embed the profile it was made in, or none.',
 } as const;
+
+const GREY_PROFILE =
+  'Embed a grey profile ("evengrey convert --to single-channel --profile FILE" does), or save it as rgb-neutral.';
 
 /** A grey axis is off from here on: the limit at which a single picture counts as toned. */
 const OFF = 1;
@@ -33,6 +39,12 @@ export default defineRule({
       const broken = remarks.find(({ code }) => code === 'bad-profile');
       if (broken) yield { picture, message: say(messages.broken, broken), data: { what: 'broken' } };
       if (!profile) continue;
+      if (!broken && picture.facts.space === 'grey' && !fittingProfile(picture.facts))
+        yield {
+          picture,
+          message: say(messages.channels, { profile: profile.description, way: GREY_PROFILE }),
+          data: { what: 'channels', profile: profile.space },
+        };
       const chroma = profile.greyAxisChroma ?? 0;
       if (picture.intent === 'grey' && encoding === 'rgb-neutral' && chroma > OFF)
         yield {

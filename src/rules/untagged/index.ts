@@ -1,6 +1,6 @@
 import type { BookPicture } from '../../shared/finding';
 import { byPart, FEW, grouped, ofPart, paths } from '../groups';
-import { profileName, spaceName, untagged } from '../profiles';
+import { fittingProfile, profileName, spaceName, untagged } from '../profiles';
 import type { Recommend } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
@@ -13,14 +13,14 @@ interface Options {
 }
 
 const messages = {
-  grey: 'This picture may print lighter or darker than it looks here: it carries no profile, so the print house decides what its greys mean (here {assumed}). Embed a grey profile, or ask which one the house assumes.',
+  grey: 'This picture may print lighter or darker than it looks here: it carries no profile, so the print house decides what its greys mean (here {assumed}). Embed a grey profile ({way}), or ask which one the house assumes.',
   greyOdd:
-    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile (here {assumed}). Embed the profile of its neighbours.',
-  rgb: 'Most print houses take this picture for sRGB, since it carries no profile; one that does not prints it lighter or darker. Embed the profile it was made in.',
+    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile (here {assumed}). Embed the profile of its neighbours ({way}).',
+  rgb: 'Most print houses take this picture for sRGB, since it carries no profile; one that does not prints it lighter or darker. Export it again with the profile it was made in.',
   rgbOdd:
-    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile, which most print houses take for sRGB. Embed the profile it was made in.',
+    'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile, which most print houses take for sRGB. Export it again with the profile it was made in.',
   ink: 'What the print house makes of this picture is a guess: its ink values carry no profile, and {process} has no such inks, so somebody must choose how to turn them into greys (here {assumed}). Embed the profile of the press they were made for{save}.',
-  many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them, or ask which one the house assumes. {names}',
+  many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile{profiles}, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them{way}, or ask which one the house assumes. {names}',
 } as const;
 
 export default defineRule<Options>({
@@ -57,12 +57,13 @@ export default defineRule<Options>({
 /** Pictures of one part and one space. */
 function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommend) {
   const { space } = alike[0].facts;
-  const tagged = alike.filter(({ facts }) => !untagged(facts));
+  // a profile for other channels is `profile-mismatch`'s matter, and no example to follow
+  const tagged = alike.filter(({ facts }) => facts.space === 'lab' || fittingProfile(facts));
   let bare = alike.filter(({ facts }) => untagged(facts));
   if (space === 'rgb' && tagged.length === 0 && options.rgb === 'odd') return;
   // Ink values that go to the press as they are need no profile to say what they mean.
   if (space === 'cmyk') bare = bare.filter(picture => picture.targets.some(isPhotographic));
-  if (bare.length > FEW && bare.length > tagged.length) {
+  if (bare.length > FEW) {
     const names = paths(bare);
     yield {
       message: say(messages.many, {
@@ -71,6 +72,8 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
         untagged: bare.length,
         all: count(alike.length, 'picture'),
         assumed: assumption(bare[0]),
+        profiles: tagged.length > 0 ? `, the others ${listOfProfiles(tagged)}` : '',
+        way: space === 'grey' ? ` (${BY_CONVERSION})` : ' where they are exported',
         names: tagged.length > 0 ? `They are ${list(names)}.` : '',
       }),
       data: { space, pictures: names },
@@ -85,9 +88,14 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
     };
 }
 
+const BY_CONVERSION = '"evengrey convert --to single-channel --profile FILE" does';
+
+const listOfProfiles = (tagged: readonly BookPicture[]): string =>
+  list([...new Set(tagged.map(({ facts }) => profileName(facts)!))]);
+
 function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Recommend): string {
   const assumed = assumption(picture);
-  const profiles = list([...new Set(tagged.map(({ facts }) => profileName(facts)!))]);
+  const profiles = listOfProfiles(tagged);
   switch (picture.facts.space) {
     case 'rgb':
       return tagged.length > 0 ? say(messages.rgbOdd, { profiles }) : say(messages.rgb, {});
@@ -99,8 +107,8 @@ function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Reco
       });
     default:
       return tagged.length > 0
-        ? say(messages.greyOdd, { profiles, assumed })
-        : say(messages.grey, { assumed });
+        ? say(messages.greyOdd, { profiles, assumed, way: BY_CONVERSION })
+        : say(messages.grey, { assumed, way: BY_CONVERSION });
   }
 }
 

@@ -34,8 +34,15 @@ describe('mixed-profiles', () => {
       assert.equal(book[0].severity, 'note');
       assert.match(
         book[0].message,
-        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* to one; sRGB leaves the fewest to convert\.$/,
+        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* to one in the program that exported them; sRGB leaves the fewest to export\. "evengrey convert" leaves/,
       );
+    });
+    it('several of one grey channel, which a conversion brings to one; none counts that is for other channels', () => {
+      const grey = (n: number, name: string, space: 'grey' | 'rgb') =>
+        pictures(n, 'single-channel', { facts: { profile: profile(name, space) } });
+      assert.equal(found(grey(2, 'Dot gain', 'grey'), grey(2, 'Wide', 'rgb')).length, 0);
+      const [book] = found(grey(2, 'Dot gain', 'grey'), grey(2, 'Gamma 2.2', 'grey'));
+      assert.match(book.message, /"evengrey convert --to single-channel --profile FILE" does/);
     });
   });
 });

@@ -44,6 +44,15 @@ describe('profile-mismatch', () => {
       const scanner = { ...profile('A scanner', 'rgb'), greyAxisChroma: 3.4 };
       assert.match(found('rgb-neutral', { profile: scanner })[0].message, /off by up to C\* 3\.4/);
     });
+    it('one grey channel with a profile for RGB, with what ends it', () => {
+      const wide = { profile: profile('Wide RGB', 'rgb') };
+      const [finding] = found('single-channel', wide);
+      assert.deepEqual([finding.severity, finding.data.what], ['warning', 'channels']);
+      assert.match(finding.message, /"Wide RGB" is for RGB.*Embed a grey profile/);
+      assert.equal(found('rgb-neutral', wide).length, 0);
+      const grey = { profile: profile('Dot gain', 'grey') };
+      assert.equal(found('single-channel', grey).length, 0);
+    });
     it('a profile that cannot be used', () => {
       const remarks: PictureFacts['remarks'] = [{ code: 'bad-profile', text: 'Its profile is cut short.' }];
       assert.match(found('single-channel', { remarks })[0].message, /Its profile is cut short\. Embed/);

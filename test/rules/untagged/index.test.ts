@@ -60,6 +60,21 @@ describe('untagged', () => {
       assert.deepEqual(named, []);
       assert.match(book[0].message, /60 of 60 pictures carry no profile/);
     });
+    it('many odd ones in one note for the book too, which says what the others carry and what ends it', () => {
+      const { named, book } = judged(
+        [...tagged(20, 'single-channel'), ...bare(9, 'single-channel')],
+        'untagged',
+      );
+      assert.deepEqual([named, book.length], [[], 1]);
+      assert.match(book[0].message, /9 of 29 pictures carry no profile, the others A profile, so/);
+      assert.match(book[0].message, /"evengrey convert --to single-channel --profile FILE" does/);
+    });
+    it('never the profile of neighbours that is for other channels', () => {
+      const misfits = pictures(3, 'single-channel', { facts: { profile: profile('Wide RGB', 'rgb') } });
+      const { named, pictures: lists } = judged([...misfits, ...bare(1, 'single-channel')], 'untagged');
+      assert.equal(named.length, 1);
+      assert.doesNotMatch(lists[3][0].message, /neighbours|Wide RGB/);
+    });
     it('inks on a process that has no such inks', () => {
       const [[finding]] = judged(bare(1, 'black-only'), 'untagged').pictures;
       assert.match(finding.message, /silver halide has no such inks/);
