@@ -1,4 +1,4 @@
-import { count } from '../../rules/words';
+import { count, list } from '../../rules/words';
 import type { BookReport, Finding, Severity } from '../../shared/finding';
 import { CAUTION } from '../caution';
 import { closing } from '../counts';
@@ -61,9 +61,16 @@ function taskTable(tasks: readonly Task[]): string {
     const [{ duty }] = works;
     const names = works.map(({ picture }) => nameOf(picture.path, picture.facts.page));
     const many = names.length > 1 ? `${names.length}: ` : '';
-    return `| **${words(duty.title)}** | ${many}${listed(names, NAMED.task)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
+    return `| **${words(duty.title)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
   });
   return ['| What to do | Pictures | Finding | Why |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+/** Several rows say the same of pictures that are stored in different ways. */
+function storedAs(works: Task): string {
+  if (works[0].duty.rule !== 'mixed-encodings') return '';
+  const encodings = new Set(works.map(({ picture }) => picture.facts.encoding));
+  return `, stored as ${list([...encodings].map(code))}`;
 }
 
 function listed(names: readonly string[], most: number): string {

@@ -28,6 +28,16 @@ describe('a report as Markdown', () => {
     for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 4);
   });
 
+  it('names the encoding where rows tell pictures apart by it', () => {
+    const odd = (path: string, encoding: 'black-only' | 'four-channel') =>
+      picture(path, [finding('mixed-encodings', 'warning', 'It is odd.')], { encoding });
+    const rows = html([odd('a.tif', 'black-only'), odd('b.tif', 'four-channel')]).match(
+      /<tr>[\s\S]*?<\/tr>/g,
+    )!;
+    assert.match(rows[1], /<code>a\.tif<\/code>, stored as <code>black-only<\/code><\/td>/);
+    assert.match(rows[2], /<code>b\.tif<\/code>, stored as <code>four-channel<\/code><\/td>/);
+  });
+
   it('says shared causes once, and folds the findings away', () => {
     const told = (path: string) => picture(path, [finding('x', 'warning', `It is so. See ${path}.`)]);
     const page = html([told('a.tif'), told('b.tif')], { findings: [finding('y', 'note', 'All *alike*.')] });
