@@ -40,7 +40,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   const plain = await wishOf(options);
   const place = await placeOf(options, paths);
   const root = await rootOf(paths);
-  const { settings } = await settingsOf(root, undefined, 'converted');
+  const { settings, files } = await settingsOf(root, undefined, 'converted');
   if (options.relink) await refuseRelinking(place, root);
   const { wish, fitting } = fitted(plain, options, settings);
   const dryRun = options.dryRun ?? false;
@@ -62,8 +62,14 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
     }),
   );
   const { format, output } = options;
+  // nothing there says by what the results are to be judged
+  const away =
+    place.kind === 'folder' && files.length > 0 && !isWithin(await fs.realpath(root), place.folder);
+  const judgedBy = away ? path.relative(process.cwd(), files[0]).split(path.sep).join('/') : null;
   await writeResult(
-    format === 'json' ? convertJson(report, fitting) : convertText(report, fitting, styleOf(output)),
+    format === 'json'
+      ? convertJson(report, fitting)
+      : convertText(report, fitting, styleOf(output), judgedBy),
     output,
     { format },
   );

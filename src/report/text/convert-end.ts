@@ -6,13 +6,16 @@ import { otherThanAsked, withColourKept } from '../otherwise';
 import { type Style, safe } from './style';
 import { indent, wrap } from './wrap';
 
-/** What a report of conversions ends with, as blocks of lines: whatever must not be missed last. */
-export function endBlocks(report: ConvertReport, style: Style): string[][] {
+/**
+ * What a report of conversions ends with, as blocks of lines: whatever must not be missed last. `settings`: the book's own,
+ * as whoever asked sees that file, where results lie outside of the book; else null.
+ */
+export function endBlocks(report: ConvertReport, style: Style, settings: string | null): string[][] {
   const { conversions, dryRun, stopped } = report;
   const made = conversions.filter(({ outcome }) => outcome === 'converted' || outcome === 'planned');
   return [
     made.length ? originalsLines(report, style) : [],
-    stopped === null && !dryRun && made.length ? wrap(advice(made, report), style.width) : [],
+    stopped === null && !dryRun && made.length ? wrap(advice(made, report, settings), style.width) : [],
     missingLines(report, style),
   ];
 }
@@ -24,9 +27,20 @@ function originalsLines({ originals, dryRun }: ConvertReport, { width }: Style):
 }
 
 /** What the proofs bear out, no more: a tone that is none makes another encoding. */
-function advice(made: readonly Conversion[], { below }: ConvertReport): string {
-  return `${proven(made, below)} Check the book, and have a test print made before the run.`;
+function advice(
+  made: readonly Conversion[],
+  { below, folder }: ConvertReport,
+  settings: string | null,
+): string {
+  const check =
+    folder !== null && settings !== null
+      ? `Check the results by the book's settings, "evengrey check ${quoted(folder)} --settings ${quoted(settings)}",`
+      : 'Check the book,';
+  return `${proven(made, below)} ${check} and have a test print made before the run.`;
 }
+
+/** As a shell takes it for one word; it is typed by a person, so that plain names stay plain. */
+const quoted = (name: string): string => (/^[\w./\\:-]+$/.test(name) ? name : `'${safe(name)}'`);
 
 function proven(made: readonly Conversion[], below: number | null): string {
   const results = { conversions: [...made], below };

@@ -13,8 +13,16 @@ import { type SharedWords, sharedWords } from './shared-words';
 import { type Paint, paintOf, type Style, safe } from './style';
 import { columns, indent, wrap } from './wrap';
 
-/** What was converted, for people: the sum first, then each picture, what failed last so that it is seen. */
-export function convertText(report: ConvertReport, fitting: Fitting, style: Style): string {
+/**
+ * What was converted, for people: the sum first, then each picture, what failed last so that it is seen. `settings`: the
+ * book's, as whoever asked sees that file, where the results lie outside of the book.
+ */
+export function convertText(
+  report: ConvertReport,
+  fitting: Fitting,
+  style: Style,
+  settings: string | null = null,
+): string {
   const { conversions, notices, dryRun, relinking } = report;
   const paint = paintOf(style);
   const of = (...outcomes: Conversion['outcome'][]) =>
@@ -37,7 +45,7 @@ export function convertText(report: ConvertReport, fitting: Fitting, style: Styl
     relinking ? settingsLines(relinking, 'the results', dryRun) : [],
     relinking ? notRelinkedLines(relinking, style) : [],
     notices.flatMap(notice => wrap(safe(notice), style.width, 2)),
-    ...endBlocks(report, style),
+    ...endBlocks(report, style, settings),
   ];
   return text(blocks);
 }

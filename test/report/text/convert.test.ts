@@ -120,6 +120,12 @@ Check the book, and have a test print made before the run.
       convertText({ ...into, conversions: [first, before] }, noFitting, style),
       /whole set/,
     );
+    const judged = (settings: string) => convertText(into, noFitting, { ...style, width: 400 }, settings);
+    assert.match(
+      judged('../book/evengrey.json'),
+      /"evengrey check \S+ --settings \.\.\/book\/evengrey\.json", and have/,
+    );
+    assert.match(judged('my book/evengrey.json'), /--settings 'my book\/evengrey\.json'"/);
     assert.doesNotMatch(convertText({ ...into, folder: null }, noFitting, style), /whole set/);
   });
 
