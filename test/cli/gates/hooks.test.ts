@@ -30,7 +30,7 @@ describe('the pre-commit hook', () => {
     const { bin } = JSON.parse(fs.readFileSync('package.json', 'utf8'));
     assert.equal(bin[program], 'dist/cli.js');
     const run = (faulty: boolean) =>
-      bash(`npx evengrey ${verb} book`, workspace(faulty), {
+      bash(`npx --no-install evengrey ${verb} book`, workspace(faulty), {
         PATH: `${installed()}/bin:${process.env.PATH}`,
       });
     assert.deepEqual([run(false).status, run(true).status], [0, 1]);

@@ -15,7 +15,8 @@ const commands = [
     blocks.flatMap(({ text }) =>
       text.includes('--shard')
         ? [text.trim()]
-        : (text.match(/(?:\w+=\S+ )?npx evengrey [^'\n]*?(?=(" *,)?'?$| \|\| true$)/gm) ?? []),
+        : (text.match(/(?:\w+=\S+ )?npx (?:--no-install )?evengrey [^'\n]*?(?=(" *,)?'?$| \|\| true$)/gm) ??
+          []),
     ),
   ),
 ];

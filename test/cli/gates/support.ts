@@ -39,7 +39,8 @@ export function bash(script: string, cwd: string, env: Record<string, string> = 
 /** A folder that looks like an installed Evengrey: the built program, and what it asks for at run time. */
 export function installed(): string {
   const folder = temporaryFolder({
-    'bin/npx': '#!/bin/sh\nshift\nexec node "$(dirname "$0")/../dist/cli.js" "$@"\n',
+    'bin/npx':
+      '#!/bin/sh\n# without it the name would be asked of a registry\n[ "$1" = --no-install ] || exit 9\nshift 2\nexec node "$(dirname "$0")/../dist/cli.js" "$@"\n',
   });
   fs.chmodSync(path.join(folder, 'bin/npx'), 0o755);
   fs.symlinkSync(dist, path.join(folder, 'dist'));
