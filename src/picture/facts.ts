@@ -78,7 +78,7 @@ function meanInk({ blocks, pixels }: Tally): number {
 
 function pixelRemarks({ leftOut, partial, pixels, levels }: Tally, { data }: Samples): Remark[] {
   const found: Remark[] = [];
-  const of = (n: number) => `${((100 * n) / (pixels + leftOut)).toPrecision(2)} %`;
+  const of = (n: number) => percent(n / (pixels + leftOut));
   if (leftOut > 0 && partial > 0)
     found.push({
       code: 'transparent',
@@ -100,4 +100,10 @@ function pixelRemarks({ leftOut, partial, pixels, levels }: Tally, { data }: Sam
       text: 'Some values lie outside 0 to 1; they were judged as black or white.',
     });
   return found;
+}
+
+/** Two figures are enough, but 100 is a whole number. */
+function percent(share: number): string {
+  const value = 100 * share;
+  return `${value >= 99.5 ? Math.round(value) : value.toPrecision(2)} %`;
 }

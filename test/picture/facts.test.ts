@@ -91,6 +91,16 @@ describe('facts of a picture', () => {
     assert.match(found.remarks[0].text, /laid on paper white/);
   });
 
+  it('call all pixels 100 %', async () => {
+    const found = await facts({
+      channels: 1,
+      alpha: true,
+      space: 'grey',
+      data: Uint8Array.from([0, 128, 90, 128]),
+    });
+    assert.match(found.remarks[0].text, /^100 % of the pixels are partly transparent/);
+  });
+
   it('of a picture that is all transparent are empty, not broken', async () => {
     const found = await facts({
       channels: 3,
