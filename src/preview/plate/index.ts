@@ -101,7 +101,6 @@ export class Plate {
       height: lying ? fullWidth : fullHeight,
     };
     this.#words.hidden = true;
-    this.#canvas.hidden = false;
     this.element.classList.remove('empty');
     this.#marking.forget();
     this.#settle();
@@ -145,7 +144,6 @@ export class Plate {
   #say(text: string) {
     this.#words.textContent = text;
     this.#words.hidden = false;
-    this.#canvas.hidden = true;
   }
 
   /** What is seen of the picture now, without marks, no wider than `width` CSS pixels; null before it is there. */
