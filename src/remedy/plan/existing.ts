@@ -54,6 +54,12 @@ export function besides(
           ? 'Replaces the earlier result, which was converted in another way.'
           : 'Replaces the earlier result, which was made before the picture was changed.',
     };
+  const isFitted = wish.curve !== null;
+  if (remedied?.from === sha256 && remedied.to === wish.to && remedied.fitted !== isFitted)
+    return {
+      do: 'skip',
+      reason: `It was converted before, in another way: its tones were ${isFitted ? 'not fitted' : 'fitted'}. Delete the result to have it made anew.`,
+    };
   if (remedied?.from === sha256 && remedied.to === wish.to)
     return {
       do: 'skip',

@@ -48,6 +48,8 @@ describe('what has a result’s name already', () => {
 
   it('a file of which only its own record speaks: done if it says this picture and this encoding, else refused', () => {
     assert.equal(verdict(file(null), record()).do, 'skip');
+    const fitted = verdict(file(null), record({ fitted: true }));
+    assert.ok(fitted.do === 'skip' && /in another way: its tones were fitted\./.test(fitted.reason));
     assert.equal(verdict(file(null), record({ to: 'black-only' })).do, 'refuse');
     const older = verdict(file(null), record({ from: 'a'.repeat(64) }));
     assert.ok(older.do === 'refuse' && /somebody may have worked on it/.test(older.reason));
