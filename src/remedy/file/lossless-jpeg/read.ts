@@ -108,7 +108,7 @@ class Reader {
     if (++this.scans > MOST_SCANS) throw new Unusual('scans without end');
     const scan = scanOf(body, frame, this.codes);
     if (!scan.members.some(({ component }) => component === frame.components[0])) return scanEnd(file, from);
-    this.begin(frame);
+    this.begin(frame, file.length);
     if (this.blocks) throw new Unusual('luminance is coded twice');
     this.workspace.clear();
     const data = unstuffed(file, from, this.workspace);
@@ -117,13 +117,15 @@ class Reader {
     return data.next;
   }
 
-  /** Makes room when luminance is met first. */
-  private begin({ components: [luminance], mcusAcross, mcusDown, progressive }: Frame): void {
+  /** Makes room when luminance is met first: none for a picture that a file of so many bytes cannot hold. */
+  private begin({ components: [luminance], mcusAcross, mcusDown, progressive }: Frame, bytes: number): void {
     if (this.steps) return;
+    const blocks = mcusAcross * luminance.across * mcusDown * luminance.down;
+    // no code of DC is shorter than a bit
+    if (blocks > bytes * 8) throw new Unusual('it breaks off');
     this.steps = this.tables.get(luminance.table) ?? null;
     if (!this.steps) throw new Unusual('a quantisation table is missing');
-    if (progressive)
-      this.coefficients = new Int16Array(mcusAcross * luminance.across * mcusDown * luminance.down * BLOCK);
+    if (progressive) this.coefficients = new Int16Array(blocks * BLOCK);
   }
 
   luminance(): Luminance {

@@ -112,6 +112,16 @@ describe('luminance apart', () => {
     assert.ok(jpegs > 100 && none > 100, `${jpegs} and ${none}: the damage tests nothing`);
   });
 
+  it('is none where a small file claims a picture that it cannot hold', async () => {
+    for (const progressive of [false, true]) {
+      const file = await jpeg({ progressive });
+      const frame = file.indexOf(Buffer.from([0xff, progressive ? 0xc2 : 0xc0]));
+      file.writeUInt16BE(65500, frame + 5);
+      file.writeUInt16BE(65500, frame + 7);
+      assert.equal(apart(file, 1), null);
+    }
+  });
+
   it('is not waited for where a small file claims scans without end', async () => {
     const file = await jpeg({ progressive: true });
     const scan = file.indexOf(Buffer.from([0xff, 0xda]));
