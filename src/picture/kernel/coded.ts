@@ -1,6 +1,7 @@
 // no-unit-test: test/remedy/file/lossless-jpeg and test/outside/lossless-jpeg.test.ts read every coefficient through it
 // The coded data of a JPEG, bit by bit (ISO/IEC 10918-1, ITU-T T.81), for the remedies: in an instance of its own, whose
-// memory the caller lays out. A job is a list of u32, mostly addresses.
+// memory the caller lays out. A job is a list of u32, mostly addresses. It is done in many calls, so that the function is
+// compiled as well as can be before the picture ends.
 
 const MARK: u32 = 0xff;
 const BLOCK: u32 = 64;
@@ -38,18 +39,40 @@ export function unstuff(from: usize, end: usize, ends: usize): u32 {
   return parts + 1;
 }
 
+/** Where the scan is read on, the bits that come next, from the highest on, and how many of them there are. */
+let nextData: usize = 0;
+let nextBits: u64 = 0;
+let nextCount: u32 = 0;
+/** The part between restart markers, and how many MCUs are left of it. */
+let nextPart: u32 = 0;
+let nextLeft: u32 = 0;
+
+/** Begins a job of `findRow`. */
+export function beginRows(job: usize): void {
+  nextData = <usize>load<u32>(job);
+  nextBits = 0;
+  nextCount = 0;
+  nextPart = 0;
+  nextLeft = load<u32>(job, 28);
+}
+
+/** Whether all parts were read. */
+export function endRows(job: usize): i32 {
+  return nextPart + 1 == load<u32>(job, 8) ? 0 : MORE_DATA;
+}
+
 /**
- * Goes through the blocks of a sequential scan, and stores of luminance DC (i16), and where its AC begins (u32, in bits)
- * and how long it is (u16). The job: data, ends, parts, MCUs across and down, columns and rows of blocks that the
- * picture has, restart interval or 0, members, DC, starts, lengths; of each member its blocks across and down, whether
- * it is luminance, its codes of DC, of AC, the strides of AC, 0, 0. Returns what is wrong.
+ * Goes through the blocks of the next row of MCUs of a sequential scan, and stores of luminance DC (i16), and where its
+ * AC begins (u32, in bits) and how long it is (u16). The job: data, ends, parts, MCUs across and down, columns and rows
+ * of blocks that the picture has, restart interval or 0, members, DC, starts, lengths; of each member its blocks across
+ * and down, whether it is luminance, its codes of DC, of AC, the strides of AC, 0, 0. Returns what is wrong.
+ * @param y which row that is
  */
-export function findBlocks(job: usize): i32 {
+export function findRow(job: usize, y: u32): i32 {
   const data = <usize>load<u32>(job);
   const ends = <usize>load<u32>(job, 4);
   const parts = load<u32>(job, 8);
   const across = load<u32>(job, 12);
-  const down = load<u32>(job, 16);
   const columns = load<u32>(job, 20);
   const rows = load<u32>(job, 24);
   const interval = load<u32>(job, 28);
@@ -59,98 +82,103 @@ export function findBlocks(job: usize): i32 {
   const lengths = <usize>load<u32>(job, 44);
   const first = job + 48;
   const behind = first + (members << 5);
-  let next = data;
-  // the bits that come next, from the highest on, and how many of them there are
-  let bits: u64 = 0;
-  let have: u32 = 0;
-  let part: u32 = 0;
-  let end = load<u32>(ends) << 3;
-  let left = interval;
-  for (let y: u32 = 0; y < down; y++)
-    for (let x: u32 = 0; x < across; x++) {
-      if (interval != 0) {
-        if (left == 0) {
-          if (part + 1 >= parts) return NO_RESTART;
-          next = data + <usize>load<u32>(ends + (part << 2));
-          end = load<u32>(ends + (++part << 2)) << 3;
-          bits = 0;
-          have = 0;
-          left = interval;
-          for (let member = first; member < behind; member += 32) store<i32>(member, 0, 24);
-        }
-        left--;
+  let next = nextData;
+  let bits = nextBits;
+  let have = nextCount;
+  let part = nextPart;
+  let left = nextLeft;
+  let end = load<u32>(ends + (part << 2)) << 3;
+  for (let x: u32 = 0; x < across; x++) {
+    if (interval != 0) {
+      if (left == 0) {
+        if (part + 1 >= parts) return NO_RESTART;
+        next = data + <usize>load<u32>(ends + (part << 2));
+        end = load<u32>(ends + (++part << 2)) << 3;
+        bits = 0;
+        have = 0;
+        left = interval;
+        for (let member = first; member < behind; member += 32) store<i32>(member, 0, 24);
       }
-      for (let member = first; member < behind; member += 32) {
-        const wide = load<u32>(member);
-        const high = load<u32>(member, 4);
-        const seen = load<u32>(member, 8) != 0;
-        const dcCodes = <usize>load<u32>(member, 12);
-        const acCodes = <usize>load<u32>(member, 16);
-        const strides = <usize>load<u32>(member, 20);
-        for (let v: u32 = 0; v < high; v++)
-          for (let h: u32 = 0; h < wide; h++) {
+      left--;
+    }
+    for (let member = first; member < behind; member += 32) {
+      const wide = load<u32>(member);
+      const high = load<u32>(member, 4);
+      const seen = load<u32>(member, 8) != 0;
+      const dcCodes = <usize>load<u32>(member, 12);
+      const acCodes = <usize>load<u32>(member, 16);
+      const strides = <usize>load<u32>(member, 20);
+      for (let v: u32 = 0; v < high; v++)
+        for (let h: u32 = 0; h < wide; h++) {
+          if (have < 32) {
+            bits |= (<u64>bswap<u32>(load<u32>(next))) << (32 - have);
+            next += 4;
+            have += 32;
+          }
+          const ofDc = <u32>load<u16>(dcCodes + (<usize>(bits >> 48) << 1));
+          if (ofDc == 0) return NO_CODE;
+          bits <<= ofDc >> 8;
+          have -= ofDc >> 8;
+          const size = ofDc & 15;
+          if (size > 0) {
+            const value = <i32>(bits >> (64 - size));
+            bits <<= size;
+            have -= size;
+            const negative = value < 1 << (size - 1);
+            store<i32>(member, load<i32>(member, 24) + (negative ? value - (1 << size) + 1 : value), 24);
+          }
+          const start = (<u32>(next - data) << 3) - have;
+          for (let k: u32 = 1; k < BLOCK; ) {
             if (have < 32) {
               bits |= (<u64>bswap<u32>(load<u32>(next))) << (32 - have);
               next += 4;
               have += 32;
             }
-            const ofDc = <u32>load<u16>(dcCodes + (<usize>(bits >> 48) << 1));
-            if (ofDc == 0) return NO_CODE;
-            bits <<= ofDc >> 8;
-            have -= ofDc >> 8;
-            const size = ofDc & 15;
-            if (size > 0) {
-              const value = <i32>(bits >> (64 - size));
-              bits <<= size;
-              have -= size;
-              const negative = value < 1 << (size - 1);
-              store<i32>(member, load<i32>(member, 24) + (negative ? value - (1 << size) + 1 : value), 24);
+            const stride = <u32>load<u16>(strides + (<usize>(bits >> 52) << 1));
+            // one that goes beyond the block, or ends a block that is full, goes into the next
+            if (stride > 0 && k + (stride >> 5) + (stride & 1) <= BLOCK) {
+              bits <<= (stride >> 1) & 15;
+              have -= (stride >> 1) & 15;
+              k += stride >> 5;
+              if ((stride & 1) != 0) break;
+              continue;
             }
-            const start = (<u32>(next - data) << 3) - have;
-            for (let k: u32 = 1; k < BLOCK; ) {
-              if (have < 32) {
-                bits |= (<u64>bswap<u32>(load<u32>(next))) << (32 - have);
-                next += 4;
-                have += 32;
-              }
-              const stride = <u32>load<u16>(strides + (<usize>(bits >> 52) << 1));
-              // one that goes beyond the block, or ends a block that is full, goes into the next
-              if (stride > 0 && k + (stride >> 5) + (stride & 1) <= BLOCK) {
-                bits <<= (stride >> 1) & 15;
-                have -= (stride >> 1) & 15;
-                k += stride >> 5;
-                if ((stride & 1) != 0) break;
-                continue;
-              }
-              const code = <u32>load<u16>(acCodes + (<usize>(bits >> 48) << 1));
-              if (code == 0) return NO_CODE;
-              const taken = (code >> 8) + (code & 15);
-              bits <<= taken;
-              have -= taken;
-              k += ((code >> 4) & 15) + 1;
-              if ((code & 15) == 0) {
-                if ((code & 0xff) != 0xf0) break;
-              } else if (k > BLOCK) return TOO_MANY;
-            }
-            const at = (<u32>(next - data) << 3) - have;
-            if (at > end) return BREAKS_OFF;
-            const column = x * wide + h;
-            const row = y * high + v;
-            if (!seen || column >= columns || row >= rows) continue;
-            const place = <usize>(row * columns + column);
-            store<i16>(dcs + (place << 1), <i16>load<i32>(member, 24));
-            store<u32>(starts + (place << 2), start);
-            store<u16>(lengths + (place << 1), <u16>(at - start));
+            const code = <u32>load<u16>(acCodes + (<usize>(bits >> 48) << 1));
+            if (code == 0) return NO_CODE;
+            const taken = (code >> 8) + (code & 15);
+            bits <<= taken;
+            have -= taken;
+            k += ((code >> 4) & 15) + 1;
+            if ((code & 15) == 0) {
+              if ((code & 0xff) != 0xf0) break;
+            } else if (k > BLOCK) return TOO_MANY;
           }
-      }
+          const at = (<u32>(next - data) << 3) - have;
+          if (at > end) return BREAKS_OFF;
+          const column = x * wide + h;
+          const row = y * high + v;
+          if (!seen || column >= columns || row >= rows) continue;
+          const place = <usize>(row * columns + column);
+          store<i16>(dcs + (place << 1), <i16>load<i32>(member, 24));
+          store<u32>(starts + (place << 2), start);
+          store<u16>(lengths + (place << 1), <u16>(at - start));
+        }
     }
-  return part + 1 == parts ? 0 : MORE_DATA;
+  }
+  nextData = next;
+  nextBits = bits;
+  nextCount = have;
+  nextPart = part;
+  nextLeft = left;
+  return 0;
 }
 
 let out: usize = 0;
 /** Bits that wait, the last one lowest, and how many. */
 let waiting: u64 = 0;
 let count: u32 = 0;
+/** DC of the block before. */
+let before: i32 = 0;
 
 /** Up to 32 bits; fewer than 32 wait. */
 // @ts-ignore: decorator
@@ -173,23 +201,26 @@ function putByte(byte: u32): void {
   if (byte == MARK) store<u8>(out++, 0);
 }
 
+/** Begins a job of `writeBlocks`. @param to where it is written */
+export function beginWriting(to: usize): void {
+  out = to;
+  waiting = 0;
+  count = 0;
+  before = 0;
+}
+
 /**
- * Writes blocks, as they stand in a file. The job: DC (i16), starts, lengths, blocks, the bits that those speak of, codes
- * of DC by size (u32: code and length x 65536), bits of zero behind every block, where to. Returns the end.
+ * Writes blocks, as they stand in a file, from one on and up to another. The job: DC (i16), starts, lengths, the bits that
+ * those speak of, codes of DC by size (u32: code and length x 65536), bits of zero behind every block.
  */
-export function writeBlocks(job: usize): usize {
+export function writeBlocks(job: usize, from: u32, to: u32): void {
   const dcs = <usize>load<u32>(job);
   const starts = <usize>load<u32>(job, 4);
   const lengths = <usize>load<u32>(job, 8);
-  const blocks = load<u32>(job, 12);
-  const data = <usize>load<u32>(job, 16);
-  const codes = <usize>load<u32>(job, 20);
-  const zeros = load<u32>(job, 24);
-  out = <usize>load<u32>(job, 28);
-  waiting = 0;
-  count = 0;
-  let before: i32 = 0;
-  for (let place: usize = 0; place < <usize>blocks; place++) {
+  const data = <usize>load<u32>(job, 12);
+  const codes = <usize>load<u32>(job, 16);
+  const zeros = load<u32>(job, 20);
+  for (let place = <usize>from; place < <usize>to; place++) {
     const dc = <i32>load<i16>(dcs + (place << 1));
     const difference = dc - before;
     before = dc;
@@ -204,6 +235,10 @@ export function writeBlocks(job: usize): usize {
     if (many > 0) put(look(data, at) >> (32 - many), many);
     put(0, zeros);
   }
+}
+
+/** Fills the last byte with ones. Returns the end of what was written. */
+export function endWriting(): usize {
   const open = count & 7;
   if (open > 0) put((1 << (8 - open)) - 1, 8 - open);
   for (; count > 0; ) {

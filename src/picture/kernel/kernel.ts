@@ -18,7 +18,7 @@ export { findPlain, WHITE, BLACK } from './plain';
 export { narrow, deepSpread, deepTotal } from './deep';
 export { flatten8, flatten16, leftOut, partial } from './alpha';
 export { SHARES, STEPS, LAST_SUM, RAMP, LIGHTNESS, NUMBERS, weigh, isEqual } from './tones';
-export { unstuff, findBlocks, writeBlocks } from './coded';
+export { unstuff, beginRows, findRow, endRows, beginWriting, writeBlocks, endWriting } from './coded';
 export { beginComparison, compare, mostDifference, sumOfDifferences } from './tones';
 
 /** Empties all tables, for a picture of that many colour channels. */

@@ -61,8 +61,12 @@ export interface CodedKernel {
   /** Bytes from here on are free. */
   begins: number;
   unstuff(from: number, end: number, ends: number): number;
-  findBlocks(job: number): number;
-  writeBlocks(job: number): number;
+  beginRows(job: number): void;
+  findRow(job: number, y: number): number;
+  endRows(job: number): number;
+  beginWriting(to: number): void;
+  writeBlocks(job: number, from: number, to: number): void;
+  endWriting(): number;
 }
 
 const PAGE = 65536;

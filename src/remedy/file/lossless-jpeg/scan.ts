@@ -115,7 +115,12 @@ export function findScan(
   });
   const units = alone ? [columns, rows] : [frame.mcusAcross, frame.mcusDown];
   const job = [at, endsAt, parts, ...units, columns, rows, interval, members.length, dc, starts, lengths];
-  const wrong = workspace.kernel.findBlocks(workspace.holding(Uint32Array.from([...job, ...codes])));
+  const listed = workspace.holding(Uint32Array.from([...job, ...codes]));
+  const { kernel } = workspace;
+  kernel.beginRows(listed);
+  let wrong = 0;
+  for (let y = 0; y < units[1] && wrong === 0; y++) wrong = kernel.findRow(listed, y);
+  wrong ||= kernel.endRows(listed);
   if (wrong) throw new Unusual(WRONG[wrong]);
   const ofLuminance = members.find(({ component }) => component === luminance)!;
   return { workspace, blocks, codes: given(ofLuminance.ac), dc, starts, lengths, bytes: at };

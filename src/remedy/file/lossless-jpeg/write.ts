@@ -9,6 +9,8 @@ import { BLOCK } from './zigzag';
 
 /** The most bits that the DC of a baseline JPEG may differ by from that of the block before (T.81, section F.1.2.1). */
 const MOST_DC = 11;
+/** Blocks that are written in one call. */
+const AT_A_TIME = 4096;
 
 /** The codes of DC that make it shortest. @throws Unusual where a difference takes too many bits */
 function codesFor({ workspace, blocks, dc }: CodedBlocks): { codes: Coder; bits: number } {
@@ -37,8 +39,12 @@ function written(
   );
   // each byte may be a mark, which takes two
   const to = workspace.room(2 * Math.ceil(total / 8));
-  const job = [dc, starts, lengths, blocks, bytes, ofDc, flatBits, to];
-  const end = workspace.kernel.writeBlocks(workspace.holding(Uint32Array.from(job))) >>> 0;
+  const job = workspace.holding(Uint32Array.of(dc, starts, lengths, bytes, ofDc, flatBits));
+  const { kernel } = workspace;
+  kernel.beginWriting(to);
+  for (let from = 0; from < blocks; from += AT_A_TIME)
+    kernel.writeBlocks(job, from, Math.min(blocks, from + AT_A_TIME));
+  const end = kernel.endWriting() >>> 0;
   return Buffer.from(workspace.bytes(to, end - to));
 }
 
