@@ -90,10 +90,11 @@ const operations = {
     return element.evaluate(new Function('element', `return (${expression})`));
   },
 
-  /** Text of the first `selector` of the workbench itself, once it matches `until`. */
-  async workbenchText(page, { selector, until = '' }) {
+  /** Text of the first `selector` of the workbench itself, once it matches `until`; `within`: in ms. */
+  async workbenchText(page, { selector, until = '', within }) {
     const matching = asked(until, selector);
-    return eventually(async () => matching.find(await page.locator(selector).allInnerTexts()), matching.told);
+    const look = async () => matching.find(await page.locator(selector).allInnerTexts());
+    return eventually(look, matching.told, within);
   },
 
   async workbenchClick(page, { selector, text }) {
@@ -104,12 +105,12 @@ const operations = {
   },
 
   /**
-   * Presses a message's button, which takes the message away. A message moves as the one below it goes, and a press in
+   * Presses a message's button, which takes the message away, in one that shows itself or in the list of all (`among`). A message moves as the one below it goes, and a press in
    * that moment is lost: it is pressed again while it stands.
    */
-  async toastPress(page, { text }) {
-    const button = page.locator('.notification-toast .monaco-button', { hasText: text }).first();
-    await button.click({ timeout: patience });
+  async toastPress(page, { text, among, within }) {
+    const button = page.locator(`${among} .monaco-button`, { hasText: text }).first();
+    await button.click({ timeout: within });
     for (let again = 0; again < 5; again++) {
       await page.waitForTimeout(500);
       if (!(await button.isVisible())) return;
@@ -204,13 +205,13 @@ function asked(until, selector) {
   };
 }
 
-async function eventually(look, what) {
-  const end = Date.now() + patience;
+async function eventually(look, what, within = patience) {
+  const end = Date.now() + within;
   for (;;) {
     const found = await look();
     if (found !== undefined) return found;
     if (Date.now() > end)
-      throw new Error(`waited ${patience / 1000} s for ${typeof what === 'string' ? what : what()}`);
+      throw new Error(`waited ${within / 1000} s for ${typeof what === 'string' ? what : what()}`);
     await new Promise(resolve => setTimeout(resolve, 100));
   }
 }

@@ -38,20 +38,33 @@ export const workbenchText = (selector: string, until = /./) =>
   ask<string>('workbenchText', { selector, until: until.source });
 export const workbenchClick = (selector: string, text?: string) =>
   ask<void>('workbenchClick', { selector, text });
-/** Text of a message, once it matches: of one that shows itself, else, as who missed it would, of the list of all. */
-export async function messageText(until = /./): Promise<string> {
+/** Text of a message, once it matches. */
+export const messageText = (until = /./): Promise<string> =>
+  amongMessages(8000, (among, within) =>
+    ask('workbenchText', { selector: among, until: until.source, within }),
+  );
+/** Presses a button of a message, which goes by that. */
+export const toastPress = (text: string): Promise<void> =>
+  amongMessages(8000, (among, within) => ask('toastPress', { text, among, within }));
+
+/** Among those that show themselves, for so many ms, else, as who missed one would, in the list of all. */
+async function amongMessages<T>(
+  within: number,
+  look: (among: string, within: number) => Promise<T>,
+): Promise<T> {
   try {
-    return await workbenchText('.notification-toast', until);
+    return await look('.notification-toast', within);
   } catch (error) {
     await vscode.commands.executeCommand('notifications.showList');
-    const all = await workbenchText('.notifications-center', until).catch(() => null);
-    await vscode.commands.executeCommand('notifications.hideList');
-    if (all === null) throw error;
-    return all;
+    try {
+      return await look('.notifications-center', 12_000);
+    } catch {
+      throw error;
+    } finally {
+      await vscode.commands.executeCommand('notifications.hideList');
+    }
   }
 }
-/** Presses a button of a message, which goes by that. */
-export const toastPress = (text: string) => ask<void>('toastPress', { text });
 export const workbenchHover = (selector: string, text?: string) =>
   ask<void>('workbenchHover', { selector, text });
 export const workbenchEval = <T>(selector: string, expression: string) =>
