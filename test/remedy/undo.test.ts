@@ -46,6 +46,17 @@ describe('undoing a conversion in place', () => {
     assert.deepEqual(contents(root), originals);
   });
 
+  it('leaves a result beside its picture that is what a conversion in place had made, once that is taken back', async () => {
+    const { root } = await converted({ 'a.jpg': 'colour 1' });
+    await undo(root);
+    await run(root, {});
+    const both = { 'a.jpg': 'colour 1', 'a.rgb-neutral.jpg': `rgb-neutral of ${sha('colour 1')}` };
+    assert.deepEqual(contents(root), both);
+    const { undone } = await undo(root);
+    assert.deepEqual(outcomes(undone), { 'a.jpg': 'skipped' });
+    assert.deepEqual(contents(root), both);
+  });
+
   it('leaves the lines of layouts alone where only pictures are meant', async () => {
     const root = book({ 'a.jpg': 'colour 1', 'book.md': '![a](a.jpg)\n' });
     await run(root, { relink: true });

@@ -25,11 +25,16 @@ export class History {
   private readonly journals = new Map<string, Promise<Told>>();
   private readonly above = new Map<string, Promise<Told[]>>();
 
-  /** What a conversion in place made of content `sha256`, at this path or, where the file was moved, at another. */
+  /**
+   * What a conversion in place made of content `sha256`, at this path or, where the file was moved, at another. One that
+   * was taken back at that other path left nothing to move: the same content here was made in another way.
+   */
   async resultAt(file: string, sha256: string): Promise<Known | null> {
     const told = await this.of(path.dirname(file));
-    const found = told.flatMap(({ keep, results }) =>
-      (results.get(sha256) ?? []).map(entry => ({ keep, entry })),
+    const found = told.flatMap(({ keep, results, last }) =>
+      (results.get(sha256) ?? [])
+        .filter(({ path: at }) => at === pathIn(keep, file) || last.get(at)?.event !== 'restored')
+        .map(entry => ({ keep, entry })),
     );
     return found.findLast(({ keep, entry }) => entry.path === pathIn(keep, file)) ?? found.at(-1) ?? null;
   }
