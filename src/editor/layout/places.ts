@@ -105,6 +105,8 @@ export class LayoutPlaces {
     const kept = new Set<string>();
     for (const { path, places } of answer.layouts) {
       const uri = vscode.Uri.joinPath(book.root, path);
+      // a book within this one says itself what is to be said of its layouts
+      if (this.books.of(uri) !== book) continue;
       const key = uri.toString();
       const document = open.get(key);
       kept.add(key);

@@ -65,7 +65,11 @@ describe('a book whose pictures are stored in several ways, none of them in most
 
   it('says on the line of each that is to be converted how it is stored, for knowing', async () => {
     const { document } = await vscode.window.showTextDocument(inWorkspace(LAYOUT));
-    const mixed = on(LAYOUT).filter(({ message }) => /several ways/.test(message));
+    const mixed = await until(
+      'what is said on the lines',
+      () => on(LAYOUT).filter(({ message }) => /several ways/.test(message)),
+      all => all.length > 0,
+    );
     assert.deepEqual(
       mixed.map(({ range, severity }) => [document.getText(range), severity]),
       [['two.tif', vscode.DiagnosticSeverity.Information]],
