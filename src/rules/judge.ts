@@ -57,7 +57,7 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
 }
 
 /** Only a gain that `likely-tint` would tell speaks against what most pictures are stored in. */
-function gainOf(active: readonly ActiveRule[]): number {
+export function gainOf(active: readonly ActiveRule[]): number {
   const gain = active.find(({ rule }) => rule.id === 'likely-tint')?.options.gain;
   return typeof gain === 'number' ? gain : Number.POSITIVE_INFINITY;
 }

@@ -6,12 +6,12 @@ import { type Arrangement, placesIn, spreadsOf } from '../../book/order';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
-import type { Settings } from '../../book/settings/settings';
 import type { TextChange } from '../../book/waivers/add';
 import { readWaivers } from '../../book/waivers/file';
 import { overviewOf } from '../../report/overview';
 import { dutiesOf } from '../../report/text/begin';
 import { rules } from '../../rules';
+import { gainOf } from '../../rules/judge';
 import { type Recommend, type Recommendation, recommendations } from '../../rules/recommended';
 import { activeRules } from '../../rules/settings';
 import type { CheckAnswer, LocatedProblem, Progress, WaiveWish } from '../../shared/checker-protocol';
@@ -23,6 +23,7 @@ import { askedByBook, convertedBy } from './asked-by-book';
 import { OpenLayouts } from './layouts';
 import { recommendedFor } from './remedies';
 import { entriesOf, findingsByPicture, fixOn, shown } from './shown';
+import { textsOf } from './taken-back';
 import { waiving, withWaivers } from './waived';
 
 /** A book that the editor has open: its last report is kept for the previews, its cache for the next check. */
@@ -73,7 +74,7 @@ export class OpenBook {
         spreads: spreadsOf(settings.spreads, paths),
         placements: found.placements,
       };
-      this.#recommend = recommendations(report.pictures, gainOf(settings));
+      this.#recommend = recommendations(report.pictures, gainOf(activeRules(rules, settings.rules)));
       const recommended = (picture: PictureReport) => recommendedFor(this.#known(picture)).to;
       const findings = findingsByPicture(report.pictures, recommended);
       const asked = askedByBook(report.findings, report.pictures, picture =>
@@ -170,15 +171,6 @@ export class OpenBook {
     return this.#report?.findings ?? [];
   }
 }
-
-/** As the findings recommend: only a gain that `likely-tint` would tell speaks against what most pictures are stored in. */
-function gainOf(settings: Settings): number {
-  const gain = activeRules(rules, settings.rules).find(({ rule }) => rule.id === 'likely-tint')?.options.gain;
-  return typeof gain === 'number' ? gain : Number.POSITIVE_INFINITY;
-}
-
-const textsOf = (open: readonly OpenText[]): ReadonlyMap<string, string> =>
-  new Map(open.map(({ path, text }) => [path, text]));
 
 const located = ({ file, line, column, length, message }: Problem): LocatedProblem => ({
   file,
