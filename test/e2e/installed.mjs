@@ -10,16 +10,18 @@ export const driver = path.join(here, 'driver');
 
 /**
  * One suite a package; the one for every platform in a workspace that nobody has said to trust. `developed`: suites of
- * the working tree that are to be run with the package for this platform too, as `installed-` and their own label.
+ * the working tree that are to be run with the packages too: `installed-book` is that of books with the package for this
+ * platform, `installed-universal-book` with the one for every platform.
  */
 export function installedSuites(root, developed) {
   const packages = builtPackages(path.join(root, 'out/packages'));
-  const own = developed.map(suite => ({
-    ...suite,
-    label: `installed-${suite.label}`,
-    vsix: packages['linux-x64'],
-  }));
-  return [...ofPackages(packages), ...own];
+  const withPackage = (prefix, vsix) =>
+    developed.map(suite => ({ ...suite, label: `${prefix}-${suite.label}`, vsix }));
+  return [
+    ...ofPackages(packages),
+    ...withPackage('installed', packages['linux-x64']),
+    ...withPackage('installed-universal', packages.universal),
+  ];
 }
 
 function ofPackages(packages) {
