@@ -2,7 +2,7 @@
 export { handsOn, isAbout, kindOf } from './kinds';
 export { GENERATOR, isOwnPage } from './own-page';
 export { type ParseOptions, parseLayout, references } from './parse';
-export { pathFrom, relink } from './relink';
+export { pathFrom, pathWritten, relink } from './relink';
 export { candidates, normalised, type Resolution, resolve, type Surroundings } from './resolve';
 export { jpegKeepsInks, shows, takes, toolOf } from './takes';
 export type { Include, Inherited, LayoutKind, LayoutSize, Reference, Source } from './types';

@@ -2,25 +2,25 @@ import { normalised, type Resolution } from './resolve';
 import type { Reference } from './types';
 import { latexWritten, written } from './writing';
 
-/**
- * `text` with the path of one reference replaced and nothing else touched. `newPath` is plain, as `pathFrom` gives it:
- * it is written by the rules of the language and of the quotes that stand there.
- */
-export function relink(text: string, reference: Reference, newPath: string): string {
-  const { start, end, writing } = reference;
-  const path =
-    writing[0] === 'latex' ? latexWritten(newPath, text[start - 1] === '"') : written(newPath, writing);
-  return text.slice(0, start) + path + text.slice(end);
-}
+/** `text` with the path of one reference replaced and nothing else touched; `newPath` as for `pathWritten`. */
+export const relink = (text: string, reference: Reference, newPath: string): string =>
+  text.slice(0, reference.start) + pathWritten(text, reference, newPath) + text.slice(reference.end);
 
 /**
- * How a reference that was found names another picture of the book (`picture`, relative to the root): from the same
- * folder and in the same form as it did before. Null where what stands round it, such as an extension that a macro
- * adds, cannot name it.
+ * What is to stand in `text` in place of a reference's path. `newPath` is plain, as `pathFrom` gives it: it is written by
+ * the rules of the language and of the quotes that stand there.
+ */
+export const pathWritten = (text: string, { start, writing }: Reference, newPath: string): string =>
+  writing[0] === 'latex' ? latexWritten(newPath, text[start - 1] === '"') : written(newPath, writing);
+
+/**
+ * How a reference names another picture of the book (`picture`, relative to the root): from the same folder (`base`) and
+ * in the same form as it did before. Null where what stands round it, such as an extension that a macro adds, cannot
+ * name it.
  */
 export function pathFrom(
   reference: Reference,
-  { base }: Extract<Resolution, { kind: 'found' }>,
+  { base }: Pick<Extract<Resolution, { kind: 'found' }>, 'base'>,
   picture: string,
 ): string | null {
   const { path, before, after } = reference;

@@ -28,6 +28,8 @@ export interface Place extends TextRange {
   /** Whether there is such a file; of one outside nobody looked. */
   isThere: boolean;
   findings: PlacedFinding[];
+  /** Pictures of the book (relative to the root) that it could place where its own is missing, and what it says then. */
+  instead: { picture: string; to: string }[];
 }
 
 export interface PlacedFinding extends ShownFinding {

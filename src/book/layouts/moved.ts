@@ -1,4 +1,4 @@
-import { candidates, pathFrom, type Resolution, resolve } from '../../layout';
+import { candidates, pathFrom, type Reference, type Resolution, resolve } from '../../layout';
 import type { ResolvedLayout } from '.';
 
 /** Where a file or a folder (relative to the root, '' for that itself) will be once others have their new names. */
@@ -26,13 +26,20 @@ export function pathOnceMoved(
   };
   if (leadsThere(reference.path, reference.literal)) return null;
   const places = candidates(reference, newFile, kind, surroundings);
-  const bases = new Set([
-    moving(found.base),
-    ...(places === 'elsewhere' ? [] : places.map(({ base }) => base)),
-  ]);
-  for (const base of bases) {
-    const path = pathFrom(reference, { ...found, base }, picture);
-    if (path !== null && leadsThere(path, null)) return { picture, path };
-  }
-  return { picture, path: null };
+  const ways = waysTo(picture, reference, places, moving(found.base));
+  return { picture, path: ways.find(path => leadsThere(path, null)) ?? null };
+}
+
+/**
+ * How a line could name a picture (relative to the root) from each folder that its tool looks in, `first` before all, in
+ * the form that its path has.
+ */
+export function waysTo(
+  picture: string,
+  reference: Reference,
+  places: ReturnType<typeof candidates>,
+  first: string,
+): string[] {
+  const bases = new Set([first, ...(places === 'elsewhere' ? [] : places.map(({ base }) => base))]);
+  return [...bases].flatMap(base => pathFrom(reference, { base }, picture) ?? []);
 }

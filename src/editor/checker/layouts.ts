@@ -2,6 +2,7 @@ import { namesPicture } from '../../book/discovery/extensions';
 import { matcher } from '../../book/discovery/globs';
 import { type Resolved, type ResolvedLayout, resolvedIn } from '../../book/layouts';
 import { existingFiles } from '../../book/layouts/existing';
+import { Namesakes } from '../../book/layouts/namesakes';
 import type { Settings } from '../../book/settings/settings';
 import type { LayoutText, OpenText, Place, PlacedFinding, TextRange } from '../../shared/layout-places';
 
@@ -13,14 +14,17 @@ export class OpenLayouts {
   readonly #what: string;
   /** Pictures whose size lines state, and not the settings for all of them. */
   readonly #sized: ReadonlySet<string>;
+  readonly #namesakes: Namesakes;
 
-  /** `findings`: on a picture, by its path relative to the root. */
+  /** `pictures`: all that there are; `findings`: on one of them. By paths relative to the root. */
   constructor(
     private readonly root: string,
     private readonly layouts: Resolved,
     private readonly settings: Settings,
+    pictures: readonly string[],
     private readonly findings: (picture: string) => PlacedFinding[],
   ) {
+    this.#namesakes = new Namesakes(pictures);
     this.#what = whatIsPlaced(layouts);
     const isSet = matcher(settings.placements.map(({ picture }) => picture));
     this.#sized = new Set(
@@ -54,8 +58,10 @@ export class OpenLayouts {
     return { places: source ? this.#placesIn(source) : [], changed: whatIsPlaced(now) !== this.#what };
   }
 
-  #placesIn({ text, placed }: ResolvedLayout): Place[] {
-    return placed.flatMap(({ reference, found }) => {
+  #placesIn(source: ResolvedLayout): Place[] {
+    const { text, placed } = source;
+    return placed.flatMap(one => {
+      const { reference, found } = one;
       if (found.kind === 'elsewhere') return [];
       // a path that is being written leads anywhere on its way
       if (found.kind === 'outside' && !namesPicture(reference.path)) return [];
@@ -65,6 +71,7 @@ export class OpenLayouts {
         picture,
         isThere: found.kind !== 'missing',
         findings: picture === null ? [] : this.#findingsAt(picture, reference.size !== null),
+        instead: this.#namesakes.of(source, one),
       };
     });
   }

@@ -80,7 +80,8 @@ export class OpenBook {
       const asked = askedByBook(report.findings, report.pictures, picture =>
         fixOn(picture, recommended(picture)),
       );
-      this.#layouts = new OpenLayouts(root, found.layouts, settings, picture => [
+      const all = found.all.map(({ path }) => path);
+      this.#layouts = new OpenLayouts(root, found.layouts, settings, all, picture => [
         ...(findings.get(picture) ?? []),
         ...(asked.get(picture) ?? []),
       ]);

@@ -46,6 +46,14 @@ function actionsOn(
     one.diagnostics = diagnostics.filter(diagnostic => about.includes(ruleOf(diagnostic) ?? ''));
     return one;
   };
+  const instead = place.instead.map(({ picture, to }) => {
+    const one = new vscode.CodeAction(t('Place {0} instead', picture), vscode.CodeActionKind.QuickFix);
+    one.edit = new vscode.WorkspaceEdit();
+    one.edit.replace(layout.uri, rangeOf(place), to);
+    one.diagnostics = diagnostics.filter(diagnostic => rules.includes(ruleOf(diagnostic) ?? ''));
+    one.isPreferred = place.instead.length === 1;
+    return one;
+  });
   const { picture } = place;
   const explained = rules.map(rule => action([rule], t('Explain {0}', rule), 'evengrey.explainRule', rule));
   if (!picture) return explained;
@@ -84,7 +92,7 @@ function actionsOn(
         ),
       ]
     : [];
-  if (!place.isThere) return [...converted, ...explained];
+  if (!place.isThere) return [...instead, ...explained];
   // a note is only for knowing
   const counting = rules.filter(rule =>
     place.findings.some(finding => finding.rule === rule && finding.severity !== 'note'),

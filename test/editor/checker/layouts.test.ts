@@ -23,7 +23,8 @@ const coarse: PlacedFinding = {
 
 async function opened(files: Record<string, string>, found = [stained], settings = noSettings) {
   const root = temporaryFolder(files);
-  return new OpenLayouts(root, await resolvedLayouts(root, settings), settings, picture =>
+  const pictures = Object.keys(files).filter(name => /(png|jpg)$/.test(name));
+  return new OpenLayouts(root, await resolvedLayouts(root, settings), settings, pictures, picture =>
     picture === 'p/six.png' ? found : [],
   );
 }
@@ -90,6 +91,14 @@ describe('layouts that an editor has open', () => {
     assert.equal(await changedBy(files['b.tex'].replace('{six}', '[width=5cm]{six}')), true);
     assert.equal(await changedBy(files['b.tex'].replace('{p/}', '{q/}')), true);
     assert.equal(await changedBy(''), true);
+  });
+
+  it('name what could be placed where a picture is missing, in a text that was not saved too', async () => {
+    const layouts = await opened({ ...files, 'q/gone.png': '' });
+    const instead = ({ places }: { places: Place[] }) => places.flatMap(place => place.instead);
+    assert.deepEqual(instead(layouts.texts()[0]), [{ picture: 'q/gone.png', to: 'q/gone.png' }]);
+    const now = await layouts.placesIn({ path: 'a.md', text: '![](one.jpg) ![](other.jpg)' });
+    assert.deepEqual(instead(now), [{ picture: 'p/one.jpg', to: 'p/one.jpg' }]);
   });
 
   it('know nothing of a text that is no layout of the book', async () => {
