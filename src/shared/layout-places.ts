@@ -37,6 +37,8 @@ export interface PlacedFinding extends ShownFinding {
   fix: RemedyEncoding | null;
   /** The format that the result has where layouts are to place it, if that is another than the picture's: `PNG`. */
   fixAs: string | null;
+  /** It is stored so already: only its format becomes another. */
+  formatAlone?: true;
   /** It is about a tone of which nobody said whether it is meant. */
   toned?: true;
 }

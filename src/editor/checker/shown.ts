@@ -35,13 +35,11 @@ export function findingsByPicture(
     const onPage = findings.map(finding => {
       const { message, ...rest } = shown(finding);
       // of a file of several pages nothing is converted
-      const fix = paged.has(path) ? null : fixOf(picture, finding, recommended);
+      const fixed = paged.has(path) ? NOTHING : fixOf(picture, finding, recommended);
       return {
-        ...rest,
+        ...{ ...rest, ...fixed },
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
-        fix,
-        fixAs: fix && formatUnlike(facts, fix),
-        ...(fix && isUnsaidTone(picture) && { toned: true as const }),
+        ...(fixed.fix && !fixed.formatAlone && isUnsaidTone(picture) && { toned: true as const }),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -49,16 +47,40 @@ export function findingsByPicture(
   return byPath;
 }
 
-/** What to convert a picture to because of one finding: where the advice on it alone would be to convert. */
+type Fixed = Pick<PlacedFinding, 'fix' | 'fixAs' | 'formatAlone'>;
+
+const NOTHING: Fixed = { fix: null, fixAs: null };
+
+/** What to convert the picture to because of one finding: where the advice on it alone would be to convert. */
 function fixOf(
   picture: PictureReport,
   finding: Finding,
   recommended: (picture: PictureReport) => RemedyEncoding,
-): RemedyEncoding | null {
-  if (adviceOn({ ...picture, findings: [finding] }, []).kind !== 'convert') return null;
-  const to = recommended(picture);
-  return to === picture.facts.encoding ? null : to;
+): Fixed {
+  const asks = (one: Finding) => adviceOn({ ...picture, findings: [one] }, []).kind === 'convert';
+  if (asks(finding)) return fixOn(picture, recommended(picture));
+  if (finding.rule !== 'format-not-placed') return NOTHING;
+  return picture.findings.some(asks)
+    ? fixOn(picture, recommended(picture))
+    : inOtherFormat(picture, recommended);
 }
+
+/** A picture whose format alone is wrong keeps its encoding, where another format holds that. */
+function inOtherFormat(
+  picture: PictureReport,
+  recommended: (picture: PictureReport) => RemedyEncoding,
+): Fixed {
+  const { facts, intent } = picture;
+  // what is in colour, and what cannot be read, is saved by the program that it comes from
+  if (facts.unreadable || facts.encoding === 'colour' || intent === 'colour') return NOTHING;
+  const own = KEPT.find(encoding => encoding === facts.encoding);
+  if (!own) return fixOn(picture, recommended(picture));
+  const fixAs = formatUnlike(facts, own);
+  return fixAs ? { fix: own, fixAs, formatAlone: true } : NOTHING;
+}
+
+/** Encodings that a PNG holds, too. */
+const KEPT: readonly RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'rgb-toned'];
 
 const isUnsaidTone = ({ facts, intentStated }: PictureReport) =>
   facts.encoding === 'rgb-toned' && !intentStated;

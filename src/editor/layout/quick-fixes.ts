@@ -1,7 +1,7 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import { posix } from 'node:path';
 import * as vscode from 'vscode';
-import type { Place } from '../../shared/layout-places';
+import type { Place, PlacedFinding } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
 import { ruleOf } from '../diagnostics';
 import { WAIVE } from '../waive';
@@ -59,28 +59,15 @@ function actionsOn(
   if (!picture) return explained;
   const unsaid = rules.filter(rule => place.findings.some(finding => finding.rule === rule && finding.toned));
   const fixes = vscode.workspace.isTrusted ? fixesOf(place, rules) : [];
-  const converted = fixes.flatMap(({ fix, fixAs, because }, i) => {
-    const one = action(
-      because,
-      fixAs
-        ? t('Convert to {0}, written as {1}, and place the result', fix, fixAs)
-        : t('Convert to {0} and place the result', fix),
-      CONVERT_AND_PLACE,
-      [uriOf(picture)],
-      fix,
-    );
+  const converted = fixes.flatMap((fixed, i) => {
+    const { fix, because } = fixed;
+    const one = action(because, titleOf(fixed), CONVERT_AND_PLACE, [uriOf(picture)], fix);
     // what may be meant is not taken away by a key
     one.isPreferred = i === 0 && !because.some(rule => unsaid.includes(rule));
     const alike = alikeIn(layout, because, fix);
     if (alike.length < 2) return [one];
-    const names = because.join(t(' or '));
-    const title = t(
-      'Convert all {0} pictures with {1} to {2} and place the results',
-      alike.length,
-      names,
-      fix,
-    );
-    return [one, action(because, title, CONVERT_AND_PLACE, alike.map(uriOf), fix)];
+    const all = action(because, titleOfAll(fixed, alike.length), CONVERT_AND_PLACE, alike.map(uriOf), fix);
+    return [one, all];
   });
   const kept = unsaid.length
     ? [
@@ -108,9 +95,24 @@ function actionsOn(
   ];
 }
 
-interface Fix {
+function titleOf({ fix, fixAs, formatAlone }: Fix): string {
+  const t = vscode.l10n.t;
+  if (!fixAs) return t('Convert to {0} and place the result', fix);
+  return formatAlone
+    ? t('Write it as {0} and place the result', fixAs)
+    : t('Convert to {0}, written as {1}, and place the result', fix, fixAs);
+}
+
+function titleOfAll({ fix, fixAs, formatAlone, because }: Fix, pictures: number): string {
+  const t = vscode.l10n.t;
+  const names = because.join(t(' or '));
+  return formatAlone
+    ? t('Write all {0} pictures with {1} as {2} and place the results', pictures, names, fixAs!)
+    : t('Convert all {0} pictures with {1} to {2} and place the results', pictures, names, fix);
+}
+
+interface Fix extends Pick<PlacedFinding, 'fixAs' | 'formatAlone'> {
   fix: RemedyEncoding;
-  fixAs: string | null;
   /** Rules that ask for it. */
   because: string[];
 }
@@ -118,10 +120,10 @@ interface Fix {
 /** What findings ask to be converted to, each encoding once. */
 function fixesOf({ findings }: Place, rules: readonly string[]): Fix[] {
   const fixes: Fix[] = [];
-  for (const { rule, fix, fixAs } of findings) {
+  for (const { rule, fix, fixAs, formatAlone } of findings) {
     if (!fix || !rules.includes(rule)) continue;
     const same = fixes.find(other => other.fix === fix);
-    if (!same) fixes.push({ fix, fixAs, because: [rule] });
+    if (!same) fixes.push({ fix, fixAs, formatAlone, because: [rule] });
     else if (!same.because.includes(rule)) same.because.push(rule);
   }
   return fixes;

@@ -48,14 +48,8 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
 }
 
 /** Whether a picture needs another format, right or not: a line that places it surely cannot, or it is meant by its name. */
-function isToBePng(
-  { path, link, named, pages }: Asked,
-  wish: RemedyWish,
-  place: Place,
-  lines: Lines,
-): boolean {
+function isToBePng({ path, link, named }: Asked, wish: RemedyWish, place: Place, lines: Lines): boolean {
   if (place.kind !== 'beside' || wish.format !== null || wish.to === 'black-only') return false;
-  if (pages[0].format !== 'tiff') return false;
   return lines.of({ path, link }).some(({ file }) => {
     const kind = kindOf(file)!;
     return !takes(kind, path) && (named || toolOf(kind).alone);

@@ -64,6 +64,40 @@ describe('findings as an editor shows them', () => {
     assert.deepEqual(fixes(replaced), [null, null]);
   });
 
+  describe('about a format that a layout cannot place', () => {
+    const refused = finding('format-not-placed', 'note', 'Browsers show no TIFF.');
+    const fixes = (facts: Parameters<typeof picture>[2], findings = [refused], more = {}, to = toNeutral) =>
+      findingsByPicture([{ ...picture('a.tif', findings, { format: 'tiff', ...facts }), ...more }], to)
+        .get('a.tif')!
+        .map(({ fix, fixAs, formatAlone }) => [fix, fixAs, ...(formatAlone ? ['format alone'] : [])].join());
+
+    it('have it written in another that holds what is right as it is', () => {
+      assert.deepEqual(fixes({ encoding: 'single-channel' }), ['single-channel,PNG,format alone']);
+      assert.deepEqual(fixes({ encoding: 'rgb-neutral', format: 'webp' }), ['rgb-neutral,PNG,format alone']);
+      const toned = picture('a.tif', [refused], { encoding: 'rgb-toned', format: 'tiff' });
+      const [found] = findingsByPicture([toned], toNeutral).get('a.tif')!;
+      assert.deepEqual([found.fix, found.toned], ['rgb-toned', undefined]);
+    });
+
+    it('go with what else asks for it to be converted, and with what it should be stored as', () => {
+      const both = [refused, found[0]];
+      assert.deepEqual(fixes({ encoding: 'rgb-residual' }, both), ['rgb-neutral,PNG', 'rgb-neutral,PNG']);
+      assert.deepEqual(fixes({ encoding: 'black-only' }), ['rgb-neutral,PNG']);
+      assert.deepEqual(fixes({ encoding: 'rgb-residual' }), ['rgb-neutral,PNG']);
+    });
+
+    it('offer nothing for colour, for what no such format holds, and where the name alone is wrong', () => {
+      assert.deepEqual(fixes({ encoding: 'colour' }), [',']);
+      assert.deepEqual(fixes({ encoding: 'rgb-neutral' }, [refused], { intent: 'colour' }), [',']);
+      assert.deepEqual(fixes({ encoding: 'rgb-neutral', format: 'png' }), [',']);
+      const inks = findingsByPicture(
+        [picture('a.tif', [refused], { encoding: 'black-only', format: 'tiff' })],
+        () => 'black-only',
+      );
+      assert.equal(inks.get('a.tif')![0].fix, null);
+    });
+  });
+
   it('tell the page in a file of several, of which nothing is converted', () => {
     const page = (n: number) => picture('a.tif', found.slice(0, 1), { encoding: 'rgb-residual', page: n });
     const findings = findingsByPicture([page(1), page(2)], toNeutral).get('a.tif')!;

@@ -132,6 +132,19 @@ describe('plan of a conversion', () => {
     assert.equal(done('page.html', { intent: 'colour', intentStated: true }), 'skip');
   });
 
+  it('makes one of any other file that is right already, by the same lines', () => {
+    const done = (path: string, file: string, named: boolean, format: 'webp' | 'avif' | 'png') => {
+      const lines: Lines = { of: () => [{ file, line: 3 }], at: () => [] };
+      const decision = one(askedFor(path, { named }, { format, encoding: 'rgb-neutral' }), {}, beside, lines);
+      return decision.do === 'convert' ? decision.order.format : decision.do;
+    };
+    assert.equal(done('a.webp', 'book.tex', true, 'webp'), 'png');
+    assert.equal(done('a.webp', 'book.tex', false, 'webp'), 'skip');
+    assert.equal(done('a.avif', 'book.typ', false, 'avif'), 'png');
+    assert.equal(done('a.webp', 'book.typ', true, 'webp'), 'skip', 'Typst takes it');
+    assert.equal(done('a.tif', 'page.html', true, 'png'), 'skip', 'its name alone is wrong');
+  });
+
   it('goes on making a PNG where a layout places that result already', () => {
     const placed = (path: string): Lines => ({
       of: () => [],
