@@ -1,7 +1,7 @@
 import { transform } from 'esbuild';
 
 /**
- * The strings that a TypeScript source of the editor has translated: the first argument of every `t(` and `l10n.t(`.
+ * The strings that a TypeScript source has translated: the first argument of every `t(` and `l10n.t(`.
  * @throws where one is no literal, so that nobody could translate it
  */
 export async function translatedIn(source: string, file: string): Promise<string[]> {
@@ -9,7 +9,7 @@ export async function translatedIn(source: string, file: string): Promise<string
   const { code } = await transform(source, { loader: 'ts', minifyWhitespace: true, charset: 'utf8' });
   return [
     ...code.matchAll(
-      /(?<![\w$.])(?:[\w$]+\.l10n\.)?t\((?:("(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'|`(?:[^`\\$]|\\.)*`)(?=[,)]))?/g,
+      /(?<![\w$.])(?:(?:[\w$]+\.)?l10n\.)?t\((?:("(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'|`(?:[^`\\$]|\\.)*`)(?=[,)]))?/g,
     ),
   ].map(([call, literal]) => {
     if (!literal)

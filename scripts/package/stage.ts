@@ -64,7 +64,7 @@ export async function stage(root: string, target: string): Promise<{ folder: str
   }
 }
 
-/** With the terms of what is compiled into a package that does not bring them along. */
+/** With the terms that a package does not bring along: its own, or those of what is compiled into it. */
 function withInside(root: string, part: Package): Package {
   const file = path.join(root, LICENCES, `${part.name}.txt`);
   return fs.existsSync(file)

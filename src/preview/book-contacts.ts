@@ -5,6 +5,7 @@ import { mark } from '../report/page/marks';
 import { strip } from '../report/page/strip';
 import type { Contact, OverviewPicture, PictureKey } from '../shared/overview';
 import { keyOf, post } from './book-state';
+import { inEnglish } from './sentence';
 
 /** So many are asked for at once: small answers, so that what comes into sight next waits for little. */
 const BATCH = 12;
@@ -133,7 +134,7 @@ export class Contacts {
         image.style.setProperty(`--drawn-${order}`, drawings ? `url(#${id})` : 'none');
       }
       frame.replaceChildren(image);
-    } else if (trouble) frame.innerHTML = html`${mark('mend')}<span>${trouble}</span>`.text;
+    } else if (trouble) frame.innerHTML = html`${mark('mend')}${inEnglish(trouble)}`.text;
     element.querySelector('.greys')!.innerHTML = greys.length ? strip('ten-greys', greys).text : '';
     element.dataset.drawn = '';
   }

@@ -1,4 +1,6 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/overview tests it there
+import './words';
+import { t } from '@vscode/l10n';
 import { html } from '../report/page/html';
 import type { FacetId, Overview, OverviewPicture, ToBookPage } from '../shared/overview';
 import { Choice } from './book-choice';
@@ -74,11 +76,21 @@ function tellChoice() {
   remember({ chosen: keys, at: at ? keyOf(pictureOf(at)) : null });
   const all = book!.pictures.length;
   const shown = [...options()].filter(({ hidden }) => !hidden).length;
-  const many = `${all} ${all === 1 ? 'picture' : 'pictures'}`;
-  find('count').textContent =
-    `${shown === all ? many : `${shown} of ${many} shown`}${keys.length ? `; ${keys.length} chosen` : ''}.`;
+  find('count').textContent = countSays(all, shown, keys.length);
   find('all').hidden = shown === all;
   (find('convert') as HTMLButtonElement).disabled = keys.length === 0;
+}
+
+function countSays(all: number, shown: number, chosen: number): string {
+  if (all === 1) {
+    if (shown === 0) return t('0 of 1 picture shown.');
+    return chosen === 0 ? t('1 picture.') : t('1 picture; 1 chosen.');
+  }
+  if (shown === all)
+    return chosen === 0 ? t('{0} pictures.', all) : t('{0} pictures; {1} chosen.', all, chosen);
+  return chosen === 0
+    ? t('{0} of {1} pictures shown.', shown, all)
+    : t('{0} of {1} pictures shown; {2} chosen.', shown, all, chosen);
 }
 
 function fillTable() {

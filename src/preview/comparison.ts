@@ -1,4 +1,5 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/convert/preview.test.ts tests it there
+import { t } from '@vscode/l10n';
 import { Pane } from './pane';
 import { Wipe } from './wipe';
 
@@ -10,11 +11,29 @@ export interface View {
   wipe: number;
 }
 
-/** How the two are called. */
+/** How the two are called, and what the bar between them says. */
 export interface Sides {
   before: string;
   after: string;
+  bar: string;
+  at(percent: number): string;
 }
+
+/** A conversion that nobody has made yet. */
+export const converted = (): Sides => ({
+  before: t('The picture as it is'),
+  after: t('The picture as it would be'),
+  bar: t('How much of the width shows the picture as it is'),
+  at: percent => t('{0} % from the left as it is, the rest as it would be', percent),
+});
+
+/** A change that was made. */
+export const changed = (): Sides => ({
+  before: t('The picture before'),
+  after: t('The picture after'),
+  bar: t('How much of the width shows the picture before'),
+  at: percent => t('{0} % from the left before, the rest after', percent),
+});
 
 /** CSS pixels: the height of the window on a picture, and the space between two. */
 const HIGHEST = 620;
@@ -29,13 +48,10 @@ export class Comparison {
   readonly #wipe: Wipe;
   #view: View = { view: 'wipe', zoom: 1, wipe: 50 };
 
-  constructor(
-    onWipe: (percent: number) => void,
-    { before, after }: Sides = { before: 'as it is', after: 'as it would be' },
-  ) {
+  constructor(onWipe: (percent: number) => void, sides: Sides) {
     const panes = this.#panes;
-    this.#before = new Pane('before', `The picture ${before}`);
-    this.#after = new Pane('after', `The picture ${after}`);
+    this.#before = new Pane('before', sides.before);
+    this.#after = new Pane('after', sides.after);
     this.element.className = 'stage';
     this.element.append(panes);
     panes.className = 'panes';
@@ -46,7 +62,7 @@ export class Comparison {
         this.#clip();
         onWipe(percent);
       },
-      { before, after },
+      sides,
     );
     panes.append(this.#before.element, this.#after.element, this.#wipe.element);
     this.#together();

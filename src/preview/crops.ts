@@ -1,8 +1,10 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
+import { t } from '@vscode/l10n';
 import { type Html, html } from '../report/page/html';
 import { choice, type Shown } from '../report/page/orders';
 import type { Sheet } from '../shared/sheet';
 import type { Plate } from './plate';
+import { inEnglish } from './sentence';
 import { tint, tintTable } from './tint-table';
 
 /** What is remembered of it. */
@@ -69,7 +71,7 @@ export class Crops {
     const { order, seen } = this.#shown;
     const { times } = this.state;
     const residual = encoding.id === 'rgb-residual';
-    const file = cropOf(part, 'The file, as a screen shows it', 'no forecast');
+    const file = cropOf(part, t('The file, as a screen shows it'), t('no forecast'));
     const printed = conditions.map(({ process, paper, orders }) => {
       const canvas = document.createElement('canvas');
       [canvas.width, canvas.height] = [part.width, part.height];
@@ -78,7 +80,8 @@ export class Crops {
       const pixels = draw.getImageData(0, 0, canvas.width, canvas.height);
       tint(pixels.data, tintTable(scale.lightness, orders[order].lab[seen], times), residual);
       draw.putImageData(pixels, 0, 0);
-      return cropOf(canvas, `${process}, ${paper}`, wordsOf(order, times));
+      const name = `${process}, ${paper}`;
+      return cropOf(canvas, name, wordsOf(order, times), inEnglish(name));
     });
     place.replaceChildren(file, ...printed);
   }
@@ -86,26 +89,35 @@ export class Crops {
 
 const wordsOf = (order: number, times: number) =>
   times === 1
-    ? `possible order ${order + 1}`
-    : `possible order ${order + 1}, its tint drawn ${times} times as strong as forecast: no print looks so`;
+    ? t('possible order {0}', order + 1)
+    : t(
+        'possible order {0}, its tint drawn {1} times as strong as forecast: no print looks so',
+        order + 1,
+        times,
+      );
 
 const frame = ({ times }: CropsState): Html => html`
-<h3 id="crops-title">The same part of the picture on every print</h3>
-<p class="caution">What is seen of the picture above, drawn as one possible order. Beside each stand three neutral greys. The tables below say it in numbers.</p>
+<h3 id="crops-title">${t('The same part of the picture on every print')}</h3>
+<p class="caution">${t('What is seen of the picture above, drawn as one possible order. Beside each stand three neutral greys. The tables below say it in numbers.')}</p>
 ${choice(
   'times',
-  'Tint drawn',
+  t('Tint drawn'),
   [1, 2, 4].map(n => ({
     id: `times-${n}`,
     value: n,
-    words: n === 1 ? 'as forecast' : `${n} times as strong`,
+    words: n === 1 ? t('as forecast') : t('{0} times as strong', n),
     checked: n === times,
   })),
 )}
 <div class="crop-row"></div>`;
 
-/** A drawing with neutral greys on a common edge, and what it is. */
-function cropOf(canvas: HTMLCanvasElement, name: string, words: string): HTMLElement {
+/** A drawing with neutral greys on a common edge, and what it is; `shown`: the name as the page shows it. */
+function cropOf(
+  canvas: HTMLCanvasElement,
+  name: string,
+  words: string,
+  shown: Html = html`${name}`,
+): HTMLElement {
   const figure = document.createElement('figure');
   const pair = document.createElement('div');
   pair.className = 'pair';
@@ -117,13 +129,13 @@ function cropOf(canvas: HTMLCanvasElement, name: string, words: string): HTMLEle
     draw.fillRect(0, Math.floor((i * canvas.height) / GREYS.length), PATCH, canvas.height);
   }
   canvas.setAttribute('role', 'img');
-  canvas.setAttribute('aria-label', `${name}: ${words}`);
+  canvas.setAttribute('aria-label', t('{0}: {1}', name, words));
   patch.setAttribute('aria-hidden', 'true');
   pair.append(canvas, patch);
   figure.append(pair);
   figure.insertAdjacentHTML(
     'beforeend',
-    html`<figcaption><strong>${name}</strong><span>${words}</span></figcaption>`.text,
+    html`<figcaption><strong>${shown}</strong><span>${words}</span></figcaption>`.text,
   );
   return figure;
 }

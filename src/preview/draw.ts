@@ -1,8 +1,10 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/book/preview.test.ts tests it there
+import { t } from '@vscode/l10n';
 import { type Html, html } from '../report/page/html';
-import { orderChoice, type Shown } from '../report/page/orders';
+import { type OrderWords, orderChoice, type Shown } from '../report/page/orders';
 import { sheet as sheetPage } from '../report/page/sheet';
 import type { Sheet } from '../shared/sheet';
+import { filled } from './sentence';
 import { toldApart } from './told-apart';
 
 /**
@@ -17,15 +19,14 @@ export function drawSheet(
 ) {
   const focused = document.activeElement?.id;
   const controls = html`
-<div class="controls">
-  <label class="light">Light <select id="light">
-    <option value="">as the settings say</option>
-    ${sheet.lights.map(({ id, name }) => html`<option value="${id}"${id === sheet.light && html` selected`}>${name}</option>`)}
-  </select></label>
-  ${orderChoice(shown)}
-  <button type="button" class="plain" id="others">Draw ten others</button>
+<div class="controls" lang="${language()}">
+  ${lights(sheet)}
+  ${orderChoice(shown, orderWords())}
+  <button type="button" class="plain" id="others">${t('Draw ten others')}</button>
 </div>
 <div id="crops"></div>`;
+  // the sheet around is that of the exported page too, in English alone
+  page.lang = 'en';
   page.innerHTML = sheetPage(sheet, {
     picture: html`<div id="plate"></div>`,
     controls,
@@ -36,9 +37,29 @@ export function drawSheet(
   page.querySelector('#plate')!.replaceWith(plate);
   page.querySelector('#crops')?.replaceWith(crops);
   page.querySelector('.spread')!.after(facing, remedy);
+  for (const element of [plate, crops, facing, remedy]) element.lang = language();
   if (sheet.advice.kind === 'convert') page.querySelector('.advice')!.append(toRemedy());
   if (focused) document.getElementById(focused)?.focus();
 }
+
+/** Of the page, and of all in it that is no finding, forecast or encoding. */
+const language = () => document.documentElement.lang;
+
+const lights = ({ lights, light }: Sheet): Html => html`
+<label class="light">${filled(
+  t('Light {0}'),
+  html`<select id="light">
+    <option value="">${t('as the settings say')}</option>
+    ${lights.map(({ id, name }) => html`<option lang="en" value="${id}"${id === light && html` selected`}>${name}</option>`)}
+  </select>`,
+)}</label>`;
+
+const orderWords = (): OrderWords => ({
+  order: t('Possible order'),
+  drawn: t('Drawn'),
+  alone: t('as eyes used to this paper see it'),
+  beside: t('as it looks beside a pure white page'),
+});
 
 /** The advice's one button. */
 function toRemedy(): HTMLElement {
@@ -46,7 +67,8 @@ function toRemedy(): HTMLElement {
   button.type = 'button';
   button.className = 'primary';
   button.id = 'lead';
-  button.textContent = 'See before and after';
+  button.lang = language();
+  button.textContent = t('See before and after');
   return button;
 }
 
@@ -54,9 +76,12 @@ function toRemedy(): HTMLElement {
 const pager = ({ page, pages }: Sheet) =>
   pages > 1
     ? html`
-<label class="pager">Page <select id="page">
-  ${Array.from({ length: pages }, (_, i) => html`<option value="${i + 1}"${i + 1 === page && html` selected`}>${i + 1} of ${pages}</option>`)}
-</select></label>`
+<label class="pager" lang="${language()}">${filled(
+        t('Page {0}'),
+        html`<select id="page">
+  ${Array.from({ length: pages }, (_, i) => html`<option value="${i + 1}"${i + 1 === page && html` selected`}>${t('{0} of {1}', i + 1, pages)}</option>`)}
+</select>`,
+      )}</label>`
     : undefined;
 
 /** To the pictures before and after it in the book. */
@@ -67,7 +92,7 @@ function neighbours({ path, place }: Sheet): Html | undefined {
     at &&
     html`<button type="button" class="link" id="${id}" data-open="${at}">${words(toldApart(at, all))}</button>`;
   return html`
-<nav class="neighbours" aria-label="In the order of the book">
+<nav class="neighbours" lang="${language()}" aria-label="${t('In the order of the book')}">
   ${to('before', place.before, name => `← ${name}`)}
   ${to('after', place.after, name => `${name} →`)}
 </nav>`;

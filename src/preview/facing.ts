@@ -1,9 +1,11 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
+import { t } from '@vscode/l10n';
 import { type Html, html } from '../report/page/html';
 import { choice } from '../report/page/orders';
 import type { Facing, FacingPicture } from '../shared/facing';
 import type { FromPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';
+import { filled } from './sentence';
 import { tableOf, tint } from './tint-table';
 
 /** What is remembered of it. */
@@ -16,7 +18,7 @@ export interface FacingState {
 
 export const facingBegin: FacingState = { drawn: 0, on: 0 };
 
-const DRAWN = ['one possible order', 'another', 'a third'];
+const drawnWords = () => [t('one possible order'), t('another'), t('a third')];
 
 /** The pictures of a spread beside each other, as files or all in the same possible order. */
 export class FacingPages {
@@ -66,17 +68,17 @@ export class FacingPages {
 }
 
 const frame = ({ conditions }: Facing, { drawn, on }: FacingState): Html => html`
-<h2 id="facing-title" class="large">On the same spread</h2>
-<p class="caution">What lies side by side is compared: two greys that part here are seen as two. ${conditions.length > 0 && 'A possible order is the same for all of them; which one it will be no one knows.'}</p>
+<h2 id="facing-title" class="large">${t('On the same spread')}</h2>
+<p class="caution">${t('What lies side by side is compared: two greys that part here are seen as two.')} ${conditions.length > 0 && t('A possible order is the same for all of them; which one it will be no one knows.')}</p>
 <div class="facing-bar">
   ${
     conditions.length > 0 &&
-    choice('facing', 'Drawn', [
-      ...DRAWN.map((words, i) => ({ id: `facing-${i}`, value: i, words, checked: i === drawn })),
-      { id: 'facing-file', value: -1, words: 'the files', checked: drawn < 0 },
+    choice('facing', t('Drawn'), [
+      ...drawnWords().map((words, i) => ({ id: `facing-${i}`, value: i, words, checked: i === drawn })),
+      { id: 'facing-file', value: -1, words: t('the files'), checked: drawn < 0 },
     ])
   }
-  ${conditions.length > 1 && html`<label>on <select id="facing-on">${conditions.map((words, i) => html`<option value="${i}"${i === on && html` selected`}>${words}</option>`)}</select></label>`}
+  ${conditions.length > 1 && html`<label>${filled(t('on {0}'), html`<select id="facing-on" lang="en">${conditions.map((words, i) => html`<option value="${i}"${i === on && html` selected`}>${words}</option>`)}</select>`)}</label>`}
 </div>
 <div class="pages"></div>`;
 
@@ -84,7 +86,7 @@ async function figureOf(picture: FacingPicture, drawn: number, on: number): Prom
   const { path, own, small, residual, drawings } = picture;
   const name = path.slice(path.lastIndexOf('/') + 1);
   const drawing = drawn < 0 ? undefined : drawings[on]?.[drawn];
-  const words = drawing ? DRAWN[drawn] : 'the file, no forecast';
+  const words = drawing ? drawnWords()[drawn] : t('the file, no forecast');
   const figure = document.createElement('figure');
   if (small) {
     const canvas = await canvasOf(small);
@@ -95,13 +97,17 @@ async function figureOf(picture: FacingPicture, drawn: number, on: number): Prom
       draw.putImageData(pixels, 0, 0);
     }
     canvas.setAttribute('role', 'img');
-    canvas.setAttribute('aria-label', `${name}: ${words}`);
+    canvas.setAttribute('aria-label', t('{0}: {1}', name, words));
     figure.style.flexGrow = String(canvas.width / canvas.height);
     figure.append(canvas);
   }
   const caption = own
-    ? html`<strong>${name}</strong>, this picture: ${words}`
-    : html`<button type="button" class="link" data-open="${path}">${name}</button>: ${small ? words : 'it cannot be shown'}`;
+    ? filled(t('{0}, this picture: {1}'), html`<strong>${name}</strong>`, html`${words}`)
+    : filled(
+        t('{0}: {1}'),
+        html`<button type="button" class="link" data-open="${path}">${name}</button>`,
+        html`${small ? words : t('it cannot be shown')}`,
+      );
   figure.insertAdjacentHTML('beforeend', html`<figcaption>${caption}</figcaption>`.text);
   return figure;
 }

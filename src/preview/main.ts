@@ -1,4 +1,5 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/book/preview.test.ts tests it there
+import './words';
 import type { Shown } from '../report/page/orders';
 import type { FromPage, PreviewWish, ToPage } from '../shared/preview-protocol';
 import type { Sheet } from '../shared/sheet';

@@ -1,9 +1,12 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/convert/preview.test.ts tests it there
+import { t } from '@vscode/l10n';
+import { html } from '../report/page/html';
 import type { FromPage, ToPage } from '../shared/preview-protocol';
 import type { Made, MethodPictures, Remedies } from '../shared/remedies';
 import type { Sheet } from '../shared/sheet';
-import { Comparison } from './comparison';
+import { Comparison, converted } from './comparison';
 import { type Choice, outcome, remedySection } from './remedy-page';
+import { filled, inEnglish } from './sentence';
 
 /** What is remembered of it. Without an encoding the recommended one is chosen. */
 export interface RemedyState extends Omit<Choice, 'to'> {
@@ -21,7 +24,7 @@ const NEVER: readonly string[] = ['unreadable', 'bilevel'];
 /** The section that shows what a conversion would do. Nothing is asked for until somebody comes near it. */
 export class Remedy {
   readonly element = document.createElement('section');
-  readonly #comparison = new Comparison(wipe => this.remember({ wipe }));
+  readonly #comparison = new Comparison(wipe => this.remember({ wipe }), converted());
   #remedies: Remedies | undefined;
   #coloured = false;
   #near = false;
@@ -64,7 +67,7 @@ export class Remedy {
       this.#comparison.set({ ...this.state });
     }
     this.#find('convert').hidden = !writable;
-    this.#find('remedy-before').textContent = `As it is: ${encoding.id}`;
+    this.#find('remedy-before').textContent = t('As it is: {0}', encoding.id);
     this.#say();
     if (this.#near) this.#ask();
   }
@@ -85,12 +88,12 @@ export class Remedy {
         if (candidate.to !== to || candidate.method !== method) return;
         this.#busy('');
         this.#find('remedy-outcome').innerHTML = outcome(candidate).text;
-        this.#find('remedy-after').textContent = `As it would be: ${candidate.found.id}`;
+        this.#find('remedy-after').textContent = t('As it would be: {0}', candidate.found.id);
         return void this.#comparison.showAfter(candidate.raster.png as Uint8Array<ArrayBuffer>);
       }
       case 'no-candidate':
         this.#find('remedy-outcome').replaceChildren();
-        return this.#busy(`It cannot be converted so: ${message.message}`);
+        return this.#busy(t('It cannot be converted so: {0}', message.message));
       case 'methods':
         this.#small = message.pictures;
         return this.#hang();
@@ -151,7 +154,7 @@ export class Remedy {
   #ask() {
     if (!this.#remedies || this.element.hidden) return;
     const { to, method } = this.#choice;
-    this.#busy('The picture is being converted, to be shown only.');
+    this.#busy(t('The picture is being converted, to be shown only.'));
     this.post({ type: 'candidate', to, method });
     if (this.#coloured && !this.#small) this.post({ type: 'methods' });
   }
@@ -165,8 +168,9 @@ export class Remedy {
     const { encodings, recommended } = this.#remedies!;
     const { to } = this.#choice;
     const does = encodings.find(({ id }) => id === to)?.does ?? '';
-    this.#find('remedy-does').textContent =
-      to === recommended.to ? `${does} Recommended here: ${recommended.why}.` : does;
+    const why =
+      to === recommended.to && html` ${filled(t('Recommended here: {0}.'), inEnglish(recommended.why))}`;
+    this.#find('remedy-does').innerHTML = html`${inEnglish(does)}${why}`.text;
   }
 
   /** Small pictures to their names. */

@@ -1,6 +1,6 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/review tests it there
 import type { ReviewedPicture, ToReviewPage } from '../shared/review';
-import { Comparison, type View } from './comparison';
+import { Comparison, changed, type View } from './comparison';
 
 type Shown = Extract<ToReviewPage, { type: 'raster' }>;
 type Side = 'before' | 'after';
@@ -60,7 +60,7 @@ export class ReviewPictures {
     if (!place) return;
     const [before, after] = [this.#come.get('before'), this.#come.get('after')];
     if (isShown(before) && isShown(after) && shapesAgree(before, after)) {
-      const comparison = new Comparison(this.onWipe, { before: 'before', after: 'after' });
+      const comparison = new Comparison(this.onWipe, changed());
       this.#comparison = comparison;
       // its own measure of width is for what stands beside it
       place.replaceWith(comparison.element);
@@ -75,7 +75,7 @@ export class ReviewPictures {
     for (const side of this.#wanted) {
       const what = this.#come.get(side)!;
       const figure = document.createElement('div');
-      figure.append(isShown(what) ? this.#image(what, `The picture ${side}`) : what);
+      figure.append(isShown(what) ? this.#image(what, changed()[side]) : what);
       row.append(figure);
     }
     place.replaceChildren(row);

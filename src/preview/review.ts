@@ -1,4 +1,7 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/review tests it there
+import './words';
+import { t } from '@vscode/l10n';
+import { html } from '../report/page/html';
 import type {
   FromReviewPage,
   Review,
@@ -65,7 +68,7 @@ function draw(review: Review, since: Since, picture: ReviewedPicture | null, ask
     page.innerHTML = picturePage(picture, review, state.view).text;
     pictures.begin(page, picture, state.view);
   } else {
-    const told = asked ? `${asked} is as it was: nothing of it is to be compared.` : '';
+    const told = asked ? t('{0} is as it was: nothing of it is to be compared.', asked) : '';
     page.innerHTML = listPage(review, since, told).text;
   }
   page.querySelector('h1')!.tabIndex = -1;
@@ -73,8 +76,7 @@ function draw(review: Review, since: Since, picture: ReviewedPicture | null, ask
 
 function empty(words: string) {
   page.innerHTML =
-    '<p class="empty" role="status"></p><p><button type="button" class="plain" id="again">Compare again</button></p>';
-  page.querySelector('.empty')!.textContent = words;
+    html`<p class="empty" role="status">${words}</p><p><button type="button" class="plain" id="again">${t('Compare again')}</button></p>`.text;
   page.removeAttribute('aria-busy');
   drawn = '';
 }

@@ -12,14 +12,14 @@ export class Wipe {
   constructor(
     private readonly stage: HTMLElement,
     private readonly onMove: (percent: number) => void,
-    private readonly sides: { before: string; after: string },
+    private readonly words: { bar: string; at(percent: number): string },
   ) {
     const { element } = this;
     element.className = 'wipe';
     element.tabIndex = 0;
     element.id = 'wipe';
     element.setAttribute('role', 'slider');
-    element.setAttribute('aria-label', `How much of the width shows the picture ${sides.before}`);
+    element.setAttribute('aria-label', words.bar);
     element.setAttribute('aria-orientation', 'horizontal');
     element.setAttribute('aria-valuemin', '0');
     element.setAttribute('aria-valuemax', '100');
@@ -42,10 +42,7 @@ export class Wipe {
     this.#at = Math.min(100, Math.max(0, Math.round(percent)));
     this.element.style.left = `${this.#at}%`;
     this.element.setAttribute('aria-valuenow', String(this.#at));
-    this.element.setAttribute(
-      'aria-valuetext',
-      `${this.#at} % from the left ${this.sides.before}, the rest ${this.sides.after}`,
-    );
+    this.element.setAttribute('aria-valuetext', this.words.at(this.#at));
     this.onMove(this.#at);
   }
 

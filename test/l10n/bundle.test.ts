@@ -15,8 +15,9 @@ describe('strings that are translated', () => {
       // t('in a comment')
       const t: typeof vscode.l10n.t = vscode.l10n.t;
       say(t('one’s {0}', at('not this')), vscode.l10n.t("it's"), t(\`two
-lines\`), format('nor this'));`;
-    assert.deepEqual(await translatedIn(source, 'x.ts'), ['one’s {0}', "it's", 'two\nlines']);
+lines\`), format('nor this'), html\`<p title="\${l10n.t('in a page')}">\${t('of text')}</p>\`);`;
+    const found = ['one’s {0}', "it's", 'two\nlines', 'in a page', 'of text'];
+    assert.deepEqual(await translatedIn(source, 'x.ts'), found);
   });
 
   it('must be literals', async () => {

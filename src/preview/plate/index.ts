@@ -1,4 +1,5 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
+import { t } from '@vscode/l10n';
 import type { Detail } from '../../shared/look';
 import type { FromPage, ToPage } from '../../shared/preview-protocol';
 import type { Sheet } from '../../shared/sheet';
@@ -59,7 +60,7 @@ export class Plate {
     this.#canvas.setAttribute('role', 'application');
     this.#canvas.setAttribute('aria-describedby', 'reading');
     this.#figure.append(this.#words, this.#canvas);
-    element.innerHTML = zoomTools.text;
+    element.innerHTML = zoomTools().text;
     element.prepend(this.#figure);
     this.#marking = new Marking(
       element,
@@ -68,21 +69,21 @@ export class Plate {
       () => post({ type: 'marks' }),
       () => this.#draw(),
     );
-    element.insertAdjacentHTML('beforeend', keyHelp.text);
+    element.insertAdjacentHTML('beforeend', keyHelp().text);
     this.#look = new CloseLook(post, words => this.#tell(words));
     this.#tell('');
     this.#screen = new ScreenSize(element, ppi => post({ type: 'screen', ppi }));
     listen(this.#canvas, this.#hand);
     element.addEventListener('click', event => this.#click(event));
     new ResizeObserver(() => this.#settle()).observe(this.#figure);
-    this.#say('The picture is being read.');
+    this.#say(t('The picture is being read.'));
   }
 
   /** Another sheet of the same picture, or of it after a change. */
   about(sheet: Sheet) {
     this.#sheet = sheet;
     const name = sheet.path.slice(sheet.path.lastIndexOf('/') + 1);
-    this.#canvas.setAttribute('aria-label', `${name}: the picture. Keys are told below.`);
+    this.#canvas.setAttribute('aria-label', t('{0}: the picture. Keys are told below.', name));
     this.#marking.about(sheet);
     this.#settle();
   }
@@ -286,7 +287,7 @@ export class Plate {
   }
 
   #tell(words: string) {
-    this.#find('reading').textContent = words || HOW_TO_READ;
+    this.#find('reading').textContent = words || howToRead();
   }
 
   #click({ target }: Event) {
@@ -303,5 +304,5 @@ export class Plate {
   }
 }
 
-const HOW_TO_READ =
-  'Point at the picture, or press Shift and an arrow key in it, and its stored values stand here.';
+const howToRead = () =>
+  t('Point at the picture, or press Shift and an arrow key in it, and its stored values stand here.');

@@ -1,11 +1,12 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
+import { html } from '../../report/page/html';
 import { type Overlay, type OverlayId, overlaysOf } from '../../report/page/overlays';
 import type { Marks } from '../../shared/look';
 import type { Sheet } from '../../shared/sheet';
 import type { Layers } from './canvas';
 import { hatchTile } from './hatch';
 import { runsOf } from './runs';
-import { markTools, markWords } from './tools';
+import { markTools, markWords, measuring } from './tools';
 
 /** What is remembered of it. */
 export interface MarkingState {
@@ -13,8 +14,6 @@ export interface MarkingState {
   /** Which of the sheet's conditions is meant. */
   condition: number;
 }
-
-const MEASURING = 'Every stored value of the picture is being looked at.';
 
 /** Lets be chosen what is marked on the picture, and says how much of it that is. */
 export class Marking {
@@ -75,9 +74,8 @@ export class Marking {
     }
     const measured = typeof this.#measured === 'object' ? this.#measured : null;
     this.marks = measured ? chosen.map(overlay => marksOf(overlay, measured)) : [];
-    const waiting = chosen.length > 0 ? [MEASURING] : [];
-    const lines = measured ? chosen.map(overlay => overlay.told(measured.shares)) : waiting;
-    this.#told.innerHTML = markWords(lines).text;
+    const waiting = chosen.length > 0 && measuring();
+    this.#told.innerHTML = html`${measured ? markWords(chosen, measured) : waiting}`.text;
     this.onChange();
   }
 

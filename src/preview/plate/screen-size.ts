@@ -1,4 +1,5 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/screen tests it there
+import { t } from '@vscode/l10n';
 import type { PrintedSize } from '../../shared/sheet';
 import { measured, printedWords } from './printed';
 import { RULER } from './tools';
@@ -17,7 +18,7 @@ export class ScreenSize {
       const ppi = measured(RULER, (this.#find('ruler-mm') as HTMLInputElement).valueAsNumber);
       this.#find('ruler-told').textContent = ppi
         ? ''
-        : 'No screen is so: give what the ruler says, in millimetres.';
+        : t('No screen is so: give what the ruler says, in millimetres.');
       if (!ppi) return;
       onMeasured(ppi);
       (this.#find('measure') as HTMLDetailsElement).open = false;

@@ -9,7 +9,15 @@ export const orderId = (order: number) => `order-${order}`;
 export const waysSeen = ['alone', 'beside'] as const;
 type WaySeen = (typeof waysSeen)[number];
 
-const seenWords: Record<WaySeen, string> = {
+/** What the choice says; a page in another language brings its own. */
+export interface OrderWords extends Record<WaySeen, string> {
+  order: string;
+  drawn: string;
+}
+
+const orderWords: OrderWords = {
+  order: 'Possible order',
+  drawn: 'Drawn',
   alone: 'as eyes used to this paper see it',
   beside: 'as it looks beside a pure white page',
 };
@@ -25,11 +33,11 @@ export interface Shown {
  * Which possible order is drawn long, and how all are seen. Radio buttons, so that it works by keyboard and without any
  * script: the style sheet shows what belongs to those that are checked, all over the page.
  */
-export function orderChoice({ order, seen }: Shown): Html {
+export function orderChoice({ order, seen }: Shown, words = orderWords): Html {
   return html`
 ${choice(
   'order',
-  'Possible order',
+  words.order,
   Array.from({ length: ORDERS }, (_, i) => ({
     id: orderId(i),
     value: i,
@@ -39,15 +47,15 @@ ${choice(
 )}
 ${choice(
   'seen',
-  'Drawn',
-  waysSeen.map(way => ({ id: `seen-${way}`, value: way, words: seenWords[way], checked: way === seen })),
+  words.drawn,
+  waysSeen.map(way => ({ id: `seen-${way}`, value: way, words: words[way], checked: way === seen })),
 )}`;
 }
 
 interface Option {
   id: string;
   value: string | number;
-  words: string | number;
+  words: string | number | Html;
   checked: boolean;
 }
 

@@ -98,7 +98,7 @@ export function findings(title: string, list: readonly ShownFinding[], { rule }:
   return html`
 <section class="findings" aria-label="${title}">
   <h2>${title}</h2>
-  <ul>${list.map(
+  <ul lang="en">${list.map(
     f => html`
     <li data-severity="${f.severity}">${mark(f.severity)}<div><p><span class="severity">${f.severity}: </span>${printed(f.message)}</p>
       ${rule(f.rule)}</div></li>`,
