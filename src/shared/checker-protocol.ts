@@ -110,9 +110,9 @@ export interface CheckerAnswers {
    * file as the editor has it; null: there is none.
    */
   waive: { request: WaiveWish; answer: { offset: number; length: number; content: string }[] };
-  /** What has to be written into the settings so that they list a picture as toned. `text`: as the editor has them. */
-  listToned: {
-    request: { picture: string; text: string };
+  /** What has to be written into the settings so that they list a picture as meant so. `text`: as the editor has them. */
+  listMeant: {
+    request: { picture: string; meant: 'toned' | 'colour'; text: string };
     answer: { offset: number; length: number; content: string }[];
   };
   rules: { request: object; answer: { id: string; description: string }[] };

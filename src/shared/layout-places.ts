@@ -39,8 +39,8 @@ export interface PlacedFinding extends ShownFinding {
   fixAs: string | null;
   /** It is stored so already: only its format becomes another. */
   formatAlone?: true;
-  /** It is about a tone of which nobody said whether it is meant. */
-  toned?: true;
+  /** It is about a tone or a colour of which nobody said whether it is meant: as what the settings would list it. */
+  meant?: 'toned' | 'colour';
 }
 
 /** A text of a layout (`file` relative to the root) that is to become another. */

@@ -4,7 +4,7 @@ import { factsVersion } from '../../book/cache/version';
 import { firstChoices } from '../../book/first-settings/choices';
 import { createLooker, type Looker } from '../../book/looker';
 import type { Pool } from '../../book/pool';
-import { listingToned } from '../../book/settings/list-toned';
+import { listingMeant } from '../../book/settings/list-meant';
 import { sheetOf } from '../../report/sheet';
 import { explain, rules } from '../../rules';
 import type { CheckerAnswers, CheckerRequest, Progress, SheetWish } from '../../shared/checker-protocol';
@@ -128,8 +128,8 @@ export class Checker {
         return makeDemo(request.folder, this.#demoFile, signal);
       case 'waive':
         return this.#book(request.root).waive(request, signal);
-      case 'listToned':
-        return listingToned(request.text, request.picture);
+      case 'listMeant':
+        return listingMeant(request.text, request.picture, request.meant);
       case 'rules':
         return rules.map(({ id, description }) => ({ id, description }));
       case 'page':

@@ -39,7 +39,7 @@ export function findingsByPicture(
       return {
         ...{ ...rest, ...fixed },
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
-        ...(fixed.fix && !fixed.formatAlone && isUnsaidTone(picture) && { toned: true as const }),
+        ...(fixed.fix && !fixed.formatAlone && mayBeMeant(picture, finding)),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -82,8 +82,15 @@ function inOtherFormat(
 /** Encodings that a PNG holds, too. */
 const KEPT: readonly RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'rgb-toned'];
 
-const isUnsaidTone = ({ facts, intentStated }: PictureReport) =>
-  facts.encoding === 'rgb-toned' && !intentStated;
+/** Nobody said so yet of its tone, or of colour that is left over unless somebody wants it. */
+function mayBeMeant(
+  { facts, intentStated }: PictureReport,
+  { rule }: Finding,
+): Pick<PlacedFinding, 'meant'> | null {
+  if (intentStated) return null;
+  if (rule === 'residual-chroma') return { meant: facts.encoding === 'colour' ? 'colour' : 'toned' };
+  return facts.encoding === 'rgb-toned' ? { meant: 'toned' } : null;
+}
 
 /** What to convert a picture to, and the format that the result has where that is another; null: nothing. */
 export function fixOn({ facts }: PictureReport, to: RemedyEncoding): Pick<PlacedFinding, 'fix' | 'fixAs'> {

@@ -1,5 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/ tests it there
 import * as vscode from 'vscode';
+import type { PlacedFinding } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
@@ -10,8 +11,10 @@ import { writeChanges } from '../write-changes';
 export const OPEN_PICTURE = 'evengrey.layout.openPicture';
 export const CONVERT_AND_PLACE = 'evengrey.layout.convertAndPlace';
 
-/** Lists a picture in the settings of its book as one whose tone is meant. */
-export const LIST_TONED = 'evengrey.layout.listToned';
+/** Lists a picture in the settings of its book as one whose tone or colour is meant. */
+export const LIST_MEANT = 'evengrey.layout.listMeant';
+
+type Meant = NonNullable<PlacedFinding['meant']>;
 
 /** A picture's address as letters that no link undoes or changes on its way. */
 export const pictureId = (picture: vscode.Uri): string =>
@@ -26,7 +29,9 @@ export function registerLayoutCommands(books: Books, checker: CheckerClient): vs
     vscode.commands.registerCommand(CONVERT_AND_PLACE, (pictures: vscode.Uri[], to: RemedyEncoding) =>
       convertAndPlace(pictures, to, books, checker),
     ),
-    vscode.commands.registerCommand(LIST_TONED, (picture: vscode.Uri) => listToned(picture, books, checker)),
+    vscode.commands.registerCommand(LIST_MEANT, (picture: vscode.Uri, meant: Meant) =>
+      listMeant(picture, meant, books, checker),
+    ),
   );
 }
 
@@ -47,13 +52,13 @@ async function convertAndPlace(
   });
 }
 
-async function listToned(picture: vscode.Uri, books: Books, checker: CheckerClient) {
+async function listMeant(picture: vscode.Uri, meant: Meant, books: Books, checker: CheckerClient) {
   const book = books.of(picture);
   if (!book) return;
   await told(async () => {
     const document = await vscode.workspace.openTextDocument(book.settings);
     const name = picture.path.slice(book.root.path.length + 1);
-    const changes = await checker.ask('listToned', { picture: name, text: document.getText() });
+    const changes = await checker.ask('listMeant', { picture: name, meant, text: document.getText() });
     await writeChanges(book.settings, document, changes);
   });
 }

@@ -5,7 +5,7 @@ import type { Place, PlacedFinding } from '../../shared/layout-places';
 import type { RemedyEncoding } from '../../shared/remedy';
 import { ruleOf } from '../diagnostics';
 import { WAIVE } from '../waive';
-import { CONVERT_AND_PLACE, LIST_TONED, OPEN_PICTURE, pictureId } from './commands';
+import { CONVERT_AND_PLACE, LIST_MEANT, OPEN_PICTURE, pictureId } from './commands';
 import type { Layout, LayoutPlaces } from './places';
 import { rangeOf } from './ranges';
 
@@ -57,28 +57,29 @@ function actionsOn(
   const { picture } = place;
   const explained = rules.map(rule => action([rule], t('Explain {0}', rule), 'evengrey.explainRule', rule));
   if (!picture) return explained;
-  const unsaid = rules.filter(rule => place.findings.some(finding => finding.rule === rule && finding.toned));
+  const unsaid = place.findings.filter(({ rule, meant }) => meant && rules.includes(rule));
   const fixes = vscode.workspace.isTrusted ? fixesOf(place, rules) : [];
   const converted = fixes.flatMap((fixed, i) => {
     const { fix, because } = fixed;
     const one = action(because, titleOf(fixed), CONVERT_AND_PLACE, [uriOf(picture)], fix);
     // what may be meant is not taken away by a key
-    one.isPreferred = i === 0 && !because.some(rule => unsaid.includes(rule));
+    one.isPreferred = i === 0 && !unsaid.some(({ rule }) => because.includes(rule));
     const alike = alikeIn(layout, because, fix);
     if (alike.length < 2) return [one];
     const all = action(because, titleOfAll(fixed, alike.length), CONVERT_AND_PLACE, alike.map(uriOf), fix);
     return [one, all];
   });
-  const kept = unsaid.length
-    ? [
-        action(
-          unsaid,
-          t('Its tone is meant: list it under "toned" in evengrey.json'),
-          LIST_TONED,
-          uriOf(picture),
-        ),
-      ]
-    : [];
+  const kept = unsaid.map(({ rule, meant }) =>
+    action(
+      [rule],
+      meant === 'colour'
+        ? t('Its colour is meant: list it under "colour" in evengrey.json')
+        : t('Its tone is meant: list it under "toned" in evengrey.json'),
+      LIST_MEANT,
+      uriOf(picture),
+      meant,
+    ),
+  );
   if (!place.isThere) return [...instead, ...explained];
   // a note is only for knowing
   const counting = rules.filter(rule =>

@@ -20,13 +20,23 @@ describe('findings as an editor shows them', () => {
     const tint = [finding('likely-tint', 'warning', '')];
     const toned = picture('a.png', tint, { encoding: 'rgb-toned' });
     const [one] = findingsByPicture([toned], toNeutral).get('a.png')!;
-    assert.equal(one.toned, true);
+    assert.equal(one.meant, 'toned');
     const [grey] = findingsByPicture([{ ...toned, intentStated: true }], toNeutral).get('a.png')!;
-    assert.equal('toned' in grey, false);
+    assert.equal('meant' in grey, false);
     const [plain] = findingsByPicture([picture('a.png', tint, { encoding: 'black-only' })], toNeutral).get(
       'a.png',
     )!;
-    assert.equal('toned' in plain, false);
+    assert.equal('meant' in plain, false);
+  });
+
+  it('know where left-over colour may be meant, as a tone or as colour', () => {
+    const meant = (encoding: 'rgb-residual' | 'colour', more = {}) =>
+      findingsByPicture([{ ...picture('a.png', found, { encoding }), ...more }], toNeutral)
+        .get('a.png')!
+        .map(finding => finding.meant);
+    assert.deepEqual(meant('rgb-residual'), ['toned', undefined]);
+    assert.deepEqual(meant('colour'), ['colour', undefined]);
+    assert.deepEqual(meant('colour', { intentStated: true }), [undefined, undefined]);
   });
 
   it('know what to convert to where that is the answer, and only there', () => {
@@ -76,7 +86,7 @@ describe('findings as an editor shows them', () => {
       assert.deepEqual(fixes({ encoding: 'rgb-neutral', format: 'webp' }), ['rgb-neutral,PNG,format alone']);
       const toned = picture('a.tif', [refused], { encoding: 'rgb-toned', format: 'tiff' });
       const [found] = findingsByPicture([toned], toNeutral).get('a.tif')!;
-      assert.deepEqual([found.fix, found.toned], ['rgb-toned', undefined]);
+      assert.deepEqual([found.fix, found.meant], ['rgb-toned', undefined]);
     });
 
     it('go with what else asks for it to be converted, and with what it should be stored as', () => {

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { applyEdits, parse } from 'jsonc-parser';
-import { listingToned } from '../../../src/book/settings/list-toned';
+import { listingMeant } from '../../../src/book/settings/list-meant';
 
-const listed = (text: string, picture = 'sepia.jpg') => applyEdits(text, listingToned(text, picture));
+const listed = (text: string, picture = 'sepia.jpg', meant: 'toned' | 'colour' = 'toned') =>
+  applyEdits(text, listingMeant(text, picture, meant));
 
 describe('a picture listed as toned', () => {
   it('comes after those that are listed, in any way of listing them', () => {
@@ -13,6 +14,14 @@ describe('a picture listed as toned', () => {
     assert.deepEqual(toned('{ "intent": { "toned": ["b.jpg", "c.jpg"] } }'), ['b.jpg', 'c.jpg', 'sepia.jpg']);
     const group = { pictures: 'b.jpg', reference: 'b.jpg' };
     assert.deepEqual(toned(JSON.stringify({ intent: { toned: group } })), [group, 'sepia.jpg']);
+  });
+
+  it('or as one in colour comes after those', () => {
+    const text = '{ "intent": { "toned": "b.jpg", "colour": ["c.jpg"] } }';
+    assert.deepEqual(parse(listed(text, 'a.jpg', 'colour')).intent, {
+      toned: 'b.jpg',
+      colour: ['c.jpg', 'a.jpg'],
+    });
   });
 
   it('changes nothing else, comments and line ends neither', () => {
@@ -26,5 +35,5 @@ describe('a picture listed as toned', () => {
     assert.deepEqual(parse(listed('{}', '!odd.jpg')).intent.toned, ['./!odd.jpg']));
 
   it('is not written into what cannot be read', () =>
-    assert.throws(() => listingToned('{ "process": ', 'a.jpg'), /Put it right first/));
+    assert.throws(() => listingMeant('{ "process": ', 'a.jpg', 'toned'), /Put it right first/));
 });
