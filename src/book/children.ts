@@ -10,6 +10,8 @@ export interface ChildrenOptions extends ChildOptions {
   idleSeconds?: number;
   /** A fresh one takes the place of those that are ended, so that the next task does not wait for its start. */
   spare?: boolean;
+  /** What a child that stands by does meanwhile, so that it is quicker at its first task. */
+  rehearsal?: object;
   /** Told of a child that ended or hung on a task, which is then given to another. */
   onLost?: (task: object, why: ChildFailure) => void;
 }
@@ -30,8 +32,8 @@ export class Children<Task extends object, Done extends object> {
   readonly #waiting: Job<Task, Done>[] = [];
   readonly #children = new Set<Child<Task, Done>>();
   readonly #idle: Child<Task, Done>[] = [];
-  /** Started before there was work, and not yet at it. */
-  readonly #ahead = new Set<Child<Task, Done>>();
+  /** Started before there was work, and never at any. Each promise settles when its child can take some. */
+  readonly #standingBy = new Map<Child<Task, Done>, Promise<void>>();
   #busy = 0;
   #closed = false;
   /** Children run on WebAssembly from here on: the native decoder does not load, or crashed before it read anything. */
@@ -70,21 +72,32 @@ export class Children<Task extends object, Done extends object> {
     });
   }
 
-  /** Starts the children ahead of work that is sure to come, so that it does not wait for them. */
-  warm(): void {
-    while (!this.#closed && this.#children.size < this.#size) {
-      const child = this.#begin(this.#wasm);
-      this.#ahead.add(child);
-      child.ready.then(
-        () => {
-          if (!this.#ahead.delete(child)) return;
-          this.#idle.push(child);
-          this.#watchIdle();
-        },
-        // whoever has work starts one anew, and is told what is wrong
-        () => this.#ahead.delete(child),
-      );
-    }
+  /** Has so many children ready for work that is to come, at most as many as work at a time. */
+  warm(count = this.#size): void {
+    const ready = [...this.#idle, ...this.#standingBy.keys()].filter(child =>
+      this.#serves(child, this.#wasm),
+    );
+    const missing = Math.min(count, this.#size) - this.#busy - ready.length;
+    for (let n = 0; n < missing && !this.#closed; n++) this.#standBy();
+  }
+
+  #standBy(): void {
+    const child = this.#begin(this.#wasm);
+    const prepared = this.#prepare(child);
+    this.#standingBy.set(child, prepared);
+    prepared.then(
+      () => this.#watchIdle(),
+      // whoever has work starts one anew, and is told what is wrong
+      () => this.#standingBy.delete(child),
+    );
+  }
+
+  /** One that is wanted before it is ready goes to work at once. */
+  async #prepare(child: Child<Task, Done>): Promise<void> {
+    await child.ready;
+    const { rehearsal } = this.options;
+    // one that ends over it is no worse than none
+    if (rehearsal && this.#standingBy.has(child)) await child.ask(rehearsal as Task).catch(() => {});
   }
 
   async close(): Promise<void> {
@@ -142,16 +155,14 @@ export class Children<Task extends object, Done extends object> {
     const last = this.#idle.findIndex(child => child.lastFile === file);
     if (file !== undefined && last >= 0) this.#idle.push(...this.#idle.splice(last, 1));
     for (let child = this.#idle.pop(); child; child = this.#idle.pop()) {
-      if (child.alive && child.wasm === wasm) return child;
+      if (this.#serves(child, wasm)) return child;
       void child.close();
     }
     if (this.#closed) throw closed();
-    const ahead = [...this.#ahead].find(child => child.wasm === wasm);
-    if (ahead) this.#ahead.delete(ahead);
-    const child = ahead ?? this.#begin(wasm);
+    const [child, prepared] = this.#takeStandingBy(wasm) ?? this.#started(wasm);
     try {
-      await child.ready;
-      return child;
+      await prepared;
+      return child.alive ? child : this.#free(wasm, file);
     } catch (error) {
       if (this.#closed) throw closed();
       if (wasm) throw error;
@@ -160,10 +171,26 @@ export class Children<Task extends object, Done extends object> {
     }
   }
 
+  #serves = (child: Child<Task, Done>, wasm: boolean) => child.alive && child.wasm === wasm;
+
+  #takeStandingBy(wasm: boolean): [Child<Task, Done>, Promise<void>] | undefined {
+    const found = [...this.#standingBy].find(([child]) => this.#serves(child, wasm));
+    if (found) this.#standingBy.delete(found[0]);
+    return found;
+  }
+
+  #started(wasm: boolean): [Child<Task, Done>, Promise<void>] {
+    const child = this.#begin(wasm);
+    return [child, child.ready];
+  }
+
   #begin(wasm: boolean): Child<Task, Done> {
     const child = new Child<Task, Done>(this.options, wasm);
     this.#children.add(child);
-    child.ended.then(() => this.#children.delete(child));
+    child.ended.then(() => {
+      this.#children.delete(child);
+      this.#standingBy.delete(child);
+    });
     return child;
   }
 
@@ -174,13 +201,16 @@ export class Children<Task extends object, Done extends object> {
     this.#idleTimer.unref();
   }
 
+  /** What has worked has filled its memory: it ends. Where a spare one is wanted, one that stands by stays. */
   #rest(): void {
-    for (const child of this.#idle.splice(0)) void child.close();
-    if (!this.options.spare) return;
-    // where none starts, the next task says so
-    this.#free(this.#wasm).then(
-      child => this.#idle.push(child),
-      () => {},
-    );
+    const spare = this.options.spare ? 1 : 0;
+    const standing = [...this.#standingBy.keys()].filter(child => this.#serves(child, this.#wasm));
+    const kept = new Set(standing.slice(0, spare));
+    for (const child of [...this.#idle.splice(0), ...this.#standingBy.keys()]) {
+      if (kept.has(child)) continue;
+      this.#standingBy.delete(child);
+      void child.close();
+    }
+    this.warm(spare);
   }
 }

@@ -10,7 +10,7 @@ import type {
   ReaderTask,
   SmallPicture,
 } from '../shared/reader-protocol';
-import { ChildFailure } from './child';
+import { ChildFailure, fileOf } from './child';
 import { Children, type ChildrenOptions } from './children';
 
 /** Reads pictures in child processes, so that a decoder's crash costs one file and never the editor. */
@@ -25,13 +25,13 @@ export interface Pool {
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
   small(file: string, page: number, edges: readonly number[], signal?: AbortSignal): Promise<SmallPicture[]>;
-  /** Starts the readers ahead of work that is sure to come. */
-  warm(): void;
+  /** Has readers ready for work that is to come: so many, or all that work at a time. */
+  warm(count?: number): void;
   /** Ends all readers; what still waits is rejected. */
   close(): Promise<void>;
 }
 
-export interface PoolOptions extends Omit<ChildrenOptions, 'file' | 'name' | 'onLost'> {
+export interface PoolOptions extends Omit<ChildrenOptions, 'file' | 'name' | 'rehearsal' | 'onLost'> {
   /** The bundled reader. */
   readerFile: string;
   /** Told of a picture whose reader was lost, and why in words; it is then given to another reader. */
@@ -41,7 +41,9 @@ export interface PoolOptions extends Omit<ChildrenOptions, 'file' | 'name' | 'on
 export function createPool({ readerFile, onLost, ...options }: PoolOptions): Pool {
   const readers = new Children<ReaderTask, ReaderDone>({
     ...options,
-    onLost: (task, why) => onLost?.((task as ReaderTask).file, why.message),
+    // one that stands by has the time
+    rehearsal: options.spare ? ({ kind: 'rehearse' } satisfies ReaderTask) : undefined,
+    onLost: (task, why) => onLost?.(fileOf(task)!, why.message),
     file: readerFile,
     name: 'picture reader',
   });
@@ -57,7 +59,7 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
       if (answer.ok && answer.kind === 'small') return answer.sizes;
       throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
     },
-    warm: () => readers.warm(),
+    warm: count => readers.warm(count),
     close: () => readers.close(),
   };
 }

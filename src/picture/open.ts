@@ -52,11 +52,9 @@ function opened(fd: number, path: string, known?: string, onSize?: OnSize): Open
   if (stats.size <= HELD) {
     const bytes = fs.readFileSync(fd);
     fs.closeSync(fd);
-    const sha256 = () => (known ??= createHash('sha256').update(bytes).digest('hex'));
-    return { source: bufferSource(bytes), input: bytes, sha256, bytes: () => bytes, close: () => {} };
+    return heldPicture(bytes, known);
   }
   let held: Buffer | null = null;
-  const sha256Of = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex');
   return {
     source: fileSource(fd, stats.size),
     input: path,
@@ -65,6 +63,14 @@ function opened(fd: number, path: string, known?: string, onSize?: OnSize): Open
     close: () => fs.closeSync(fd),
   };
 }
+
+/** A picture that is in memory, as one that was opened. */
+export function heldPicture(bytes: Buffer, known?: string): OpenPicture {
+  const sha256 = () => (known ??= sha256Of(bytes));
+  return { source: bufferSource(bytes), input: bytes, sha256, bytes: () => bytes, close: () => {} };
+}
+
+const sha256Of = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex');
 
 function hashOf(fd: number): string {
   const hash = createHash('sha256');

@@ -31,17 +31,26 @@ export async function readFacts(
   let file: OpenPicture | null = null;
   try {
     file = openPicture(path, known, onSize);
-    const headers = readHeaders(file.source);
-    onSize?.(file.source.size, megapixelsOf(headers));
-    const pages: PictureFacts[] = [];
-    for (const header of headers) pages.push(await pageFacts(file, header, onPage));
-    return pages;
+    return await factsOfOpen(file, onSize, onPage);
   } catch (error) {
     if (!(error instanceof UnreadableError)) throw error;
     return [unreadableFacts(error, file?.sha256() ?? known ?? '')];
   } finally {
     file?.close();
   }
+}
+
+/** The same of a picture that is open already, and stays so. @throws UnreadableError where nothing of it is known */
+export async function factsOfOpen(
+  file: OpenPicture,
+  onSize?: OnSize,
+  onPage?: (page: DecodedPage) => void,
+): Promise<PictureFacts[]> {
+  const headers = readHeaders(file.source);
+  onSize?.(file.source.size, megapixelsOf(headers));
+  const pages: PictureFacts[] = [];
+  for (const header of headers) pages.push(await pageFacts(file, header, onPage));
+  return pages;
 }
 
 async function pageFacts(

@@ -8,6 +8,7 @@ import { marksOf } from './look/marks';
 import { readPixel } from './look/pixel';
 import { LONGEST_EDGE, rasterOf } from './raster';
 import { readFacts } from './read';
+import { rehearse } from './rehearse';
 import { smallPictures } from './small';
 
 // A reader: a child process that reads pictures for the pool.
@@ -15,6 +16,9 @@ serve<ReaderTask, ReaderDone>(async (task, onSize) => {
   switch (task.kind) {
     case 'facts':
       return { kind: 'facts', facts: await readFacts(task.file, task.sha256, onSize) };
+    case 'rehearse':
+      await rehearse();
+      return { kind: 'rehearse' };
     case 'raster':
       return { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) };
     case 'small':

@@ -13,6 +13,8 @@ export interface FactsTask {
 /** What a reader is asked. */
 export type ReaderTask =
   | FactsTask
+  /** To be ready for work that may come: no file is read. */
+  | { kind: 'rehearse' }
   | { kind: 'raster'; file: string; page: number; longEdge: number }
   | { kind: 'small'; file: string; page: number; edges: readonly number[] }
   | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }
@@ -45,6 +47,7 @@ export interface FactsDone {
 
 export type ReaderDone =
   | FactsDone
+  | { kind: 'rehearse' }
   | { kind: 'raster'; raster: Raster }
   | { kind: 'small'; sizes: SmallPicture[] }
   | { kind: 'detail'; detail: Detail }

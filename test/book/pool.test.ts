@@ -14,6 +14,11 @@ if (process.env.TEST_READER === 'dies' || (process.env.TEST_READER === 'dies-nat
 }
 process.on('disconnect', () => process.exit(0));
 process.on('message', ({ id, kind, file }) => {
+  if (kind === 'rehearse') {
+    require('node:fs').appendFileSync(__filename + '.rehearsed', process.pid + ' ');
+    if (process.env.TEST_READER === 'dies-rehearsing') process.kill(process.pid, 'SIGSEGV');
+    return setTimeout(() => process.send({ id, ok: true, kind }), 100);
+  }
   const name = require('node:path').basename(file);
   if (name === 'crash' || (name === 'crash-natively' && !wasm)) process.kill(process.pid, 'SIGSEGV');
   if (name === 'killed-once' && !require('node:fs').existsSync(file + '.was')) {
@@ -49,12 +54,17 @@ describe('pool', () => {
   }
   const told = async (name: string, signal?: AbortSignal) =>
     (await pool.facts(path.join(folder, name), signal))[0] as unknown as Told;
+  const pidsIn = (file: string) =>
+    fs.existsSync(file) ? fs.readFileSync(file, 'utf8').trim().split(' ').map(Number) : [];
+  const started = () => pidsIn(`${readerFile}.started`);
+  const rehearsed = () => pidsIn(`${readerFile}.rehearsed`);
   const unreadable = async (name: string) => (await pool.facts(path.join(folder, name)))[0].unreadable;
 
   before(() => fs.writeFileSync(readerFile, SCRIPT));
   afterEach(async () => {
     delete process.env.TEST_READER;
     await pool.close();
+    for (const noted of ['started', 'rehearsed']) fs.rmSync(`${readerFile}.${noted}`, { force: true });
   });
   after(() => fs.rmSync(folder, { recursive: true }));
 
@@ -203,8 +213,6 @@ describe('pool', () => {
   });
 
   it('has a fresh reader stand by in their place, where one is wanted', async () => {
-    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
-    fs.rmSync(`${readerFile}.started`, { force: true });
     open({ size: 1, idleSeconds: 0.05, spare: true });
     const { pid } = await told('a');
     while (started().length < 2) await pause(20);
@@ -213,9 +221,66 @@ describe('pool', () => {
     assert.equal((await told('b')).pid, started()[1]);
   });
 
+  it('has one stand by from the start, where that is wanted, and keeps it while nothing is asked', async () => {
+    open({ size: 2, idleSeconds: 0.05, spare: true });
+    pool.warm(1);
+    pool.warm(1);
+    while (!rehearsed().length) await pause(20);
+    await pause(400);
+    assert.equal((await told('a')).pid, started()[0]);
+    assert.deepEqual(rehearsed(), started());
+  });
+
+  it('gives a reader that rehearses its first task when it is done', async () => {
+    open({ size: 1, spare: true });
+    pool.warm(1);
+    while (!rehearsed().length) await pause(5);
+    assert.equal((await told('a')).pid, rehearsed()[0]);
+    assert.equal(started().length, 1);
+  });
+
+  it('has no reader rehearse that is wanted before it is ready, nor one that no spare is to be', async () => {
+    open({ size: 1, spare: true });
+    pool.warm(1);
+    assert.equal((await told('a')).pid, started()[0]);
+    await pool.close();
+    open({ size: 1 });
+    pool.warm();
+    while (started().length < 2) await pause(20);
+    await pause(100);
+    assert.equal((await told('b')).pid, started()[1]);
+    assert.deepEqual(rehearsed(), []);
+  });
+
+  it('starts another where the one that stood by was killed, or ended over its rehearsal', async () => {
+    open({ size: 1, spare: true });
+    pool.warm(1);
+    while (!rehearsed().length) await pause(20);
+    process.kill(rehearsed()[0], 'SIGKILL');
+    assert.equal((await told('a')).pid, started()[1]);
+    await pool.close();
+    process.env.TEST_READER = 'dies-rehearsing';
+    open({ size: 1, spare: true });
+    pool.warm(1);
+    while (rehearsed().length < 2) await pause(20);
+    const { pid, wasm } = await told('b');
+    assert.equal(pid, started()[3]);
+    assert.equal(wasm, false);
+  });
+
+  it('has another stand by at the next call, where the first was killed', async () => {
+    open({ size: 1, spare: true });
+    pool.warm(1);
+    while (!rehearsed().length) await pause(20);
+    process.kill(started()[0], 'SIGKILL');
+    while (started().length < 2) {
+      await pause(20);
+      pool.warm(1);
+    }
+    assert.equal((await told('a')).pid, started()[1]);
+  });
+
   it('starts its readers ahead of work, no more of them than work at a time', async () => {
-    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
-    fs.rmSync(`${readerFile}.started`, { force: true });
     open({ size: 2 });
     pool.warm();
     pool.warm();
@@ -229,11 +294,9 @@ describe('pool', () => {
   });
 
   it('ends readers that were started ahead and got no work', async () => {
-    const started = () => fs.readFileSync(`${readerFile}.started`, 'utf8').trim().split(' ').map(Number);
-    fs.rmSync(`${readerFile}.started`, { force: true });
     open({ size: 1, idleSeconds: 0.05 });
     pool.warm();
-    while (!fs.existsSync(`${readerFile}.started`)) await pause(20);
+    while (!started().length) await pause(20);
     await pause(400);
     assert.throws(() => process.kill(started()[0], 0), 'the process is gone');
     assert.equal((await told('a')).name, 'a');

@@ -52,6 +52,20 @@ describe('reader', () => {
     }
   });
 
+  it('rehearses, and reads the same afterwards', async () => {
+    const [rehearsed, fresh] = await Promise.all([started(), started()]);
+    try {
+      rehearsed.send({ id: 1, kind: 'rehearse' });
+      const [reply] = await once(rehearsed, 'message');
+      assert.deepEqual(reply, { id: 1, ok: true, kind: 'rehearse' });
+      const [a, b] = await Promise.all([allFacts(rehearsed), allFacts(fresh)]);
+      assert.deepEqual(a, b);
+    } finally {
+      rehearsed.kill();
+      fresh.kill();
+    }
+  });
+
   it('ends with its parent', async () => {
     const child = await started();
     child.disconnect();

@@ -61,6 +61,8 @@ export class Checker {
   ): Promise<Answer> {
     switch (request.question) {
       case 'check':
+        // also where all is known: the next picture that is saved does not wait for its reader's start
+        this.pool.warm(1);
         return this.#book(request.root).check(request.open, signal, onProgress);
       case 'places':
         return this.#book(request.root).places(request, signal);
