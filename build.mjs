@@ -7,6 +7,8 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import Ajv from 'ajv';
+import standaloneCode from 'ajv/dist/standalone/index.js';
 import esbuild from 'esbuild';
 
 const root = path.dirname(fileURLToPath(import.meta.url));
@@ -37,7 +39,7 @@ const common = {
     '.wasm': 'binary',
   },
 };
-const node = {
+const plain = {
   ...common,
   platform: 'node',
   target: 'node20',
@@ -49,6 +51,49 @@ const node = {
   define: { 'import.meta.url': '__bundleUrl' },
   banner: { js: "const __bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
 };
+
+/** The JSON schemas, which follow the code: rules, processes and reports describe themselves. By file name. */
+async function schemasOfCode() {
+  const entry = 'src/report/schemas.ts';
+  const built = await esbuild.build({ ...plain, entryPoints: [entry], write: false, sourcemap: false });
+  const module = { exports: {} };
+  new Function('module', 'exports', 'require', '__filename', built.outputFiles[0].text)(
+    module,
+    module.exports,
+    require,
+    path.join(root, entry),
+  );
+  return module.exports.schemas;
+}
+const schemas = await schemasOfCode();
+
+/** What people write by hand, by the name that src/book/settings/validate.ts knows it by. */
+const WRITTEN = {
+  settings: 'evengrey.schema.json',
+  house: 'house.schema.json',
+  waivers: 'waivers.schema.json',
+};
+
+/** `compiled-schemas`: made here, as making them at every start would take a fifth of a small check. */
+const compiledSchemas = {
+  name: 'compiled-schemas',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^compiled-schemas$/ }, ({ path }) => ({ path, namespace: 'compiled-schemas' }));
+    onLoad({ filter: /.*/, namespace: 'compiled-schemas' }, () => {
+      // not strict: the schema also carries what an editor shows, such as the descriptions of single words
+      const ajv = new Ajv({
+        allErrors: true,
+        verbose: true,
+        strict: false,
+        code: { source: true, esm: true },
+      });
+      for (const [name, file] of Object.entries(WRITTEN)) ajv.addSchema(schemas[file], name);
+      const names = Object.fromEntries(Object.keys(WRITTEN).map(name => [name, name]));
+      return { contents: standaloneCode(ajv, names), loader: 'js', resolveDir: root };
+    });
+  },
+};
+const node = { ...plain, plugins: [compiledSchemas] };
 
 /** The pixel pass: AssemblyScript to WebAssembly with SIMD. */
 function buildKernel() {
@@ -120,20 +165,9 @@ async function buildProduct() {
   if (options.metafile) fs.writeFileSync(options.metafile, JSON.stringify(shipped));
 }
 
-/** The JSON schemas follow the code: rules, processes and reports describe themselves. */
-async function buildSchemas() {
-  const entry = 'src/report/schemas.ts';
-  if (!fs.existsSync(entry)) return;
-  const built = await esbuild.build({ ...node, entryPoints: [entry], write: false, sourcemap: false });
-  const module = { exports: {} };
-  new Function('module', 'exports', 'require', '__filename', built.outputFiles[0].text)(
-    module,
-    module.exports,
-    require,
-    path.join(root, entry),
-  );
+function writeSchemas() {
   fs.mkdirSync('media/schemas', { recursive: true });
-  for (const [name, schema] of Object.entries(module.exports.schemas)) {
+  for (const [name, schema] of Object.entries(schemas)) {
     const file = `media/schemas/${name}`;
     const text = `${JSON.stringify(schema, null, 2)}\n`;
     if (!fs.existsSync(file) || fs.readFileSync(file, 'utf8') !== text) fs.writeFileSync(file, text);
@@ -161,5 +195,5 @@ async function buildTests() {
 fs.mkdirSync(dist, { recursive: true });
 buildKernel();
 await buildProduct();
-await buildSchemas();
+writeSchemas();
 if (options.tests) await buildTests();

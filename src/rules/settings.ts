@@ -1,4 +1,4 @@
-import Ajv, { type ValidateFunction } from 'ajv';
+import type { ValidateFunction } from 'ajv';
 import type { Severity } from '../shared/finding';
 import type { Rule } from './rule';
 
@@ -18,16 +18,20 @@ export class RuleSettingsError extends Error {
 }
 
 const severities: readonly Severity[] = ['error', 'warning', 'note'];
-const ajv = new Ajv({ useDefaults: true, allErrors: true });
 const validators = new WeakMap<Rule, ValidateFunction>();
 
+/** Loading the compiler of schemas, and compiling one, costs milliseconds, and most rules are given no options. */
 function validator(rule: Rule): ValidateFunction {
   let validate = validators.get(rule);
-  if (!validate) validators.set(rule, (validate = ajv.compile(rule.options)));
+  if (!validate) {
+    const { Ajv } = require('ajv') as typeof import('ajv');
+    validate = new Ajv({ useDefaults: true, allErrors: true }).compile(rule.options);
+    validators.set(rule, validate);
+  }
   return validate;
 }
 
-/** Compiling a schema costs milliseconds, and most rules are given no options: their defaults need no check. */
+/** Where none are given nothing needs a check. */
 function defaultsOf(rule: Rule): Record<string, unknown> {
   const entries = Object.entries(rule.options.properties);
   return structuredClone(Object.fromEntries(entries.map(([name, option]) => [name, option.default])));

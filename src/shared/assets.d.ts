@@ -23,3 +23,10 @@ declare module '*.wasm' {
   const bytes: Uint8Array<ArrayBuffer>;
   export default bytes;
 }
+// Validators of the JSON schemas of what people write by hand, compiled by the build.
+declare module 'compiled-schemas' {
+  import type { ValidateFunction } from 'ajv';
+  export const settings: ValidateFunction;
+  export const house: ValidateFunction;
+  export const waivers: ValidateFunction;
+}

@@ -64,6 +64,11 @@ export class FactsCache {
     return known && sameStamp(known, stamp) ? known : null;
   }
 
+  /** Something is known of the file, by whatever stamp. */
+  knowsFile(file: string): boolean {
+    return this.known.has(file);
+  }
+
   /** Some known content has this size, so hashing may spare a reading: the file was moved, copied or touched. */
   knowsSize(size: number): boolean {
     return this.sizes.has(size);

@@ -31,6 +31,7 @@ export async function knownFacts(
     return !known;
   });
   if (!others.length) return facts;
+  if (others.some(([name]) => !cache.knowsFile(name))) return null;
   const checked = await inLanes(others, LOOKING, async ([name]) => {
     const stat = await fs.lstat(path.join(repository.root, name), { bigint: true }).catch(() => null);
     const entry = stat?.isFile() ? cache.lookUp(name, stampOf(stat)) : null;

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { processes, profileProblem, recordProblem } from '../../print';
+import { defaultTarget, processes, profileProblem, recordProblem } from '../../print';
 import type { PressProfile, PrintRecord, Target } from '../../shared/target';
 import { pressProfileIn } from './press-profile';
 import { printRecordIn } from './print-record';
@@ -14,9 +14,8 @@ import {
   type WrittenTarget,
   writtenTargets,
 } from './settings';
-import { type Parsed, parseAgainst } from './validate';
+import { type Parsed, parseAgainst, type Written } from './validate';
 import { disk, type SettingsFiles } from './within';
-import { language as current, type SettingsLanguage } from './words';
 
 export const SETTINGS_FILE = 'evengrey.json';
 
@@ -33,12 +32,11 @@ export interface LoadOptions {
   file?: string;
   /** Where files are looked for and read; left out: on the disk. A revision hands over its own. */
   source?: SettingsFiles;
-  language?: SettingsLanguage;
 }
 
 /** The settings of the book at `root` (absolute), with house files; `noSettings` where there is no settings file. */
 export async function loadSettings(root: string, options: LoadOptions = {}): Promise<Loaded> {
-  const { source = disk, language = current } = options;
+  const { source = disk } = options;
   const file = options.file ?? path.join(root, SETTINGS_FILE);
   const shown = path.relative(root, file).split(path.sep).join('/');
   const found = await source.within(
@@ -50,7 +48,7 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     if (found.why === 'missing' && !options.file) return { settings: noSettings, problems: [], files: [] };
     return { settings: null, problems: [atStart(shown, found.message)], files: [] };
   }
-  const parsed = await parseFile(file, shown, language.settings, source);
+  const parsed = await parseFile(file, shown, 'settings', source);
   const files = [file];
   const nameless = unknownTargets(parsed.value, parsed.problemAt);
   if (parsed.problems.length)
@@ -71,7 +69,7 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
       continue;
     }
     files.push(house.file);
-    const text = await parseFile(house.file, house.relative, language.house, source);
+    const text = await parseFile(house.file, house.relative, 'house', source);
     problems.push(...text.problems);
     const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
       $schema?: string;
@@ -81,7 +79,7 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
   }
   // what a broken house file leaves out would be told as missing in the settings
   if (problems.length > nameless.length) return { settings: null, problems: inOrder(problems), files };
-  const settled = settle(raw, written, houses, language.defaultTarget, parsed.problemAt);
+  const settled = settle(raw, written, houses, defaultTarget, parsed.problemAt);
   problems.push(...settled.problems, ...give(settled.settings.targets, written, known, parsed.problemAt));
   return { settings: problems.length ? null : settled.settings, problems: inOrder(problems), files };
 }
@@ -98,14 +96,9 @@ const MOST_BYTES = 4 * 1024 * 1024;
 const textIn = async (source: SettingsFiles, file: string): Promise<string> =>
   Buffer.from(await source.bytes(file, MOST_BYTES)).toString('utf8');
 
-async function parseFile(
-  file: string,
-  shown: string,
-  schema: SettingsLanguage['settings'],
-  source: SettingsFiles,
-): Promise<Parsed> {
+async function parseFile(file: string, shown: string, kind: Written, source: SettingsFiles): Promise<Parsed> {
   try {
-    return parseAgainst(schema, await textIn(source, file), shown);
+    return parseAgainst(kind, await textIn(source, file), shown);
   } catch (error) {
     const problem = atStart(shown, `This file cannot be read: ${(error as Error).message}.`);
     return { value: undefined, problems: [problem], problemAt: () => problem };

@@ -1,4 +1,5 @@
-import Ajv, { type ErrorObject, type ValidateFunction } from 'ajv';
+import type { ErrorObject } from 'ajv';
+import { house, settings, waivers } from 'compiled-schemas';
 import {
   findNodeAtLocation,
   getNodeValue,
@@ -9,7 +10,6 @@ import {
 } from 'jsonc-parser';
 import { sentence } from './message';
 import { type Problem, positionOf } from './problem';
-import type { Schema } from './schema';
 
 /** A settings text read: its value where it is sound, its problems where it is not, and its tree for finding places. */
 export interface Parsed {
@@ -24,29 +24,12 @@ export interface Parsed {
   ): Problem;
 }
 
-const compiled = new WeakMap<Schema, ValidateFunction>();
+/** The files that people write by hand. */
+const validators = { settings, house, waivers };
+export type Written = keyof typeof validators;
 
-function validator(schema: Schema): ValidateFunction {
-  let validate = compiled.get(schema);
-  if (!validate) {
-    // Not strict: the schema also carries what an editor shows, such as the descriptions of single words. That it is
-    // sound is tested, not asked at every start: this halves the time of a small check.
-    const ajv = new Ajv({
-      allErrors: true,
-      verbose: true,
-      strict: false,
-      validateSchema: false,
-      meta: false,
-      code: { optimize: false },
-    });
-    validate = ajv.compile(schema);
-    compiled.set(schema, validate);
-  }
-  return validate;
-}
-
-/** Reads JSON with comments and checks it against a schema. Pure. Problems come in the order of the text. */
-export function parseAgainst(schema: Schema, source: string, file: string): Parsed {
+/** Reads JSON with comments and checks it against the schema of its kind. Pure. Problems come in the order of the text. */
+export function parseAgainst(kind: Written, source: string, file: string): Parsed {
   const text = source.startsWith('\uFEFF') ? ` ${source.slice(1)}` : source;
   const errors: ParseError[] = [];
   const tree = parseTree(text, errors, { allowTrailingComma: true });
@@ -76,7 +59,7 @@ export function parseAgainst(schema: Schema, source: string, file: string): Pars
     place(node.offset, node.length, message),
   );
   const value = getNodeValue(tree);
-  const validate = validator(schema);
+  const validate = validators[kind];
   if (!validate(value))
     for (const error of telling(validate.errors ?? [])) {
       const path = pathOf(tree, error.instancePath);

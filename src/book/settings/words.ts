@@ -1,5 +1,5 @@
 // no-unit-test: names only, made into schemas that test/book/settings/validate.test.ts reads texts by
-import { defaultTarget, lights, papers, processes } from '../../print';
+import { lights, papers, processes } from '../../print';
 import { rules } from '../../rules';
 import { settingsSchema as ruleSettingsSchema } from '../../rules/settings';
 import { houseSchema, type Schema, settingsSchema, type Words } from './schema';
@@ -8,14 +8,7 @@ import { houseSchema, type Schema, settingsSchema, type Words } from './schema';
 const words: Words = { processes, papers, lights, rules: ruleSettingsSchema(rules) };
 
 /** What a settings file is checked against: made once. */
-export interface SettingsLanguage {
-  settings: Schema;
-  house: Schema;
-  defaultTarget: typeof defaultTarget;
-}
-
-export const language: SettingsLanguage = {
+export const language: { settings: Schema; house: Schema } = {
   settings: settingsSchema(words),
   house: houseSchema(words),
-  defaultTarget,
 };

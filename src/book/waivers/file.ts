@@ -4,7 +4,6 @@ import type { Problem } from '../settings/problem';
 import { parseAgainst } from '../settings/validate';
 import { disk, type SettingsFiles } from '../settings/within';
 import type { Waiver } from './key';
-import { waiversSchema } from './schema';
 
 export const WAIVERS_FILE = '.evengrey-waivers.json';
 const MOST_BYTES = 16 * 1024 * 1024;
@@ -45,7 +44,7 @@ export async function readWaivers(
   } catch (error) {
     return trouble(`This file cannot be read: ${(error as Error).message}.`);
   }
-  const { value, problems } = parseAgainst(waiversSchema, text, shown);
+  const { value, problems } = parseAgainst('waivers', text, shown);
   return problems.length
     ? { waivers: [], file: shown, problems }
     : { waivers: structuredClone((value as { waivers: Waiver[] }).waivers), file: shown, problems: [] };

@@ -3,7 +3,6 @@ import { changesAdding, type TextChange, waiversFor } from '../../book/waivers/a
 import { applyWaivers } from '../../book/waivers/apply';
 import { WAIVERS_FILE, type WaiversRead } from '../../book/waivers/file';
 import { waiverNotices } from '../../book/waivers/notices';
-import { waiversSchema } from '../../book/waivers/schema';
 import type { BookReport } from '../../shared/finding';
 
 /** What waivers made of a report. */
@@ -34,7 +33,7 @@ export function waiving(
   report: BookReport,
   text: string | null,
 ): TextChange[] {
-  const problems = text === null ? [] : parseAgainst(waiversSchema, text, WAIVERS_FILE).problems;
+  const problems = text === null ? [] : parseAgainst('waivers', text, WAIVERS_FILE).problems;
   if (problems.length)
     throw new Error(
       `Nothing was waived: ${WAIVERS_FILE} has a problem on line ${problems[0].line}. Put it right first. ${problems[0].message}`,

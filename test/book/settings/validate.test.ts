@@ -1,8 +1,7 @@
 import assert from 'node:assert/strict';
 import { parseAgainst } from '../../../src/book/settings/validate';
-import { language } from '../../../src/book/settings/words';
 
-const read = (text: string) => parseAgainst(language.settings, text, 'evengrey.json');
+const read = (text: string) => parseAgainst('settings', text, 'evengrey.json');
 /** `line:column: message` of every problem. */
 const problems = (text: string) => read(text).problems.map(p => `${p.line}:${p.column}: ${p.message}`);
 

@@ -3,7 +3,6 @@ import { parseAgainst } from '../../../src/book/settings/validate';
 import { changesAdding, waiversFor } from '../../../src/book/waivers/add';
 import { applyWaivers } from '../../../src/book/waivers/apply';
 import type { Waiver } from '../../../src/book/waivers/key';
-import { waiversSchema } from '../../../src/book/waivers/schema';
 import { finding, picture, report } from '../../report/text/support';
 
 const stain = finding('residual-chroma', 'warning', 'A stain.');
@@ -19,7 +18,7 @@ function added(text: string | null, waivers: readonly Waiver[]): { text: string;
   let result = text ?? '';
   for (const { offset, length, content } of changesAdding(text, waivers))
     result = result.slice(0, offset) + content + result.slice(offset + length);
-  const { value, problems } = parseAgainst(waiversSchema, result, 'w.json');
+  const { value, problems } = parseAgainst('waivers', result, 'w.json');
   assert.deepEqual(problems, []);
   return { text: result, waivers: (value as { waivers: Waiver[] }).waivers };
 }
