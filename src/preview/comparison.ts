@@ -1,6 +1,6 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/convert/preview.test.ts tests it there
-import { t } from '@vscode/l10n';
 import { Pane } from './pane';
+import type { Sides } from './sides';
 import { Wipe } from './wipe';
 
 export interface View {
@@ -10,30 +10,6 @@ export interface View {
   /** Where the bar stands, percent. */
   wipe: number;
 }
-
-/** How the two are called, and what the bar between them says. */
-export interface Sides {
-  before: string;
-  after: string;
-  bar: string;
-  at(percent: number): string;
-}
-
-/** A conversion that nobody has made yet. */
-export const converted = (): Sides => ({
-  before: t('The picture as it is'),
-  after: t('The picture as it would be'),
-  bar: t('How much of the width shows the picture as it is'),
-  at: percent => t('{0} % from the left as it is, the rest as it would be', percent),
-});
-
-/** A change that was made. */
-export const changed = (): Sides => ({
-  before: t('The picture before'),
-  after: t('The picture after'),
-  bar: t('How much of the width shows the picture before'),
-  at: percent => t('{0} % from the left before, the rest after', percent),
-});
 
 /** CSS pixels: the height of the window on a picture, and the space between two. */
 const HIGHEST = 620;

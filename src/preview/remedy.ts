@@ -4,9 +4,10 @@ import { html } from '../report/page/html';
 import type { FromPage, ToPage } from '../shared/preview-protocol';
 import type { Made, MethodPictures, Remedies } from '../shared/remedies';
 import type { Sheet } from '../shared/sheet';
-import { Comparison, converted } from './comparison';
+import { Comparison } from './comparison';
 import { type Choice, outcome, remedySection } from './remedy-page';
 import { filled, inEnglish } from './sentence';
+import { converted } from './sides';
 
 /** What is remembered of it. Without an encoding the recommended one is chosen. */
 export interface RemedyState extends Omit<Choice, 'to'> {

@@ -13,8 +13,7 @@ import type {
   ReviewedPicture,
   Since,
 } from '../shared/review';
-import type { View } from './comparison';
-import { changeTable, viewBar } from './remedy-page';
+import { type Choice, changeTable, viewBar } from './remedy-page';
 import { filled, inEnglish } from './sentence';
 
 const title = (since: Since): string =>
@@ -65,7 +64,11 @@ const remarks = (title: string, lines: readonly string[]): Html =>
   html`${lines.length > 0 && html`<section class="remarks" aria-label="${title}"><h2>${title}</h2><ul lang="en">${lines.map(line => html`<li>${printed(line)}</li>`)}</ul></section>`}`;
 
 /** One picture before and after. Pictures come later, into their places. */
-export function picturePage(picture: ReviewedPicture, review: Review, view: View): Html {
+export function picturePage(
+  picture: ReviewedPicture,
+  review: Review,
+  view: Pick<Choice, 'view' | 'zoom'>,
+): Html {
   const { before, after } = picture;
   return html`
 <nav><button type="button" class="link" id="list">${t('All that changed ({0})', review.pictures.length)}</button></nav>
@@ -93,7 +96,7 @@ const pager = ({ page, pages }: ReviewedPicture): Html => html`
 <label class="pager">${filled(t('Page {0}'), html`<select id="page">${pages.map(number => html`<option value="${number}"${number === page && html` selected`}>${number}</option>`)}</select>`)}</label>`;
 
 /** Both over each other or side by side; one alone where there is but one. */
-function figure({ before, after }: ReviewedPicture, view: View): Html {
+function figure({ before, after }: ReviewedPicture, view: Pick<Choice, 'view' | 'zoom'>): Html {
   const now = (encoding: string) => (before ? t('After: {0}', encoding) : t('Now: {0}', encoding));
   return html`
 ${before && after && viewBar(view)}

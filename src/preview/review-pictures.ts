@@ -1,6 +1,7 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/review tests it there
 import type { ReviewedPicture, ToReviewPage } from '../shared/review';
-import { Comparison, changed, type View } from './comparison';
+import { Comparison, type View } from './comparison';
+import { changed } from './sides';
 
 type Shown = Extract<ToReviewPage, { type: 'raster' }>;
 type Side = 'before' | 'after';

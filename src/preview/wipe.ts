@@ -1,5 +1,7 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/convert/preview.test.ts tests it there
 
+import type { Sides } from './sides';
+
 const STEP = 2;
 const LARGE_STEP = 10;
 
@@ -12,7 +14,7 @@ export class Wipe {
   constructor(
     private readonly stage: HTMLElement,
     private readonly onMove: (percent: number) => void,
-    private readonly words: { bar: string; at(percent: number): string },
+    private readonly words: Pick<Sides, 'bar' | 'at'>,
   ) {
     const { element } = this;
     element.className = 'wipe';
