@@ -1,5 +1,6 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/start tests it there
 import * as vscode from 'vscode';
+import type { Books } from '../books';
 import { Cancelled, type CheckerClient } from '../checker-client';
 import { mayWriteHere } from './may-write';
 
@@ -7,7 +8,7 @@ import { mayWriteHere } from './may-write';
 const NAME = 'evengrey-demo';
 
 /** Draws the demo book into a new folder where the person says, and leads there. */
-export async function makeDemoBook(checker: CheckerClient): Promise<void> {
+export async function makeDemoBook(books: Books, checker: CheckerClient): Promise<void> {
   const t = vscode.l10n.t;
   const [parent] =
     (await vscode.window.showOpenDialog({
@@ -32,6 +33,8 @@ export async function makeDemoBook(checker: CheckerClient): Promise<void> {
     return void vscode.window.showInformationMessage(words);
   }
   await vscode.commands.executeCommand('setContext', 'evengrey.demoMade', true);
+  // a watcher that is late finds the new folder, but not what was written into it before
+  await books.find();
   void leadTo(folder);
 }
 

@@ -12,7 +12,7 @@ export function registerStart(books: Books, checker: CheckerClient): vscode.Disp
     vscode.commands.registerCommand('evengrey.writeSettings', (named?: unknown) =>
       writeSettings(checker, named instanceof vscode.Uri ? named : undefined),
     ),
-    vscode.commands.registerCommand('evengrey.makeDemo', () => makeDemoBook(checker)),
+    vscode.commands.registerCommand('evengrey.makeDemo', () => makeDemoBook(books, checker)),
     vscode.commands.registerCommand('evengrey.openSomePicture', () => openSomePicture(books)),
   );
 }
