@@ -30,6 +30,8 @@ export interface Relinking {
   problems: UnchangedLine[];
   /** What the layouts place then, each picture with the first line that places it (`book.md:3`). */
   places: ReadonlyMap<string, string>;
+  /** Every source that was read. */
+  layouts: readonly string[];
 }
 
 /**
@@ -44,8 +46,8 @@ export async function relinkAll(
   { dryRun = false, exactly, refused, moving, before, ...reading }: Reading & HowToRelink = {},
 ): Promise<Relinking> {
   const places = new Map<string, string>();
-  const result: Relinking = { changes: [], problems: [], places };
   const { sources } = await resolvedLayouts(root, settings, reading);
+  const result: Relinking = { changes: [], problems: [], places, layouts: sources.map(({ path }) => path) };
   for (const source of sources) {
     reading.signal?.throwIfAborted();
     const { text, changes, problems } = relinked(source, replacements, { exactly, refused, moving });
@@ -83,7 +85,7 @@ function relinked(
   source: ResolvedLayout,
   replacements: ReadonlyMap<string, string>,
   { exactly, refused, moving }: Pick<HowToRelink, 'exactly' | 'refused' | 'moving'>,
-): Omit<Relinking, 'places'> & { text: string } {
+): Pick<Relinking, 'changes' | 'problems'> & { text: string } {
   const { path: file, kind, text, placed } = source;
   const changes: RelinkedLine[] = [];
   const problems: UnchangedLine[] = [];

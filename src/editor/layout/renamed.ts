@@ -60,22 +60,33 @@ async function offer(files: Renamed, book: Book, { edits, left }: Answer) {
     return;
   }
   const change = t('Change the lines');
-  const words = [consequence(files, filesOf(edits)), ...reasons].join(' ');
+  const words = [consequence(files, book, edits), ...reasons].join(' ');
   if ((await vscode.window.showInformationMessage(words, change)) !== change) return;
   const unchanged = () => fitting(book.root, edits);
   const changed = await relink(book.root, await unchanged(), unchanged);
   tellChanged(edits, changed, reasons);
 }
 
-function consequence(files: Renamed, texts: string): string {
+function consequence(files: Renamed, { settings }: Book, edits: readonly PlaceEdit[]): string {
   const t = vscode.l10n.t;
-  if (!files.every(({ oldUri }) => namesPicture(oldUri.path)))
+  const texts = filesOf(edits);
+  const name = (some: string) => (files.length === 1 ? path.posix.basename(files[0].oldUri.path) : some);
+  if (files.every(({ oldUri }) => namesPicture(oldUri.path)))
+    return t(
+      '{0} would be missing in print: the old name still stands in {1}.',
+      name(t('Some pictures')),
+      texts,
+    );
+  if (texts !== path.posix.basename(settings.path))
     return t(
       'Pictures would be missing in print: after the renaming, paths in {0} do not lead to them.',
       texts,
     );
-  const name = files.length === 1 ? path.posix.basename(files[0].oldUri.path) : t('Some pictures');
-  return t('{0} would be missing in print: the old name still stands in {1}.', name, texts);
+  return t(
+    '{0} would not count as before, and pictures might go to print unchecked: the old name still stands in {1}.',
+    name(t('Some files')),
+    texts,
+  );
 }
 
 /** Nothing where all was changed and saved that was asked for: the lines show it. */

@@ -1,7 +1,7 @@
 import { matcher } from '../../book/discovery/globs';
 import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Relinked } from '../../shared/conversion';
-import { inJson, listsIn, type Name, type Renamed, readNames, rename } from './names';
+import { inJson, listsIn, type Name, type Named, type Renamed, readNames, rename } from './names';
 
 /** A picture whose result layouts place. */
 interface Replaced {
@@ -18,8 +18,8 @@ interface Following {
   replacements: ReadonlyMap<string, string>;
   /** What layouts place, each with a line: see `Relinking`. */
   places: ReadonlyMap<string, string>;
-  /** The pictures are called otherwise: the settings follow, be they placed or not. */
-  always?: boolean;
+  /** The pictures, or layouts, are called otherwise: the settings follow, be they placed or not. */
+  always?: Named;
   dryRun: boolean;
   /** The settings as an editor has them open. */
   open?: string;
@@ -36,7 +36,7 @@ export async function followNames(how: Following): Promise<Pick<Relinked, 'setti
   if (!settings || !replaced.length) return { settings: [], problems: [] };
   const renamed: Renamed[] = [];
   const told: Relinked['problems'] = [];
-  for (const { key, names } of listsIn(settings.text)) {
+  for (const { key, names } of listsIn(settings.text, how.always)) {
     const words = names.map(({ word }) => goneWith(word, replaced)?.result ?? word);
     // each result once, though a picture and a link to it may both be named
     const free = new Set(words.filter(result => !names.some(({ word }) => sameName(word, result))));

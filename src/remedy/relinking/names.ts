@@ -8,8 +8,14 @@ import { SETTINGS_FILE } from '../../book/settings/load';
 import { lineFinder } from '../../layout/lines';
 import type { Relinked, RelinkedLine } from '../../shared/conversion';
 
-/** Keys of the settings under which pictures are named. */
-const NAMING = new Set(['pictures', 'ignore', 'parts', 'intent', 'placements', 'spreads']);
+/** Keys of the settings under which pictures are named, and the one that names layouts. */
+const NAMING = {
+  pictures: ['pictures', 'ignore', 'parts', 'intent', 'placements', 'spreads'],
+  layouts: ['layouts'],
+};
+
+/** What names in the settings are of. */
+export type Named = keyof typeof NAMING;
 
 /** `evengrey.json` of a book, as it is written. */
 export interface NamesText extends WritableText {
@@ -42,8 +48,8 @@ export async function readNames(root: string, open?: string): Promise<NamesText 
   return { file, bytes, encode, text: open ?? text };
 }
 
-/** Everything that names pictures. */
-export function listsIn(text: string): NameList[] {
+/** Everything that names pictures, or layouts. */
+export function listsIn(text: string, named: Named = 'pictures'): NameList[] {
   // a byte order mark would be a slip in the text; a space in its place keeps every offset
   const tree = parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
   const position = lineFinder(text);
@@ -54,7 +60,7 @@ export function listsIn(text: string): NameList[] {
   };
   return (tree?.children ?? []).flatMap(property => {
     const [key, value] = property.children ?? [];
-    if (!value || !NAMING.has(key.value)) return [];
+    if (!value || !NAMING[named].includes(key.value)) return [];
     const lists = listsUnder[key.value]?.(value) ?? [...stringsIn(value)];
     return lists.map(list => ({ key: key.value, names: list.map(nameOf) }));
   });

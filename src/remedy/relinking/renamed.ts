@@ -3,6 +3,7 @@ import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Settings } from '../../book/settings/settings';
 import type { Relinked, RelinkedLine } from '../../shared/conversion';
 import { followNames } from './follow';
+import type { Named } from './names';
 
 export interface Renaming {
   root: string;
@@ -31,17 +32,18 @@ export async function relinkToRenamed(
 ): Promise<{ edits: RelinkedLine[]; left: Relinked['problems'] }> {
   const moving = (path: string) => newNameOf(path, names);
   const lines = await relinkAll(root, settings, new Map(), { dryRun: true, moving, open, signal });
-  const renamed = pictures.flatMap((path): [string, string][] =>
-    moving(path) === path ? [] : [[path, moving(path)]],
-  );
-  const followed = await followNames({
-    ...{ root, replacements: new Map(renamed), places: lines.places, always: true, dryRun: true },
-    open: open.get(SETTINGS_FILE),
-  });
+  const follow = (always: Named, paths: readonly string[]) => {
+    const renamed = paths.filter(path => moving(path) !== path);
+    const replacements = new Map(renamed.map(path => [path, moving(path)]));
+    const { places } = lines;
+    return followNames({ root, replacements, places, always, dryRun: true, open: open.get(SETTINGS_FILE) });
+  };
+  const ofPictures = await follow('pictures', pictures);
+  const ofLayouts = await follow('layouts', lines.layouts);
   const called = <Line extends { file: string }>(line: Line) => ({ ...line, file: moving(line.file) });
   return {
-    edits: [...lines.changes, ...followed.settings].map(called),
-    left: [...lines.problems, ...followed.problems].map(called),
+    edits: [...lines.changes, ...ofPictures.settings, ...ofLayouts.settings].map(called),
+    left: [...lines.problems, ...ofPictures.problems, ...ofLayouts.problems].map(called),
   };
 }
 

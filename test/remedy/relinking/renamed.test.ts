@@ -98,6 +98,46 @@ describe('pictures that get other names', () => {
     });
   });
 
+  describe('and layouts that the settings name', () => {
+    const settings = (layouts: unknown) => ({ 'evengrey.json': JSON.stringify({ layouts }) });
+    const named = (layouts: string[], ...names: [string, string][]) => {
+      const root = book({ ...files, ...settings(layouts) });
+      const how = {
+        root,
+        settings: { ...noSettings, layouts },
+        pictures: [],
+        open: new Map<string, string>(),
+      };
+      return relinkToRenamed(
+        how,
+        names.map(([from, to]) => ({ from, to })),
+      ).then(({ edits, left }) => ({
+        lines: edits.filter(({ file }) => file === 'evengrey.json').map(({ from, to }) => `${from} ${to}`),
+        left: left.map(({ why }) => why),
+      }));
+    };
+
+    it('are named there as they are called then, alone or with their folder', async () => {
+      const both = ['./in/book.html', 'book.md'];
+      assert.deepEqual(await named(both, ['book.md', 'text.md']), { lines: ['book.md text.md'], left: [] });
+      assert.deepEqual(await named(both, ['in', 'web']), {
+        lines: ['./in/book.html ./web/book.html'],
+        left: [],
+      });
+      assert.deepEqual(await named(both, ['p', 'q']), { lines: [], left: [] });
+    });
+
+    it('are told where a pattern names them no more, and left to one that still does', async () => {
+      assert.deepEqual(await named(['*.md'], ['book.md', 'text.md']), { lines: [], left: [] });
+      assert.deepEqual(await named(['*.md'], ['book.md', 'in/book.md']), {
+        lines: [],
+        left: [
+          '"*.md" names book.md and not in/book.md: what is said here does not hold for that. Add "in/book.md".',
+        ],
+      });
+    });
+  });
+
   it('are told where they cannot be named, and where a pattern misses them', async () => {
     const more = {
       'm.tex': '\\newcommand{\\plate}[1]{\\includegraphics{p/x-#1.jpg}}\n\\plate{1}',
