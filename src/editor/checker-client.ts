@@ -23,18 +23,28 @@ interface Pending {
 /** What was asked is not wanted any more. */
 export class Cancelled extends Error {}
 
-/** So long as somebody is likely to be at work: a picture saved then is judged without waiting for a start. */
+/** Without a book, so long as somebody is likely to open another page of a picture. */
 const QUARTER_OF_AN_HOUR = 15 * 60_000;
 
+/** Does something later, unless it is called off by what is returned. */
+export type Later = (ms: number, work: () => void) => () => void;
+
+const byTimer: Later = (ms, work) => {
+  const timer = setTimeout(work, ms).unref();
+  return () => clearTimeout(timer);
+};
+
 /**
- * The checker process, started when first asked and let go when nobody has asked for a while and none keeps it. Every promise settles:
- * with the answer, with the checker's own words, as `Cancelled`, or saying that the process ended twice.
+ * The checker process: started when first asked, it stays as long as a book keeps it, however long that rests, and
+ * without one is let go when nobody has asked for a while. Every promise settles: with the answer, with the checker's
+ * own words, as `Cancelled`, or saying that the process ended twice.
  */
 export class CheckerClient {
   #child: ChildProcess | undefined;
   #pending = new Map<number, Pending>();
   #nextId = 1;
-  #idle: NodeJS.Timeout | undefined;
+  /** Calls off the letting go that is due; nothing where none is. */
+  #stay: (() => void) | undefined;
   #keepers = 0;
   #disposed = false;
 
@@ -42,7 +52,7 @@ export class CheckerClient {
   constructor(
     private readonly program: string,
     private readonly log: (line: string) => void,
-    private readonly idleMs = QUARTER_OF_AN_HOUR,
+    private readonly later = byTimer,
   ) {}
 
   ask<Q extends Question>(
@@ -76,10 +86,10 @@ export class CheckerClient {
     });
   }
 
-  /** Has the process stay while it has nothing to do: what is asked next is answered without its start. */
+  /** Has the process stay while it has nothing to do: what is asked next is answered without its start. Starts none. */
   keep(): { dispose(): void } {
     this.#keepers++;
-    clearTimeout(this.#idle);
+    this.#stay?.();
     return {
       dispose: () => {
         this.#keepers--;
@@ -95,7 +105,7 @@ export class CheckerClient {
   }
 
   #send({ request }: Pending) {
-    clearTimeout(this.#idle);
+    this.#stay?.();
     this.#child ??= this.#start();
     // a process that is gone is told by its exit
     this.#child.send(request, () => {});
@@ -138,14 +148,12 @@ export class CheckerClient {
   }
 
   #rest() {
-    clearTimeout(this.#idle);
-    if (this.#keepers > 0) return;
-    this.#idle = setTimeout(() => this.#letGo(), this.idleMs);
-    this.#idle.unref();
+    this.#stay?.();
+    if (this.#keepers === 0) this.#stay = this.later(QUARTER_OF_AN_HOUR, () => this.#letGo());
   }
 
   #letGo() {
-    clearTimeout(this.#idle);
+    this.#stay?.();
     const child = this.#child;
     this.#child = undefined;
     // without its parent's channel it ends by itself, its readers too

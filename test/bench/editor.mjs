@@ -20,11 +20,13 @@ const { values } = parseArgs({
     only: { type: 'string', default: '' },
     rounds: { type: 'string', default: '7' },
     pictures: { type: 'string', default: '500' },
+    // of the processes between two saves, in s; from 25 on all that will be let go of them is gone
+    rest: { type: 'string', default: '25' },
   },
 });
 const tmp = fs.mkdtempSync(path.join(os.tmpdir(), 'evengrey-bench-editor-'));
 
-const LONGEST_MS = 600_000;
+const LONGEST_MS = 600_000 + Number(values.rounds) * Number(values.rest) * 1000;
 /** Pictures of red, green and blue have a finding by these. */
 const NO_RGB = { process: 'silver-halide', encodings: ['single-channel'] };
 
@@ -73,7 +75,12 @@ const measures = {
     console.log(`From a saved JPEG of 12 megapixels to its finding, up to ${values.rounds} times, in ms`);
     const line = (what, times) => console.log(`  ${what.padEnd(46)} ${told(times)}`);
     line('shortly after another', figures.warm);
-    line('after half a minute of rest', figures.rested);
+    line(`after ${values.rest} s of rest`, figures.rested);
+    for (const { name, resident, proportional } of figures.staying)
+      console.log(
+        `    of which stays: ${name}, ${resident.toFixed(0)} MB resident, ${proportional.toFixed(0)} MB by its share`,
+      );
+    line('the first one in a book just opened, all known', figures.opened);
     line('no process of ours running yet', figures.cold);
   },
 };
@@ -106,6 +113,7 @@ async function inEditor(measure, workspace, env = {}) {
       BENCH_MEASURE: measure,
       BENCH_RESULT: result,
       BENCH_ROUNDS: values.rounds,
+      BENCH_REST: values.rest,
       BENCH_BUSY: path.join(root, 'test/bench/busy.cjs'),
     },
   });

@@ -8,10 +8,8 @@ import { extension, inWorkspace, rulesOn, sleep } from '../e2e/editor';
 import { ourProcesses } from '../e2e/processes';
 import { workbenchText } from '../e2e/window';
 
-const { BENCH_MEASURE, BENCH_RESULT, BENCH_ROUNDS, BENCH_PICTURE, BENCH_BUSY } = process.env as Record<
-  string,
-  string
->;
+const { BENCH_MEASURE, BENCH_RESULT, BENCH_ROUNDS, BENCH_REST, BENCH_PICTURE, BENCH_BUSY } =
+  process.env as Record<string, string>;
 const rounds = Number(BENCH_ROUNDS);
 const PLATE = 'plate.jpg';
 
@@ -69,12 +67,26 @@ async function save() {
     }
     return times;
   };
-  return {
-    warm: await several('warm', rounds, () => {}),
-    // what has worked is let go after 20 s
-    rested: await several('rested', Math.ceil(rounds / 2), () => sleep(25_000)),
-    cold: await several('cold', rounds, endAll),
-  };
+  const warm = await several('warm', rounds, () => {});
+  let staying: object[] = [];
+  const rested = await several('rested', Math.ceil(rounds / 2), async () => {
+    await sleep(Number(BENCH_REST) * 1000);
+    staying = ourProcesses().map(memoryOf);
+  });
+  const opened = await several('opened', rounds, async () => {
+    endAll();
+    await vscode.commands.executeCommand('evengrey.check');
+    await sleep(3000);
+  });
+  const cold = await several('cold', rounds, endAll);
+  return { warm, rested, staying, opened, cold };
+}
+
+/** What a process holds, in MB: all of it, and what it shares with others by its part. */
+function memoryOf({ pid, command }: { pid: number; command: string }) {
+  const rollup = fs.readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8');
+  const mb = (what: string) => Number(new RegExp(`^${what}: +(\\d+)`, 'm').exec(rollup)?.[1]) / 1024;
+  return { name: /(\w+)\.js/.exec(command)?.[1], resident: mb('Rss'), proportional: mb('Pss') };
 }
 
 /**

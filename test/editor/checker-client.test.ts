@@ -2,11 +2,12 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { Cancelled, CheckerClient } from '../../src/editor/checker-client';
+import { Cancelled, CheckerClient, type Later } from '../../src/editor/checker-client';
 
 /** A program that answers like the checker, without a picture: what it does is said by the rule's name it is asked. */
 const program = `
 const fs = require('node:fs');
+fs.appendFileSync(process.argv[1] + '.started', process.pid + ' ');
 process.on('message', ({ id, question, rule }) => {
   if (question === 'cancel') return fs.appendFileSync(process.argv[1] + '.cancelled', id + ' ');
   if (rule === 'progress') process.send({ id, progress: { done: 1, total: 2 } });
@@ -72,25 +73,85 @@ describe('checker client', () => {
     await assert.rejects(ask('a'), Cancelled);
   });
 
-  it('lets an idle process go', async () => {
-    client.dispose();
-    client = new CheckerClient(path.join(dir, 'checker.js'), () => {}, 10);
-    const first = await ask('a');
-    const pid = Number(first.split(' ').at(-1));
-    while (alive(pid)) await new Promise(resolve => setTimeout(resolve, 20));
-    assert.notEqual(await ask('a'), first);
-  });
+  describe('without anything to do', () => {
+    /** What is to be done later: never by itself, but when the test says that the time has come. */
+    let due: Set<() => void>;
+    const later: Later = (_ms, work) => {
+      due.add(work);
+      return () => due.delete(work);
+    };
+    const timePasses = () => {
+      for (const work of due) work();
+    };
+    const pidOf = (answer: string) => Number(answer.split(' ').at(-1));
+    const gone = async (pid: number) => {
+      while (alive(pid)) await new Promise(resolve => setTimeout(resolve, 20));
+    };
 
-  it('does not while somebody keeps it', async () => {
-    client.dispose();
-    client = new CheckerClient(path.join(dir, 'checker.js'), () => {}, 10);
-    const kept = client.keep();
-    const first = await ask('a');
-    await new Promise(resolve => setTimeout(resolve, 200));
-    assert.equal(await ask('a'), first);
-    kept.dispose();
-    const pid = Number(first.split(' ').at(-1));
-    while (alive(pid)) await new Promise(resolve => setTimeout(resolve, 20));
+    beforeEach(() => {
+      due = new Set();
+      client = new CheckerClient(path.join(dir, 'checker.js'), () => {}, later);
+    });
+
+    it('lets the process go after a while, and starts another when it is asked', async () => {
+      const pid = pidOf(await ask('a'));
+      assert.equal(due.size, 1);
+      timePasses();
+      await gone(pid);
+      assert.notEqual(pidOf(await ask('a')), pid);
+    });
+
+    it('counts from the last answer, and not while one is waited for', async () => {
+      await ask('a');
+      const [first] = due;
+      const cancel = new AbortController();
+      const never = ask('never', { signal: cancel.signal });
+      assert.equal(due.size, 0);
+      await ask('b');
+      assert.equal(due.size, 0);
+      cancel.abort();
+      await assert.rejects(never, Cancelled);
+      assert.equal(due.size, 1);
+      assert.ok(!due.has(first));
+    });
+
+    it('never lets it go while a book keeps it', async () => {
+      const pid = pidOf(await ask('a'));
+      const [one, two] = [client.keep(), client.keep()];
+      timePasses();
+      assert.equal(pidOf(await ask('b')), pid);
+      one.dispose();
+      timePasses();
+      assert.equal(pidOf(await ask('c')), pid);
+      two.dispose();
+      timePasses();
+      await gone(pid);
+    });
+
+    it('starts none for being kept', async () => {
+      client.keep();
+      const asked = new CheckerClient(path.join(dir, 'checker.js'), () => {});
+      const answer = await asked.ask('page', { rule: 'a' });
+      asked.dispose();
+      // whatever was started before that one has said so by now
+      assert.equal(fs.readFileSync(path.join(dir, 'checker.js.started'), 'utf8'), `${pidOf(answer)} `);
+    });
+
+    it('starts another for what is asked next, where the one that is kept was killed', async () => {
+      client.keep();
+      const pid = pidOf(await ask('a'));
+      process.kill(pid, 'SIGKILL');
+      await gone(pid);
+      assert.notEqual(pidOf(await ask('b')), pid);
+    });
+
+    it('leaves no process behind, kept or not', async () => {
+      client.keep();
+      const pid = pidOf(await ask('a'));
+      client.dispose();
+      await gone(pid);
+      assert.equal(due.size, 0);
+    });
   });
 });
 
