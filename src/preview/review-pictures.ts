@@ -1,13 +1,11 @@
 // no-unit-test: it lives in a webview; test/e2e/suites/review tests it there
+import { sameShape } from '../report/page/same-shape';
 import type { ReviewedPicture, ToReviewPage } from '../shared/review';
 import { Comparison, type View } from './comparison';
 import { changed } from './sides';
 
 type Shown = Extract<ToReviewPage, { type: 'raster' }>;
 type Side = 'before' | 'after';
-
-/** Shapes that differ by less are one shape: pixels are whole. */
-const SAME_SHAPE = 0.01;
 
 /** The pictures of one comparison: those that can be laid over each other are, others stand side by side. */
 export class ReviewPictures {
@@ -60,7 +58,7 @@ export class ReviewPictures {
     const place = this.#page?.querySelector('#panes');
     if (!place) return;
     const [before, after] = [this.#come.get('before'), this.#come.get('after')];
-    if (isShown(before) && isShown(after) && shapesAgree(before, after)) {
+    if (isShown(before) && isShown(after) && sameShape(before, after)) {
       const comparison = new Comparison(this.onWipe, changed());
       this.#comparison = comparison;
       // its own measure of width is for what stands beside it
@@ -93,6 +91,3 @@ export class ReviewPictures {
 }
 
 const isShown = (what: Shown | string | undefined): what is Shown => typeof what === 'object';
-
-const shapesAgree = (one: Shown, other: Shown): boolean =>
-  Math.abs((one.fullWidth * other.fullHeight) / (one.fullHeight * other.fullWidth) - 1) < SAME_SHAPE;

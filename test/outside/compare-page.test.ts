@@ -19,20 +19,25 @@ describe('a comparison’s page in a browser', function () {
       executablePath: process.env.CHROMIUM ?? need('/usr/bin/chromium', 'chromium'),
       args: ['--no-sandbox', '--disable-gpu'],
     });
-    const image = async (background: string) => ({
+    const image = async (background: string, width: number, height: number) => ({
       type: 'image/png' as const,
-      bytes: await sharp({ create: { width: 60, height: 40, channels: 3, background } })
+      bytes: await sharp({ create: { width, height, channels: 3, background } })
         .png()
         .toBuffer(),
-      fullWidth: 60,
-      fullHeight: 40,
+      fullWidth: width,
+      fullHeight: height,
     });
-    const [black, white] = [await image('#000'), await image('#fff')];
-    const changed = change('changed', 'a.tif', [page(picture('a.tif'), picture('a.tif'))]);
+    const black = await image('#000', 120, 80);
+    const white = { 'smaller.tif': await image('#fff', 60, 40), 'cropped.tif': await image('#fff', 120, 60) };
+    const changes = Object.keys(white).map(name =>
+      change('changed', name, [page(picture(name), picture(name))]),
+    );
     file = path.join(fs.mkdtempSync('/tmp/evengrey-page-'), 'page.html');
     fs.writeFileSync(
       file,
-      comparisonPage(comparison([changed]), side => (side === 'base' ? black : white)),
+      comparisonPage(comparison(changes), (side, name) =>
+        side === 'base' ? black : white[name as keyof typeof white],
+      ),
     );
   });
   after(async () => {
@@ -50,32 +55,64 @@ describe('a comparison’s page in a browser', function () {
     return { tab, complaints };
   }
 
-  /** Shares (0-1) of black and white in what is seen of the two pictures. */
-  async function seen(tab: Awaited<ReturnType<typeof opened>>['tab']) {
-    const { data, info } = await sharp(await tab.locator('.over').screenshot())
+  type Tab = Awaited<ReturnType<typeof opened>>['tab'];
+
+  /** Share (0-1) of white, which is after, in the whole box of the picture before. */
+  async function seen(tab: Tab) {
+    const clip = (await tab.locator('.over img').first().boundingBox())!;
+    const { data, info } = await sharp(await tab.screenshot({ clip }))
       .greyscale()
       .raw()
       .toBuffer({ resolveWithObject: true });
-    const share = (of: number) => data.filter(value => value === of).length / (info.width * info.height);
-    return share(255) / (share(0) + share(255));
+    return data.filter(value => value === 255).length / (info.width * info.height);
   }
 
-  it('wipes the picture over what it was, by hand and by keyboard', async () => {
+  /** The words under the pictures that are not cut off whole. */
+  const words = (tab: Tab) =>
+    tab.evaluate<string[]>(
+      `[...document.querySelectorAll('.over figure')]
+        .filter(figure => !getComputedStyle(figure).clipPath.includes('100%'))
+        .map(figure => figure.textContent)`,
+    );
+
+  it('wipes a smaller picture over what it was, whole over whole: before lies left, after right', async () => {
     const { tab, complaints } = await opened(true);
     const slider = tab.locator('.slider input');
     await slider.fill('25');
     assert.ok(Math.abs((await seen(tab)) - 0.75) < 0.05);
+    const { data } = await sharp(
+      await tab.screenshot({ clip: (await tab.locator('.over img').first().boundingBox())! }),
+    )
+      .greyscale()
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    assert.deepEqual([data[0], data.at(-1)], [0, 255]);
     await slider.focus();
     await tab.keyboard.press('Home');
     assert.ok((await seen(tab)) > 0.95, 'all of it after');
+    assert.deepEqual(await words(tab), ['After']);
+    await tab.keyboard.press('End');
+    assert.ok((await seen(tab)) < 0.05, 'all of it before');
+    assert.deepEqual(await words(tab), ['Before']);
     assert.deepEqual(complaints, []);
   });
 
-  it('shows both side by side where no script runs', async () => {
+  it('lays nothing of another shape over it: both stand side by side', async () => {
+    const { tab } = await opened(true);
+    const cropped = tab.locator('.change', { hasText: 'cropped.tif' });
+    assert.equal(await cropped.locator('.slider').count(), 0);
+    const [x, y] = await Promise.all(
+      (await cropped.locator('.sides figure').all()).map(figure => figure.boundingBox()),
+    );
+    assert.ok(y!.x >= x!.x + x!.width);
+  });
+
+  it('shows both side by side and equally large where no script runs', async () => {
     const { tab, complaints } = await opened(false);
-    const [before, after] = await tab.locator('.over figure').all();
+    const [before, after] = await tab.locator('.over img').all();
     const [x, y] = [(await before.boundingBox())!, (await after.boundingBox())!];
     assert.ok(y.x >= x.x + x.width && Math.abs(x.y - y.y) < 1);
+    assert.deepEqual([y.width, y.height], [x.width, x.height]);
     assert.equal(await tab.locator('.slider').isVisible(), false);
     assert.deepEqual(complaints, []);
   });

@@ -7,7 +7,7 @@ import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { CAUTION } from '../caution';
 import { type Html, html } from '../page/html';
-import { type Image, image } from '../page/image';
+import { image } from '../page/image';
 import { mark } from '../page/marks';
 import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
@@ -18,18 +18,12 @@ import { conditions, forecasts, remarks } from './conditions';
 import { whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
+import { type Shown, sides, WIPE } from './sides';
 import { verdictOn } from './verdict';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
-/** A picture made small, or why it cannot be shown; null: there is none. */
-export type Shown = Image | { trouble: string } | null;
-
 /** Finds a picture of one of the two revisions by path and page. */
 export type Pictures = (side: 'base' | 'head', path: string, page: number) => Shown;
-
-/** Moves the edge between two pictures. Without it they stand side by side. */
-const WIPE =
-  "document.documentElement.classList.add('wiped');for(const s of document.querySelectorAll('.slider input'))s.addEventListener('input',()=>s.closest('.wipe').style.setProperty('--at',s.value+'%'));";
 
 /**
  * A comparison as one page for a browser: what the change does, then every changed picture before and after, with its
@@ -144,21 +138,6 @@ function onePage(change: PictureChange, page: PageChange, pictures: Pictures, be
 
 const said = (words: string, target: string | null, { before, after }: PageChange): string =>
   target !== null && ((after ?? before)?.targets.length ?? 0) > 1 ? `${words} (${target})` : words;
-
-/** Both, to be wiped over each other; or the one that there is. */
-function sides(before: Shown, after: Shown, name: string): Html {
-  if (before && after && !('trouble' in before) && !('trouble' in after))
-    return html`
-  <div class="sides wipe">
-    <div class="over">${plate(before, 'Before', name)}${plate(after, 'After', name)}</div>
-    <label class="slider"><span>Before</span><input type="range" min="0" max="100" value="50" aria-label="Edge between before and after: ${name}"/><span>After</span></label>
-  </div>`;
-  if (!before && !after) return html``;
-  return html`<div class="sides">${before && plate(before, 'Before', name)}${after && plate(after, before ? 'After' : 'Now', name)}</div>`;
-}
-
-const plate = (shown: NonNullable<Shown>, when: string, name: string): Html =>
-  html`<figure>${'trouble' in shown ? html`<p>${shown.trouble}</p>` : image(shown, `${name}, ${when.toLowerCase()}`)}<figcaption>${when}</figcaption></figure>`;
 
 /** What stands before and after it in the book, and on its spread, as they are now. */
 function neighbours(
