@@ -6,6 +6,7 @@ import { labFromBytes, labFromFloats, labFromWords } from './decode-lab';
 import { applyPalette, type Channels, invert, keepChannels, spread, unpremultiply } from './decode-layout';
 import { sharp } from './decode-sharp';
 import { hasStrayBytes, isHarmless, withoutStrayBytes } from './decode-tolerance';
+import { ownValues } from './decode-values';
 import { Extra, Photometric } from './header/tiff-space';
 import { UnreadableError } from './header/unreadable';
 import { MOST_PIXELS } from './most-pixels';
@@ -129,26 +130,10 @@ async function raw(input: Buffer | string, header: Header, failOn: 'warning' | '
   const { data, info } = await image.raw({ depth: meta.depth }).toBuffer({ resolveWithObject: true });
   if (failOn === 'error' && !isHarmless(['', ...warnings].join('\n'))) throw new Error(warnings.join('\n'));
   const { width, height } = info;
-  const values = view(data, meta.depth);
+  const values = ownValues(data, meta.depth);
   const step = values.length / (width * height);
   if (grey && step === 4) return { data: keepChannels(values, 4, 1, 3), step: 2, width, height };
   return { data: values, step, width, height };
-}
-
-function view(data: Buffer, depth: string): Channels {
-  const { buffer, byteOffset, length } = data;
-  switch (depth) {
-    case 'uchar':
-      return new Uint8Array(buffer, byteOffset, length);
-    case 'ushort':
-      return new Uint16Array(buffer, byteOffset, length / 2);
-    case 'short':
-      return new Int16Array(buffer, byteOffset, length / 2);
-    case 'float':
-      return new Float32Array(buffer, byteOffset, length / 4);
-    default:
-      throw new Error(`unsupported sample depth ${depth}`);
-  }
 }
 
 /** From what the decoder gives to what `Samples` promises. */
