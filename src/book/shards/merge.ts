@@ -9,6 +9,7 @@ import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
 import { saidAlone } from '../named';
 import { reportOfChanged } from '../revisions/partial';
 import type { Settings } from '../settings/settings';
+import { type Content, differenceOf } from './contents';
 import type { Common, Shard } from './shard';
 
 /** Shards that do not make up one check. The message says what is missing, and what to do. */
@@ -63,6 +64,7 @@ function inOrder(shards: readonly NamedShard[]): ReadFile[] {
     throw new MergeError(
       `"${foreign.name}" is of another check than "${first.name}": ${difference(first.shard, foreign.shard)}. Merge only shards of one run.`,
     );
+  refuseOtherContents(shards);
   const byIndex = new Map<number, NamedShard>();
   for (const named of shards) {
     const { index } = named.shard.shard;
@@ -83,6 +85,23 @@ function inOrder(shards: readonly NamedShard[]): ReadFile[] {
     return file;
   });
   return [...read, ...placed].sort((x, y) => compare(x.path, y.path));
+}
+
+/** A job that was run again on another revision, or kept an old result, would give a report that is true of neither. */
+function refuseOtherContents(shards: readonly NamedShard[]): void {
+  const { paths } = shards[0].shard.common;
+  // of each picture the shard that knows most of it: not all of them may lie in the repository
+  const known: { content: Content; name: string }[] = [];
+  for (const { name, shard } of shards)
+    for (const [at, content] of shard.contents.entries()) {
+      const first = known[at];
+      const difference = first && differenceOf(content, first.content);
+      if (difference)
+        throw new MergeError(
+          `"${name}" is of another state of the book than "${first.name}": "${paths[at]}" ${difference}. Read all shards of one revision, and merge those.`,
+        );
+      if (!first?.content[1]) known[at] = { content, name };
+    }
 }
 
 function missed(missing: readonly number[], many: number): string {

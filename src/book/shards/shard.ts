@@ -11,6 +11,7 @@ import type { Placement } from '../layouts';
 import { besides, type NamedOptions } from '../named';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
+import { type Content, contentsOf } from './contents';
 
 /** Which part of a book is read: `index` of `count`, from 1. */
 export interface ShardNumber {
@@ -25,6 +26,8 @@ export interface Shard {
   common: Common;
   /** Hash of `common`, hexadecimal. */
   digest: string;
+  /** What each of `common.paths` held when the shard was read, in that order. */
+  contents: readonly Content[];
   /** ICC profiles that the targets name, base64, by their path in the book. */
   profiles: Record<string, string>;
   files: readonly ReadFile[];
@@ -64,6 +67,7 @@ export async function readShard(
   const found = await bookFiles({ root, paths, settings, signal });
   const { files, missing, notEntered, ignored, idleIgnore, ofLayouts } = found;
   const mine = files.filter((_, at) => at % shard.count === shard.index - 1);
+  const contents = await contentsOf(root, files, signal);
   const realRoot = await fs.realpath(root);
   const facts = await gather(mine, { realRoot, pool, cache, signal, onProgress });
   const named = paths.map(file => path.relative(root, file).split(path.sep).join('/'));
@@ -76,13 +80,13 @@ export async function readShard(
     paths: files.map(file => file.path),
   };
   return {
-    ...{ shard, common, digest: digestOf(common) },
+    ...{ shard, common, digest: digestOf(common), contents },
     profiles: await profilesOf(root, settings),
     files: mine.map((file, at) => ({ path: file.path, facts: facts[at] })),
   };
 }
 
-/** Two checks with the same digest are the same check: equal settings on equal files. */
+/** Two checks with the same digest ask the same: equal settings on files of equal names; `contents` tells what these hold. */
 export const digestOf = (common: Common): string =>
   createHash('sha256').update(JSON.stringify(common)).digest('hex');
 

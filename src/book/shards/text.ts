@@ -2,11 +2,11 @@
 import { digestOf, type Shard } from './shard';
 
 /** Number of the contract: goes up when old shards cannot be merged any more. */
-const SCHEMA = 1;
+const SCHEMA = 2;
 
 /** A shard as it is written: JSON, a line a file, floating-point numbers to the last digit. */
-export function* shardText({ shard, common, digest, profiles, files }: Shard): Generator<string> {
-  const head = { schema: SCHEMA, shard, digest, common, profiles };
+export function* shardText({ shard, common, digest, contents, profiles, files }: Shard): Generator<string> {
+  const head = { schema: SCHEMA, shard, digest, common, contents, profiles };
   const lines = Object.entries(head).map(([key, value]) => `${JSON.stringify(key)}:${JSON.stringify(value)}`);
   yield `{\n${lines.join(',\n')},\n"files":[`;
   for (const [at, file] of files.entries()) yield `${at ? ',' : ''}\n${JSON.stringify(file)}`;
@@ -27,7 +27,8 @@ export function parseShard(text: string): Shard {
     throw new Error('is no report of a shard. Name what "evengrey check --shard" wrote');
   if (read.schema !== SCHEMA)
     throw new Error('was written by another version of Evengrey. Run all shards with this one');
-  const { shard, common, digest, profiles, files } = read as Shard;
-  if (digestOf(common) !== digest) throw new Error('was changed after it was written. Run that shard again');
-  return { shard, common, digest, profiles, files };
+  const { shard, common, digest, contents, profiles, files } = read as Shard;
+  if (digestOf(common) !== digest || contents?.length !== common.paths.length)
+    throw new Error('was changed after it was written. Run that shard again');
+  return { shard, common, digest, contents, profiles, files };
 }

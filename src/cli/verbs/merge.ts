@@ -34,7 +34,9 @@ export function mergeVerb(): Command {
     .addHelpText(
       'after',
       `
-Settings and conditions are those of the shards. A shard that is missing, doubled or of another check ends with code 2.
+Settings and conditions are those of the shards. A shard that is missing, doubled or of another check ends with code 2,
+and so does one that saw another state of the book: a picture of another size, or with another content by git. Without
+git a picture that was replaced by one of the same size to the byte is not noticed.
 Examples:
   evengrey check my-book --shard 1/2 --output one.json
   evengrey check my-book --shard 2/2 --output two.json

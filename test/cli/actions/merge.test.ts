@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { checkFormats } from '../../../src/report/formats';
-import { temporaryFolder } from '../../book/support/folder';
+import { commit, git, repositoryOf } from '../../book/revisions/support/repository';
+import { temporaryFolder, write } from '../../book/support/folder';
 import { printerRgb } from '../../print/profile/profiles';
 import { evenBook, faultyBook, pictures } from '../support/book';
 import { evengrey, withReader } from '../support/run';
@@ -157,9 +158,9 @@ describe('evengrey merge', () => {
       await told(one, two, copy('changed.json', text.replace('offset-coated', 'offset-uncoated'))),
       /was changed after/,
     );
-    assert.match(await told(one, two, copy('other.json', '{"schema":1}')), /is no report of a shard/);
+    assert.match(await told(one, two, copy('other.json', '{"schema":2}')), /is no report of a shard/);
     assert.match(
-      await told(one, two, copy('old.json', text.replace('"schema":1', '"schema":0'))),
+      await told(one, two, copy('old.json', text.replace('"schema":2', '"schema":1'))),
       /another version of Evengrey/,
     );
 
@@ -169,6 +170,58 @@ describe('evengrey merge', () => {
     assert.match(await told(fourth, two, three), /: of other pictures\. Merge/);
     const [half] = await shards(root, 2);
     assert.match(await told(one, two, half), /: one of 2 shards, not of 3\. Merge/);
+  });
+
+  /** A book in a repository, and a clone of it as on another runner. */
+  function onTwoRunners(): [root: string, clone: string] {
+    const book = evenBook();
+    const names = ['evengrey.json', ...[1, 2, 3, 4].map(i => `plates/0${i}.tif`)];
+    const root = repositoryOf(
+      Object.fromEntries(names.map(name => [name, fs.readFileSync(path.join(book, name))])),
+    );
+    const clone = path.join(temporaryFolder(), 'elsewhere');
+    git(root, 'clone', '--quiet', root, clone);
+    return [root, clone];
+  }
+
+  it('joins shards of one revision from other folders, whatever results lie there, also where git is not asked', async () => {
+    const [root, clone] = onTwoRunners();
+    write(clone, { 'report.json': '{}', 'evengrey.sarif': '{}' });
+    const copy = path.join(temporaryFolder(), 'copy');
+    fs.cpSync(root, copy, { recursive: true });
+    fs.rmSync(path.join(copy, '.git'), { recursive: true });
+    const one = await evengrey(['check', root, '--format', 'json']);
+    const [first] = await shards(root, 2);
+    for (const other of [clone, copy]) {
+      const [, second] = await shards(other, 2);
+      const merged = await evengrey(['merge', first, second, '--format', 'json']);
+      assert.deepEqual([merged.stdout, merged.stderr], [one.stdout, '']);
+    }
+  });
+
+  it('joins no shards of two revisions, though names and settings are the same', async () => {
+    const [root, clone] = onTwoRunners();
+    const [first] = await shards(clone, 2);
+    const refused = async (other: string) => {
+      const [, second] = await shards(other, 2);
+      const ran = await evengrey(['merge', first, second]);
+      assert.deepEqual([ran.code, ran.stdout], [2, '']);
+      return ran.stderr;
+    };
+    // as large as it was
+    commit(root, { 'plates/03.tif': pictures.neutral(7) });
+    assert.match(
+      await refused(root),
+      /is of another state of the book than .*: "plates\/03\.tif" has the same size in both, and by git another content\. Read all shards of one revision/,
+    );
+    const { size } = fs.statSync(path.join(root, 'plates/01.tif'));
+    const copy = evenBook();
+    write(copy, { 'plates/01.tif': pictures.grey(1) });
+    const grey = fs.statSync(path.join(copy, 'plates/01.tif')).size;
+    assert.match(
+      await refused(copy),
+      new RegExp(`: "plates/01\\.tif" is ${size} bytes in one and ${grey} bytes in the other\\.`),
+    );
   });
 
   it('leaves nothing behind of a shard that is killed', async () => {
