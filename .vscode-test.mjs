@@ -17,6 +17,7 @@ const suite = label => ({
 export default defineConfig([
   suite('book'),
   suite('convert'),
+  suite('fixes'),
   suite('layout'),
   suite('overview'),
   suite('no-book'),

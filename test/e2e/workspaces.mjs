@@ -11,6 +11,7 @@ export async function makeWorkspaces(dir) {
   for (const [name, make] of Object.entries({
     book,
     convert,
+    fixes,
     layout,
     overview,
     review,
@@ -73,6 +74,52 @@ async function layout(at) {
     ].join('\n'),
   );
   await fs.writeFile(at('cover.typ'), '#image("pictures/plate-2.jpg", width: 45mm)\n');
+}
+
+/**
+ * The same, laid out in every language: each places a picture that lies elsewhere, and one whose path is right; a TIFF of
+ * grey stands on a page for browsers.
+ */
+async function fixes(at) {
+  await book(at);
+  await stained(hills(18)).png().toFile(at('pictures/plate-6.png'));
+  await hills(19).tiff({ compression: 'lzw' }).toFile(at('pictures/plate-8.tif'));
+  await fs.mkdir(at('found/old'), { recursive: true });
+  await hills(9).jpeg({ quality: 92 }).toFile(at('found/plate-9.jpg'));
+  await hills(9).png().toFile(at('found/old/Plate-9.png'));
+  const layouts = {
+    'text.md': ['# Text', '', '![Nine](pictures/plate-9.jpg)', '', '![Six](pictures/plate-6.png)'],
+    'page.html': [
+      '<img alt="" src="pictures/plate-9.jpg">',
+      '<img alt="" src="pictures/plate-8.tif">',
+      '<img alt="" style="width: 60mm" src="pictures/plate-2.jpg">',
+    ],
+    'page.css': [
+      '.nine { background: url("pictures/plate-9.jpg") }',
+      '.three { background: url(pictures/plate-3.jpg) 0 0 / 70mm auto }',
+    ],
+    'plates.tex': [
+      '\\documentclass{book}',
+      '\\usepackage{graphicx}',
+      '\\graphicspath{{pictures/}}',
+      '\\begin{document}',
+      '\\includegraphics[width=40mm]{plate-9}',
+      '\\includegraphics[width=50mm]{plate-7.tif}',
+      '\\end{document}',
+    ],
+    'cover.typ': [
+      '#image("pictures/plate-9.jpg", width: 40mm)',
+      '#image("pictures/plate-1.jpg", width: 50mm)',
+    ],
+    'book.adoc': [
+      ':imagesdir: pictures',
+      '',
+      'image::plate-9.jpg[]',
+      '',
+      'image::plate-4.jpg[pdfwidth=80mm]',
+    ],
+  };
+  for (const [name, lines] of Object.entries(layouts)) await fs.writeFile(at(name), `${lines.join('\n')}\n`);
 }
 
 /** The same for two print houses and in two parts, with two pictures that face each other. */

@@ -1,52 +1,14 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { extension, inWorkspace, problems, sleep, until } from '../../editor';
-import {
-  messageText,
-  press,
-  screenshot,
-  toastPress,
-  webviewText,
-  workbenchEval,
-  workbenchText,
-} from '../../window';
+import { extension, inWorkspace, problems, until } from '../../editor';
+import { ask, choose } from '../../quick-fix';
+import { messageText, press, screenshot, toastPress, webviewText, workbenchText } from '../../window';
 import { typed } from './typed';
 
-const MENU = '.action-widget';
 const RESULT = 'pictures/plate-6.rgb-neutral.png';
 const at = (file: string) => inWorkspace(file).fsPath;
 const textOf = (file: string) => fs.readFile(at(file), 'utf8');
-
-/** Puts the cursor on a path and asks for quick fixes by the keyboard. */
-async function ask(editor: vscode.TextEditor, path: string) {
-  const position = editor.document.positionAt(editor.document.getText().indexOf(path) + 2);
-  editor.selection = new vscode.Selection(position, position);
-  await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
-  // the editor drops the question when a document changes or is checked meanwhile: a person asks again
-  return until(
-    'quick fixes',
-    async () => {
-      // answered while the book was checked it has the editor's own alone
-      if (await menu()) await press('Escape');
-      await press('Control+.');
-      await sleep(1000);
-      return menu();
-    },
-    text => /Explain/.test(text),
-  );
-}
-
-const menu = () => workbenchEval<string>('body', `element.querySelector("${MENU}")?.innerText ?? ""`);
-
-/** Goes down to a row of the menu and takes it. */
-async function choose(title: string) {
-  const focused = () =>
-    workbenchEval<string>(MENU, '(element.querySelector(".monaco-list-row.focused")?.ariaLabel) ?? ""');
-  for (let row = 0; row < 20 && !(await focused()).startsWith(title); row++) await press('ArrowDown');
-  assert.ok((await focused()).startsWith(title), `${title}: ${await workbenchText(MENU)}`);
-  await press('Enter');
-}
 
 describe('quick fixes on the line of a picture', () => {
   const layouts = ['chapters/one.md', 'plates.tex'];

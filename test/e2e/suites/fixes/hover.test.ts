@@ -1,0 +1,53 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { bookRead, closeAll, inWorkspace, until } from '../../editor';
+import { pointAt } from '../../quick-fix';
+import { press, screenshot, workbenchEval } from '../../window';
+
+const HOVER = '.monaco-hover:not(.hidden)';
+
+/** Asks with the cursor on the path, by the keyboard. */
+async function told(file: string, path: string) {
+  const editor = await vscode.window.showTextDocument(inWorkspace(file));
+  await pointAt(editor, path);
+  return until(
+    `the hover of ${path}`,
+    async () => {
+      await press('Control+k');
+      await press('Control+i');
+      return workbenchEval<string>('body', `element.querySelector("${HOVER}")?.innerText ?? ""`);
+    },
+    text => /Show how it prints/.test(text),
+  );
+}
+
+describe('the path of a picture in every language of layouts', () => {
+  before(bookRead);
+  afterEach(closeAll);
+
+  // 480 pixels across
+  const lines: [file: string, path: string, width: number, ppi: number][] = [
+    ['cover.typ', 'plate-1.jpg', 50, 244],
+    ['page.html', 'plate-2.jpg', 60, 203],
+    ['page.css', 'plate-3.jpg', 70, 174],
+    ['book.adoc', 'plate-4.jpg', 80, 152],
+  ];
+  for (const [file, path, width, ppi] of lines)
+    it(`shows the picture, how it is stored and printed, and its resolution as placed: ${file}`, async () => {
+      const text = await told(file, path);
+      assert.match(text, /Equal red, green and blue \(rgb-neutral\)/);
+      assert.match(text, new RegExp(`· ${ppi} pixels per inch at a width of ${width} mm`));
+      assert.match(text, /A tint is seen in .+ orders? of (10|20)/);
+      assert.match(text, /ten possible orders, a row each: not the colours that it will have/);
+      await until(
+        'a thumbnail and a drawing',
+        () =>
+          workbenchEval<string[]>(
+            HOVER,
+            '[...element.querySelectorAll("img")].map(img => img.src.slice(5, 15) + " " + img.naturalWidth + " x " + img.naturalHeight)',
+          ),
+        images => ['image/png; 120 x 80', 'image/svg+ 312 x 73'].every(image => images.includes(image)),
+      );
+      await screenshot(`fixes-hover-${file.split('.')[1]}`);
+    });
+});
