@@ -10,6 +10,7 @@ import { readCounts } from '../tools/counts.mjs';
 import { startBridge } from './bridge.mjs';
 import { driver, installedSuites, wantsInstalled } from './installed.mjs';
 import { installServer } from './server/install.mjs';
+import { translatedSuites } from './translated.mjs';
 import { startServer } from './vscode-server.mjs';
 import { openWorkbench } from './workbench.mjs';
 
@@ -26,7 +27,7 @@ export async function* runEditorSuites({ code, only }) {
   fs.mkdirSync(shots, { recursive: true });
   const { default: config } = await import(pathToFileURL(path.join(root, '.vscode-test.mjs')));
   const wanted = suites => suites.filter(suite => !only || suite.label === only);
-  for (const suite of wanted([config].flat())) yield await timed(code, suite);
+  for (const suite of wanted([config, translatedSuites(root)].flat())) yield await timed(code, suite);
   if (!wantsInstalled(only)) return;
   for (const suite of wanted(installedSuites(root, only ? [config].flat() : [])))
     yield await timed(code, suite);
@@ -59,7 +60,8 @@ async function runSuite(code, suite) {
       server,
       log,
       workspace: path.resolve(root, suite.workspaceFolder),
-      development: suite.vsix ? driver : root,
+      development: suite.vsix ? driver : (suite.development?.() ?? root),
+      language: suite.language,
       tests: path.join(root, 'test/e2e/runner.cjs'),
     });
     window.page = workbench.page;

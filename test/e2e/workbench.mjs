@@ -7,17 +7,20 @@ import playwright from 'playwright-core';
 export const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
 /**
- * Opens `workspace` with the extension in the folder `development` and runs `tests` (all absolute paths).
+ * Opens `workspace` with the extension in the folder `development` and runs `tests` (all absolute paths). `language`: of
+ * the editor; English where none is given.
  * Returns the Playwright `page`, a promise of the run's end `finished`, `outsideRequests()`: addresses beyond this
  * machine that anything in the window asked for, and `close()`.
  */
-export async function openWorkbench({ server, log, workspace, development, tests }) {
+export async function openWorkbench({ server, log, workspace, development, tests, language }) {
   const browser = await playwright.chromium.launch({
     executablePath: chromium,
     args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--disable-background-networking'],
   });
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
   const page = await context.newPage();
+  // where the workbench asks for it; its own words stay English
+  if (language) await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)}`);
 
   // only this very host name is a secure context; with any other every webview fails
   const origin = `127.0.0.1:${server.port}`;

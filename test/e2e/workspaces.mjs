@@ -15,6 +15,7 @@ export async function makeWorkspaces(dir) {
     layout,
     overview,
     review,
+    translated,
     screen,
     'no-book': noBook,
     start,
@@ -200,6 +201,15 @@ async function review(at) {
   await stained(hills(8)).png().toFile(at('pictures/plate-8.png'));
   commit();
   await hills(6).png().toFile(at('pictures/plate-6.png'));
+}
+
+/** The same with a picture in colour, and two pictures that face each other: something of everything that pages show. */
+async function translated(at) {
+  await review(at);
+  await garden().jpeg({ quality: 95 }).toFile(at('pictures/garden.jpg'));
+  const settings = JSON.parse(await fs.readFile(at('evengrey.json'), 'utf8'));
+  const spreads = [['pictures/garden.jpg', 'pictures/plate-1.jpg']];
+  await fs.writeFile(at('evengrey.json'), `${JSON.stringify({ ...settings, spreads }, null, 2)}\n`);
 }
 
 /** Who commits, and nothing of the machine's own settings. */
