@@ -88,7 +88,7 @@ function verdictOn(
     target: forTarget(target, targets),
     orders: inOrders(own.probability),
     alike: own.byPrinter >= 0.05 ? ` (of two equal files ${inOrders(own.byPrinter)})` : '',
-    cause: cause(picture, beside, save),
+    cause: cause(picture, beside, save, recommend),
   };
   return {
     picture,
@@ -116,14 +116,22 @@ const tintsOn = (picture: BookPicture, { name }: Target) =>
 const bothAs = (picture: BookPicture, beside: BookPicture, recommend: Recommend): string | null =>
   kindOf(picture) !== kindOf(beside) && picture.intent === 'grey' ? saveAs(picture, recommend) : null;
 
-function cause(picture: BookPicture, beside: BookPicture, save: string | null): string {
+function cause(picture: BookPicture, beside: BookPicture, save: string | null, recommend: Recommend): string {
   const [own, its] = [picture, beside].map(({ facts }) => encodingName(facts.encoding));
   if (kindOf(picture) !== kindOf(beside)) {
-    const way = save ? `Save both as ${save}.` : 'Save both in the same way.';
-    return `It is ${own}, and ${beside.path} is ${its}. ${way}`;
+    const isSo = ({ facts }: BookPicture) =>
+      picture.targets.every(target => recommend(picture, target)?.encoding === facts.encoding);
+    const way = save ? wayTo(save, beside.path, isSo(picture), isSo(beside)) : 'Save both in the same way';
+    return `It is ${own}, and ${beside.path} is ${its}. ${way}.`;
   }
   // a trace of colour over R = G = B is no other way to store a grey
   const both = own === its ? `Both are ${own}` : `It is ${own}, and ${beside.path} is ${its}`;
   if (picture.intent === 'toned') return `${both}, with different tones. Give both the same one.`;
   return `${both}, with values of different colour. Turn both into grey again in one way from their originals.`;
+}
+
+/** Of two pictures, of which one may be stored as both are to be. */
+function wayTo(save: string, other: string, isSo: boolean, otherIsSo: boolean): string {
+  if (isSo) return `Leave it, and save ${other} as ${save}`;
+  return otherIsSo ? `Save it as ${save}` : `Save both as ${save}`;
 }

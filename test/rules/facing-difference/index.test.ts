@@ -80,11 +80,28 @@ describe('facing-difference', () => {
         );
         assert.match(
           finding.message,
-          /It is rgb-toned .*, and a\.tif is rgb-neutral .*\. Save both as rgb-neutral/,
+          /It is rgb-toned .*, and a\.tif is rgb-neutral .*\. Save it as rgb-neutral/,
         );
         assert.equal(finding.data.beside, 'a.tif');
         assert.ok((finding.data.difference as { b: number }).b > 3, 'its own side of the difference');
       }
+    });
+    it('two of which each is told what becomes of it, and none to become what it is', () => {
+      const way = (book: BookPicture[], ...seen: BookPicture[]) =>
+        judged([...seen, ...book], RULE, {}, [seen.map(({ path }) => path)])
+          .pictures.flat()[0]
+          .message.split('). ')
+          .at(-1);
+      const [cast, plain] = [toned('a.tif', [4, 10]), neutral('b.tif')];
+      assert.match(
+        way(pictures(4, 'rgb-neutral', { targets: inks }), cast, plain)!,
+        /^Save it as rgb-neutral/,
+      );
+      assert.match(
+        way(pictures(4, 'black-only', { targets: inks }), cast, plain)!,
+        /^Save both as black-only/,
+      );
+      assert.match(way([], cast, plain)!, /^Leave it, and save a\.tif as rgb-neutral/);
     });
     it('two tones that are meant and do not match', () => {
       const { named, pictures: lists } = facing(
