@@ -62,6 +62,8 @@ export interface ShownFinding {
 export interface Advice {
   kind: 'send' | 'convert' | 'ask' | 'mend' | 'leave';
   title: string;
+  /** The same in a word or two, as a small picture among others carries it: `convert`, `place a PNG of it`. */
+  tag: string;
   reason: string;
 }
 

@@ -67,13 +67,10 @@ function contact({ sheet, small, id }: Contact, drawn: number | null, outlier: s
   const inside = html`
     <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
     ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}
-    <span class="what">${tag(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
+    <span class="what">${asked(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
   return html`<li>${id ? html`<a href="#${id}">${inside}</a>` : html`<div>${inside}</div>`}</li>`;
 }
 
-/** What a picture asks for, in a word or two: its advice without what goes without saying. */
-function tag({ kind, title }: Sheet['advice']): Html {
-  if (kind === 'send' || kind === 'leave') return html``;
-  const word = title.replace(/ (it|the file|the picture|first)(?= |$)/g, '').toLowerCase();
-  return html`<b class="tag">${mark(kind)}${word}</b>`;
-}
+/** What a picture asks for, in a word or two; nothing where it asks for nothing. */
+const asked = ({ kind, tag }: Sheet['advice']): Html | false =>
+  kind !== 'send' && kind !== 'leave' && html`<b class="tag">${mark(kind)}${tag}</b>`;

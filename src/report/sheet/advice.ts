@@ -23,11 +23,13 @@ export interface Duty extends Advice {
 /** What each rule asks for, and why in one sentence. In the order in which one thing has to be done before another. */
 const byRule: Record<string, Task> = {
   unreadable: mend('The file could not be read.'),
-  'not-fetched': mend('What lies here is only a pointer to it.', 'fetch the picture'),
+  'not-fetched': mend('What lies here is only a pointer to it.', 'fetch the picture', 'fetch'),
   'encoding-not-accepted': convert(
     'By the settings the print house does not take pictures that are stored like this.',
   ),
-  'unbalanced-grey': convert('By the forecast its inks do not make a grey as it is printed.'),
+  'unbalanced-grey': convert(
+    'By the forecast its inks are out of balance as it is printed, and a cast may be seen.',
+  ),
   'ink-total': convert('It asks for more ink than the press usually carries, or than the settings allow.'),
   'residual-chroma': convert('Colour that was left in it is likely to be seen in print.'),
   'mixed-encodings': convert('It is stored unlike others around it, and is likely to print unlike them.'),
@@ -41,10 +43,15 @@ const byRule: Record<string, Task> = {
   'format-not-placed': mend(
     'A layout places it whose tool takes no file of its format.',
     'have a PNG of it placed',
+    'place a PNG of it',
   ),
-  'low-resolution': mend('It has too few pixels for the size at which it is placed.'),
-  'wrong-extension': mend('Its name says another format than its content is.', 'rename it'),
-  clipped: mend('Much of it is cut off at white or at black.', 'look at it'),
+  'low-resolution': mend(
+    'It has too few pixels for the size at which it is placed. Where its original has more, export it larger.',
+    'place it smaller',
+    'place smaller',
+  ),
+  'wrong-extension': mend('Its name says another format than its content is.', 'rename it', 'rename'),
+  clipped: mend('Much of it is cut off at white or at black.', 'look at it', 'look'),
 };
 
 /** Notes that ask for something before the picture is sent; the others are for knowing. */
@@ -56,17 +63,17 @@ const asking: Record<string, (data: Finding['data']) => boolean> = {
 /** Something to be done before all else, and why. */
 type Task = Advice & Pick<Duty, 'task'>;
 
-function first(kind: Advice['kind'], task: string, reason: string): Task {
-  return { kind, title: `${task[0].toUpperCase()}${task.slice(1)} first`, task, reason };
+function first(kind: Advice['kind'], task: string, tag: string, reason: string): Task {
+  return { kind, title: `${task[0].toUpperCase()}${task.slice(1)} first`, tag, task, reason };
 }
 function convert(reason: string): Task {
-  return first('convert', 'convert it', reason);
+  return first('convert', 'convert it', 'convert', reason);
 }
-function mend(reason: string, task = 'put the file right'): Task {
-  return first('mend', task, reason);
+function mend(reason: string, task = 'put the file right', tag = 'put right'): Task {
+  return first('mend', task, tag, reason);
 }
 function ask(reason: string): Advice {
-  return { kind: 'ask', title: 'Ask the print house', reason };
+  return { kind: 'ask', title: 'Ask the print house', tag: 'ask', reason };
 }
 
 /**
@@ -84,7 +91,9 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
     findings.find(({ severity }) => severity === 'error') ?? findings.find(f => f.severity === 'warning');
   // a rule that is raised to a warning and has no line above still wants a look
   if (!rule)
-    return worst ? { ...mend(LOOK_AT, 'look at it'), rule: worst.rule, severity: worst.severity } : null;
+    return worst
+      ? { ...mend(LOOK_AT, 'look at it', 'look'), rule: worst.rule, severity: worst.severity }
+      : null;
   const asksFirst = aboutTone.has(rule) && !picture.intentStated && isStronglyToned(picture.facts);
   return {
     ...(asksFirst ? toneQuestion(told) : { ...byRule[rule], reason: reasonOf(rule, picture, told) }),
@@ -126,6 +135,7 @@ function toneQuestion(told: readonly Finding[]): Task {
   return {
     kind: 'convert',
     title: 'Is the tone meant?',
+    tag: 'is the tone meant?',
     task: 'say whether its tone is meant',
     reason: `It has a strong, even tone of its own. If that is meant, as a toning is, list it under "intent", "toned", in evengrey.json. If not, ${ways ? `save it as ${ways}` : 'convert it'}.`,
   };
@@ -177,9 +187,14 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
   );
 }
 
-const adviceOf = ({ kind, title, reason }: Advice): Advice => ({ kind, title, reason });
+const adviceOf = ({ kind, title, tag, reason }: Advice): Advice => ({ kind, title, tag, reason });
 
-const leave = (reason: string): Advice => ({ kind: 'leave', title: 'Nothing to judge', reason });
+const leave = (reason: string): Advice => ({
+  kind: 'leave',
+  title: 'Nothing to judge',
+  tag: 'not judged',
+  reason,
+});
 
 /** Where nobody said what happens to the inks of a file, and it matters. */
 function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
@@ -188,7 +203,7 @@ function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
     const [best, worst] = [sorted[0], sorted[sorted.length - 1]];
     if (best && worthAsking([best.tint.seen, worst.tint.seen]))
       return ask(
-        `It depends on what is done with the numbers. ${best.label}: a tint is seen ${inOrders(best.tint.seen)}. ${worst.label}: ${inOrders(worst.tint.seen)}.`,
+        `It depends on what is done with the numbers: a tint is seen ${inOrders(best.tint.seen)} by one way (${best.label}), ${inOrders(worst.tint.seen)} by another (${worst.label}).`,
       );
   }
 }
@@ -205,6 +220,7 @@ function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number)
   return {
     kind: 'send',
     title: 'Send it as it is',
+    tag: 'send',
     reason: `${notes ? below : 'Nothing'} in the file stands against it.${tint} Have a test print made before the run.`,
   };
 }

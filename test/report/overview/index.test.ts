@@ -104,7 +104,7 @@ describe('a book on one screen', () => {
   });
 
   it('draws the same order for pictures that print alike, and none where nothing is judged', () => {
-    const send = { kind: 'send', title: '', reason: '' } as const;
+    const send = { kind: 'send', title: '', tag: '', reason: '' } as const;
     const [a, b, dark] = [picture('a.tif'), picture('b.tif'), { ...picture('c.tif'), forecasts: [] }];
     const drawn = contactDrawings(a, send)!;
     assert.equal(drawn.length, 3);

@@ -62,6 +62,20 @@ describe('the contact sheet', () => {
     assert.match(second, /<b class="tag">.*unlike its neighbours<\/b>/);
   });
 
+  it('says what each asks for in a word or two, names of formats as they are written', () => {
+    const asking = (...rules: string[]) =>
+      picture(
+        'a.tif',
+        rules.map(rule => finding(rule, 'warning', '')),
+      );
+    const tags = ([...rules]: string[]) =>
+      /<b class="tag">(?:<svg.*?<\/svg>|<[^>]*>)*([^<]*)/.exec(page([asking(...rules)]))?.[1];
+    assert.equal(tags(['format-not-placed']), 'place a PNG of it');
+    assert.equal(tags(['low-resolution']), 'place smaller');
+    assert.equal(tags(['likely-tint']), 'convert');
+    assert.equal(tags([]), undefined);
+  });
+
   it('shows files, and offers no order, where nothing is forecast or nothing can be shown', () => {
     const colour = { ...picture('a.tif', [], { encoding: 'colour' }), forecasts: [], targets: [] };
     for (const text of [page([colour]), page([picture('a.tif')], null)]) {

@@ -67,6 +67,18 @@ describe('what to do with a picture', () => {
     assert.equal(adviceOn(picture('a.jpg', [saved(null)]), []).kind, 'send', 'the others are to be changed');
   });
 
+  it('has a picture with too few pixels placed smaller: nothing is wrong with its file', () => {
+    const few = on(['low-resolution', 'warning']);
+    assert.equal(few.title, 'Place it smaller first');
+    assert.match(few.reason, /Where its original has more, export it larger\.$/);
+  });
+
+  it('says of inks out of balance no more than that a cast may be seen', () =>
+    assert.match(
+      on(['unbalanced-grey', 'warning']).reason,
+      /out of balance as it is printed, and a cast may be seen/,
+    ));
+
   it('names the own cause of a picture before what it shares with the book', () => {
     const shared = {
       ...finding('mixed-encodings', 'warning', ''),
@@ -152,12 +164,12 @@ describe('what to do with a picture', () => {
       ...{ route: 'inks' as const, label, weight: 0.5, Lprint: 50, black: 15, spread: unknown.spread },
       tint: { ...unknown.tint, seen: b },
     });
-    const ask = { ...unknown, routes: [route(0.1, 'Kept'), route(0.9, 'Converted')] };
+    const ask = { ...unknown, routes: [route(0.1, 'kept'), route(0.9, 'separated: light')] };
     const { kind, reason } = adviceOn({ ...picture('a.tif', [], { space: 'cmyk' }), forecasts: [ask] }, []);
     assert.equal(kind, 'ask');
     assert.match(
       reason,
-      /Kept: a tint is seen in about 1 order of 10\. Converted: in about 9 orders of 10\./,
+      /with the numbers: a tint is seen in about 1 order of 10 by one way \(kept\), in about 9 orders of 10 by another \(separated: light\)\.$/,
     );
   });
 
