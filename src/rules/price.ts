@@ -1,14 +1,18 @@
 import type { BookPicture } from '../shared/finding';
+import type { Forecast } from '../shared/forecast';
 import type { Encoding } from '../shared/picture';
 import type { Target } from '../shared/target';
 import { grouped } from './groups';
 import { forecastOf, kindOf, type Recommend, SAME_BLACK } from './recommended';
 import { forecastsOf, forTarget, isPhotographic } from './targets';
 
-/** L* of the black of a picture as it is stored, and as it is recommended. */
+/** L* of a black by the likeliest way of the print house, by the one with the deepest, and by that with the weakest. */
+type Black = Pick<Forecast['range'], 'black' | 'blackDeepest' | 'blackWeakest'>;
+
+/** The black of a picture as it is stored, and as it is recommended. */
 export interface Blacks {
-  before: number;
-  after: number;
+  before: Black;
+  after: Black;
 }
 
 /**
@@ -42,7 +46,7 @@ export function pricesOf(
       if (!converted) return '';
       const blacks = onTarget
         .filter(print => kindOf(print.picture) !== recommendation.encoding)
-        .map(({ forecast }) => ({ before: forecast.range.black, after: converted.range.black }));
+        .map(({ forecast }) => ({ before: forecast.range, after: converted.range }));
       return blacks.length
         ? priceOf(recommendation.encoding, target, blacks, forTarget(target, targets))
         : '';
@@ -51,14 +55,36 @@ export function pricesOf(
 }
 
 function flatter(blacks: readonly Blacks[]): string {
-  const lost = blacks.filter(({ before, after }) => after - before >= SAME_BLACK);
+  const lost = blacks.filter(isFlatter);
   if (!lost.length) return '';
-  const after = range(lost.map(black => black.after));
-  return `black prints as L* ${after} instead of ${range(lost.map(black => black.before))}`;
+  const before = span(lost.map(black => black.before));
+  const afters = lost.map(black => black.after);
+  const after = span(afters);
+  if (afters.every(isSure)) {
+    const guess = lost.every(black => isSure(black.before)) ? '' : `, ${BY_HOUSE}`;
+    return `black prints as L* ${after} instead of ${before}${guess}`;
+  }
+  const likeliest = words(afters.map(({ black }) => black));
+  return `black may print as L* ${likeliest} (${after}, ${BY_HOUSE}) instead of ${before}`;
 }
 
+const BY_HOUSE = 'by how the house prints it';
+
+/** By the likeliest way, and not only there: of the same span of blacks nothing is lost that is known. */
+const isFlatter = ({ before, after }: Blacks): boolean =>
+  after.black - before.black >= SAME_BLACK &&
+  (after.blackDeepest - before.blackDeepest >= SAME_BLACK ||
+    after.blackWeakest - before.blackWeakest >= SAME_BLACK);
+
+const isSure = ({ blackDeepest, blackWeakest }: Black): boolean =>
+  Math.round(blackDeepest) === Math.round(blackWeakest);
+
+/** Over all pictures and ways. */
+const span = (blacks: readonly Black[]): string =>
+  words(blacks.flatMap(({ blackDeepest, blackWeakest }) => [blackDeepest, blackWeakest]));
+
 /** `11`, or `10 to 12`: whole numbers. */
-function range(values: readonly number[]): string {
+function words(values: readonly number[]): string {
   const [least, most] = [Math.min(...values), Math.max(...values)].map(Math.round);
   return least === most ? `${least}` : `${least} to ${most}`;
 }

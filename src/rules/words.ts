@@ -55,6 +55,9 @@ export function mostly({ probability }: Lean): string {
   return probability >= 0.75 ? 'mostly' : 'more often than not';
 }
 
+/** `, mostly warm,` after what leans; nothing where no direction can be foretold. */
+export const leaning = (way: Lean | null): string => (way ? `, ${mostly(way)} ${leanName(way)},` : '');
+
 /** `1 picture`, `12 pictures`. */
 export function count(n: number, noun: string): string {
   return `${n} ${noun}${n === 1 ? '' : 's'}`;

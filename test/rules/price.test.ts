@@ -8,14 +8,20 @@ const photographic = target('silver-halide', { name: 'dummy' });
 const as =
   (encoding: 'black-only' | 'rgb-neutral'): Recommend =>
   () => ({ encoding, why: 'even' });
+const byWay = (black: number, blackDeepest: number, blackWeakest: number) => ({
+  black,
+  blackDeepest,
+  blackWeakest,
+});
+const sure = (black: number) => byWay(black, black, black);
 
 describe('the price of an encoding', () => {
   it('is a flatter black, of those pictures that lose by it', () => {
     const blacks = [
-      { before: 14.2, after: 17.4 },
-      { before: 11, after: 17.4 },
-      { before: 25, after: 17.4 },
-      { before: 16.45, after: 17.4 },
+      { before: sure(14.2), after: sure(17.4) },
+      { before: sure(11), after: sure(17.4) },
+      { before: sure(25), after: sure(17.4) },
+      { before: sure(16.45), after: sure(17.4) },
     ];
     assert.equal(
       priceOf('rgb-neutral', press, blacks),
@@ -25,10 +31,27 @@ describe('the price of an encoding', () => {
   });
   it('of black ink alone is also its screen, where there is one', () => {
     assert.equal(
-      priceOf('black-only', press, [{ before: 11, after: 16 }], ' (target "edition")'),
+      priceOf('black-only', press, [{ before: sure(11), after: sure(16) }], ' (target "edition")'),
       ' The price of black-only (target "edition"): black prints as L* 16 instead of 11, and sharp eyes see the screen of a grey of one ink.',
     );
-    assert.equal(priceOf('black-only', photographic, [{ before: 10, after: 10 }]), '');
+    assert.equal(priceOf('black-only', photographic, [{ before: sure(10), after: sure(10) }]), '');
+  });
+  it('is told no surer than it is known which way the house takes', () => {
+    const likely15 = byWay(15, 10, 15);
+    const likely10 = byWay(10, 10, 15);
+    assert.equal(
+      priceOf('single-channel', press, [{ before: sure(10), after: likely15 }]),
+      ' The price of single-channel: black may print as L* 15 (10 to 15, by how the house prints it) instead of 10.',
+    );
+    assert.equal(
+      priceOf('rgb-neutral', press, [{ before: likely10, after: sure(15) }]),
+      ' The price of rgb-neutral: black prints as L* 15 instead of 10 to 15, by how the house prints it.',
+    );
+    assert.equal(
+      priceOf('single-channel', press, [{ before: likely10, after: likely15 }]),
+      '',
+      'what may be 10 to 15 either way loses nothing that is known',
+    );
   });
   it('is told for each target, by the forecasts of the pictures there', () => {
     const grey = picture('rgb-neutral', { targets: [press, photographic] });

@@ -9,7 +9,7 @@ import { asTaken, forecastOf, type Recommend, type Recommendation } from '../rec
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
-import { count, encodingName, inOrders, inOrdersOfMany, leanName, list, mostly } from '../words';
+import { count, encodingName, inOrders, inOrdersOfMany, leaning, leanName, list } from '../words';
 import page from './README.md';
 
 interface Options {
@@ -133,7 +133,6 @@ function words(group: readonly Print[], targets: readonly Target[]) {
   const [{ picture, target, forecast, better }] = group;
   const { recommendation } = better!;
   const { encoding } = recommendation;
-  const way = lean(group);
   return {
     process: processName(target),
     target: forTarget(target, targets),
@@ -142,7 +141,7 @@ function words(group: readonly Print[], targets: readonly Target[]) {
     save: asTaken(recommendation, target),
     now: inOrdersOfMany(group.map(({ probability }) => probability)),
     lower: inOrdersOfMany(group.map(print => print.better!.probability)),
-    lean: way ? `, ${mostly(way)} ${leanName(way)},` : '',
+    lean: leaning(lean(group)),
     price: priceOf(encoding, target, group.map(blacksOf)),
     guess: guessOfInks(picture, forecast),
   };
@@ -151,8 +150,8 @@ function words(group: readonly Print[], targets: readonly Target[]) {
 const lean = (prints: readonly Print[]) => leanOf(prints.map(({ forecast }) => forecast));
 
 const blacksOf = ({ forecast, better }: Print) => ({
-  before: forecast.range.black,
-  after: better!.forecast.range.black,
+  before: forecast.range,
+  after: better!.forecast.range,
 });
 
 /** Of several pictures the means. */

@@ -1,3 +1,4 @@
+import { leanOf } from '../../print/lean';
 import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Target } from '../../shared/target';
@@ -6,7 +7,7 @@ import { asTaken, type Recommendation } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
-import { count, list } from '../words';
+import { count, inOrdersOfMany, leaning, list } from '../words';
 import page from './README.md';
 
 interface Options {
@@ -15,8 +16,8 @@ interface Options {
 
 const messages = {
   unbalanced:
-    'By the forecast this picture prints with a cast{direction}, not grey: its inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
-  many: 'By the forecast {pictures} print with a cast{direction}, not grey ({names}): their inks are out of balance on {process}{target} by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
+    'By the forecast this picture prints with a cast{lean} {now} on {process}{target}: its inks are out of balance there by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
+  many: 'By the forecast {pictures} print with a cast{lean} {now} on {process}{target} ({names}): their inks are out of balance there by about {size} in a*, b* (from 2 on a tint is seen). {way}.{guess}',
 } as const;
 
 export default defineRule<Options>({
@@ -79,8 +80,14 @@ interface Cast {
   size: number;
 }
 
-const words = ({ picture, target, forecast, direction }: Cast, targets: readonly Target[]) => ({
-  direction: direction ? ` (${direction})` : '',
+/** Told of all of `casts`, with the odds that `likely-tint` tells. */
+const words = (casts: readonly Cast[], targets: readonly Target[]) => ({
+  lean: leaning(leanOf(casts.map(({ forecast }) => forecast))),
+  now: inOrdersOfMany(casts.map(({ forecast }) => forecast.tint.seen)),
+  ...condition(casts[0], targets),
+});
+
+const condition = ({ picture, target, forecast }: Cast, targets: readonly Target[]) => ({
   process: processName(target),
   target: forTarget(target, targets),
   guess: guessOfInks(picture, forecast),
@@ -104,7 +111,7 @@ function forOne(cast: Cast, targets: readonly Target[]): Verdict {
   return {
     picture,
     message: say(messages.unbalanced, {
-      ...words(cast, targets),
+      ...words([cast], targets),
       size: size.toFixed(1),
       way: wayOut(recommendation, target, 'it'),
     }),
@@ -120,7 +127,7 @@ function forAll(casts: readonly Cast[], targets: readonly Target[]): Verdict {
   const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
   return {
     message: say(messages.many, {
-      ...words(first, targets),
+      ...words(casts, targets),
       pictures: count(names.length, 'picture'),
       names: list(names),
       size: range(least.toFixed(1), most.toFixed(1)),
