@@ -15,11 +15,13 @@ import { isPictureFile } from './picture-file';
 /** Whole, or in parts: a report of very many pictures is longer than a text can be. */
 export type Text = string | Iterable<string>;
 
-/** Writes to the standard output. */
+/** Writes to the standard output. What cannot be written is told by `standing-streams.ts`. */
 export async function print(text: Text): Promise<void> {
-  // the callback comes too where nobody reads any more
-  for (const part of typeof text === 'string' ? [text] : text)
-    await new Promise<void>(resolve => process.stdout.write(part, () => resolve()));
+  for (const part of typeof text === 'string' ? [text] : text) {
+    const error = await new Promise(resolve => process.stdout.write(part, resolve));
+    // nobody reads any more, or there is no room for the rest either
+    if (error) return;
+  }
 }
 
 /**

@@ -3,13 +3,11 @@ import { CommanderError } from 'commander';
 import { EXIT, Failure } from './failure';
 import { Interrupted } from './interrupt';
 import { program } from './program';
+import { watchStreams } from './standing-streams';
 
 /** Runs the command line and sets the exit code; nothing is thrown. */
 export async function run(argv: readonly string[]): Promise<void> {
-  // whoever reads us may have read enough (`evengrey check | head`): what is judged holds all the same
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-  });
+  const result = watchStreams();
   // a process that runs out of things to wait for ends in silence: that must not look like a clean book
   process.exitCode = EXIT.failure;
   try {
@@ -17,6 +15,7 @@ export async function run(argv: readonly string[]): Promise<void> {
   } catch (error) {
     process.exitCode = told(error);
   }
+  if (result.lost) process.exitCode = EXIT.failure;
 }
 
 /** Says what went wrong, if it was not said yet, and gives the exit code. */

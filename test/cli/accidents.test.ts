@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { temporaryFolder } from '../book/support/folder';
@@ -104,6 +104,29 @@ describe('accidents', () => {
     const command = `"${process.execPath}" "${path.join(dist, 'cli.js')}" check --format json --no-cache | head -c 20; echo " \${PIPESTATUS[0]}"`;
     const out = execFileSync('bash', ['-c', command], { cwd: evenBook(undefined, 9), encoding: 'utf8' });
     assert.match(out, / 0\n$/);
+  });
+
+  it('a result that finds no room is told in a sentence, with the code of a failure', () => {
+    const cwd = evenBook();
+    const run = (args: string, to: string) => {
+      const command = `"${process.execPath}" "${path.join(dist, 'cli.js')}" ${args} ${to}`;
+      return spawnSync('bash', ['-c', command], { cwd, encoding: 'utf8' });
+    };
+    const verbs = ['check --no-cache', 'check --no-cache --format json', 'explain untagged', '--help'];
+    for (const args of [...verbs, 'check --no-cache --format html']) {
+      const { status, stderr } = run(args, '> /dev/full');
+      assert.deepEqual(
+        [status, stderr],
+        [
+          2,
+          'evengrey: The result cannot be written: there is no room left where it goes. What came of it is not whole.\n',
+        ],
+        args,
+      );
+    }
+    assert.equal(run('check --no-cache', '> /dev/full 2>&1').status, 2);
+    assert.equal(run('check nowhere', '2> /dev/full').status, 2);
+    assert.equal(run('check --no-cache --max-warnings 0', '2> /dev/full').status, 0);
   });
 
   it('a cache that was destroyed is built again', async () => {
