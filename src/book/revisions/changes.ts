@@ -28,9 +28,13 @@ const AMONG = 1000;
 export const changesBetween = (repository: Repository, base: string, head: string): Promise<Changes> =>
   compared(repository, ['diff-tree', '-r', '--no-commit-id'], [base, head]);
 
-/** What is staged on top of a commit; of the empty tree where there is none yet. */
+/** What is staged on top of a commit; of the empty tree where there is none yet. What is only announced (`git add -N`) is not. */
 export const changesStaged = (repository: Repository, commit: string | null): Promise<Changes> =>
-  compared(repository, ['diff-index', '--cached'], [commit ?? EMPTY_TREE[repository.hash]]);
+  compared(
+    repository,
+    ['diff-index', '--cached', '--ita-invisible-in-index'],
+    [commit ?? EMPTY_TREE[repository.hash]],
+  );
 
 /** Git's own name of a tree without entries: the hash of `tree 0` and a zero byte. */
 const EMPTY_TREE = {

@@ -6,7 +6,7 @@ import type { CheckOptions } from '../check';
 import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
-import { changesStaged } from './changes';
+import { type Change, changesStaged } from './changes';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { GitError } from './git';
 import { knownFacts } from './known';
@@ -15,7 +15,7 @@ import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf } from './revision';
 import { sideOf, withSettings } from './side';
-import { snapshotOf, snapshotOfIndex } from './snapshot';
+import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings'> {
   /**
@@ -43,18 +43,18 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
   });
   const blobs = new Blobs(root);
   try {
-    const index = await snapshotOfIndex(repository);
+    const committed: Snapshot = head === null ? new Map() : await snapshotOf(repository, head);
+    const { changes } = await changesStaged(repository, head);
+    const index = withoutAnnounced(await snapshotOfIndex(repository), committed, changes);
     const own = options.settingsNamed || !index.has(SETTINGS_FILE);
     const side = own
       ? await withSettings(root, options.settings, index, blobs)
       : await sideOf(root, index, blobs, options.adjust);
-    const { changes } = await changesStaged(repository, head);
     const touched = new Set(
       changes
         .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)
         .map(c => c.path),
     );
-    const committed = head === null ? new Map() : await snapshotOf(repository, head);
     const before = await groundOf(root, committed, blobs, {
       named: options.settingsNamed ? options.settings : null,
       adjust: options.adjust,
@@ -100,6 +100,21 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
   } finally {
     blobs.close();
   }
+}
+
+/**
+ * The index without what is only announced (`git add -N`): it stands there as an empty file, and no commit would hold it. The
+ * rest is what is committed and what is staged on top.
+ */
+function withoutAnnounced(
+  index: Snapshot,
+  committed: Snapshot,
+  changes: readonly Pick<Change, 'path' | 'from' | 'after'>[],
+): Snapshot {
+  const staged = new Set(changes.flatMap(({ path, after }) => (after ? path : [])));
+  const gone = new Set(changes.flatMap(({ path, from, after }) => from ?? (after ? [] : path)));
+  const isHeld = (name: string) => staged.has(name) || (committed.has(name) && !gone.has(name));
+  return new Map([...index].filter(([name]) => isHeld(name)));
 }
 
 /** Whether a path of the book is one of those named, or lies in one. */

@@ -145,6 +145,19 @@ describe('evengrey check --staged', () => {
     assert.equal((await checked(top, ['--staged'], { GIT_INDEX_FILE: index })).paths.length, 2);
   });
 
+  it('passes over what is only announced, also under a name that the commit takes away', async () => {
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    write(top, { 'plates/04.tif': pictures.grey(4) });
+    git(top, 'add', '-N', 'plates/04.tif');
+    const none = await evengrey(['check', '--staged'], { cwd: top });
+    assert.deepEqual([none.code, none.stdout.split('\n')[0]], [0, 'No picture of this book is staged.']);
+    git(top, 'rm', '--quiet', '--cached', 'plates/01.tif');
+    git(top, 'add', '-N', 'plates/01.tif');
+    git(top, 'mv', 'plates/02.tif', 'plates/05.tif');
+    const { paths, code } = await checked(top, ['--staged']);
+    assert.deepEqual([paths, code], [['plates/05.tif'], 0]);
+  });
+
   it('tells of a picture that a layout places and this commit takes away', async () => {
     const layout = '![one](plates/01.tif)\n\n![two](plates/02.tif)\n';
     const top = repositoryOf({ ...settings, ...plates(3), 'book.md': layout });
