@@ -21,6 +21,16 @@ async function open(file: string, said: RegExp) {
   return editor;
 }
 
+/** Puts a text back on the disk; the editor follows that in its own time. */
+async function putBack(file: string, text: string) {
+  await fs.writeFile(inWorkspace(file).fsPath, text);
+  await until(
+    `${file} as it was`,
+    async () => (await vscode.workspace.openTextDocument(inWorkspace(file))).getText(),
+    now => now === text,
+  );
+}
+
 /** Undoes one step by the keyboard. */
 async function undone({ document }: vscode.TextEditor, before: string) {
   await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
@@ -80,7 +90,7 @@ describe('on the line of a picture whose format alone is wrong', () => {
   });
   afterEach(async () => {
     await closeAll();
-    for (const [file, text] of stored) await fs.writeFile(inWorkspace(file).fsPath, text);
+    for (const [file, text] of stored) await putBack(file, text);
     for (const name of await fs.readdir(inWorkspace('pictures').fsPath))
       if (/\.rgb-neutral\./.test(name)) await fs.rm(inWorkspace(`pictures/${name}`).fsPath);
   });
@@ -149,7 +159,7 @@ describe('on the line of a picture with left-over colour', () => {
       );
     } finally {
       await closeAll();
-      await fs.writeFile(settings().fsPath, told);
+      await putBack('evengrey.json', told);
     }
     await until(
       'the finding again',
