@@ -1,4 +1,5 @@
 import { type DiscoverOptions, type Discovery, discover } from './discovery/discover';
+import { matcher } from './discovery/globs';
 import { placementsOf, type Resolved, resolvedLayouts } from './layouts';
 import { type LaidOut, laidOut } from './layouts/laid-out';
 import type { Reading } from './layouts/sources';
@@ -10,6 +11,7 @@ export interface BookFiles extends Discovery, Omit<LaidOut, 'files' | 'notices'>
   layouts: Resolved;
   /** What the layouts have made of it, in sentences. */
   ofLayouts: readonly string[];
+  idleLayouts: readonly string[];
 }
 
 /** The pictures of a book in the named paths: by the settings, else by the layouts, else all of them. */
@@ -19,5 +21,19 @@ export async function bookFiles(
   const found = await discover(options);
   const layouts = await resolvedLayouts(options.root, options.settings, options);
   const { files, notices, ...laid } = laidOut(found.files, placementsOf(layouts), options);
-  return { ...found, ...laid, files, all: found.files, layouts, ofLayouts: notices };
+  return {
+    ...found,
+    ...laid,
+    files,
+    all: found.files,
+    layouts,
+    ofLayouts: notices,
+    idleLayouts: idleIn(layouts),
+  };
+}
+
+/** Of the patterns that name layouts those that match none. */
+function idleIn({ sources, notRead, named }: Resolved): string[] {
+  const paths = [...sources, ...notRead].map(({ path }) => path);
+  return (named ?? []).filter(pattern => !paths.some(matcher([pattern.replace(/^!/, '')])));
 }

@@ -4,6 +4,7 @@ import { type BookFiles, bookFiles } from './book-files';
 import type { FactsCache } from './cache/cache';
 import { compare } from './discovery/discover';
 import { gather } from './gather';
+import { idleSettings, slipsOf } from './idle-settings';
 import { type JudgedBook, judgeBook } from './judge-book';
 import type { Reading } from './layouts/sources';
 import { noticesOf, type Searched } from './notices';
@@ -54,11 +55,14 @@ export function reportOf(
   settings: Settings,
   whole: boolean,
 ): BookReport {
+  const idle = whole ? idleSettings(found, settings, pictures) : null;
+  const slips = slipsOf(idle ?? []);
   return {
     targets: settings.targets,
     pictures,
     findings,
-    notices: noticesOf(found, settings, pictures, whole),
+    notices: noticesOf(found, settings, pictures, idle),
+    ...(slips.length && { slips }),
     summary: summarise(pictures, findings),
   };
 }

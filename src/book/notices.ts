@@ -1,8 +1,8 @@
 import type { BookPicture } from '../shared/finding';
 import type { Target } from '../shared/target';
 import type { Discovery } from './discovery/discover';
-import { matcher } from './discovery/globs';
 import { doubtNotices, doubtsOf } from './doubts';
+import { type Idle, idleNotice } from './idle-settings';
 import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
 
@@ -10,18 +10,22 @@ import type { Settings } from './settings/settings';
 export interface Searched extends Omit<Discovery, 'files'> {
   /** What the layouts have made of it, in sentences. */
   ofLayouts?: readonly string[];
+  /** Patterns of `layouts` that match none that was found. */
+  idleLayouts?: readonly string[];
+  /** Pictures in the folder that are not in the book, since layouts place others. */
+  notInBook?: readonly string[];
 }
 
 /**
  * What was not looked at, and settings that concern nothing or cannot be: no verdicts, but a person would want to know.
  * @param pictures those that were looked at
- * @param whole they are all of the book
+ * @param idle what the settings say in vain; null where not all of the book was looked at
  */
 export function noticesOf(
-  { notEntered, ignored, idleIgnore, ofLayouts = [] }: Searched,
+  { notEntered, ignored, ofLayouts = [] }: Searched,
   settings: Settings,
   pictures: readonly BookPicture[],
-  whole: boolean,
+  idle: readonly Idle[] | null,
 ): string[] {
   return [
     ...notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
@@ -33,39 +37,9 @@ export function noticesOf(
     ...ofLayouts,
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
-    ...(whole
-      ? [
-          ...idleIgnore.map(pattern => `"ignore" has ${pattern}, and nothing that was searched matches it.`),
-          ...idle(settings, pictures),
-        ]
+    ...(idle
+      ? [...idle.map(idleNotice), ...settings.targets.flatMap(target => idleRoute(target, pictures))]
       : []),
-  ];
-}
-
-/** Parts, intents, sizes, spreads and routes that are said of no picture: a slip of the pen, most often. */
-function idle(
-  { parts, intents, placements, spreads, targets }: Settings,
-  pictures: readonly BookPicture[],
-): string[] {
-  const nothing = (globs: readonly string[]) => {
-    const names = matcher(globs);
-    return !pictures.some(picture => names(picture.path));
-  };
-  const matches = (globs: readonly string[]) => `nothing matches ${globs.join(', ')}.`;
-  return [
-    ...parts
-      .filter(part => nothing(part.pictures))
-      .map(part => `The part "${part.name}" holds no picture: ${matches(part.pictures)}`),
-    ...intents
-      .filter(group => nothing(group.pictures))
-      .map(group => `The intent "${group.intent}" is of no picture: ${matches(group.pictures)}`),
-    ...placements
-      .filter(({ picture }) => nothing([picture]))
-      .map(({ picture }) => `The placement of "${picture}" is of no picture: ${matches([picture])}`),
-    ...[...new Set(spreads.flat())]
-      .filter(picture => nothing([picture]))
-      .map(picture => `A spread names "${picture}", and nothing matches it.`),
-    ...targets.flatMap(target => idleRoute(target, pictures)),
   ];
 }
 

@@ -22,6 +22,13 @@ export function spreadsOf(spreads: readonly (readonly string[])[], paths: Iterab
   );
 }
 
+/** The spread in which each picture stands: of several that name it the first. */
+export function spreadsByPicture<Spread extends readonly string[]>(
+  spreads: readonly Spread[],
+): Map<string, Spread> {
+  return new Map(spreads.toReversed().flatMap(spread => spread.map(name => [name, spread] as const)));
+}
+
 /** What says in which order a book has its pictures. */
 export interface Arrangement {
   /** Pictures that face each other, by their paths: those of `spreadsOf`. */
@@ -40,7 +47,7 @@ export function inOrder(paths: Iterable<string>, { spreads, placements }: Arrang
   const byName = [...new Set(paths)].sort(asCounted);
   const all = new Set(byName);
   const groups = spreads.map(names => names.filter(name => all.has(name))).filter(names => names.length);
-  const groupOf = new Map(groups.flatMap(group => group.map(name => [name, group] as const)));
+  const groupOf = spreadsByPicture(groups);
   const placed = placedFirst(placements).filter(name => all.has(name));
   const first: string[] = [];
   let at = first;

@@ -40,6 +40,7 @@ function entriesOf(book: Book, answer: CheckAnswer): [vscode.Uri, vscode.Diagnos
   const add = (path: string, diagnostic: vscode.Diagnostic) =>
     byFile.set(path, [...(byFile.get(path) ?? []), diagnostic]);
   for (const found of answer.settings) add(found.file, problem(found));
+  for (const found of answer.slips) add(found.file, problem(found, vscode.DiagnosticSeverity.Warning));
   for (const found of answer.waivers.problems) add(found.file, problem(found));
   for (const told of answer.waivers.notices)
     add(WAIVERS, plainDiagnostic(atTheTop, told, vscode.DiagnosticSeverity.Information));
@@ -59,7 +60,10 @@ function unplaced({ root }: Book, { paths, told }: NonNullable<CheckAnswer['unpl
   return diagnostic;
 }
 
-function problem({ line, column, length, message }: LocatedProblem): vscode.Diagnostic {
+function problem(
+  { line, column, length, message }: LocatedProblem,
+  severity = vscode.DiagnosticSeverity.Error,
+): vscode.Diagnostic {
   const range = new vscode.Range(line - 1, column - 1, line - 1, column - 1 + Math.max(1, length));
-  return plainDiagnostic(range, message, vscode.DiagnosticSeverity.Error);
+  return plainDiagnostic(range, message, severity);
 }

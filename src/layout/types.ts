@@ -39,6 +39,8 @@ export interface Reference {
   /** Of `start`, from 1. */
   line: number;
   column: number;
+  /** Where in the text it is placed, if not where its path stands: Markdown may have that further down. */
+  placed?: number;
   /** Null where the source says no size, or one that cannot be known from it. */
   size: LayoutSize | null;
   /**

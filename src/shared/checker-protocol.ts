@@ -160,6 +160,8 @@ export interface CheckAnswer {
   attention: number;
   /** What is wrong in `evengrey.json` or a house file; nothing was read then. */
   settings: LocatedProblem[];
+  /** What the settings say in vain, where it stands. */
+  slips: LocatedProblem[];
   /** What is wrong in the file of waivers, so that nothing is waived, and what a person should know of what is. */
   waivers: { problems: LocatedProblem[]; notices: string[] };
 }

@@ -91,7 +91,19 @@ export interface BookReport {
   waived?: WaivedFinding[];
   /** What was not looked at, and settings that concern nothing: plain sentences, no verdicts. */
   notices: string[];
+  /** Those of the notices that stand in a line of the settings, without where; absent: none. */
+  slips?: Slip[];
   summary: Summary;
+}
+
+/** Words of the settings that say something in vain, where they stand: line and column from 1. */
+export interface Slip {
+  /** Relative to the root, forward slashes. */
+  file: string;
+  line: number;
+  column: number;
+  length: number;
+  message: string;
 }
 
 export interface Summary {

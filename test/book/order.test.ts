@@ -40,6 +40,28 @@ describe('the order of a book', () => {
     ]);
   });
 
+  it('has a picture of several spreads in the first of them', () => {
+    const twice = arranged(
+      [
+        ['b', 'd'],
+        ['c', 'b', 'a'],
+      ],
+      ['a', 'b', 'c', 'd'],
+    );
+    assert.deepEqual(inOrder(['a', 'b', 'c', 'd', 'e'], twice), ['b', 'd', 'c', 'a', 'e']);
+    assert.deepEqual(placesIn(['a', 'b', 'c', 'd'], twice, () => null)('b').beside, ['d']);
+    const named = arranged(
+      [
+        ['a', 'c'],
+        ['a', 'd'],
+      ],
+      ['b'],
+    );
+    assert.deepEqual(inOrder(['a', 'b', 'c', 'd', 'e'], { ...named, placements: new Map() }), [
+      ...['a', 'c', 'b', 'd', 'e'],
+    ]);
+  });
+
   it('numbers what it places, and nothing that goes by its name alone', () => {
     const numbers = (paths: string[], of: ReturnType<typeof arranged>) => [...positionsIn(paths, of)];
     assert.deepEqual(numbers(['a', 'b', 'c'], arranged([], ['c', 'a'], ['b'])), [

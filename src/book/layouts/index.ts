@@ -72,7 +72,9 @@ export function placementsOf({ sources, notRead, named }: Resolved): BookLayouts
     }
   const texts = sources.map(({ path, placed, includes }) => ({
     ...{ path, includes },
-    items: placed.map(one => ({ ...one, start: one.reference.start })),
+    items: placed
+      .map(one => ({ ...one, start: one.reference.placed ?? one.reference.start }))
+      .sort((x, y) => x.start - y.start),
   }));
   const styled: Placement[] = [];
   const styledMissing: Missing[] = [];

@@ -17,6 +17,8 @@ export interface LaidOut {
   placements: ReadonlyMap<string, readonly Placement[]>;
   /** Pictures that no layout places, and a sentence of them; null where there are none, or layouts place nothing. */
   unplaced: { paths: string[]; told: string } | null;
+  /** Found, and not in the book, since layouts place others. */
+  notInBook: string[];
   /** Plain sentences, for a person to know. */
   notices: string[];
 }
@@ -61,6 +63,7 @@ export function laidOut(
     missing: missingPictures(missing.filter(({ path }) => paths.some(asked => covers(root, asked, path)))),
     placements: byPicture(withMissing(all.placements, missing)),
     unplaced,
+    notInBook: decides ? unused.flatMap(({ path, file }) => (named.has(file) ? [] : path)) : [],
     notices: whole
       ? [
           ...(settings.pictures === null ? unreadNotices(all) : []),

@@ -1,5 +1,5 @@
 import type { Rearranged, Stand } from '../../shared/comparison';
-import { inOrder, spreadsOf } from '../order';
+import { inOrder, spreadsByPicture, spreadsOf } from '../order';
 import type { PageOf } from './page-changes';
 import type { Side } from './side';
 
@@ -37,7 +37,7 @@ interface Stands {
 
 function standsIn({ settings, pages, placements }: Arranged, calledNow: (path: string) => string): Stands {
   const spreads = spreadsOf(settings.spreads, pages.keys());
-  const spreadOf = new Map(spreads.flatMap(names => names.map(name => [name, names] as const)));
+  const spreadOf = spreadsByPicture(spreads);
   const order = inOrder(pages.keys(), { spreads, placements });
   const stands = new Map<string, Stand>();
   for (const [at, path] of order.entries()) {

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { defaultTarget, processes, profileProblem, recordProblem } from '../../print';
 import type { PressProfile, PrintRecord, Target } from '../../shared/target';
+import { layoutProblems } from './named-layouts';
 import { pressProfileIn } from './press-profile';
 import { printRecordIn } from './print-record';
 import type { Problem } from './problem';
@@ -48,14 +49,15 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
     if (found.why === 'missing' && !options.file) return { settings: noSettings, problems: [], files: [] };
     return { settings: null, problems: [atStart(shown, found.message)], files: [] };
   }
-  const parsed = await parseFile(file, shown, 'settings', source);
+  const { text, ...parsed } = await parseFile(file, shown, 'settings', source);
   const files = [file];
   const nameless = unknownTargets(parsed.value, parsed.problemAt);
   if (parsed.problems.length)
     return { settings: null, problems: inOrder([...parsed.problems, ...nameless]), files };
 
   const raw = parsed.value as RawSettings;
-  const problems = [...nameless];
+  const problems = [...nameless, ...(await layoutProblems(root, raw, source, parsed.problemAt))];
+  const before = problems.length;
   const houses = new Map<string, RawTarget>();
   const known: OfPrintHouses = { source, profiles: new Map(), records: new Map() };
   const written = writtenTargets(raw);
@@ -69,19 +71,20 @@ export async function loadSettings(root: string, options: LoadOptions = {}): Pro
       continue;
     }
     files.push(house.file);
-    const text = await parseFile(house.file, house.relative, 'house', source);
-    problems.push(...text.problems);
-    const { $schema: _, ...said } = (text.problems.length ? {} : text.value) as RawTarget & {
+    const read = await parseFile(house.file, house.relative, 'house', source);
+    problems.push(...read.problems);
+    const { $schema: _, ...said } = (read.problems.length ? {} : read.value) as RawTarget & {
       $schema?: string;
     };
-    problems.push(...(await rebase(root, path.dirname(house.file), said, [], text.problemAt, known)));
+    problems.push(...(await rebase(root, path.dirname(house.file), said, [], read.problemAt, known)));
     houses.set(name, said);
   }
   // what a broken house file leaves out would be told as missing in the settings
-  if (problems.length > nameless.length) return { settings: null, problems: inOrder(problems), files };
+  if (problems.length > before) return { settings: null, problems: inOrder(problems), files };
   const settled = settle(raw, written, houses, defaultTarget, parsed.problemAt);
   problems.push(...settled.problems, ...give(settled.settings.targets, written, known, parsed.problemAt));
-  return { settings: problems.length ? null : settled.settings, problems: inOrder(problems), files };
+  const settings = { ...settled.settings, written: { file: shown, text } };
+  return { settings: problems.length ? null : settings, problems: inOrder(problems), files };
 }
 
 /** File by file, in the order of the text. */
@@ -96,12 +99,18 @@ const MOST_BYTES = 4 * 1024 * 1024;
 const textIn = async (source: SettingsFiles, file: string): Promise<string> =>
   Buffer.from(await source.bytes(file, MOST_BYTES)).toString('utf8');
 
-async function parseFile(file: string, shown: string, kind: Written, source: SettingsFiles): Promise<Parsed> {
+async function parseFile(
+  file: string,
+  shown: string,
+  kind: Written,
+  source: SettingsFiles,
+): Promise<Parsed & { text: string }> {
   try {
-    return parseAgainst(kind, await textIn(source, file), shown);
+    const text = await textIn(source, file);
+    return { ...parseAgainst(kind, text, shown), text };
   } catch (error) {
     const problem = atStart(shown, `This file cannot be read: ${(error as Error).message}.`);
-    return { value: undefined, problems: [problem], problemAt: () => problem };
+    return { value: undefined, problems: [problem], problemAt: () => problem, text: '' };
   }
 }
 

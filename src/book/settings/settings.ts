@@ -5,6 +5,7 @@ import type { ProcessId, Target } from '../../shared/target';
 import type { Problem } from './problem';
 import { suggest } from './suggest';
 import type { Parsed } from './validate';
+import type { SettingsText } from './written-at';
 
 /** `evengrey.json` as the book uses it: lists where one word was enough, defaults filled in. */
 export interface Settings {
@@ -25,6 +26,8 @@ export interface Settings {
   /** Pictures seen side by side, in the order of the book. */
   spreads: string[][];
   rules: Record<string, RuleSetting>;
+  /** What they were read from, so that what they say can be shown where it stands; absent: no file. */
+  written?: SettingsText;
 }
 
 export type RuleSetting = 'off' | Severity | [Severity, Record<string, unknown>];

@@ -1,10 +1,12 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
+import { kindOf } from '../../layout';
+import { discover } from '../discovery/discover';
 
 export type Within =
   | { ok: true; file: string; relative: string }
-  /** `missing`: there is nothing at all; `other`: what is there must not be read. */
-  | { ok: false; why: 'missing' | 'other'; message: string };
+  /** `missing`: there is nothing at all; `other`: what is there must not be read, `folder` since it is one. */
+  | { ok: false; why: 'missing' | 'other'; folder?: true; message: string };
 
 /** `inner` is `outer` itself or lies in it. Both absolute. */
 export function isWithin(outer: string, inner: string): boolean {
@@ -26,7 +28,8 @@ export async function fileWithin(root: string, folder: string, written: string):
     return other(`"${written}" lies outside the book's folder. Copy it into the folder and name it there.`);
   try {
     const stat = await fs.stat(file);
-    if (!stat.isFile()) return other(`"${written}" is not a file.`);
+    if (!stat.isFile())
+      return { ...other(`"${written}" is not a file.`), ...(stat.isDirectory() && { folder: true }) };
     if (!isWithin(await fs.realpath(root), await fs.realpath(file)))
       return other(
         `"${written}" is a link that leads out of the book's folder. Copy the file itself into it.`,
@@ -57,6 +60,14 @@ export class TooLarge extends Error {
 export interface SettingsFiles {
   within: typeof fileWithin;
   bytes: typeof readBytes;
+  /** Every layout source in a folder, relative to it, to tell which one was meant; absent where what is read is past. */
+  layouts?(root: string): Promise<string[]>;
 }
 
-export const disk: SettingsFiles = { within: fileWithin, bytes: readBytes };
+export const disk: SettingsFiles = { within: fileWithin, bytes: readBytes, layouts: layoutsIn };
+
+async function layoutsIn(root: string): Promise<string[]> {
+  const wanted = (name: string) => kindOf(name) !== null;
+  const { files } = await discover({ root, paths: [root], settings: { pictures: null, ignore: [] }, wanted });
+  return files.map(file => file.path);
+}

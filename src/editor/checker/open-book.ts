@@ -56,6 +56,7 @@ export class OpenBook {
       return {
         ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, summary: null, attention: 0 },
         settings: problems.map(located),
+        slips: [],
         waivers: { problems: [], notices: [] },
       };
     }
@@ -99,6 +100,7 @@ export class OpenBook {
         summary: report.summary,
         attention: dutiesOf(report).length,
         settings: [],
+        slips: report.slips ?? [],
         waivers: { problems: read.problems.map(located), notices },
       };
     } finally {

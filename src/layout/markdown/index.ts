@@ -32,14 +32,14 @@ export function markdownDrafts(source: string, textWidth?: number): Draft[] {
       const piece = inline.slice(from, to);
       html.push({ from: piece.start, to: piece.end });
     }
-    for (const { destination, label, to } of parts.images) {
+    for (const { destination, label, from, to } of parts.images) {
       const size = sizeOf(attributesAt(inline.text, to), textWidth);
       const range = destination ? null : definitions.get(normalLabel(label))!;
       const written = range
         ? Mapped.of(text, range.from, range.to)
         : inline.slice(destination!.from, destination!.to);
       const draft = urlDraft(unescaped(written), [writingOf(text, written)], size);
-      if (draft) drafts.push(draft);
+      if (draft) drafts.push(range ? { ...draft, placed: inline.slice(from, to).start } : draft);
     }
   }
   return [...drafts, ...htmlText(onlyHtml(text, html), textWidth).drafts];

@@ -1,4 +1,4 @@
-import { pagesInOrder } from '../../book/order';
+import { pagesInOrder, spreadsByPicture } from '../../book/order';
 import { processes } from '../../print';
 import { encodingName } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
@@ -99,7 +99,7 @@ function facing(pictures: readonly PictureReport[], spreads: readonly (readonly 
     if (others) others.push(i);
     else pages.set(path, [i]);
   }
-  const spreadOf = new Map(spreads.flatMap(spread => spread.map(path => [path, spread] as const)));
+  const spreadOf = spreadsByPicture(spreads);
   const groups: number[][] = [];
   let before: readonly string[] | undefined;
   for (const path of new Set(pagesInOrder(pictures).map(({ path }) => path))) {

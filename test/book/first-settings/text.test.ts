@@ -22,7 +22,9 @@ const nothing: BookFolder = {
 /** Loads the text as the settings of a book; every problem fails. */
 async function loaded(text: string) {
   assert.equal(valid(parse(text)), true, `${text}\n${JSON.stringify(valid.errors)}`);
-  const { settings, problems } = await loadSettings(temporaryFolder({ 'evengrey.json': text }));
+  const { settings, problems } = await loadSettings(
+    temporaryFolder({ 'evengrey.json': text, 'book.md': '', 'cover.typ': '' }),
+  );
   assert.deepEqual(problems, [], text);
   return settings!;
 }

@@ -42,6 +42,18 @@ describe('the layouts of a book', () => {
     assert.deepEqual([found.missing, found.outside, found.notRead], [[], [], []]);
   });
 
+  it('place a picture where it is shown, also where its path is defined further down', async () => {
+    const root = temporaryFolder({
+      'book.md': '![][first]\n\n![](2.jpg) ![shown][third]\n\n[third]: 3.jpg\n[first]: 1.jpg\n',
+      ...{ '1.jpg': '', '2.jpg': '', '3.jpg': '' },
+    });
+    assert.deepEqual(told((await read(root)).placements), [
+      'book.md:6:10 1.jpg',
+      'book.md:3:5 2.jpg',
+      'book.md:5:10 3.jpg',
+    ]);
+  });
+
   it('place pictures in the order of the book: chapters where they are taken in, style sheets last', async () => {
     const root = temporaryFolder({
       'a/one.tex': tex`\includegraphics{p/4.jpg}\includegraphics{p/1.jpg}`,

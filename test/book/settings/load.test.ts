@@ -75,6 +75,28 @@ describe('loading settings', () => {
     assert.deepEqual(problems, ['h.json:2:1: Unknown key "proces". Did you mean "process"?']);
   });
 
+  it('tells a layout that is not there, or that nobody reads, at its line', async () => {
+    const files = { 'chapters/one.md': '', 'notes.docx': '', 'two.md': '' };
+    const problemsOf = async (layouts: string) =>
+      (await load({ ...files, 'evengrey.json': `{\n  "layouts": ${layouts}\n}` })).problems;
+    assert.deepEqual(
+      await problemsOf('["two.md", "chapter/one.md", "notes.docx", "../out.md", "chapters", "*.adoc"]'),
+      [
+        'evengrey.json:2:25: There is no layout "chapter/one.md". Did you mean "chapters/one.md"?',
+        'evengrey.json:2:43: "notes.docx" is no layout that can be read. Markdown, HTML, CSS, LaTeX, Typst and AsciiDoc are.',
+        'evengrey.json:2:57: "../out.md" lies outside the book\'s folder. Copy it into the folder and name it there.',
+      ],
+    );
+    assert.deepEqual(await problemsOf('"missing.md"'), [
+      'evengrey.json:2:14: There is no layout "missing.md". Correct the name, or take it out.',
+    ]);
+  });
+
+  it('finds a layout whose name is composed of other characters on the disk', async () => {
+    const { problems } = await load({ 'evengrey.json': '{"layouts": "m\u00f6we.md"}', 'mo\u0308we.md': '' });
+    assert.deepEqual(problems, []);
+  });
+
   it('finds what a schema cannot see', async () => {
     const { problems } = await load({
       'evengrey.json':

@@ -33,7 +33,7 @@ const answer: CheckAnswer = {
     ...one,
     convert: [],
   })),
-  ...{ layouts: [], unplaced: null, summary: null, attention: 0, settings: [] },
+  ...{ layouts: [], unplaced: null, summary: null, attention: 0, settings: [], slips: [] },
   waivers: { problems: [], notices: [] },
 };
 

@@ -75,6 +75,7 @@ describe('a book on one screen', () => {
       ]),
       [
         ['4.tif', '2.tif'],
+        ['2.tif', '3.tif'],
         ['gone.tif', '10.tif'],
       ],
     );

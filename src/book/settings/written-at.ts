@@ -1,0 +1,31 @@
+import { findNodeAtLocation, type Node, parseTree } from 'jsonc-parser';
+import { positionOf } from './problem';
+
+/** A settings file as it was read. */
+export interface SettingsText {
+  /** Relative to the root, forward slashes. */
+  file: string;
+  text: string;
+}
+
+/** Where a word of the settings stands; line and column from 1. */
+export interface WrittenAt {
+  file: string;
+  line: number;
+  column: number;
+  length: number;
+}
+
+/** Every place of `word` under the top-level key `under`, as a value or as a key, in the order of the text. */
+export function writtenAt({ file, text }: SettingsText, under: string, word: string): WrittenAt[] {
+  const tree = parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
+  const node = tree && findNodeAtLocation(tree, [under]);
+  return [...(node ? stringsIn(node) : [])]
+    .filter(({ value }) => value === word)
+    .map(({ offset, length }) => ({ file, ...positionOf(text, offset), length }));
+}
+
+function* stringsIn(node: Node): Generator<Node> {
+  if (node.type === 'string') yield node;
+  for (const child of node.children ?? []) yield* stringsIn(child);
+}
