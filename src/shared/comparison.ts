@@ -71,6 +71,8 @@ export interface PictureChange {
   swapped: boolean;
   /** Octal, where they differ. */
   modes: { before: string; after: string } | null;
+  /** How large its file is; null where that is not known of both, or one of them only points to a file. */
+  bytes: { before: number; after: number } | null;
   /** Pictures that stand before and after it in the book, and beside it on its spread; as the book is now. */
   neighbours: { before: string | null; after: string | null; beside: string[] };
   /** None where only the mode changed. */

@@ -23,6 +23,7 @@ import { commitsOf, mergeBase } from './revision';
 import { settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
+import { sizesOf } from './sizes';
 import { isFile, snapshotBefore, snapshotOf } from './snapshot';
 import { toldOf } from './told';
 
@@ -70,15 +71,25 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   });
   const blobs = new Blobs(root, repository.env);
   try {
-    const { changes, renamesFollowed } = await changesBetween(repository, baseCommit, headTree);
+    const [{ changes, renamesFollowed }, after] = await Promise.all([
+      changesBetween(repository, baseCommit, headTree),
+      snapshotOf(repository, headTree),
+    ]);
     if (changes.some(change => isUnread(change, cache))) pool.warm?.();
-    const after = await snapshotOf(repository, headTree);
     const head = await sideOf(root, after, blobs, adjust);
     const before = snapshotBefore(after, changes);
     const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
-    const read = await readBlobs(pages.flatMap(contentsToRead), reading);
+    const contents = pages.flatMap(contentsToRead);
+    const [read, sizes] = await Promise.all([
+      readBlobs(contents, reading),
+      sizesOf(
+        repository,
+        contents.map(({ oid }) => oid),
+        signal,
+      ),
+    ]);
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
@@ -108,6 +119,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       sides: { base, head },
       judged,
       pages,
+      sizes,
       unread: known ? 0 : same.length,
       settings: {
         changes: settings,

@@ -1,4 +1,5 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
+import { LONGEST_POINTER } from '../../picture/header/pointer';
 import type {
   ChangeKind,
   ComparedRevision,
@@ -26,6 +27,8 @@ export interface Joining {
   sides: { base: Side; head: Side };
   judged: { before: Split; after: Split };
   pages: PageOf[];
+  /** Of contents, by what git calls them. */
+  sizes: ReadonlyMap<string, number>;
   unread: number;
   settings: Comparison['settings'];
   notices: string[];
@@ -39,6 +42,7 @@ export function joined({
   sides,
   judged,
   pages,
+  sizes,
   unread,
   settings,
   notices,
@@ -60,7 +64,7 @@ export function joined({
     const otherContent = was?.oid !== is?.oid;
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
-      ...{ kind, path, from, swapped, modes, neighbours: place(path) },
+      ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {
@@ -100,6 +104,16 @@ export function joined({
       ...tally(before, after, [...told, ...others.map(({ findings }) => findings)]),
     },
   };
+}
+
+/** What is smaller may be a pointer, and says nothing of its picture. */
+function bytesOf(
+  was: PageOf['before'],
+  is: PageOf['after'],
+  sizes: ReadonlyMap<string, number>,
+): PictureChange['bytes'] {
+  const [before, after] = [was, is].map(entry => (entry && sizes.get(entry.oid)) ?? 0);
+  return before < LONGEST_POINTER || after < LONGEST_POINTER ? null : { before, after };
 }
 
 /** New contents that nobody has looked at are nothing that was there before, whatever stood in for the old ones. */

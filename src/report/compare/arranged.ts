@@ -4,7 +4,7 @@ import type { Comparison, Rearranged } from '../../shared/comparison';
 /** So many pictures that stand elsewhere are named. */
 const NAMED = 12;
 
-/** `p4.jpg: now faces p1.jpg, before p3.jpg`: a line a picture, and how many more there are. */
+/** `p4.jpg: faced p3.jpg, now p1.jpg`: a line a picture, and how many more there are. */
 export function arrangedLines({ rearranged }: Pick<Comparison, 'rearranged'>): string[] {
   const more = rearranged.length - NAMED;
   return [...rearranged.slice(0, NAMED).map(line), ...(more > 0 ? [`and ${more} more`] : [])];
@@ -13,9 +13,9 @@ export function arrangedLines({ rearranged }: Pick<Comparison, 'rearranged'>): s
 function line({ path, before, after }: Rearranged): string {
   const [was, is] = [before, after].map(({ facing }) => [...facing].sort());
   if (was.join('\n') !== is.join('\n'))
-    return `${path}: now faces ${list(is) || 'no other'}, before ${list(was) || 'no other'}`;
+    return `${path}: faced ${list(was) || 'no other'}, now ${list(is) || 'no other'}`;
   const source = before.layout !== after.layout;
   const stands = (stand: Rearranged['before']) =>
     `${stand.after === null ? 'first' : `after ${stand.after}`}${source && stand.layout !== null ? ` in ${stand.layout}` : ''}`;
-  return `${path}: now stands ${stands(after)}, before ${stands(before)}`;
+  return `${path}: stood ${stands(before)}, now ${stands(after)}`;
 }

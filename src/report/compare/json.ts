@@ -4,6 +4,7 @@ import type {
   FindingChanges,
   Match,
   PageChange,
+  PictureChange,
 } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import { targetJson } from '../json';
@@ -11,6 +12,7 @@ import { document, SCHEMA } from '../json/document';
 import { findingJson } from '../json/finding';
 import { round } from '../json/number';
 import { pictureJson } from '../json/picture';
+import { differencesOf } from './differences';
 
 /** A comparison as JSON text, by `compare-report.schema.json`: the same to the byte for the same revisions. */
 export function comparisonJson(comparison: Comparison): string {
@@ -23,9 +25,9 @@ export function comparisonJson(comparison: Comparison): string {
     mergeBase,
     scope,
     unread,
-    changes: changes.map(({ kind, path, from, swapped, modes, neighbours, pages }) => ({
-      ...{ kind, path, from, swapped, modes, neighbours },
-      pages: pages.map(page => pageJson(page, base, head)),
+    changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, pages }) => ({
+      ...{ kind, path, from, swapped, modes, bytes, neighbours },
+      pages: pages.map(page => pageJson(page, bytes, base, head)),
     })),
     others: others.map(({ path, page, findings }) => ({
       path,
@@ -54,12 +56,14 @@ const revisionJson = ({ asked, commit, targets, pictures }: ComparedRevision) =>
 
 const pageJson = (
   { page, before, after, findings, matches }: PageChange,
+  bytes: PictureChange['bytes'],
   base: ComparedRevision,
   head: ComparedRevision,
 ) => ({
   page,
   before: before && pictureJson(before, base.findings),
   after: after && pictureJson(after, head.findings),
+  differences: differencesOf({ before, after }, bytes),
   findings: changesJson(findings),
   matches: matches.map(matchJson),
 });

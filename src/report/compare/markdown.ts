@@ -4,6 +4,7 @@ import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
+import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
@@ -43,10 +44,10 @@ function table({ changes }: Comparison): string {
     change.pages.length ? change.pages.map(page => row(change, page)) : [row(change, null)],
   );
   return [
-    '| Picture | What happened | How it is stored | How it may print | The set | New findings |',
-    '| --- | --- | --- | --- | --- | --- |',
+    '| Picture | What happened | What is otherwise in it | How it is stored | How it may print | The set | New findings |',
+    '| --- | --- | --- | --- | --- | --- | --- |',
     ...rows.slice(0, ROWS),
-    ...(rows.length > ROWS ? [`| and ${rows.length - ROWS} more | | | | | |`] : []),
+    ...(rows.length > ROWS ? [`| and ${rows.length - ROWS} more | | | | | | |`] : []),
   ].join('\n');
 }
 
@@ -62,6 +63,11 @@ function row(change: PictureChange, page: PageChange | null): string {
   const cells = [
     code(page ? nameOf(change.path, page.page) : change.path),
     words(happened(change)),
+    page
+      ? differencesOf(page, change.bytes)
+          .map(each => words(each.words))
+          .join('<br>')
+      : '',
     page ? words(stored(page)) : '',
     page ? several(tints(page)) : '',
     page ? several(matched(page)) : '',

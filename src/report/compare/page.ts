@@ -4,7 +4,6 @@ import sheetStyle from '../../../media/sheet.css';
 import { count } from '../../rules/words';
 import type { Comparison, OtherChange, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
-import type { ChangeVerdict } from '../../shared/review';
 import { CAUTION } from '../caution';
 import { type Html, html } from '../page/html';
 import { image } from '../page/image';
@@ -12,15 +11,16 @@ import { mark } from '../page/marks';
 import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
-import { rank } from '../told';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
+import { differencesOf } from './differences';
 import { whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
 import { verdictOn } from './verdict';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
+import { worstFirst } from './worst-first';
 
 /** Finds a picture of one of the two revisions by path and page. */
 export type Pictures = (side: 'base' | 'head', path: string, page: number) => Shown;
@@ -64,14 +64,7 @@ ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}
 
 /** What a reader has to see first: the pictures by what speaks against them, worst first; the page itself goes by name. */
 function contents({ changes, others }: Comparison): Html {
-  const entries = changes
-    .map((change, at) => ({
-      at,
-      change,
-      fresh: change.pages.flatMap(({ findings }) => findings.new),
-      told: verdictOn(change),
-    }))
-    .sort((x, y) => gravity(x) - gravity(y) || x.at - y.at);
+  const entries = worstFirst(changes);
   const errors = others.filter(({ findings }) =>
     findings.new.some(({ severity }) => severity === 'error'),
   ).length;
@@ -80,22 +73,12 @@ function contents({ changes, others }: Comparison): Html {
 <nav class="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
     errors > 0 &&
       html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
-    ...entries.map(({ at, change, fresh, told }) => {
-      const loud = fresh
-        .filter(({ severity }) => severity !== 'note')
-        .sort((x, y) => rank[x.severity] - rank[y.severity]);
-      const rules = [...new Set(loud.map(({ severity, rule }) => `${severity} ${rule}`))];
-      return html`<li>${mark(loud[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(told.words)}${rules.length > 0 && ` (${rules.join(', ')})`}</li>`;
+    ...entries.map(({ at, change, against }) => {
+      const rules = [...new Set(against.map(({ severity, rule }) => `${severity} ${rule}`))];
+      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change).words)}${rules.length > 0 && ` (${rules.join(', ')})`}</li>`;
     }),
   ]}</ul></nav>`;
 }
-
-/** New errors before new warnings, then what prints otherwise, then the rest. */
-function gravity({ fresh, told }: { fresh: readonly Finding[]; told: ChangeVerdict }): number {
-  const worst = Math.min(...fresh.map(({ severity }) => rank[severity]), rank.note);
-  return worst < rank.note ? worst : KINDS.indexOf(told.kind) + rank.note;
-}
-const KINDS: ChangeVerdict['kind'][] = ['worse', 'mixed', 'gone', 'better', 'same'];
 
 const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
 
@@ -116,6 +99,7 @@ function changed(change: PictureChange, at: number, pictures: Pictures): Html {
 function onePage(change: PictureChange, page: PageChange, pictures: Pictures, beside: Html | false): Html {
   const { findings } = page;
   const facts = [
+    ...differencesOf(page, change.bytes).map(({ words }) => words),
     stored(page),
     ...tints(page).map(({ target, words }) => said(words, target, page)),
     ...matched(page).map(({ target, words }) => said(words, target, page)),

@@ -8,6 +8,7 @@ import { encodings } from '../sheet/encoding';
 import { factLines } from '../sheet/facts';
 import { nameOf } from '../text/blocks';
 import { arrangedLines } from './arranged';
+import { differencesOf } from './differences';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
@@ -75,7 +76,7 @@ const NOT_READ = {
   findings: { new: [], ended: [], unchanged: [] },
 };
 
-function pageOf({ path, from }: PictureChange, page: PageChange) {
+function pageOf({ path, from, bytes }: PictureChange, page: PageChange) {
   const { before, after, findings } = page;
   const several = ((after ?? before)?.targets.length ?? 0) > 1;
   const line = ({ words, target }: { words: string; target: string | null }) =>
@@ -83,7 +84,12 @@ function pageOf({ path, from }: PictureChange, page: PageChange) {
   return {
     before: before && sideOf(before, from ?? path),
     after: after && sideOf(after, path),
-    says: [stored(page), ...tints(page).map(line), ...matched(page).map(line)],
+    says: [
+      ...differencesOf(page, bytes).map(({ words }) => words),
+      stored(page),
+      ...tints(page).map(line),
+      ...matched(page).map(line),
+    ],
     facts: factsOf(before, after),
     forecasts: forecastsOf(before, after),
     findings: {

@@ -15,6 +15,7 @@ import {
   words,
 } from '../json/schema-parts';
 import { target } from '../json/target-schema';
+import { ASPECTS } from './differences';
 
 const KINDS = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'];
 
@@ -54,6 +55,16 @@ const page = object({
   page: whole('Page of the file, from 1', 1),
   before: orNull(picture, 'Null where it was not there'),
   after: orNull(picture, 'Null where it is not there any more'),
+  differences: list(
+    object({
+      of: words(
+        'What of it; `nothing`: by the figures nothing that is seen, which is no proof; `bytes`: of the file',
+        [...ASPECTS],
+      ),
+      words: text('Before and after, in a clause'),
+    }),
+    'In the picture itself, where it is there on both sides with other content and both can be read',
+  ),
   findings: changes,
   matches: list(match, 'One a target; empty for what is no grey, and for what is gone'),
 });
@@ -64,6 +75,10 @@ const change = object({
   from: orNull(text(), 'Its name before, where it has another'),
   swapped: flag('Renamed, and another picture has the name that it had'),
   modes: orNull(object({ before: text('Octal'), after: text('Octal') }), 'Where they differ'),
+  bytes: orNull(
+    object({ before: whole('Of the file'), after: whole('Of the file') }),
+    'Null where they are not known of both, or one only points to a file',
+  ),
   neighbours: object({
     before: orNull(text(), 'The picture before it in the book'),
     after: orNull(text(), 'The picture after it'),

@@ -6,6 +6,7 @@ import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
+import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
@@ -53,17 +54,19 @@ function changeLines(change: PictureChange, text: Text, paint: Paint): string[] 
     ...text(`${change.path}: ${happened(change)}`, 0, 2).map((line, i) => (i ? line : paint.bold(line))),
     ...change.pages.flatMap(page => [
       ...(several ? text(nameOf('', page.page).trim() || '(page 1)', 2) : []),
-      ...pageLines(page).flatMap(line => text(line, several ? 4 : 2, 2)),
+      ...pageLines(page, change).flatMap(line => text(line, several ? 4 : 2, 2)),
     ]),
   ];
 }
 
-function pageLines(page: PageChange): string[] {
+function pageLines(page: PageChange, { bytes }: PictureChange): string[] {
   const on = (target: string | null, several: boolean) => (several && target !== null ? ` (${target})` : '');
   const seen = tints(page);
   const matches = matched(page);
   const same = page.findings.unchanged.map(({ rule }) => rule);
+  const differences = differencesOf(page, bytes).map(({ words }) => words);
   return [
+    ...(differences.length ? [differences.join('; ')] : []),
     stored(page),
     ...seen.map(({ target, words }) => `${words}${on(target, seen.length > 1)}`),
     ...matches.map(({ target, words }) => `${words}${on(target, page.matches.length > 1)}`),

@@ -94,19 +94,21 @@ export function happened({ kind, from, swapped, modes, neighbours }: PictureChan
     deleted: 'no longer in the book',
     changed: 'changed',
     renamed: swapped
-      ? `names swapped, called ${from} before, content unchanged`
-      : `called ${from} before, unchanged`,
-    moved: `called ${from} before, and changed`,
+      ? `names swapped, renamed from ${from}, content unchanged`
+      : `renamed from ${from}, content unchanged`,
+    moved: `renamed from ${from}, and changed`,
     mode: 'content unchanged',
   };
   return [what[kind], mode, kind === 'mode' ? '' : stands(neighbours)].filter(Boolean).join(', ');
 }
 
+/** Without "before" and "after", which are times here. */
 function stands({ before, after, beside }: PictureChange['neighbours']): string {
-  const spread = beside.length ? `, on a spread with ${list(beside)}` : '';
-  if (before && after) return `between ${before} and ${after}${spread}`;
-  if (before) return `after ${before}${spread}`;
-  return after ? `before ${after}${spread}` : spread.slice(2);
+  const spread = beside.length ? `on a spread with ${list(beside)}` : '';
+  const one = before ?? after;
+  const place =
+    before && after ? `between ${before} and ${after}` : one && !beside.includes(one) ? `next to ${one}` : '';
+  return [place, spread].filter(Boolean).join(', ');
 }
 
 /** How it is stored, before and after where that differs. */

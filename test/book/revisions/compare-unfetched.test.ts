@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
 import { checkedBook, compared, neutral, picture, pointer } from './support/compared';
-import { commit } from './support/repository';
+import { commit, repositoryOf } from './support/repository';
 
 describe('comparing a book of which one picture is not fetched', () => {
   it('judges the others, and names the one that was left out, without reading any', async () => {
@@ -18,6 +18,21 @@ describe('comparing a book of which one picture is not fetched', () => {
     );
     const cold = await compared(top, { whole: true });
     assert.deepEqual({ ...cold, read: [] }, { ...warm, read: [] }, 'whatever was remembered');
+  });
+
+  it('tells how large files were and are, not how large what only points to one is', async () => {
+    const [small, large] = [neutral(1), `${neutral(1)}${'.'.repeat(500)}`];
+    const top = repositoryOf({ 'a.tif': small, 'b.tif': small, 'c.tif': small });
+    commit(top, { 'a.tif': large, 'b.tif': pointer('1'), 'd.tif': large });
+    const { changes } = await compared(top);
+    assert.deepEqual(
+      changes.map(({ path, bytes }) => [path, bytes]),
+      [
+        ['a.tif', { before: small.length, after: large.length }],
+        ['b.tif', null],
+        ['d.tif', null],
+      ],
+    );
   });
 
   it('knows a picture that was fetched since, if it was read, else says that it was not looked at', async () => {

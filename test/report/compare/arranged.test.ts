@@ -10,12 +10,12 @@ const line = (before: Stand, after: Stand) =>
 
 describe('pictures that stand elsewhere, in words', () => {
   it('says what they face, else what they follow, and in which layout where that changed', () => {
-    assert.equal(line(stand(['p3']), stand(['p1'], 'p1')), 'p4: now faces p1, before p3');
-    assert.equal(line(stand([]), stand(['p1'])), 'p4: now faces p1, before no other');
-    assert.equal(line(stand([], 'p3'), stand([])), 'p4: now stands first, before after p3');
+    assert.equal(line(stand(['p3']), stand(['p1'], 'p1')), 'p4: faced p3, now p1');
+    assert.equal(line(stand([]), stand(['p1'])), 'p4: faced no other, now p1');
+    assert.equal(line(stand([], 'p3'), stand([])), 'p4: stood after p3, now first');
     assert.equal(
       line(stand([], 'p3', 'a.md'), stand([], 'p1', 'b.md')),
-      'p4: now stands after p1 in b.md, before after p3 in a.md',
+      'p4: stood after p3 in a.md, now after p1 in b.md',
     );
   });
 

@@ -8,21 +8,29 @@ import { change, comparison, findings, page } from './support';
 describe('a comparison as JSON', () => {
   const told = comparison(
     [
-      change('changed', 'a.tif', [
-        page(picture('a.tif'), picture('a.tif'), {
-          findings: findings({ new: [finding('x', 'warning', 'w')], unchanged: [finding('y', 'note', 'n')] }),
-          matches: [
-            {
-              target: 'book',
-              verdict: 'matches',
-              rules: [],
-              waived: false,
-              distance: 1 / 3,
-              probability: 0.1,
-            },
-          ],
-        }),
-      ]),
+      change(
+        'changed',
+        'a.tif',
+        [
+          page(picture('a.tif'), picture('a.tif', [], { sha256: '1', bits: 16 }), {
+            findings: findings({
+              new: [finding('x', 'warning', 'w')],
+              unchanged: [finding('y', 'note', 'n')],
+            }),
+            matches: [
+              {
+                target: 'book',
+                verdict: 'matches',
+                rules: [],
+                waived: false,
+                distance: 1 / 3,
+                probability: 0.1,
+              },
+            ],
+          }),
+        ],
+        { bytes: { before: 3000, after: 6000 } },
+      ),
       change('mode', 'b.tif', [], { modes: { before: '100644', after: '100755' } }),
       change('deleted', 'c.tif', [page(picture('c.tif'), null)]),
     ],
@@ -32,6 +40,10 @@ describe('a comparison as JSON', () => {
   it('is as its schema says, numbers rounded', () => {
     const report = JSON.parse(comparisonJson(told));
     assert.equal(strictErrors(compareReportSchema, report), '');
+    assert.deepEqual(
+      report.changes[0].pages[0].differences.map((each: { of: string }) => each.of),
+      ['nothing', 'channels', 'bytes'],
+    );
     assert.equal(report.changes[0].pages[0].matches[0].distance, 0.333333);
     assert.deepEqual(
       report.changes[0].pages[0].findings.new.map((f: { rule: string }) => f.rule),

@@ -17,7 +17,7 @@ describe('a comparison as Markdown', () => {
     const page = html([change('added', AWKWARD, [bad(AWKWARD)]), change('mode', 'b.tif', [])]);
     const rows = page.match(/<tr>[\s\S]*?<\/tr>/g)!;
     assert.equal(rows.length, 3);
-    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 6, row);
+    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 7, row);
     assert.match(rows[1], /warning <code>x<\/code>/);
     assert.ok(!/<(script|img|a)\b/i.test(page));
   });
@@ -27,6 +27,13 @@ describe('a comparison as Markdown', () => {
     assert.match(page, /^<h3>Evengrey: 2 pictures: 2 new\. 2 new warnings\.<\/h3>/);
     assert.equal(page.match(/It is so\./g)!.length, 1);
     assert.match(page, /<details>[\s\S]*<li><code>a\.tif<\/code>: See a\.tif\.<\/li>[\s\S]*<\/details>/);
+  });
+
+  it('says what is otherwise in a picture itself', () => {
+    const [before, after] = ['1', '2'].map(sha256 => picture('a.tif', [], { sha256 }));
+    after.facts.width = 90;
+    const row = html([change('changed', 'a.tif', [page(before, after)])]).match(/<tr>[\s\S]*?<\/tr>/g)![1];
+    assert.match(row, /<td>60 × 40, now 90 × 40 pixels, another shape<\/td>/);
   });
 
   it('stays short enough for a comment, however many pictures changed', () => {

@@ -96,6 +96,17 @@ describe('a comparison as a page', () => {
       [...contents.matchAll(/href="#([^"]*)"/g)].map(([, id]) => id),
       ['others', 'change-3', 'change-2', 'change-1'],
     );
+    const stays = page(picture('s.tif'), picture('s.tif'), {
+      findings: findings({ unchanged: [finding('w', 'error', '')] }),
+    });
+    const standing = write([
+      change('changed', 'a.tif', [both('a.tif')]),
+      change('changed', 's.tif', [stays]),
+    ]);
+    assert.match(
+      standing,
+      />s\.tif<\/a>: as before: 1 finding stays \(error w\)<\/li><li>[\s\S]*>a\.tif<\/a>: as before/,
+    );
     for (const id of ['others', 'change-1', 'change-2', 'change-3'])
       assert.ok(told.includes(` id="${id}"`), id);
     assert.match(contents, />c\.tif<\/a>: new, with 1 finding against it \(error y\)/);

@@ -26,7 +26,7 @@ describe('a comparison for the editor', () => {
       {
         path: '2.tif',
         kind: 'moved',
-        happened: 'called old.tif before, and changed, between 1.tif and 3.tif, on a spread with 3.tif',
+        happened: 'renamed from old.tif, and changed, between 1.tif and 3.tif, on a spread with 3.tif',
         verdict: { kind: 'worse', words: 'Worse than before: 1 new finding' },
         new: 1,
         ended: 1,

@@ -39,6 +39,7 @@ export const change = (
     from: null,
     swapped: false,
     modes: null,
+    bytes: null,
     neighbours: { before: null, after: null, beside: [] },
   },
   ...more,

@@ -15,7 +15,7 @@ describe('a comparison as a text', () => {
         neighbours: { before: 'a.tif', after: null, beside: ['a.tif'] },
       }),
     ]);
-    assert.match(told, /\nb\.tif: new, after a\.tif, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
+    assert.match(told, /\nb\.tif: new, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
     assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif, of each:\n {4}It prints oddly\.\n/);
   });
 

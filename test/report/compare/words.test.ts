@@ -8,7 +8,7 @@ import {
   stored,
   tints,
 } from '../../../src/report/compare/words';
-import type { Match, Stand } from '../../../src/shared/comparison';
+import type { Match, PictureChange, Stand } from '../../../src/shared/comparison';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
@@ -74,11 +74,20 @@ describe('a comparison in words', () => {
 
   it('says of pictures that took each other\u2019s names that nothing else happened to them', () => {
     const renamed = change('renamed', 'a', [], { from: 'b' });
-    assert.equal(happened(renamed), 'called b before, unchanged');
-    assert.equal(
-      happened({ ...renamed, swapped: true }),
-      'names swapped, called b before, content unchanged',
-    );
+    assert.equal(happened(renamed), 'renamed from b, content unchanged');
+    assert.equal(happened({ ...renamed, swapped: true }), 'names swapped, renamed from b, content unchanged');
+  });
+
+  it('says where a picture stands without a word that could be a time', () => {
+    const at = (neighbours: Partial<PictureChange['neighbours']>) =>
+      happened(
+        change('changed', 'b', [], { neighbours: { before: null, after: null, beside: [], ...neighbours } }),
+      );
+    assert.equal(at({ before: 'a', after: 'c' }), 'changed, between a and c');
+    assert.equal(at({ before: 'a' }), 'changed, next to a');
+    assert.equal(at({ after: 'c', beside: ['d'] }), 'changed, next to c, on a spread with d');
+    assert.equal(at({ after: 'c', beside: ['c'] }), 'changed, on a spread with c');
+    assert.equal(at({}), 'changed');
   });
 
   it('calls revisions as they were asked for, and by their commits', () => {

@@ -132,7 +132,7 @@ describe('pictures changed in source control', () => {
       ],
     );
     assert.match(told[0], /changed, .*\| Worse than before: \d new findings? \| [1-9]\d* \| 0$/);
-    assert.match(told[1], /called pictures\/plate-2\.jpg before, unchanged/);
+    assert.match(told[1], /renamed from pictures\/plate-2\.jpg, content unchanged/);
     assert.match(told[2], /no longer in the book \| Gone from the book/);
     assert.match(told[3], /Better than before/);
     assert.match(told[4], /new, .*\| New, with \d findings? against it/);

@@ -1,0 +1,57 @@
+import type { PictureChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import type { ChangeVerdict } from '../../shared/review';
+import { rank } from '../told';
+import { verdictOn } from './verdict';
+
+export interface Ranked {
+  change: PictureChange;
+  /** Its number among the changes, from 0. */
+  at: number;
+  /** Errors and warnings that are new, else those that stay; worst first. */
+  against: Finding[];
+}
+
+/**
+ * Changed pictures by what speaks against them: new errors, by how many, then new warnings, then what stays of either, and
+ * at last what nothing speaks against, the better behind what is gone. Those that are equal stay in their order.
+ */
+export const worstFirst = (changes: readonly PictureChange[]): Ranked[] =>
+  changes
+    .map((change, at) => {
+      const fresh = loud(change, 'new');
+      return {
+        change,
+        at,
+        against: fresh.length ? fresh : loud(change, 'unchanged'),
+        weight: weightOf(change),
+      };
+    })
+    .sort((x, y) => firstApart(x.weight, y.weight) || x.at - y.at)
+    .map(({ change, at, against }) => ({ change, at, against }));
+
+const loud = ({ pages }: PictureChange, which: 'new' | 'unchanged'): Finding[] =>
+  pages
+    .flatMap(({ findings }) => findings[which])
+    .filter(({ severity }) => severity !== 'note')
+    .sort((x, y) => rank[x.severity] - rank[y.severity]);
+
+const KINDS: ChangeVerdict['kind'][] = ['worse', 'mixed', 'gone', 'better', 'same'];
+
+/** The first number that differs decides, and the larger one goes first. */
+function weightOf(change: PictureChange): number[] {
+  const many = (which: 'new' | 'unchanged', severity: Finding['severity']) =>
+    loud(change, which).filter(finding => finding.severity === severity).length;
+  return [
+    many('new', 'error'),
+    many('new', 'warning'),
+    many('unchanged', 'error'),
+    many('unchanged', 'warning'),
+    -KINDS.indexOf(verdictOn(change).kind),
+  ];
+}
+
+function firstApart(x: readonly number[], y: readonly number[]): number {
+  const at = x.findIndex((weight, i) => weight !== y[i]);
+  return at < 0 ? 0 : y[at] - x[at];
+}
