@@ -21,11 +21,11 @@ async function open(file: string, said: RegExp) {
   return editor;
 }
 
-/** Puts a text back on the disk; the editor follows that in its own time. */
-async function putBack(file: string, text: string) {
+/** Writes a text on the disk; the editor follows that in its own time. */
+async function write(file: string, text: string) {
   await fs.writeFile(inWorkspace(file).fsPath, text);
   await until(
-    `${file} as it was`,
+    `the text of ${file}`,
     async () => (await vscode.workspace.openTextDocument(inWorkspace(file))).getText(),
     now => now === text,
   );
@@ -90,7 +90,7 @@ describe('on the line of a picture whose format alone is wrong', () => {
   });
   afterEach(async () => {
     await closeAll();
-    for (const [file, text] of stored) await putBack(file, text);
+    for (const [file, text] of stored) await write(file, text);
     for (const name of await fs.readdir(inWorkspace('pictures').fsPath))
       if (/\.rgb-neutral\./.test(name)) await fs.rm(inWorkspace(`pictures/${name}`).fsPath);
   });
@@ -121,9 +121,9 @@ describe('on the line of a picture whose format alone is wrong', () => {
 
   it('where the layout has other tools too', async () => {
     const text = stored.get('text.md')!.replace('pictures/plate-6.png', 'pictures/plate-8.tif');
-    await fs.writeFile(inWorkspace('text.md').fsPath, text);
+    await write('text.md', text);
     const page = stored.get('page.html')!.replace('plate-8.tif', 'plate-5.jpg');
-    await fs.writeFile(inWorkspace('page.html').fsPath, page);
+    await write('page.html', page);
     const editor = await open('text.md', /^plate-8\.tif: This picture may be missing/);
     await ask(editor, 'plate-8.tif');
     await choose('Write it as PNG and place the result');
@@ -159,7 +159,7 @@ describe('on the line of a picture with left-over colour', () => {
       );
     } finally {
       await closeAll();
-      await putBack('evengrey.json', told);
+      await write('evengrey.json', told);
     }
     await until(
       'the finding again',
