@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { bookRead, closeAll, inWorkspace, problems, until } from '../../editor';
 import { ask, choose } from '../../quick-fix';
 import { messageText, press, screenshot } from '../../window';
+import { write } from './write';
 
 const textOf = (file: string) => fs.readFile(inWorkspace(file).fsPath, 'utf8');
 /** What is said of the picture that is not there. */
@@ -19,16 +20,6 @@ async function open(file: string, said: RegExp) {
     all => all.some(message => said.test(message)),
   );
   return editor;
-}
-
-/** Writes a text on the disk; the editor follows that in its own time. */
-async function write(file: string, text: string) {
-  await fs.writeFile(inWorkspace(file).fsPath, text);
-  await until(
-    `the text of ${file}`,
-    async () => (await vscode.workspace.openTextDocument(inWorkspace(file))).getText(),
-    now => now === text,
-  );
 }
 
 /** Undoes one step by the keyboard. */

@@ -2,6 +2,7 @@ import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { bookRead, closeAll, inWorkspace, problems, until } from '../../editor';
 import { messageText, screenshot, toastPress } from '../../window';
+import { write } from './write';
 
 const at = (file: string) => inWorkspace(file).fsPath;
 const rename = async (from: string, to: string) => {
@@ -23,13 +24,13 @@ describe('a layout that the settings name, and that gets another name', () => {
     await bookRead();
     told = await fs.readFile(at('evengrey.json'), 'utf8');
     const layouts = ['text.md', 'plates.tex'];
-    await fs.writeFile(at('evengrey.json'), `${JSON.stringify({ ...JSON.parse(told), layouts }, null, 2)}\n`);
+    await write('evengrey.json', `${JSON.stringify({ ...JSON.parse(told), layouts }, null, 2)}\n`);
     await areRead(layouts, ['page.html']);
   });
   after(async () => {
     await closeAll();
     await fs.rename(at('words.md'), at('text.md'));
-    await fs.writeFile(at('evengrey.json'), told);
+    await write('evengrey.json', told);
     await areRead(['text.md', 'page.html'], ['words.md']);
   });
 
