@@ -2,7 +2,7 @@
 import { writers } from '../report/check';
 import type { CheckFormat } from '../report/formats';
 import type { Place } from '../report/place';
-import type { Trouble } from '../report/trouble';
+import type { Done, Trouble } from '../report/trouble';
 import type { BookReport } from '../shared/finding';
 import { Failure } from './failure';
 import { Interrupted } from './interrupt';
@@ -13,6 +13,8 @@ import { styleOf } from './style';
 export interface Resulting extends Standing {
   format: CheckFormat;
   output?: string;
+  /** What the work was to do with the book. */
+  done?: Done;
 }
 
 /** The book's folder, filled in by the work as soon as it has found it. */
@@ -37,7 +39,7 @@ export async function withResult<T>(result: Resulting, at: Whereabouts, work: ()
 
 /** What it fails at itself is told no more: why there is no result goes first. */
 async function leave(error: unknown, result: Resulting, root: string | null): Promise<void> {
-  const { format, output } = result;
+  const { format, output, done } = result;
   if (format === 'json' || format === 'html') {
     if (output !== undefined) await discardResult(output, result);
     return;
@@ -46,7 +48,14 @@ async function leave(error: unknown, result: Resulting, root: string | null): Pr
   if (format === 'text' && output === undefined) return;
   const place = root === null ? NOWHERE : await placeOf(root, undefined);
   const troubles = troublesOf(error, place);
-  const circumstances = { place, troubles, failing: new Set<never>(), style: styleOf(output), shown: [] };
+  const circumstances = {
+    place,
+    troubles,
+    failing: new Set<never>(),
+    style: styleOf(output),
+    shown: [],
+    done,
+  };
   await writeResult(writers[format](NOTHING, circumstances), output, result);
 }
 

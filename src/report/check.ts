@@ -10,7 +10,7 @@ import type { Place } from './place';
 import { bookSarif } from './sarif';
 import { bookText } from './text/book';
 import { type Style, safe } from './text/style';
-import type { Trouble } from './trouble';
+import type { Done, Trouble } from './trouble';
 
 /** What a format may need beside the report. */
 export interface Circumstances {
@@ -22,6 +22,8 @@ export interface Circumstances {
   shown: readonly Shown[];
   /** Why not all that was asked for was checked; with no picture in the report, why nothing was. */
   troubles?: readonly Trouble[];
+  /** What was not done then. */
+  done?: Done;
 }
 
 /** What writes the report of a check, by format. */
@@ -29,18 +31,18 @@ export const writers: Record<
   CheckFormat,
   (report: BookReport, circumstances: Circumstances) => string | Iterable<string>
 > = {
-  text: (report, { style, troubles = [] }) =>
-    troubles.length && !report.pictures.length ? nothingText(troubles) : bookText(report, style),
+  text: (report, { style, troubles = [], done }) =>
+    troubles.length && !report.pictures.length ? nothingText(troubles, done) : bookText(report, style),
   json: report => bookJsonParts(report),
   sarif: (report, { place, troubles }) => bookSarif(report, place, troubles),
   junit: (report, { place, failing, troubles }) => bookJunit(report, place, failing, troubles),
-  markdown: (report, { troubles }) => bookMarkdown(report, troubles),
+  markdown: (report, { troubles, done }) => bookMarkdown(report, troubles, done),
   html: (report, { place, shown }) => bookPage(titleOf(place), report, shown),
-  github: (report, { place, troubles }) => bookCommands(report, place, troubles),
+  github: (report, { place, troubles, done }) => bookCommands(report, place, troubles, done),
 };
 
-const nothingText = (troubles: readonly Trouble[]) =>
-  ['Nothing was checked.', ...troubles.map(({ message }) => safe(message)), ''].join('\n');
+const nothingText = (troubles: readonly Trouble[], done: Done = 'checked') =>
+  [`Nothing was ${done}.`, ...troubles.map(({ message }) => safe(message)), ''].join('\n');
 
 /** The book's folder in its repository; what the folder is called on this machine is nobody's business. */
 const titleOf = ({ folder }: Place) => folder.replace(/\/$/, '') || 'The book';

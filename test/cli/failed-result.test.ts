@@ -2,10 +2,11 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { parse } from 'junit2json';
+import { commit, repositoryOf } from '../book/revisions/support/repository';
 import { temporaryFolder, write } from '../book/support/folder';
 import { readCommand } from '../report/github/support';
 import { sarifErrors } from '../report/sarif/support';
-import { evenBook } from './support/book';
+import { evenBook, pictures } from './support/book';
 import { evengrey } from './support/run';
 
 const broken = { 'evengrey.json': '{\n  "proces": "offset-coated"\n}' };
@@ -53,6 +54,30 @@ describe('a check that cannot be made', () => {
       if (format === 'json' || format === 'html') assert.equal(fs.existsSync(file), false, format);
       else assert.match(fs.readFileSync(file, 'utf8'), /proces/, format);
     }
+  });
+
+  it('says so of a comparison too, and leaves no older one behind', async () => {
+    const settings = { 'evengrey.json': '{ "process": "offset-coated" }' };
+    const root = repositoryOf({ ...settings, 'a.tif': pictures.neutral(1), 'b.tif': pictures.neutral(2) });
+    const compare = (format: string, ...more: string[]) =>
+      evengrey(['compare', 'HEAD', '--format', format, ...more], { cwd: root });
+    const results = { markdown: 'r.md', text: 'r.txt', github: 'r.log', json: 'r.json', html: 'r.html' };
+    for (const [format, output] of Object.entries(results))
+      assert.equal((await compare(format, '--output', output)).code, 0);
+    commit(root, broken);
+    for (const [format, output] of Object.entries(results)) {
+      assert.equal((await compare(format, '--output', output)).code, 2);
+      const file = path.join(root, output);
+      if (format === 'json' || format === 'html') assert.equal(fs.existsSync(file), false, format);
+      else
+        assert.match(
+          fs.readFileSync(file, 'utf8'),
+          /Nothing was compared[\s\S]*proces|proces[\s\S]*Nothing was compared/,
+          format,
+        );
+    }
+    const { name, properties } = readCommand((await compare('github')).stdout.split('\n')[0]);
+    assert.deepEqual([name, properties.file, properties.line], ['error', 'evengrey.json', '2']);
   });
 
   it('takes nothing away and writes over nothing that is not its own', async () => {

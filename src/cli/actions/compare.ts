@@ -15,6 +15,7 @@ import type { Place } from '../../report/place';
 import type { Comparison } from '../../shared/comparison';
 import { named, rootOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
+import { type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
 import { refuse, writeResult } from '../output';
@@ -26,14 +27,21 @@ import { styleOf } from '../style';
 import type { CompareVerbOptions } from '../verbs/compare';
 
 /** Compares two revisions of a book, writes what was found and gives the exit code. */
-export async function compare(
+export function compare(base: string, head: string | null, options: CompareVerbOptions): Promise<number> {
+  const at: Whereabouts = { root: null };
+  return withResult({ ...options, done: 'compared' }, at, () => compareAt(base, head, options, at));
+}
+
+async function compareAt(
   base: string,
   head: string | null,
   options: CompareVerbOptions,
+  at: Whereabouts,
 ): Promise<number> {
   const conditions = conditionsOf(options);
   if (options.output !== undefined) await refuse(options.output, options);
   const root = await rootOf([named(options.book)]).catch(notInsideGit);
+  at.root = root;
   const { mergeBase: fromMergeBase, whole = false } = options;
   const { comparison, pictures } = await interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {

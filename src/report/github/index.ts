@@ -5,7 +5,7 @@ import type { Place } from '../place';
 import { verdict } from '../text/begin';
 import { safe } from '../text/style';
 import { everyFinding } from '../told';
-import type { Trouble } from '../trouble';
+import type { Done, Trouble } from '../trouble';
 import { annotation, remark } from './annotation';
 import { command } from './command';
 
@@ -16,7 +16,12 @@ const SHOWN = 10;
  * The report of a check as workflow commands: one annotation a finding, worst first, since only the first of each
  * severity are shown, then the verdict and a count.
  */
-export function bookCommands(report: BookReport, place: Place, troubles: readonly Trouble[] = []): string {
+export function bookCommands(
+  report: BookReport,
+  place: Place,
+  troubles: readonly Trouble[] = [],
+  done: Done = 'checked',
+): string {
   const { summary } = report;
   const nothing = troubles.length > 0 && !report.pictures.length;
   const crowded = Math.max(summary.errors, summary.warnings, summary.notes) > SHOWN;
@@ -29,7 +34,7 @@ export function bookCommands(report: BookReport, place: Place, troubles: readonl
     ),
     ...report.notices.map(remark),
     // no names from here on: the runner looks for older commands anywhere in a line
-    ...(nothing ? ['Nothing was checked.'] : [verdict(report), closing(summary)]),
+    ...(nothing ? [`Nothing was ${done}.`] : [verdict(report), closing(summary)]),
     ...(crowded
       ? [`GitHub shows the first ${SHOWN} of a severity beside the files; this log has all of them.`]
       : []),

@@ -7,7 +7,7 @@ import { type Block, blocksOf, nameOf, sharedSentences } from '../text/blocks';
 import { remarksOf } from '../text/remarks';
 import { targetLines } from '../text/targets';
 import { rank } from '../told';
-import type { Trouble } from '../trouble';
+import type { Done, Trouble } from '../trouble';
 import { code, words } from './escape';
 
 /** So many pictures are named beside what is to be done with them, and under a finding; of the rest the number. */
@@ -19,9 +19,13 @@ const TOLD = 30;
  * The report of a check as a comment in a review: whether the book can be ordered, what to do with which pictures, what
  * concerns all of them; the findings themselves are folded away below.
  */
-export function bookMarkdown(report: BookReport, troubles: readonly Trouble[] = []): string {
+export function bookMarkdown(
+  report: BookReport,
+  troubles: readonly Trouble[] = [],
+  done: Done = 'checked',
+): string {
   if (troubles.length && !report.pictures.length)
-    return `### Evengrey: Nothing was checked\n\n${bullets('Why', troubles.map(trouble))}\n`;
+    return `### Evengrey: Nothing was ${done}\n\n${bullets('Why', troubles.map(trouble))}\n`;
   const tasks = tasksOf(report);
   const sections = [
     `### Evengrey: ${words(verdict(report))}`,
