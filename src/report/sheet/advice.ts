@@ -6,6 +6,7 @@ import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
+import { rank } from '../told';
 import { encodings } from './encoding';
 import { asksOf } from './shared';
 
@@ -77,28 +78,27 @@ function ask(reason: string): Advice {
 }
 
 /**
- * What has to be done first with a picture by its own findings, and by those about the book that ask it to be changed;
- * null where none asks for anything.
+ * What has to be done first with a picture by the worst of its own findings and of those about the book that ask it to be
+ * changed; null where none asks for anything.
  */
 export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty | null {
-  const findings = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))].filter(
-    // what stays as it is while the others are changed has nothing to be done with it
-    ({ severity, rule, data }) => (severity !== 'note' || asking[rule]?.(data)) && data.save !== null,
+  const all = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))].filter(
+    ({ severity, rule, data }) => severity !== 'note' || asking[rule]?.(data),
   );
+  if (!all.length) return null;
+  // what fails goes first: a person asks for it
+  const [worst] = all.toSorted((x, y) => rank[x.severity] - rank[y.severity]);
+  const findings = all.filter(({ severity }) => severity === worst.severity);
+  const { severity } = worst;
   const rule = ruleOf(findings, picture.findings);
   const told = findings.filter(finding => finding.rule === rule);
-  const worst =
-    findings.find(({ severity }) => severity === 'error') ?? findings.find(f => f.severity === 'warning');
   // a rule that is raised to a warning and has no line above still wants a look
-  if (!rule)
-    return worst
-      ? { ...mend(LOOK_AT, 'look at it', 'look'), rule: worst.rule, severity: worst.severity }
-      : null;
+  if (!rule) return { ...mend(LOOK_AT, 'look at it', 'look'), rule: worst.rule, severity };
   const asksFirst = aboutTone.has(rule) && !picture.intentStated && isStronglyToned(picture.facts);
   return {
     ...(asksFirst ? toneQuestion(told) : { ...byRule[rule], reason: reasonOf(rule, picture, told) }),
     rule,
-    severity: worst?.severity ?? told[0].severity,
+    severity,
   };
 }
 
@@ -148,15 +148,21 @@ function reasonOf(rule: string, picture: PictureReport, told: readonly Finding[]
   const isSplit = rule === 'mixed-encodings' && told.every(({ data }) => Array.isArray(data.groups));
   const isCast = rule === 'likely-tint' && facts.encoding === 'rgb-toned';
   const ways = waysOf(told);
-  return `${isSplit ? splitWords(picture) : isCast ? CAST : byRule[rule].reason}${ways && ` Save it as ${ways}.`}`;
+  return `${isSplit ? splitWords(picture) : isCast ? CAST : byRule[rule].reason}${amongTones(rule, told)}${ways && ` Save it as ${ways}.`}`;
 }
 
 const CAST = 'It has a colour of its own all over, and prints with it.';
 
+/** A tone is given by no way of storing. */
+const amongTones = (rule: string, told: readonly Finding[]): string =>
+  rule === 'mixed-encodings' && told.some(({ data }) => data.majority === 'rgb-toned')
+    ? ' Give it the tone of its neighbours, or make all of them neutral.'
+    : '';
+
 /** A trace of colour makes no other way of storing. */
 function splitWords(picture: PictureReport): string {
   const { name } = encodings[kindOf(picture) ?? picture.facts.encoding];
-  return `It is stored as ${name[0].toLowerCase()}${name.slice(1)}, the pictures around it in several ways, none of them in most: they are unlikely to match each other in print.`;
+  return `It is stored as ${name[0].toLowerCase()}${name.slice(1)}, and others around it are not: side by side they are unlikely to match in print.`;
 }
 
 /** What to convert it to, where the findings name it: once, or for each target that asks for another; else empty. */

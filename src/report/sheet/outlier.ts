@@ -16,10 +16,7 @@ const words: Record<string, string> = {
  */
 export function outlierWords(picture: PictureReport, shared: readonly Finding[]): string | null {
   if (picture.replacedBy) return null;
-  const asked = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))].filter(
-    // what stays as it is while the others are changed is no outlier
-    ({ data }) => data.save !== null,
-  );
+  const asked = [...picture.findings, ...shared.filter(finding => asksOf(finding, picture))];
   const rule = Object.keys(words).find(id => asked.some(finding => finding.rule === id));
   return rule ? words[rule] : null;
 }

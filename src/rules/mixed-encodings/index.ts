@@ -12,15 +12,13 @@ import { count, encodingName, list } from '../words';
 import page from './README.md';
 
 const messages = {
-  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}.{shortest}{price}{guess}',
-  right:
-    'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Leave it, and save them as {best} too.{shortest}{price}{guess}',
+  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}.{price}{guess}',
   toned:
-    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}{too}, or list it under "toned" in the settings\' "intent" if the tone is meant.{shortest}{price}{guess}',
+    'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
   amongToned:
     'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.{guess}',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}. That leaves {rest} to convert.{shortest}{price}{guess}',
+    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}{tones}. That leaves {rest} to convert.{shortest}{price}{guess}',
 } as const;
 
 export default defineRule({
@@ -54,27 +52,21 @@ function* compare(
   const largest = kindOf(first[0])!;
   const { words: best, encodings, why } = bestFor(first[0], largest, recommend);
   const convert = together.filter(picture => encodings.some(encoding => encoding !== kindOf(picture)));
-  const shortest = shortestWay(first, together, convert);
-  if (first.length * 2 > together.length) {
-    const words = {
-      shortest,
-      most: first.length,
-      all: count(together.length, 'picture'),
-      part: ofPart(first[0]),
-      majority: nameOf(first),
-      traces: traces(first),
-      best,
-      too: convert.includes(first[0]) ? ', and its neighbours too' : '',
-    };
-    for (const picture of groups.slice(1).flat()) {
-      const encoding = kindOf(picture)!;
-      const told = convert.includes(picture) ? template(encoding, largest) : 'right';
+  // where most are to be changed themselves, nothing is wrong with the few that are not like them
+  if (first.length * 2 > together.length && !convert.includes(first[0])) {
+    for (const picture of convert) {
+      const told = template(kindOf(picture)!, largest);
       yield {
         picture,
         message: say(messages[told], {
-          ...words,
           encoding: encodingName(picture.facts.encoding),
-          price: pricesOf(told === 'right' ? first : [picture], recommend, targets),
+          most: first.length,
+          all: count(together.length, 'picture'),
+          part: ofPart(first[0]),
+          majority: nameOf(first),
+          traces: traces(first),
+          best,
+          price: pricesOf([picture], recommend, targets),
           guess: guessOf([picture, first[0]]),
         }),
         data: {
@@ -83,7 +75,8 @@ function* compare(
           best: encodings,
           most: first.length,
           all: together.length,
-          ...saved(told, best),
+          // for who converts, in words
+          ...(told !== 'amongToned' && { save: best }),
         },
       };
     }
@@ -96,8 +89,9 @@ function* compare(
       groups: list(groups.map(groupWords), groups.length),
       best,
       why: reason(groups, encodings, why),
+      tones: first[0].intent === 'grey' && convert.some(isToned) ? TONES : '',
       rest: names.length === paths(together).length ? 'all of them' : list(names, 5),
-      shortest,
+      shortest: shortestWay(first, together, convert),
       price: pricesOf(convert, recommend, targets),
       guess: guessOf(together),
     }),
@@ -183,17 +177,14 @@ function traces(group: BookPicture[]): string {
   return some && some < group.length ? `, ${some} of them with left-over colour` : '';
 }
 
+const isToned = ({ facts }: BookPicture) => facts.encoding === 'rgb-toned';
+const TONES = ', but list those whose tone is meant under "toned" in the settings\' "intent"';
+
 const hasTraces = ({ facts }: BookPicture) => facts.encoding === 'rgb-residual';
 
 function template(encoding: Encoding, majority: Encoding): 'odd' | 'toned' | 'amongToned' {
   if (majority === 'rgb-toned') return 'amongToned';
   return encoding === 'rgb-toned' ? 'toned' : 'odd';
-}
-
-/** For who converts: in words; null for a picture that stays while the others change. */
-function saved(told: keyof typeof messages, best: string): { save?: string | null } {
-  if (told === 'right') return { save: null };
-  return told === 'amongToned' ? {} : { save: best };
 }
 
 /** Equally large ones by name, so that the order of files says nothing; R = G = B first. */

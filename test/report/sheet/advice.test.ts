@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { defaultTarget, forecastValue } from '../../../src/print';
-import { adviceOn } from '../../../src/report/sheet/advice';
+import { adviceOn, dutyOf } from '../../../src/report/sheet/advice';
 import type { Severity } from '../../../src/shared/finding';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
@@ -64,7 +64,6 @@ describe('what to do with a picture', () => {
       / Save it as rgb-neutral for target "book" and black-only for target "edition"\.$/,
     );
     assert.doesNotMatch(reason(saved(undefined)), /Save it/);
-    assert.equal(adviceOn(picture('a.jpg', [saved(null)]), []).kind, 'send', 'the others are to be changed');
   });
 
   it('has a picture with too few pixels placed smaller: nothing is wrong with its file', () => {
@@ -92,7 +91,10 @@ describe('what to do with a picture', () => {
     );
     const clean = (encoding: 'single-channel' | 'black-only') =>
       adviceOn(picture('a.jpg', [], { encoding }), [shared]).reason;
-    assert.match(clean('single-channel'), /^It is stored as one grey channel, the pictures around it in/);
+    assert.match(
+      clean('single-channel'),
+      /^It is stored as one grey channel, and others around it are not: /,
+    );
     assert.match(clean('black-only'), /^It is stored as black ink alone, .* Save it as rgb-neutral\.$/);
     const look = picture('a.jpg', [finding('low-resolution', 'warning', '')]);
     assert.equal(adviceOn(look, [shared]).kind, 'convert', 'what is done first stays first');
@@ -141,6 +143,27 @@ describe('what to do with a picture', () => {
   it('is what has to be done first when several things are wrong', () => {
     assert.equal(on(['likely-tint', 'warning'], ['unreadable', 'error']).kind, 'mend');
     assert.match(on(['likely-tint', 'warning'], ['ink-total', 'warning']).reason, /more ink/);
+  });
+
+  it('is what fails, where something else is only a warning', () => {
+    const shared = {
+      ...finding('mixed-encodings', 'error', ''),
+      data: { groups: [], convert: ['a.jpg'], save: 'rgb-neutral' },
+    };
+    const cast = picture('a.jpg', [finding('likely-tint', 'warning', '')], { encoding: 'rgb-toned' });
+    const duty = dutyOf(cast, [shared]);
+    assert.deepEqual([duty?.severity, duty?.rule], ['error', 'mixed-encodings']);
+    const raised = picture('a.jpg', [finding('untagged', 'error', ''), finding('ink-total', 'warning', '')]);
+    const look = dutyOf(raised, []);
+    assert.deepEqual([look?.severity, look?.rule, look?.title], ['error', 'untagged', 'Look at it first']);
+  });
+
+  it('is to match them, or them to it, where most have a tone of their own', () => {
+    const among = { ...finding('mixed-encodings', 'warning', ''), data: { majority: 'rgb-toned' } };
+    assert.match(
+      adviceOn(picture('a.jpg', [among]), []).reason,
+      / Give it the tone of its neighbours, or make all of them neutral\.$/,
+    );
   });
 
   it('is to convert what the print house does not take', () => {

@@ -66,7 +66,7 @@ describe('what to do first', () => {
     assert.equal(verdict(book), '2 of 3 pictures want attention before this book is ordered.');
     assert.match(
       begin(book) ?? '',
-      /^Begin with a\.jpg: convert it\. It is stored as equal red, green and blue, the pictures around it in several ways.* Save it as rgb-neutral\. The same goes for 1 more\.$/,
+      /^Begin with a\.jpg: convert it\. It is stored as equal red, green and blue, and others around it are not: side by side they are unlikely to match in print\. Save it as rgb-neutral\. The same goes for 1 more\.$/,
     );
   });
 

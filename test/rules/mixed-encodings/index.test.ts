@@ -125,6 +125,27 @@ describe('mixed-encodings', () => {
       assert.doesNotMatch(book[0].message, /the work is the same|fewest/);
       assert.match(book[0].message, /That leaves all of them to convert\./);
     });
+    it('what is to be changed, not the few that are right already', () => {
+      const targets = [target('dry-toner', { route: 'inks' })];
+      const { named, book } = found(
+        ['a.tif', 'c.tif'].map(path => picture('rgb-neutral', { path, targets })),
+        [picture('black-only', { path: 'b.tif', targets })],
+      );
+      assert.deepEqual(named, []);
+      const [{ message, data }] = book;
+      assert.match(
+        message,
+        /^The pictures are unlikely to match each other in print: 2 are rgb-neutral .* and 1 is black-only .* Save all of them as black-only.* That leaves a\.tif and c\.tif to convert\./,
+      );
+      assert.deepEqual(data.convert, ['a.tif', 'c.tif']);
+    });
+    it('tones that may be meant, among those to be changed', () => {
+      const { book } = found(pictures(2, 'rgb-neutral'), pictures(2, 'rgb-toned'));
+      assert.match(
+        book[0].message,
+        /Save all of them as rgb-neutral.*, but list those whose tone is meant under "toned" in the settings' "intent"\. That/,
+      );
+    });
     it('with the price, of the odd one or of its neighbours, and none where it is deeper', () => {
       const steady = [target('dry-toner', { route: 'inks' })];
       const one = picture('rgb-neutral', { targets: steady });
@@ -133,14 +154,15 @@ describe('mixed-encodings', () => {
         odd.message,
         /Save it as black-only\. The price of black-only: black prints as L\* 17 instead of 14/,
       );
-      const right = found(pictures(3, 'rgb-neutral', { targets: steady }), [
+      const [right] = found(pictures(3, 'rgb-neutral', { targets: steady }), [
         picture('black-only', { targets: steady }),
-      ]).pictures[3][0];
+      ]).book;
       assert.match(
         right.message,
-        /Leave it, and save them as black-only.* The price of black-only: black prints as L\* 17/,
+        /Save all of them as black-only.* The price of black-only: black prints as L\* 17/,
       );
-      assert.deepEqual([odd.data.save, right.data.save], ['black-only', null], 'it stays');
+      assert.equal(odd.data.save, 'black-only');
+      assert.match(String(right.data.save), /^black-only/);
       const deep = [target('offset-coated', { route: 'inks' })];
       const deeper = found(pictures(3, 'rgb-neutral', { targets: deep }), [
         picture('black-only', { targets: deep }),
@@ -149,12 +171,12 @@ describe('mixed-encodings', () => {
     });
     it('with the shortest way, where what prints best is more work', () => {
       const steady = [target('dry-toner', { route: 'inks' })];
-      const right = found(pictures(3, 'rgb-neutral', { targets: steady }), [
+      const [right] = found(pictures(3, 'rgb-neutral', { targets: steady }), [
         picture('black-only', { targets: steady }),
-      ]).pictures[3][0];
+      ]).book;
       assert.match(
         right.message,
-        /too\. The shortest way to one encoding would be rgb-neutral: 1 picture to convert instead of 3\. The price/,
+        /to convert\. The shortest way to one encoding would be rgb-neutral: 1 picture to convert instead of 3\. The price/,
       );
       const { book } = found(
         pictures(3, 'rgb-neutral', { targets: steady }),
