@@ -47,6 +47,14 @@ describe('processes that die in the middle of a check', () => {
     assert.ok(rulesOn('pictures/plate-7.tif').includes('encoding-not-accepted'));
   });
 
+  it('are readers at rest: from the next check on one stands by, though there is nothing to read', async () => {
+    const before = readers();
+    for (const { pid } of before) process.kill(pid, 'SIGKILL');
+    await until('no reader', readers, list => !list.some(({ pid }) => before.some(dead => dead.pid === pid)));
+    await vscode.commands.executeCommand('evengrey.check');
+    await until('a reader', readers, list => list.length > 0);
+  });
+
   it('leave no reader behind', async () => {
     const parents = new Set(ourProcesses().map(({ pid }) => pid));
     assert.ok(readers().every(({ parent }) => parents.has(parent)));
