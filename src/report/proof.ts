@@ -9,8 +9,14 @@ export const proofWords = (proof: Pick<RemedyProof, 'encoding'> & Found): string
 
 /** How far tones are off what was intended, and how far that is from the picture's own; its last sentence has no stop. */
 export function errorWords({ maxError, meanError, moved }: Found): string {
-  const off = `its lightness off by L* ${maxError.toFixed(2)} at most, ${meanError.toFixed(3)} on average`;
+  const off = `its lightness off by ${offWords(maxError, meanError)}`;
   return moved ? `${off}, from what was planned. ${movedWords(moved)}` : off;
+}
+
+/** Both in hundredths, of which the mean never says more than the most. */
+function offWords(most: number, mean: number): string {
+  if (most < 0.005) return 'less than L* 0.01';
+  return `L* ${most.toFixed(2)} at most, ${mean < 0.005 ? 'less than 0.01' : mean.toFixed(2)} on average`;
 }
 
 function movedWords({ maxMove, meanMove, method, fit, blackPoint }: Moved): string {

@@ -161,9 +161,11 @@ function relinkLines({ changes, problems, placedBefore }: Relinked, what: string
   if (!changes.length && problems.length) return [];
   if (!changes.length)
     return [placedBefore ? `The layouts place ${what} already.` : 'No layout places any of them.'];
-  const lines = changes.length === 1 ? '1 line' : `${changes.length} lines`;
+  const lines = new Set(changes.map(({ file, line }) => `${file}:${line}`)).size;
+  const places = changes.length > lines ? `, in ${changes.length} places` : '';
+  const act = dryRun ? 'would place' : lines === 1 ? 'places' : 'place';
   return [
-    `${lines} of the layouts ${dryRun ? 'would place' : changes.length === 1 ? 'places' : 'place'} ${what}:`,
+    `${lines === 1 ? '1 line' : `${lines} lines`} of the layouts ${act} ${what}${places}:`,
     ...changes.map(changedLine),
   ];
 }

@@ -15,14 +15,14 @@ describe('conversions for people', () => {
 
 a.tif -> a.rgb-neutral.tif
   four-channel to rgb-neutral, TIFF, 8 bits. Read again:
-  rgb-neutral, its lightness off by L* 0.33 at most, 0.100
-  on average.
+  rgb-neutral, its lightness off by L* 0.33 at most, 0.10 on
+  average.
   - Said of one.
 
 b\\u{1b}[2J.tif, in place
   four-channel to rgb-neutral, TIFF, 8 bits. Read again:
-  rgb-neutral, its lightness off by L* 0.33 at most, 0.100
-  on average.
+  rgb-neutral, its lightness off by L* 0.33 at most, 0.10 on
+  average.
 
 Of all of them:
   - Said of all.
@@ -41,6 +41,22 @@ The results were read again and are what was asked for.
 Check the book, and have a test print made before the run.
 `,
     );
+  });
+
+  it('tell in one number of digits how far lightness is off, and no nought that is none', () => {
+    const off = (maxError: number, meanError: number) => {
+      const [first] = report.conversions;
+      const proof = { ...first.proof!, maxError, meanError };
+      return /off by (.*?)\./s.exec(
+        convertText({ ...report, conversions: [{ ...first, proof }] }, noFitting, {
+          ...style,
+          width: 500,
+        }).replaceAll('0.', '0,'),
+      )?.[1];
+    };
+    assert.equal(off(0.21, 0.095), 'L* 0,21 at most, 0,10 on average');
+    assert.equal(off(0.012, 0.001), 'L* 0,01 at most, less than 0,01 on average');
+    assert.equal(off(0.004, 0.001), 'less than L* 0,01');
   });
 
   it('do not say that a result is what was asked where its proof says otherwise', () => {
@@ -174,7 +190,7 @@ Check the book, and have a test print made before the run.
     const plain = { maxMove: 23.456, meanMove: 5.4321, method: 'darker-sky', fit: false, blackPoint: false };
     assert.match(
       said(plain),
-      /off by L\* 0\.33 at most, 0\.100 on average, from what was planned\. On purpose the method darker-sky moved it by L\* 23\.46 at most, 5\.43 on average, from the picture's own\.\n/,
+      /off by L\* 0\.33 at most, 0\.10 on average, from what was planned\. On purpose the method darker-sky moved it by L\* 23\.46 at most, 5\.43 on average, from the picture's own\.\n/,
     );
     assert.match(
       said({ ...plain, method: '1,0,0', fit: true, blackPoint: true }),
@@ -224,6 +240,12 @@ Left as it is
   old.tex
     It is write-protected.
 `,
+    );
+    const [place] = relinking.changes;
+    const twice = { ...relinking, changes: [place, { ...place, column: 40 }, { ...place, line: 9 }] };
+    assert.match(
+      convertText({ ...none, relinking: twice }, noFitting, style),
+      /\n2 lines of the layouts place the results, in 3 places:\n/,
     );
     const planned = { ...none, relinking, dryRun: true };
     assert.match(
