@@ -129,6 +129,8 @@ export interface Comparison {
   scope: 'book' | 'changes';
   /** Unchanged pictures (files) that were not looked at. */
   unread: number;
+  /** Paths of submodules that changed: their pictures belong to another repository and were not compared. */
+  beyond: string[];
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];

@@ -25,7 +25,7 @@ import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
 import { isFile, snapshotBefore, snapshotOf } from './snapshot';
-import { toldOf } from './told';
+import { submodulesOf, toldOf } from './told';
 
 export interface CompareOptions {
   /** The book's folder, absolute. */
@@ -121,6 +121,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       pages,
       sizes,
       unread: known ? 0 : same.length,
+      beyond: submodulesOf(changes),
       settings: {
         changes: settings,
         forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],

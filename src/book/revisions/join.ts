@@ -30,6 +30,7 @@ export interface Joining {
   /** Of contents, by what git calls them. */
   sizes: ReadonlyMap<string, number>;
   unread: number;
+  beyond: string[];
   settings: Comparison['settings'];
   notices: string[];
 }
@@ -44,6 +45,7 @@ export function joined({
   pages,
   sizes,
   unread,
+  beyond,
   settings,
   notices,
 }: Joining): Comparison {
@@ -97,6 +99,7 @@ export function joined({
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',
     unread,
+    beyond,
     summary: {
       changes: Object.fromEntries(
         kinds.map(kind => [kind, changes.filter(change => change.kind === kind).length]),

@@ -1,4 +1,5 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
+import { list } from '../../rules/words';
 import { namesPicture } from '../discovery/extensions';
 import type { Change } from './changes';
 import type { Side } from './side';
@@ -6,20 +7,53 @@ import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
 /** What changed in the book's folder and cannot be compared as a picture. */
 export function toldOf(changes: readonly Change[], base: Side, head: Side): string[] {
-  return changes.flatMap(({ path, from, before, after }) => [
+  const linked = changes.flatMap(({ path, from, before, after }) => [
     ...(after && ofKind(after, path, head) ? [`"${path}" ${ofKind(after, path, head)}`] : []),
     ...(!after && before && ofKind(before, from ?? path, base)
       ? [`"${from ?? path}" ${ofKind(before, from ?? path, base)} It is not there any more.`]
       : []),
   ]);
+  const idle = changes.filter(({ path, after }) => after && isUnplaced(after, path, head));
+  const gone = changes.filter(
+    ({ path, from, before, after }) => !after && before && isUnplaced(before, from ?? path, base),
+  );
+  return [
+    ...linked,
+    ...(idle.length
+      ? [
+          `${names(idle)} ${idle.length === 1 ? 'is' : 'are'} placed by no layout, so ${idle.length === 1 ? 'it is' : 'they are'} not in the book.`,
+        ]
+      : []),
+    ...(gone.length
+      ? [
+          `${names(gone)} ${gone.length === 1 ? 'is' : 'are'} not there any more. No layout placed ${gone.length === 1 ? 'it' : 'them'}, so the book did not have ${gone.length === 1 ? 'it' : 'them'}.`,
+        ]
+      : []),
+  ];
 }
+
+/** Submodules that are another commit now, or came, or went. */
+export const submodulesOf = (changes: readonly Change[]): string[] =>
+  changes.flatMap(({ path, before, after }) =>
+    [before, after].some(entry => entry && isSubmodule(entry)) ? [path] : [],
+  );
+
+/** So many of them are named. */
+const NAMED = 5;
+
+const names = (changes: readonly Change[]): string =>
+  list(
+    changes.map(({ path, from }) => (from === null ? `"${path}"` : `"${path}", renamed from "${from}",`)),
+    NAMED,
+  );
+
+const isUnplaced = (entry: Entry, path: string, side: Side): boolean =>
+  isFile(entry) && side.isPage(path) && !side.pages.has(path);
 
 function ofKind(entry: Entry, path: string, side: Side): string | null {
   if (isSubmodule(entry))
     return 'is a submodule: pictures in it belong to another repository and are not compared.';
   if (isLink(entry) && (namesPicture(path) || side.isPage(path)))
     return 'is a symbolic link: what it leads to is compared under its own name.';
-  if (isFile(entry) && side.isPage(path) && !side.pages.has(path))
-    return 'is placed by no layout, so it is not in the book.';
   return null;
 }

@@ -16,7 +16,8 @@ import { differencesOf } from './differences';
 
 /** A comparison as JSON text, by `compare-report.schema.json`: the same to the byte for the same revisions. */
 export function comparisonJson(comparison: Comparison): string {
-  const { base, head, mergeBase, scope, unread, changes, others, settings, rearranged, book } = comparison;
+  const { base, head, mergeBase, scope, unread, beyond, changes, others, settings, rearranged, book } =
+    comparison;
   const { notices, summary } = comparison;
   return document({
     schema: SCHEMA,
@@ -25,6 +26,7 @@ export function comparisonJson(comparison: Comparison): string {
     mergeBase,
     scope,
     unread,
+    beyond,
     changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, pages }) => ({
       ...{ kind, path, from, swapped, modes, bytes, neighbours },
       pages: pages.map(page => pageJson(page, bytes, base, head)),

@@ -103,7 +103,7 @@ function onePage(change: PictureChange, page: PageChange, pictures: Pictures, be
     stored(page),
     ...tints(page).map(({ target, words }) => said(words, target, page)),
     ...matched(page).map(({ target, words }) => said(words, target, page)),
-  ];
+  ].filter(Boolean);
   const before =
     page.before && change.kind !== 'renamed' ? pictures('base', change.from ?? change.path, page.page) : null;
   const after = page.after ? pictures('head', change.path, page.page) : null;
@@ -111,7 +111,7 @@ function onePage(change: PictureChange, page: PageChange, pictures: Pictures, be
   ${change.pages.length > 1 && html`<h3>Page ${page.page}</h3>`}
   ${sides(before, after, nameOf(change.path, page.page))}
   ${beside}
-  <ul class="facts">${facts.map(line => html`<li>${line}</li>`)}</ul>
+  ${facts.length > 0 && html`<ul class="facts">${facts.map(line => html`<li>${line}</li>`)}</ul>`}
   ${list('New', findings.new.map(finding))}
   ${list(
     'Ended',

@@ -89,7 +89,7 @@ function pageOf({ path, from, bytes }: PictureChange, page: PageChange) {
       stored(page),
       ...tints(page).map(line),
       ...matched(page).map(line),
-    ],
+    ].filter(Boolean),
     facts: factsOf(before, after),
     forecasts: forecastsOf(before, after),
     findings: {

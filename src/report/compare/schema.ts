@@ -108,6 +108,10 @@ export const compareReportSchema: Schema = {
       ['book', 'changes'],
     ),
     unread: whole('Unchanged pictures that were not looked at'),
+    beyond: list(
+      { type: 'string' },
+      'Submodules that changed: their pictures belong to another repository and were not looked at',
+    ),
     changes: list(change, 'By path'),
     others: list(
       object({

@@ -2,17 +2,21 @@ import { deniesMatch } from '../../book/revisions/match';
 import { list } from '../../rules/words';
 import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
 import { nameOf } from '../text/blocks';
+import { blankPlaces, isMissing } from './blank';
 import { regraded } from './regraded';
 
 /** So many pictures are named in one sentence. */
 const NAMED = 5;
 
-/** Whether the new and changed pictures match the book: the verdict on the set. */
-export function setVerdict(comparison: Comparison): string {
+/** Which places stay blank, and whether the new and changed pictures match the book: the verdict on the set. */
+export const setVerdict = (comparison: Comparison): string =>
+  [blankPlaces(comparison), matching(comparison)].filter(Boolean).join(' ');
+
+function matching(comparison: Comparison): string {
   const { scope, changes } = comparison;
   const judged = changes.flatMap(change =>
     change.pages
-      .filter(({ matches }) => matches.length)
+      .filter(({ matches, after }) => matches.length && !isMissing(after))
       .map(page => ({ name: nameOf(change.path, page.page), page, verdict: worst(page.matches) })),
   );
   if (!judged.length) return othersNow(comparison);

@@ -71,7 +71,7 @@ function pageLines(page: PageChange, { bytes }: PictureChange): string[] {
     ...seen.map(({ target, words }) => `${words}${on(target, seen.length > 1)}`),
     ...matches.map(({ target, words }) => `${words}${on(target, page.matches.length > 1)}`),
     ...(same.length ? [`findings as before: ${[...new Set(same)].join(', ')}`] : []),
-  ];
+  ].filter(Boolean);
 }
 
 function otherSection(comparison: Comparison, text: Text, paint: Paint): string[] {

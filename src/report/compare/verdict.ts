@@ -2,9 +2,17 @@ import { count } from '../../rules/words';
 import type { PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
+import { leavesBlank, wasThere } from './blank';
 
 /** What a change does to a picture, by the errors and warnings that came and went. */
 export function verdictOn(change: Pick<PictureChange, 'kind' | 'pages'>): ChangeVerdict {
+  if (leavesBlank(change))
+    return {
+      kind: 'worse',
+      words: wasThere(change)
+        ? 'Not there any more, and still placed: its place stays blank'
+        : 'Placed and not there: its place stays blank',
+    };
   const of = (which: 'new' | 'ended' | 'unchanged') =>
     change.pages.reduce((sum, { findings }) => sum + findings[which].filter(isLoud).length, 0);
   const [fresh, ended, stays] = [of('new'), of('ended'), of('unchanged')];

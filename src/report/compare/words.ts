@@ -8,15 +8,18 @@ import type {
   SeverityCounts,
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
+import { isMissing, leavesBlank, wasThere } from './blank';
 
 const SHORT = 10;
 
 /** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
 export function headline(comparison: Comparison): string {
-  return [whatChanged(comparison), news(comparison), byThemselves(comparison)].filter(Boolean).join(' ');
+  return [whatChanged(comparison), news(comparison), byThemselves(comparison), submodules(comparison)]
+    .filter(Boolean)
+    .join(' ');
 }
 
-function whatChanged({ changes, summary, settings, rearranged }: Comparison): string {
+function whatChanged({ changes, summary, settings, rearranged, beyond }: Comparison): string {
   const elsewhere = rearranged.length
     ? `${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`
     : '';
@@ -24,10 +27,17 @@ function whatChanged({ changes, summary, settings, rearranged }: Comparison): st
     ...(settings.changes.length ? ['its settings did'] : []),
     ...(elsewhere ? [elsewhere] : []),
   ]);
-  if (!changes.length) return `No picture of the book changed${besides && `, but ${besides}`}.`;
-  const what = (Object.entries(summary.changes) as [PictureChange['kind'], number][])
-    .filter(([, many]) => many)
-    .map(([kind, many]) => `${many} ${KIND[kind]}`);
+  if (!changes.length)
+    return `No picture of the book${beyond.length ? ' outside of its submodules' : ''} changed${besides && `, but ${besides}`}.`;
+  const blank = changes.filter(leavesBlank);
+  const many = (kind: PictureChange['kind']) =>
+    summary.changes[kind] - blank.filter(change => change.kind === kind).length;
+  const what = [
+    ...(Object.keys(KIND) as PictureChange['kind'][])
+      .filter(kind => many(kind))
+      .map(kind => `${many(kind)} ${KIND[kind]}`),
+    ...(blank.length ? [`${blank.length} placed and not there`] : []),
+  ];
   const also = [
     ...(settings.changes.length ? ['the settings changed'] : []),
     ...(elsewhere ? [elsewhere] : []),
@@ -44,12 +54,12 @@ const KIND: Record<PictureChange['kind'], string> = {
   mode: 'with another file mode alone',
 };
 
-function news({ summary, unread, changes, settings }: Comparison): string {
+function news({ summary, unread, beyond, changes, settings }: Comparison): string {
   const { errors, warnings } = summary.new;
   if (!errors && !warnings) {
     if (settings.forecasts.some(isMore)) return MORE_TINT;
-    if (!unread) return 'Nothing new stands against printing.';
-    return wasLooked(changes) ? 'Nothing new was found.' : '';
+    if (!unread && !beyond.length) return 'Nothing new stands against printing.';
+    return !unread || wasLooked(changes) ? 'Nothing new was found.' : '';
   }
   const parts = [
     ...(errors ? [count(errors, 'new error')] : []),
@@ -72,6 +82,13 @@ function byThemselves({ unread, changes }: Comparison): string {
     : `Nothing was judged: the ${others} not looked at.`;
 }
 
+/** Their names follow elsewhere: some services look for commands in this line. */
+function submodules({ beyond }: Comparison): string {
+  if (!beyond.length) return '';
+  const which = beyond.length === 1 ? 'A submodule' : `${beyond.length} submodules`;
+  return `${which} changed: pictures in ${beyond.length === 1 ? 'it' : 'them'} were not compared.`;
+}
+
 /** Of a picture whose file mode alone changed nothing is read. */
 const wasLooked = (changes: Comparison['changes']): boolean => changes.some(({ pages }) => pages.length > 0);
 
@@ -87,7 +104,10 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
 }
 
 /** `new, between plates/05.tif and plates/07.tif` */
-export function happened({ kind, from, swapped, modes, neighbours }: PictureChange): string {
+export function happened(change: PictureChange): string {
+  const { kind, from, swapped, modes, neighbours } = change;
+  if (leavesBlank(change))
+    return wasThere(change) ? 'not there any more, and still placed' : 'placed by a layout, and not there';
   const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
   const what: Record<PictureChange['kind'], string> = {
     added: 'new',
@@ -114,6 +134,9 @@ function stands({ before, after, beside }: PictureChange['neighbours']): string 
 /** How it is stored, before and after where that differs. */
 export function stored({ before, after }: PageChange): string {
   const [was, is] = [before, after].map(picture => picture?.facts.encoding);
+  if (isMissing(after)) return was && !isMissing(before) ? `was stored as ${was}` : '';
+  if (isMissing(before))
+    return is ? `stored as ${is}; before, it was placed and not there` : 'was placed and not there';
   const cannot = after?.facts.unreadable?.reason === 'not-fetched' ? 'is not fetched' : 'cannot be read';
   if (was === is || !was || !is) {
     const [known, way] = is ? [is, ''] : [was, 'was '];

@@ -176,8 +176,8 @@ describe('comparing revisions', () => {
     git(top, 'submodule', '--quiet', 'add', repositoryOf({ 'p.tif': neutral(1) }), 'inner');
     fs.symlinkSync('001.tif', path.join(top, 'plates/link.tif'));
     commit(top);
-    const { notices, changes, read } = await compared(top);
-    assert.deepEqual([changes, read], [[], []]);
+    const { notices, changes, read, beyond } = await compared(top);
+    assert.deepEqual([changes, read, beyond], [[], [], ['inner']]);
     assert.deepEqual(notices, [
       '"inner" is a submodule: pictures in it belong to another repository and are not compared.',
       '"plates/link.tif" is a symbolic link: what it leads to is compared under its own name.',
@@ -225,6 +225,32 @@ describe('comparing revisions', () => {
     );
     assert.deepEqual(notices, ['"plates/004.tif" is placed by no layout, so it is not in the book.']);
     assert.equal(summary.new.errors, 2);
+    commit(top, { 'plates/005.tif': neutral(5), 'plates/006.tif': neutral(6) });
+    assert.deepEqual((await compared(top)).notices, [
+      '"plates/005.tif" and "plates/006.tif" are placed by no layout, so they are not in the book.',
+    ]);
+    git(top, 'mv', 'plates/005.tif', 'plates/five.tif');
+    fs.rmSync(path.join(top, 'plates/004.tif'));
+    commit(top);
+    assert.deepEqual((await compared(top)).notices, [
+      '"plates/five.tif", renamed from "plates/005.tif", is placed by no layout, so it is not in the book.',
+      '"plates/004.tif" is not there any more. No layout placed it, so the book did not have it.',
+    ]);
+  });
+
+  it('tells a picture whose name a layout still has, after it was renamed, as one that is missing', async () => {
+    const top = repositoryOf({
+      ...settings,
+      ...book(2),
+      'book.md': '![a](plates/001.tif)\n\n![b](plates/002.tif)\n',
+    });
+    git(top, 'mv', 'plates/001.tif', 'plates/one.tif');
+    commit(top);
+    const [old] = (await compared(top)).changes.filter(({ path }) => path === 'plates/001.tif');
+    assert.deepEqual(
+      [old.pages[0].before?.facts.encoding, old.pages[0].after?.facts.unreadable?.reason],
+      ['rgb-neutral', 'missing'],
+    );
   });
 
   it('compares with what lies in the folder, committed, staged or neither, and leaves the repository as it is', async () => {

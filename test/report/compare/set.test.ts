@@ -33,7 +33,10 @@ describe('the verdict on the set', () => {
   });
 
   it('says why nothing is forecast, and the way out', () => {
-    const unknown = (reason: 'not-fetched' | 'truncated' | null, targets = picture('a').targets) => {
+    const unknown = (
+      reason: 'missing' | 'not-fetched' | 'truncated' | null,
+      targets = picture('a').targets,
+    ) => {
       const after = picture('a', [], reason ? { unreadable: { reason, text: 'No.' } } : {});
       return change('added', 'a', [
         page(
@@ -46,6 +49,10 @@ describe('the verdict on the set', () => {
     assert.match(
       verdict(unknown('not-fetched')),
       /^a was not fetched, .*: run "git lfs pull" and compare again\.$/,
+    );
+    assert.equal(
+      setVerdict(comparison([unknown('missing')], { scope: 'changes', unread: 3 })),
+      'a is placed by a layout and not there, so its place stays blank: put it back, or have the layout place what took its place.',
     );
     assert.match(verdict(unknown('truncated')), /^a cannot be read, .* export it again\.$/);
     assert.match(verdict(unknown(null, [])), /^Nobody said where .* whether a will .* name a "process"/);

@@ -61,7 +61,7 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
   return {
     base: revision('main', 'a'),
     head: revision(null, 'b'),
-    ...{ mergeBase: false, scope: 'book', unread: 0, changes, others: [], book, notices: [] },
+    ...{ mergeBase: false, scope: 'book', unread: 0, beyond: [], changes, others: [], book, notices: [] },
     settings: { changes: [], forecasts: [] },
     rearranged: [],
     summary: { changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },

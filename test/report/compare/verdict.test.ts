@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { verdictOn } from '../../../src/report/compare/verdict';
 import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { change, findings, page } from './support';
 
@@ -39,6 +40,19 @@ describe('the verdict on a changed picture', () => {
     assert.equal(told('added', { new: [note] }), 'same: New, with nothing found against it');
     assert.equal(told('deleted', { ended: [error] }), 'gone: Gone from the book');
     assert.match(told('mode', {}), /^same: .*file mode/);
+  });
+
+  it('says of what is placed and not there that its place stays blank, whatever kind of change it is', () => {
+    const missing = picture('a', [], brokenFacts('missing'));
+    for (const kind of ['added', 'deleted'] as const) {
+      const { kind: weight, words } = verdictOn(change(kind, 'a', [page(picture('a'), missing)]));
+      assert.deepEqual(
+        [weight, words],
+        ['worse', 'Not there any more, and still placed: its place stays blank'],
+      );
+    }
+    const never = verdictOn(change('added', 'a', [page(null, missing)]));
+    assert.equal(never.words, 'Placed and not there: its place stays blank');
   });
 
   it('counts every page of a file', () => {

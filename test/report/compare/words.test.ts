@@ -9,6 +9,7 @@ import {
   tints,
 } from '../../../src/report/compare/words';
 import type { Match, PictureChange, Stand } from '../../../src/shared/comparison';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
@@ -52,6 +53,17 @@ describe('a comparison in words', () => {
     );
   });
 
+  it('never says that nothing stands against a submodule that nobody looked into', () => {
+    assert.equal(
+      headline(comparison([], { beyond: ['sm'] })),
+      'No picture of the book outside of its submodules changed. Nothing new was found. A submodule changed: pictures in it were not compared.',
+    );
+    assert.match(
+      headline(comparison([added('b', 'matches')], { beyond: ['sm', 'sn'] })),
+      /^1 picture: 1 new\. Nothing new was found\. 2 submodules changed: pictures in them were not compared\.$/,
+    );
+  });
+
   it('begins with the settings and the order of the book where they changed', () => {
     const told = {
       settings: { changes: ['process: inkjet, before none'], forecasts: [] },
@@ -76,6 +88,27 @@ describe('a comparison in words', () => {
     const renamed = change('renamed', 'a', [], { from: 'b' });
     assert.equal(happened(renamed), 'renamed from b, content unchanged');
     assert.equal(happened({ ...renamed, swapped: true }), 'names swapped, renamed from b, content unchanged');
+  });
+
+  it('says of what is placed and not there just that, and counts it apart', () => {
+    const missing = picture('a', [], brokenFacts('missing'));
+    const gone = change('added', 'a', [page(picture('a'), missing)]);
+    const never = change('added', 'b', [page(null, missing)]);
+    assert.equal(happened(gone), 'not there any more, and still placed');
+    assert.equal(happened(never), 'placed by a layout, and not there');
+    assert.deepEqual(
+      [gone, never].map(({ pages }) => stored(pages[0])),
+      ['was stored as rgb-neutral', ''],
+    );
+    assert.equal(
+      stored(page(missing, picture('a'))),
+      'stored as rgb-neutral; before, it was placed and not there',
+    );
+    assert.equal(stored(page(missing, null)), 'was placed and not there');
+    assert.match(
+      headline(comparison([gone, never, added('c', 'matches')])),
+      /^3 pictures: 1 new and 2 placed and not there\. /,
+    );
   });
 
   it('says where a picture stands without a word that could be a time', () => {
