@@ -50,7 +50,7 @@ export async function checkLaidOut(options: CheckOptions): Promise<{ report: Boo
 
 /** What was judged as a report; `whole`: it is all of the book. */
 export function reportOf(
-  { pictures, findings }: JudgedBook,
+  { pictures, findings, spreads = [] }: JudgedBook,
   found: Searched,
   settings: Settings,
   whole: boolean,
@@ -61,6 +61,7 @@ export function reportOf(
     targets: settings.targets,
     pictures,
     findings,
+    ...(spreads.length && { spreads }),
     notices: noticesOf(found, settings, pictures, idle),
     ...(slips.length && { slips }),
     summary: summarise(pictures, findings),

@@ -21,6 +21,8 @@ export interface JudgedBook {
   pictures: PictureReport[];
   /** About the book as a whole. */
   findings: Finding[];
+  /** Pictures that face each other, by their paths, as `spreadsOf` has them; absent: none. */
+  spreads?: readonly (readonly string[])[];
 }
 
 export interface JudgeBookOptions {
@@ -54,6 +56,7 @@ export async function judgeBook(
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
     findings: findings.book,
+    spreads,
   };
 }
 

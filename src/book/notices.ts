@@ -5,6 +5,7 @@ import { doubtNotices, doubtsOf } from './doubts';
 import { type Idle, idleNotice } from './idle-settings';
 import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
+import { unsizedNotices } from './unsized';
 
 /** What a search tells beside the files it found. */
 export interface Searched extends Omit<Discovery, 'files'> {
@@ -38,7 +39,11 @@ export function noticesOf(
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
     ...(idle
-      ? [...idle.map(idleNotice), ...settings.targets.flatMap(target => idleRoute(target, pictures))]
+      ? [
+          ...idle.map(idleNotice),
+          ...settings.targets.flatMap(target => idleRoute(target, pictures)),
+          ...unsizedNotices(pictures, settings),
+        ]
       : []),
   ];
 }

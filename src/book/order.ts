@@ -78,6 +78,29 @@ export const pagesInOrder = <Page extends Pick<BookPicture, 'path' | 'position'>
   return [...pages].sort((x, y) => at(x) - at(y) || asCounted(x.path, y.path));
 };
 
+/** Indices of pictures in the book's order, those of one spread together; the pages of a file follow each other. */
+export function facing(
+  pictures: readonly Pick<BookPicture, 'path' | 'position'>[],
+  spreads: readonly (readonly string[])[],
+): number[][] {
+  const pages = new Map<string, number[]>();
+  for (const [i, { path }] of pictures.entries()) {
+    const others = pages.get(path);
+    if (others) others.push(i);
+    else pages.set(path, [i]);
+  }
+  const spreadOf = spreadsByPicture(spreads);
+  const groups: number[][] = [];
+  let before: readonly string[] | undefined;
+  for (const path of new Set(pagesInOrder(pictures).map(({ path }) => path))) {
+    const spread = spreadOf.get(path);
+    if (spread && spread === before) groups[groups.length - 1].push(...pages.get(path)!);
+    else groups.push([...pages.get(path)!]);
+    before = spread;
+  }
+  return groups;
+}
+
 const placedFirst = (placements: Arrangement['placements']): string[] =>
   [...placements].flatMap(([path, places]) => (places.some(({ inStyleSheet }) => !inStyleSheet) ? path : []));
 

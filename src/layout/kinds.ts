@@ -35,9 +35,9 @@ export function kindOf(path: string): LayoutKind | null {
   return kinds[extension];
 }
 
-/** Whether a source of this kind can take in others and tell them where their pictures lie. */
+/** Whether a source of this kind can tell others where their pictures lie, or how large they are. */
 export const handsOn = (kind: LayoutKind): boolean =>
-  kind === 'latex' || kind === 'asciidoc' || kind === 'typst';
+  kind === 'latex' || kind === 'asciidoc' || kind === 'typst' || kind === 'css';
 
 /** A file that tells of its folder, such as a readme: it lays out no book unless somebody says so. */
 export const isAbout = (path: string): boolean => ABOUT.test(path.slice(path.lastIndexOf('/') + 1));

@@ -5,7 +5,7 @@ import { htmlText } from './html';
 import { latexText } from './latex';
 import { lineFinder } from './lines';
 import { Mapped } from './mapped';
-import { markdownDrafts } from './markdown';
+import { markdownText } from './markdown';
 import type { Draft } from './reference';
 import type { Inherited, LayoutKind, Reference, Source } from './types';
 import { typstText } from './typst';
@@ -42,7 +42,7 @@ function read(text: string, kind: LayoutKind, { textWidth, inherited }: ParseOpt
   const width = textWidth ?? inherited?.textWidth;
   switch (kind) {
     case 'markdown':
-      return { drafts: markdownDrafts(text, width) };
+      return markdownText(text, width, inherited?.styles);
     case 'html':
       return htmlText(text, width, inherited?.styles);
     case 'css':

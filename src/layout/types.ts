@@ -62,7 +62,7 @@ export interface Inherited {
   textWidth?: number;
   /** LaTeX: `\graphicspath`. AsciiDoc: `imagesdir`. */
   folders?: readonly string[];
-  /** HTML: the style sheets that a page links. */
+  /** HTML, Markdown: the style sheets that a page links or names. */
   styles?: readonly string[];
   /** LaTeX: macros that place the picture they are given, by name. */
   macros?: ReadonlyMap<string, PlacingMacro>;
@@ -105,7 +105,7 @@ export interface Source {
   references: Reference[];
   /** Other sources that this one takes in, in the order of the text. */
   includes: Include[];
-  /** HTML: style sheets that the page links, as written. */
+  /** HTML, Markdown: style sheets that the page links or names, as written. */
   styles: string[];
   /** The source a tool is started on: LaTeX with a document class. Others cannot be told from parts. */
   isMain: boolean;

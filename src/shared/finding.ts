@@ -89,6 +89,8 @@ export interface BookReport {
   findings: Finding[];
   /** Those that are waived: not among the others, and not counted with them. */
   waived?: WaivedFinding[];
+  /** Pictures that face each other, by their paths; absent: nobody named any. */
+  spreads?: readonly (readonly string[])[];
   /** What was not looked at, and settings that concern nothing: plain sentences, no verdicts. */
   notices: string[];
   /** Those of the notices that stand in a line of the settings, without where; absent: none. */

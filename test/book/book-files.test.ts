@@ -56,6 +56,7 @@ describe('a book that is laid out in its folder', () => {
     );
     assert.deepEqual(notices, [
       'One picture is placed by no layout (book.md): p/c.jpg. It is not in the book then, and was not checked: name it under "pictures" if it is printed.',
+      'One picture that a layout places has no printed size that can be read there, so whether it has enough pixels is not judged: give a size in the layout or its style sheet, or under "placements", or say "textWidth" where they are shares of the text.',
     ]);
   });
 

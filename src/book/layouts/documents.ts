@@ -65,12 +65,13 @@ export async function parseDocuments(
     await breathe();
   }
   for (const [at, { path, kind, text }] of texts.entries()) {
-    if (kind !== 'html' || !sources[at].styles.length) continue;
+    if ((kind !== 'html' && kind !== 'markdown') || !sources[at].styles.length) continue;
     const sheets = sources[at].styles.flatMap(
       href => includedAt(path, href.replace(/[?#].*/, ''), places) ?? [],
     );
     const styles = sheets.flatMap(sheet => (texts[sheet].kind === 'css' ? texts[sheet].text : []));
-    parsed[at].references = parseLayout(text, kind, { textWidth, inherited: { styles } }).references;
+    if (styles.length)
+      parsed[at].references = parseLayout(text, kind, { textWidth, inherited: { styles } }).references;
     await breathe();
   }
   const { documents, included } = documentsOf(texts, taken);

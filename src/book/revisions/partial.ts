@@ -49,6 +49,7 @@ export async function reportOfChanged(
     {
       pictures: judged.pictures.filter(({ path }) => looked.has(path)),
       findings: looked.size ? judged.findings.filter(concerns) : [],
+      spreads: judged.spreads,
     },
     found,
     settings,

@@ -8,9 +8,9 @@ export type By = 'finding' | 'encoding';
 
 /** Pictures with the same finding, or stored in the same way. */
 export interface Group {
-  /** A rule, or an encoding. */
+  /** A rule, or an encoding, or `NOTHING_FOUND`. */
   id: string;
-  /** The worst of a finding; null: the group is an encoding. */
+  /** The worst of a finding; null: the group is no finding. */
   severity: Severity | null;
   /** What its rule says of the book as a whole. */
   told: ShownFinding[];
@@ -25,24 +25,45 @@ export interface Leaf {
   findings: ShownFinding[];
 }
 
+/** The group of pictures without a finding: who looks for a picture by its name is to find it. */
+export const NOTHING_FOUND = '';
+
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /**
  * The pictures of a book by finding, the worst and then the most frequent first, or by encoding, the most frequent first.
- * @param filter words that a picture's path, encoding and findings must have, all of them; '' shows all
+ * @param filter words that a picture's path, encoding and findings must have, all of them; pictures without a finding
+ * come last then; '' shows all that have one
  */
 export function groupsOf(answer: CheckAnswer, by: By, filter: string): Group[] {
-  const words = filter.toLowerCase().split(/\s+/).filter(Boolean);
-  const passes = (text: string) => words.every(word => text.toLowerCase().includes(word));
+  const words = plain(filter).split(/\s+/).filter(Boolean);
+  const passes = (text: string) => words.every(word => plain(text).includes(word));
   const files = filesOf(answer.entries).filter(({ path, encoding, rules }) =>
     passes([path, encoding, ...rules].join(' ')),
   );
   const findings = new Map(answer.pictures.map(picture => [picture.path, picture.findings]));
-  const groups = by === 'finding' ? byFinding(answer.book, files, findings) : byEncoding(files, findings);
+  if (by === 'encoding') return sorted(byEncoding(files, findings));
+  const found = byFinding(answer.book, files, findings);
+  const without = words.length ? files.filter(({ rules }) => !rules.length) : [];
+  return [
+    ...sorted(found.filter(({ pictures, id }) => pictures.length > 0 || passes(id))),
+    ...(without.length ? [nothingFound(without)] : []),
+  ];
+}
+
+/** As it is searched: one file system writes an umlaut in one character, the next in two. */
+const plain = (text: string) => text.normalize('NFC').toLowerCase();
+
+const nothingFound = (files: readonly File[]): Group => ({
+  ...{ id: NOTHING_FOUND, severity: null, told: [] },
+  pictures: files.map(({ path, encoding }) => ({ path, encoding, findings: [] })),
+});
+
+function sorted(groups: readonly Group[]): Group[] {
   const rank = ({ severity }: Group) => (severity ? RANK[severity] : 0);
-  return groups
-    .filter(({ pictures, id }) => pictures.length > 0 || passes(id))
-    .sort((x, y) => rank(x) - rank(y) || y.pictures.length - x.pictures.length || (x.id < y.id ? -1 : 1));
+  return groups.toSorted(
+    (x, y) => rank(x) - rank(y) || y.pictures.length - x.pictures.length || (x.id < y.id ? -1 : 1),
+  );
 }
 
 interface File {

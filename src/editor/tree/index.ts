@@ -27,7 +27,7 @@ export function registerTree(books: Books, memory: vscode.Memento): vscode.Dispo
     context('evengrey.tree.filtered', tree.filter !== '');
     const standing = standingOf(books.all, tree);
     context('evengrey.tree.standing', standing);
-    view.description = countsOf(books.all);
+    view.description = standing === 'filtered' ? noneWith(tree.filter) : countsOf(books.all);
     // a message would stand in the place of the words that an empty tree has
     view.message =
       tree.filter && standing === 'full'
@@ -76,6 +76,9 @@ export function registerTree(books: Books, memory: vscode.Memento): vscode.Dispo
     }),
   );
 }
+
+/** Beside the tree's name, since the words below it cannot say what was searched. */
+const noneWith = (filter: string): string => vscode.l10n.t('none with "{0}"', filter);
 
 /** The pictures of some rows, each once. */
 function picturesOf(rows: readonly Row[]): vscode.Uri[] {

@@ -6,7 +6,7 @@ import type { Severity } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
 import type { ShownFinding } from '../../shared/sheet';
 import type { Book } from '../book';
-import type { Group, Leaf } from './groups';
+import { type Group, type Leaf, NOTHING_FOUND } from './groups';
 
 /** What stands in a row. */
 export type Row =
@@ -51,13 +51,15 @@ function bookItem(book: Book): vscode.TreeItem {
 
 function groupItem(book: Book, { id, severity, pictures, told }: Group): vscode.TreeItem {
   const t = vscode.l10n.t;
-  const item = new vscode.TreeItem(id, vscode.TreeItemCollapsibleState.Collapsed);
+  const nothing = id === NOTHING_FOUND;
+  const name = nothing ? t('nothing found') : id;
+  const item = new vscode.TreeItem(name, vscode.TreeItemCollapsibleState.Collapsed);
   const n = pictures.length;
   const count = n === 0 ? t('the book') : n === 1 ? t('1 picture') : t('{0} pictures', n);
   item.id = idOf(book, id);
   item.description = count;
-  const label = severity ? id : encodingName(id as Encoding);
-  item.iconPath = severity ? icons[severity] : new vscode.ThemeIcon('file-media');
+  const label = severity || nothing ? name : encodingName(id as Encoding);
+  item.iconPath = severity ? icons[severity] : new vscode.ThemeIcon(nothing ? 'pass' : 'file-media');
   item.contextValue = [...(severity ? ['rule'] : []), ...(n ? ['pictures'] : [])].join(' ');
   item.tooltip = told.map(({ message }) => message).join('\n\n') || `${label}: ${count}`;
   item.accessibilityInformation = { label: [label, ...(severity ? [severity] : []), count].join(', ') };
@@ -83,9 +85,10 @@ function pictureItem(book: Book, group: Group, leaf: Leaf): vscode.TreeItem {
   const worst = worstOf(leaf.findings);
   item.id = idOf(book, group.id, leaf.path);
   item.iconPath = vscode.ThemeIcon.File;
-  item.description = [...(group.severity ? [leaf.encoding] : []), ...(folder === '.' ? [] : [folder])].join(
-    ' · ',
-  );
+  item.description = [
+    ...(group.severity || group.id === NOTHING_FOUND ? [leaf.encoding] : []),
+    ...(folder === '.' ? [] : [folder]),
+  ].join(' · ');
   // a note is only for knowing, and needs no waiver
   const waivable = group.severity !== null && worst !== undefined && worst.severity !== 'note';
   item.contextValue = waivable ? 'picture waivable' : 'picture';

@@ -1,19 +1,20 @@
 import { decodeHTMLStrict } from 'entities';
-import { htmlText } from '../html';
-import { lengthOf, units } from '../length';
+import { type HtmlText, htmlText } from '../html';
 import { Mapped } from '../mapped';
 import { type Draft, urlDraft, weakDrafts } from '../reference';
-import type { LayoutSize, Writing } from '../types';
-import { attributesAt } from './attributes';
+import type { Writing } from '../types';
 import { blocksOf, type Range } from './blocks';
+import { frontMatterOf, stylesIn } from './front-matter';
 import { inlineParts } from './inline';
 import { normalLabel } from './link-parts';
+import { sizesOf } from './sizes';
 
-const FRONT_MATTER = /^\uFEFF?---[ \t]*\r?\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\r?\n|$)/;
-
-/** The pictures of a Markdown text: CommonMark with tables, front matter, attributes in braces and inline HTML. */
-export function markdownDrafts(source: string, textWidth?: number): Draft[] {
-  const front = FRONT_MATTER.exec(source)?.[0] ?? '';
+/**
+ * The pictures of a Markdown text: CommonMark with tables, front matter, attributes in braces and inline HTML. `sheets`:
+ * texts of the style sheets that it names, which say sizes too.
+ */
+export function markdownText(source: string, textWidth?: number, sheets: readonly string[] = []): HtmlText {
+  const front = frontMatterOf(source);
   const text = (blank(front) + source.slice(front.length))
     .replace(/^\uFEFF/, ' ')
     .replace(/\r\n/g, ' \n')
@@ -26,6 +27,7 @@ export function markdownDrafts(source: string, textWidth?: number): Draft[] {
   }
   const drafts = weakDrafts(Mapped.of(source, 0, front.length), []);
   const html = [...blocks.html];
+  const images: { draft: Draft | null; text: string; to: number }[] = [];
   for (const inline of blocks.inline) {
     const parts = inlineParts(inline, label => definitions.has(normalLabel(label)));
     for (const { from, to } of parts.html) {
@@ -33,16 +35,25 @@ export function markdownDrafts(source: string, textWidth?: number): Draft[] {
       html.push({ from: piece.start, to: piece.end });
     }
     for (const { destination, label, from, to } of parts.images) {
-      const size = sizeOf(attributesAt(inline.text, to), textWidth);
       const range = destination ? null : definitions.get(normalLabel(label))!;
       const written = range
         ? Mapped.of(text, range.from, range.to)
         : inline.slice(destination!.from, destination!.to);
-      const draft = urlDraft(unescaped(written), [writingOf(text, written)], size);
-      if (draft) drafts.push(range ? { ...draft, placed: inline.slice(from, to).start } : draft);
+      const draft = urlDraft(unescaped(written), [writingOf(text, written)], null);
+      const placed = range && { placed: inline.slice(from, to).start };
+      images.push({ draft: draft && { ...draft, ...placed }, text: inline.text, to });
     }
   }
-  return [...drafts, ...htmlText(onlyHtml(text, html), textWidth).drafts];
+  const sizes = sizesOf(images, textWidth, sheets);
+  const raw = htmlText(onlyHtml(text, html), textWidth, sheets);
+  return {
+    drafts: [
+      ...drafts,
+      ...images.flatMap(({ draft }, i) => (draft ? { ...draft, size: sizes[i] } : [])),
+      ...raw.drafts,
+    ],
+    styles: [...stylesIn(front), ...raw.styles],
+  };
 }
 
 const blank = (text: string) => text.replace(/[^\r\n]/g, ' ');
@@ -72,11 +83,4 @@ function onlyHtml(text: string, ranges: Range[]): string {
     at = to;
   }
   return parts.join('');
-}
-
-function sizeOf(attributes: Record<string, string>, textWidth?: number): LayoutSize | null {
-  const edge = (text: string | undefined, whole?: number) =>
-    text === undefined ? undefined : lengthOf(text, units.web, { whole, bare: 'px' });
-  const [width, height] = [edge(attributes.width, textWidth), edge(attributes.height)];
-  return width || height ? { ...(width && { width }), ...(height && { height }) } : null;
 }

@@ -1,4 +1,4 @@
-import { pagesInOrder, spreadsByPicture } from '../../book/order';
+import { facing } from '../../book/order';
 import { processes } from '../../print';
 import { encodingName } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
@@ -89,24 +89,4 @@ function namesOf({ targets }: BookReport): Record<FacetId, (id: string) => strin
       return target && target.process !== id ? `${id} (${processName(target.process)})` : processName(id);
     },
   };
-}
-
-/** Indices of pictures in the book's order, those of one spread together; the pages of a file follow each other. */
-function facing(pictures: readonly PictureReport[], spreads: readonly (readonly string[])[]): number[][] {
-  const pages = new Map<string, number[]>();
-  for (const [i, { path }] of pictures.entries()) {
-    const others = pages.get(path);
-    if (others) others.push(i);
-    else pages.set(path, [i]);
-  }
-  const spreadOf = spreadsByPicture(spreads);
-  const groups: number[][] = [];
-  let before: readonly string[] | undefined;
-  for (const path of new Set(pagesInOrder(pictures).map(({ path }) => path))) {
-    const spread = spreadOf.get(path);
-    if (spread && spread === before) groups[groups.length - 1].push(...pages.get(path)!);
-    else groups.push([...pages.get(path)!]);
-    before = spread;
-  }
-  return groups;
 }

@@ -1,3 +1,4 @@
+import { facing } from '../../book/order';
 import type { BookReport } from '../../shared/finding';
 import type { Sheet } from '../../shared/sheet';
 import { CONTACT_DRAWS, contactDrawings } from '../sheet/contact';
@@ -22,21 +23,32 @@ export interface Contact {
  * All pictures on one screen, drawn as one possible order: the same draw for all, so that one which will stand out does,
  * and marked as such, since no one knows which order it will be; those that the rules find to stand out say so in words. Filters draw it, chosen by radio buttons: no script.
  */
-export function contacts({ pictures, findings }: BookReport, entries: readonly Contact[], id: string): Html {
+export function contacts(
+  { pictures, findings, spreads = [] }: BookReport,
+  entries: readonly Contact[],
+  id: string,
+): Html {
   const drawings = pictures.map((picture, i) => {
     const { sheet, small } = entries[i];
     return small && contactDrawings(picture, sheet.advice);
   });
   const drawn = drawings.some(Boolean);
+  const place = (i: number) =>
+    contact(entries[i], drawings[i] ? i : null, outlierWords(pictures[i], findings));
+  const name = (i: number) => nameOf(entries[i].sheet);
   return html`
 <nav class="contacts" id="${id}" aria-label="All pictures">
   ${drawn && choice('contacts', 'Drawn as', ways)}
   ${drawn && html`<p class="as-drawn"><strong>One possible order, the same for all pictures: not the colours that they will have.</strong> A picture without a forecast is shown as its file. ${BELOW}</p>`}
   <p${drawn && html` class="as-files"`}>The files, as a screen shows them. ${drawn && BELOW}</p>
   ${drawn && filters(drawings, entries)}
-  <ol>${entries.map((entry, i) => contact(entry, drawings[i] ? i : null, outlierWords(pictures[i], findings)))}</ol>
+  <ol>${facing(pictures, spreads).map(pages => (pages.length > 1 ? opening(pages.map(place), pages.map(name)) : place(pages[0])))}</ol>
 </nav>`;
 }
+
+/** What faces each other in one frame; `names` for who does not see it. */
+const opening = (places: readonly Html[], names: readonly string[]): Html => html`
+<li class="opening" style="--pages:${places.length}"><ol aria-label="Facing: ${names.join(', ')}">${places}</ol></li>`;
 
 const BELOW = 'Below each picture: one light grey of it in ten possible orders.';
 
@@ -59,15 +71,17 @@ function filters(drawings: readonly (Drawing[] | null)[], entries: readonly Cont
   return html`<svg class="filters" width="0" height="0" aria-hidden="true">${all.flatMap(some => some ?? [])}</svg>`;
 }
 
+const nameOf = ({ path, page }: Sheet): string => (page > 1 ? `${path} (page ${page})` : path);
+
 /** `outlier`: why it is likely to be seen among the others; null where it is not. */
 function contact({ sheet, small, id }: Contact, drawn: number | null, outlier: string | null): Html {
-  const { advice, conditions, path, page, encoding } = sheet;
+  const { advice, conditions, encoding } = sheet;
   const style =
     drawn === null ? '' : CONTACT_DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
   const inside = html`
     <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
     ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}
-    <span class="what">${asked(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${path}${page > 1 && ` (page ${page})`}<small>${encoding.id}: ${advice.title}</small></span></span>`;
+    <span class="what">${asked(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${nameOf(sheet)}<small>${encoding.id}: ${advice.title}</small></span></span>`;
   return html`<li>${id ? html`<a href="#${id}">${inside}</a>` : html`<div>${inside}</div>`}</li>`;
 }
 

@@ -54,6 +54,21 @@ describe('the layouts of a book', () => {
     ]);
   });
 
+  it('have the sizes of the style sheet that a Markdown text names, listed or not, which places nothing by that', async () => {
+    const root = temporaryFolder({
+      'text/book.md': '---\ncss: ../style/book.css\n---\n![](1.jpg)\n',
+      'style/book.css': 'img { width: 180mm } body { background: url(2.jpg) }',
+      ...{ 'text/1.jpg': '', 'style/2.jpg': '' },
+    });
+    const sizesOf = async (settings = {}) =>
+      (await read(root, settings)).placements.map(({ picture, size }) => [picture, size?.width]);
+    assert.deepEqual(await sizesOf(), [
+      ['text/1.jpg', 180],
+      ['style/2.jpg', undefined],
+    ]);
+    assert.deepEqual(await sizesOf({ layouts: ['text'] }), [['text/1.jpg', 180]]);
+  });
+
   it('place pictures in the order of the book: chapters where they are taken in, style sheets last', async () => {
     const root = temporaryFolder({
       'a/one.tex': tex`\includegraphics{p/4.jpg}\includegraphics{p/1.jpg}`,

@@ -23,6 +23,7 @@ const answer: CheckAnswer = {
     entry('cover/c.tif', 'four-channel', ['unreadable', 'mixed-encodings']),
     { ...entry('cover/c.tif', 'four-channel', ['clipped']), page: 2 },
     entry('cover/d.tif', 'rgb-neutral'),
+    entry('mo\u0308we.tif', 'bilevel'),
   ],
   pictures: [
     { path: 'a.tif', findings: [found('untagged', 'note'), found('clipped', 'warning')] },
@@ -57,6 +58,7 @@ describe('the pictures of a book in groups', () => {
   it('are by encoding with the most frequent first', () =>
     assert.deepEqual(seen('encoding'), [
       ['rgb-neutral', null, 'a.tif b.tif cover/d.tif'],
+      ['bilevel', null, 'mo\u0308we.tif'],
       ['four-channel', null, 'cover/c.tif'],
     ]));
 
@@ -80,5 +82,15 @@ describe('the pictures of a book in groups', () => {
     assert.deepEqual(seen('encoding', 'untagged'), [['rgb-neutral', null, 'a.tif']]);
     assert.deepEqual(seen('finding', 'light-shift'), [['light-shift', 'note', '']]);
     assert.deepEqual(seen('finding', 'nothing like it'), []);
+    assert.deepEqual(
+      seen('encoding', 'm\u00f6we'),
+      [['bilevel', null, 'mo\u0308we.tif']],
+      'in two characters',
+    );
+  });
+
+  it('are shown by what is searched also where nothing was found on them, last', () => {
+    assert.deepEqual(seen('finding', 'cover/d'), [['', null, 'cover/d.tif']]);
+    assert.deepEqual(seen('finding', 'tif rgb').at(-1), ['', null, 'cover/d.tif']);
   });
 });

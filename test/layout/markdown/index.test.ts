@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { references } from '../../../src/layout';
+import { parseLayout, references } from '../../../src/layout';
 import { paths, sizes, written } from '../support/placed';
 
 describe('pictures in Markdown', () => {
@@ -120,5 +120,28 @@ describe('pictures in Markdown', () => {
     const text = '---\ntitle: A.B\ncover: "front/a b.jpg"\nback: back.tif\n---\n![](c.jpg)\n';
     assert.deepEqual(paths(text, 'markdown'), ['(front/a b.jpg)', '(back.tif)', 'c.jpg']);
     assert.deepEqual(written(text, 'markdown'), ['front/a b.jpg', 'back.tif', 'c.jpg']);
+  });
+
+  it('have the sizes of style sheets, which attributes with a unit go before', () => {
+    const text = [
+      '![](a.jpg) ![](b.jpg){.half #one} ![](c.jpg){.half width=60mm} ![](d.jpg){.half width=300}',
+      '',
+      '<img src="e.jpg" class="half">',
+    ].join('\n');
+    const styles = ['img { height: 40mm } .half { width: 50% }', '#one { width: 70mm }'];
+    assert.deepEqual(sizes(text, 'markdown', { textWidth: 200, inherited: { styles } }), [
+      ...['a.jpg: - x 40', 'b.jpg: 70 x 40', 'c.jpg: 60 x 40', 'd.jpg: 100 x 40', 'e.jpg: 100 x 40'],
+    ]);
+    const inParagraph = { inherited: { styles: ['p > img { width: 9mm } div img { width: 8mm }'] } };
+    assert.deepEqual(sizes('![](a.jpg)', 'markdown', inParagraph), ['a.jpg: 9 x -']);
+  });
+
+  it('name their style sheets in front matter, as a word, as a list or under a format, and in HTML', () => {
+    const stylesOf = (text: string) => parseLayout(text, 'markdown').styles;
+    assert.deepEqual(stylesOf('---\ntitle: A\ncss: "book.css"\n---\n'), ['book.css']);
+    assert.deepEqual(stylesOf('---\r\ncss:\r\n  - a.css\r\n  - b.css # why\r\n---\r\n'), ['a.css', 'b.css']);
+    assert.deepEqual(stylesOf('---\nformat:\n  html:\n    css: [a.css, 3]\n...\n'), ['a.css']);
+    assert.deepEqual(stylesOf('css: no.css\n\n<link rel="stylesheet" href="c%20d.css">\n'), ['c d.css']);
+    assert.deepEqual(stylesOf('---\ncss: [\n---\n'), []);
   });
 });

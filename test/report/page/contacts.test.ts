@@ -53,6 +53,38 @@ describe('the contact sheet', () => {
     assert.doesNotMatch(page([picture('a.tif', [], { encoding: 'rgb-residual' })]), /<feColorMatrix/);
   });
 
+  it('has what faces each other in one frame, in the order of the spread', () => {
+    const pictures = ['a.tif', 'b.tif', 'c.tif'].map(path => picture(path));
+    const spreads = [
+      ['b.tif', 'a.tif'],
+      ['gone.tif', 'c.tif'],
+    ];
+    const entries = pictures.map(
+      (of): Contact => ({ sheet: sheetOf(of, [], { light: null, series: 0 }), small, id: null }),
+    );
+    const ordered = [pictures[1], pictures[0], pictures[2]];
+    const text = contacts(
+      report(
+        ordered.map((of, i) => ({ ...of, position: i + 1 })),
+        { spreads },
+      ),
+      [entries[1], entries[0], entries[2]],
+      'all',
+    ).text;
+    const frames = [...text.matchAll(/<li class="opening" style="--pages:(\d)"><ol aria-label="([^"]+)">/g)];
+    assert.deepEqual(
+      frames.map(([, pages, label]) => [pages, label]),
+      [['2', 'Facing: b.tif, a.tif']],
+    );
+    const [framed] = text.match(/<li class="opening"[\s\S]*?<\/ol>/)!;
+    assert.deepEqual(
+      [...framed.matchAll(/<span>(\w\.tif)/g)].map(([, name]) => name),
+      ['b.tif', 'a.tif'],
+    );
+    assert.match(text.slice(text.indexOf(framed) + framed.length), /<span>c\.tif/);
+    assert.doesNotMatch(page(pictures), /opening/);
+  });
+
   it('says in words which will be seen among the others', () => {
     const odd = picture('b.tif', [finding('odd-one-out', 'warning', 'It differs.')]);
     const [first, second] = page([picture('a.tif'), odd])

@@ -112,7 +112,23 @@ describe('the tree in the explorer', () => {
     await type('nothing like it');
     await press('Enter');
     await paneText(/No picture has these words/);
+    assert.match(await header(), /none with "nothing like it"/i);
     await workbenchClick(`${PANE} .welcome-view-content .monaco-button`);
+    await rowsAre('all encodings', seen => seen.length === 3);
+  });
+
+  it('shows a picture that is searched by its name, grouped by finding, where nothing was found on it', async () => {
+    await vscode.commands.executeCommand('evengrey.tree.byFinding');
+    await vscode.commands.executeCommand('evengrey.tree.filter');
+    await workbenchText('.quick-input-title', /Show Only Pictures With/);
+    await type('plate-2');
+    await press('Enter');
+    await rowsAre('nothing found', seen => seen.length === 1 && /^nothing found 1 picture$/.test(seen[0]));
+    await workbenchClick(ROW, 'nothing found');
+    await rowsAre('the picture', seen => seen.some(row => /^plate-2\.\w+ rgb-neutral · pictures/.test(row)));
+    await screenshot('tree-nothing-found');
+    await vscode.commands.executeCommand('evengrey.tree.showAll');
+    await vscode.commands.executeCommand('evengrey.tree.byEncoding');
     await rowsAre('all encodings', seen => seen.length === 3);
   });
 
