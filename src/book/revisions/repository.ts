@@ -19,7 +19,9 @@ export interface Repository {
 /** A folder is where git keeps its own things, so that no book lies there. */
 export class InsideGitError extends GitError {
   constructor(folder: string) {
-    super(`"${folder}" is no folder of pictures, but the inside of a git repository.`);
+    super(
+      `"${folder}" is no folder of pictures, but the inside of a git repository, without its files. Make a folder of them first ("git worktree add FOLDER" there, or "git clone" elsewhere), and go on in that.`,
+    );
   }
 }
 

@@ -20,12 +20,20 @@ export async function commitsOf(repository: Repository, names: readonly string[]
 }
 
 function noCommit(repository: Repository, name: string): GitError {
+  const range = /^([^\n]*?[^.\n])(\.{2,3})([^.\n][^\n]*)?$/.exec(name);
+  if (range) return new GitError(noRange(name, range[1], range[3] ?? 'HEAD', range[2] === '...'));
   const cut = repository.shallow ? ` This clone is shallow and may hold one branch alone. ${FETCH_ALL}` : '';
   return new GitError(
     name === 'HEAD'
       ? 'There is no commit yet, so there is nothing to compare with. Commit the book as it is first.'
       : `There is no revision "${name}" here.${cut}`,
   );
+}
+
+/** What git's own tools take for two revisions; with three dots from where they parted, with two from the first itself. */
+function noRange(name: string, base: string, head: string, parted: boolean): string {
+  const way = parted ? 'from where the two parted' : `from ${base} itself`;
+  return `"${name}" is a range, and one revision was asked for. To compare its two ends ${way}, name them one after the other: evengrey compare ${base} ${head}${parted ? '' : ' --no-merge-base'}.`;
 }
 
 /**

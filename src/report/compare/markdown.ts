@@ -8,7 +8,7 @@ import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { closing, happened, headline, matched, revisions, stored, tints } from './words';
+import { closing, happened, headline, matched, revisions, shortly, stored, tints } from './words';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
 const ROWS = 60;
@@ -33,9 +33,16 @@ export function comparisonMarkdown(comparison: Comparison): string {
     bullets('To know', remarks(comparison).map(words)),
     conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
+    toLook(comparison),
     forecasts(comparison) ? words(CAUTION) : '',
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
+}
+
+/** A comment shows no picture: how the same is seen, between the very commits that were compared. */
+function toLook({ base, head, changes }: Comparison): string {
+  if (head.folder || !changes.some(({ pages }) => pages.length)) return '';
+  return `To look at the pictures before and after, run in the book's folder: ${code(`evengrey compare ${shortly(base)} ${shortly(head)} --no-merge-base --format html --output review.html`)}`;
 }
 
 function table({ changes }: Comparison): string {

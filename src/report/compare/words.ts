@@ -10,7 +10,10 @@ import type {
 import type { PictureReport } from '../../shared/finding';
 import { isMissing, leavesBlank, wasThere } from './blank';
 
+/** So many digits name a commit to a person. */
 const SHORT = 10;
+
+export const shortly = ({ commit }: Pick<ComparedRevision, 'commit'>): string => commit.slice(0, SHORT);
 
 /** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
 export function headline(comparison: Comparison): string {
@@ -96,7 +99,7 @@ const wasLooked = (changes: Comparison['changes']): boolean => changes.some(({ p
 export function revisions({ base, head, mergeBase }: Comparison): string {
   const name = ({ asked, commit, folder }: ComparedRevision, way = '') => {
     if (folder) return 'the folder as it is now, committed or not';
-    const short = commit.slice(0, SHORT);
+    const short = shortly({ commit });
     const same = asked !== null && commit.startsWith(asked);
     return same ? short : `${asked ?? 'the current commit'} (${way}${short})`;
   };

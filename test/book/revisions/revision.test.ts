@@ -30,6 +30,14 @@ describe('revisions', () => {
     await assert.rejects(commitOf(repository, 'HEAD\nHEAD'), /There is no revision/);
     await assert.rejects(commitOf(repository, ''), /There is no revision/);
     await assert.rejects(commitsOf(repository, ['HEAD', 'nowhere', 'gone']), /no revision "nowhere"/);
+    await assert.rejects(
+      commitOf(repository, 'main...work'),
+      /^GitError: "main\.\.\.work" is a range, .* from where the two parted, .*: evengrey compare main work\.$/,
+    );
+    await assert.rejects(
+      commitOf(repository, 'v1.0..'),
+      / from v1\.0 itself, .*: evengrey compare v1\.0 HEAD --no-merge-base\.$/,
+    );
     const empty = temporaryFolder();
     git(empty, 'init', '--quiet');
     await assert.rejects(commitOf(await openRepository(empty), 'HEAD'), /There is no commit yet/);

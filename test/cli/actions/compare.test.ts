@@ -164,6 +164,7 @@ describe('evengrey compare', () => {
       return stderr;
     };
     assert.match(await told('compare', 'nowhere'), /^evengrey: There is no revision "nowhere" here\.\n$/);
+    assert.match(await told('compare', 'main..work'), / evengrey compare main work --no-merge-base\.\n$/);
     assert.match(await told('compare', 'main', '--book', temporaryFolder()), /is in no git repository/);
     const elsewhere = repositoryOf({ 'texts/a.txt': 'no picture', 'book/1.tif': pictures.neutral(1) });
     commit(elsewhere, { 'book/1.tif': pictures.neutral(2) });
@@ -181,7 +182,7 @@ describe('evengrey compare', () => {
     assert.deepEqual([inside.code, inside.stdout], [2, '']);
     assert.match(
       inside.stderr,
-      /bare\.git" is no folder of pictures, but the inside of a git repository\.\n$/,
+      /bare\.git" is no folder of pictures, but the inside of a git repository, without its files\. Make a folder of them first \("git worktree add FOLDER" /,
     );
     const clone = path.join(temporaryFolder(), 'clone');
     git(top, 'clone', '--quiet', '--depth=1', '--no-single-branch', `file://${top}`, clone);

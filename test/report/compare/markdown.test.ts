@@ -36,6 +36,12 @@ describe('a comparison as Markdown', () => {
     assert.match(row, /<td>60 × 40, now 90 × 40 pixels, another shape<\/td>/);
   });
 
+  it('says how to look at the pictures, where there are any to see', () => {
+    const look = 'evengrey compare aaaaaaaaaa bbbbbbbbbb --no-merge-base --format html --output review.html';
+    assert.ok(html([change('added', 'a.tif', [bad('a.tif')])]).includes(`<code>${look}</code>`));
+    assert.ok(!html([change('mode', 'a.tif', [])]).includes('review.html'));
+  });
+
   it('stays short enough for a comment, however many pictures changed', () => {
     const many = Array.from({ length: 2000 }, (_, i) => change('added', `${i}.tif`, [bad(`${i}.tif`)]));
     const text = comparisonMarkdown(comparison(many));
