@@ -75,9 +75,15 @@ function contents({ changes, others }: Comparison): Html {
       html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
     ...entries.map(({ at, change, against }) => {
       const rules = [...new Set(against.map(({ severity, rule }) => `${severity} ${rule}`))];
-      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change).words)}${rules.length > 0 && ` (${rules.join(', ')})`}</li>`;
+      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change).words)}${rules.length > 0 && ` (${rules.join(', ')})`}${foremost(change)}</li>`;
     }),
   ]}</ul></nav>`;
+}
+
+/** What is otherwise in it, as far as it is seen: the first thing alone. */
+function foremost({ pages, bytes }: PictureChange): string {
+  const [first] = pages.flatMap(page => differencesOf(page, bytes)).filter(({ of }) => of !== 'nothing');
+  return first ? `; ${first.words}` : '';
 }
 
 const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;

@@ -107,6 +107,14 @@ describe('a comparison as a page', () => {
       standing,
       />s\.tif<\/a>: as before: 1 finding stays \(error w\)<\/li><li>[\s\S]*>a\.tif<\/a>: as before/,
     );
+    const larger = page(
+      picture('b.tif', [], { sha256: '1' }),
+      picture('b.tif', [], { sha256: '2', width: 90 }),
+    );
+    assert.match(
+      write([change('changed', 'a.tif', [both('a.tif')]), change('changed', 'b.tif', [larger])]),
+      /nothing found against it; 60 × 40, now 90 × 40 pixels, another shape<\/li>/,
+    );
     for (const id of ['others', 'change-1', 'change-2', 'change-3'])
       assert.ok(told.includes(` id="${id}"`), id);
     assert.match(contents, />c\.tif<\/a>: new, with 1 finding against it \(error y\)/);
