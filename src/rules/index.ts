@@ -16,6 +16,7 @@ import oddOneOut from './odd-one-out';
 import profileMismatch from './profile-mismatch';
 import residualChroma from './residual-chroma';
 import type { Rule } from './rule';
+import samePicture from './same-picture';
 import toneMismatch from './tone-mismatch';
 import unbalancedGrey from './unbalanced-grey';
 import unevenCast from './uneven-cast';
@@ -45,6 +46,7 @@ export const rules: readonly Rule[] = [
   oddOneOut,
   profileMismatch,
   residualChroma,
+  samePicture,
   toneMismatch,
   unbalancedGrey,
   unevenCast,

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
 import path from 'node:path';
 import { checkBook } from '../../src/book/check';
 import { noSettings, type Settings } from '../../src/book/settings/settings';
@@ -8,6 +9,7 @@ import { greyFacts } from './support/facts';
 import { temporaryFolder } from './support/folder';
 
 const sha = (digit: number) => String(digit).repeat(64);
+const shaOf = (file: string) => createHash('sha256').update(file).digest('hex');
 
 /** Checks a book whose pictures are 600 x 400 pixels; `facts` says more of some. */
 async function check(
@@ -22,7 +24,7 @@ async function check(
     settings: { ...noSettings, ...settings },
     pool: {
       facts: async file => [
-        greyFacts(sha(0), {
+        greyFacts(shaOf(file), {
           format: 'jpeg',
           width: 600,
           height: 400,

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, rulesOn, until } from '../../editor';
-import { workbenchText } from '../../window';
+import { ask, choose } from '../../quick-fix';
+import { screenshot, workbenchText } from '../../window';
 
 const SETTINGS = 'evengrey.json';
 const errorsInSettings = () =>
@@ -41,6 +42,25 @@ describe('settings of a book', () => {
     assert.match(await workbenchText('.statusbar', /Evengrey settings/), /Evengrey settings/);
   });
 
+  it('have the word that was meant written by a quick fix', async () => {
+    await write('{\n  "process": "offset-coated",\n  "ligth": "D50"\n}\n');
+    const said = () =>
+      errorsInSettings().find(({ diagnostic }) => /Did you mean "light"\?/.test(diagnostic.message));
+    await until('a mark', said, found => found !== undefined);
+    const editor = await vscode.window.showTextDocument(inWorkspace(SETTINGS));
+    await ask(editor, '"ligth"', /Write "light" instead/);
+    await screenshot('book-settings-word');
+    await choose('Write "light" instead');
+    await until(
+      'the word',
+      () => editor.document.getText(),
+      text => text.includes('"light": "D50"') && !text.includes('ligth'),
+    );
+    await editor.document.save();
+    await until('no mark', errorsInSettings, found => found.length === 0);
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  });
+
   it('are used again once they are right', async () => {
     await write(
       '{ "process": "offset-coated", "encodings": ["four-channel"], "rules": { "mixed-encodings": "off" } }',
@@ -51,6 +71,28 @@ describe('settings of a book', () => {
       rules => rules.includes('encoding-not-accepted'),
     );
     assert.deepEqual(errorsInSettings(), []);
+  });
+
+  it('are told where they name what is not there, and are used all the same', async () => {
+    await write(
+      '{\n  "process": "offset-coated",\n  "spreads": [["pictures/plate-1.jpg", "pictures/plate-10.jpg"]]\n}\n',
+    );
+    const [{ diagnostic }] = await until(
+      'a warning',
+      () =>
+        problems().filter(
+          ({ file, diagnostic }) => file === SETTINGS && /A spread names/.test(diagnostic.message),
+        ),
+      found => found.length > 0,
+    );
+    assert.match(diagnostic.message, /"pictures\/plate-10\.jpg", and nothing matches it\. Did you mean/);
+    assert.equal(diagnostic.severity, vscode.DiagnosticSeverity.Warning);
+    assert.deepEqual(diagnostic.range, new vscode.Range(2, 39, 2, 62));
+    assert.ok(rulesOn('pictures/plate-7.tif').length > 0);
+    await write('{\n  "process": "offset-coated",\n  "layouts": ["missing.md"]\n}\n');
+    const [{ diagnostic: layout }] = await until('a mark', errorsInSettings, found => found.length > 0);
+    assert.match(layout.message, /There is no layout "missing\.md"/);
+    assert.deepEqual(layout.range, new vscode.Range(2, 14, 2, 26));
   });
 
   it('are read as JSON with comments', async () => {
