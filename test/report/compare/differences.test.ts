@@ -64,6 +64,11 @@ describe('what is otherwise in a picture', () => {
       words(other({ width: 720, height: 480 }, { before: 1_250_000, after: 35_057 })).slice(1),
       ['file of 1.3 MB, now 35 kB'],
     );
+    assert.deepEqual(
+      words(other({}, { before: 262_000, after: 200_000 })).slice(1),
+      ['file of 262 kB, now 200 kB'],
+      'an edit can do that',
+    );
     assert.deepEqual(words(other({}, { before: 1000, after: 1050 })).length, 1, 'as large as before');
   });
 
