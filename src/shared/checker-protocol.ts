@@ -41,11 +41,11 @@ export interface CheckerAnswers {
   methods: { request: { file: string; longEdge: number }; answer: MethodPictures };
   /**
    * Which of the named pictures and folders can be converted, why the others cannot, and which of those that can nobody
-   * may have meant. Paths absolute.
+   * may have meant. Paths absolute. `coloured`: any of them has, or may have, colour to be turned into grey.
    */
   convertible: {
     request: { root: string | null; paths: string[] };
-    answer: { paths: string[]; left: LeftAlone[]; unmeant: Unmeant[] };
+    answer: { paths: string[]; left: LeftAlone[]; unmeant: Unmeant[]; coloured: boolean };
   };
   /** Writes pictures: only ever asked because a person ran a command. Paths absolute. */
   convert: { request: ConvertWish; answer: ConvertAnswer };
@@ -183,6 +183,8 @@ export interface LocatedProblem {
   column: number;
   length: number;
   message: string;
+  /** The word that was probably meant there. */
+  suggestion?: string | null;
 }
 
 export interface SheetWish {

@@ -6,7 +6,7 @@ export function suggest(word: string, known: Iterable<string>): string | null {
   let best: string | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
-    const far = distance(typed, plain(candidate));
+    const far = slips(typed, plain(candidate));
     if (far < least) {
       least = far;
       best = candidate;
@@ -16,6 +16,13 @@ export function suggest(word: string, known: Iterable<string>): string | null {
   if (typed.length < 3) return null;
   const starting = [...known].filter(candidate => plain(candidate).startsWith(typed));
   return starting.length === 1 ? starting[0] : null;
+}
+
+/** As many letters as were mistyped; two that changed places are one slip of the fingers. */
+function slips(typed: string, meant: string): number {
+  const at = [...meant].findIndex((letter, i) => letter !== typed[i]);
+  const swapped = `${typed.slice(0, at)}${typed[at + 1]}${typed[at]}${typed.slice(at + 2)}`;
+  return at >= 0 && swapped === meant ? 1 : distance(typed, meant);
 }
 
 /** People write `Silver Halide` and `gray`; the names are `silver-halide` and `grey`. */

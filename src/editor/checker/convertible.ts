@@ -1,7 +1,8 @@
 import fs from 'node:fs/promises';
 import { isStronglyToned } from '../../remedy/strong-tone';
-import type { LeftAlone, Unmeant } from '../../shared/checker-protocol';
+import type { CheckerAnswers, LeftAlone, Unmeant } from '../../shared/checker-protocol';
 import type { BookPicture } from '../../shared/finding';
+import type { Encoding } from '../../shared/picture';
 
 /** A picture as its book was last read. */
 type Known = Pick<BookPicture, 'path' | 'facts' | 'intent' | 'intentStated'>;
@@ -14,8 +15,13 @@ type Known = Pick<BookPicture, 'path' | 'facts' | 'intent' | 'intentStated'>;
 export async function convertible(
   named: readonly string[],
   pagesOf: (file: string) => readonly Known[],
-): Promise<{ paths: string[]; left: LeftAlone[]; unmeant: Unmeant[] }> {
-  const sorted = { paths: [] as string[], left: [] as LeftAlone[], unmeant: [] as Unmeant[] };
+): Promise<CheckerAnswers['convertible']['answer']> {
+  const sorted = {
+    paths: [] as string[],
+    left: [] as LeftAlone[],
+    unmeant: [] as Unmeant[],
+    coloured: false,
+  };
   for (const file of named) {
     const pages = pagesOf(file);
     const path = pages[0]?.path ?? file;
@@ -28,6 +34,7 @@ export async function convertible(
     else if (unreadable) sorted.left.push({ path, reason: unreadable.text });
     else {
       sorted.paths.push(file);
+      sorted.coloured ||= !pages.length || pages.some(hasColour);
       // one that was chosen by itself is meant
       const loses = named.length > 1 && pages[0] ? losesUnasked(pages[0]) : null;
       if (loses) sorted.unmeant.push({ file, path, loses });
@@ -35,6 +42,16 @@ export async function convertible(
   }
   return sorted;
 }
+
+/** Grey by their numbers: every way from colour to grey keeps them as they are. */
+const COLOURLESS: ReadonlySet<Encoding> = new Set([
+  'single-channel',
+  'bilevel',
+  'rgb-neutral',
+  'lab-neutral',
+]);
+
+const hasColour = ({ facts }: Known): boolean => !COLOURLESS.has(facts.encoding);
 
 /** What of it goes when it becomes grey, though nobody said that it may; null: nothing. */
 function losesUnasked({ facts, intent, intentStated }: Known): Unmeant['loses'] | null {

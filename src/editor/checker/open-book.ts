@@ -175,12 +175,13 @@ export class OpenBook {
   }
 }
 
-const located = ({ file, line, column, length, message }: Problem): LocatedProblem => ({
+const located = ({ file, line, column, length, message, suggestion }: Problem): LocatedProblem => ({
   file,
   line,
   column,
   length,
   message,
+  suggestion,
 });
 
 /** Ten messages a second are enough for a person. The last is always told. */

@@ -14,6 +14,16 @@ interface Answered extends Asked {
   spared: readonly Unmeant[];
 }
 
+/** What is known of the pictures before anything is asked. */
+interface Subject {
+  /** Whether there are layouts that could place the results. */
+  inBook: boolean;
+  /** Those of which is asked whether they are to be grey at all. */
+  unmeant: readonly Unmeant[];
+  /** Whether any has colour that a way to grey could do something with, as far as anybody knows. */
+  coloured: boolean;
+}
+
 type Question = 'encoding' | 'unmeant' | 'method' | 'place';
 type Place = 'beside' | 'relink' | 'folder' | 'in-place';
 
@@ -21,15 +31,12 @@ type Place = 'beside' | 'relink' | 'folder' | 'in-place';
  * What to make of pictures, how, and where, each with a way back; undefined where the person gave up.
  * @param subject the pictures in words
  * @param chosen what was chosen elsewhere already: only the place is asked for then
- * @param inBook whether there are layouts that could place the results
- * @param unmeant those of which is asked whether they are to be grey at all
  */
 export async function askHow(
   subject: string,
   remedies: Remedies,
   chosen: Made | null,
-  inBook: boolean,
-  unmeant: readonly Unmeant[] = [],
+  { inBook, unmeant, coloured }: Subject,
 ): Promise<Answered | undefined> {
   const answer = {
     to: chosen?.to ?? remedies.recommended.to,
@@ -42,7 +49,12 @@ export async function askHow(
     const losing = unmeant.filter(({ loses }) => loses === 'colour' || answer.to !== 'rgb-toned');
     const questions: Question[] = chosen
       ? ['place']
-      : ['encoding', ...(losing.length ? ['unmeant' as const] : []), 'method', 'place'];
+      : [
+          'encoding',
+          ...(losing.length ? ['unmeant' as const] : []),
+          ...(coloured ? ['method' as const] : []),
+          'place',
+        ];
     const common = { title: t('Convert {0}', subject), step: at + 1, steps: questions.length };
     const ask = async (): Promise<boolean | 'back' | Where> => {
       switch (questions[at]) {

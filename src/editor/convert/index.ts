@@ -11,6 +11,7 @@ import { openTexts, openTextsThatName } from '../layout/open-texts';
 import { relink, type ToSave } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
+import { registerReports, SHOW_REPORT } from './report';
 import {
   convertWords,
   nothingToConvert,
@@ -31,6 +32,7 @@ export function registerConverting(books: Books, checker: CheckerClient): vscode
     void vscode.commands.executeCommand('setContext', 'evengrey.hasBook', books.all.length > 0);
   shownBooks();
   return vscode.Disposable.from(
+    registerReports(),
     books.onDidChange(shownBooks),
     books.onDidRemove(shownBooks),
     vscode.commands.registerCommand('evengrey.convert', async (...named: unknown[]) => {
@@ -93,11 +95,12 @@ async function converted(
   return told(async () => {
     const root = book?.root.fsPath ?? null;
     const named = files.map(({ fsPath }) => fsPath);
-    const { paths, left, unmeant } = await checker.ask('convertible', { root, paths: named });
+    const { paths, left, unmeant, coloured } = await checker.ask('convertible', { root, paths: named });
     if (!paths.length) throw new Error(nothingToConvert(left));
     const remedies = await checker.ask('remedies', { file: paths[0], root });
     const some = paths.map(file => vscode.Uri.file(file));
-    const answered = await askHow(subjectOf(some, left), remedies, chosen, book !== undefined, unmeant);
+    const among = { inBook: book !== undefined, unmeant, coloured };
+    const answered = await askHow(subjectOf(some, left), remedies, chosen, among);
     if (!answered) return;
     const { spared, ...asked } = answered;
     const wanted = some.filter(({ fsPath }) => !spared.some(({ file }) => file === fsPath));
@@ -238,6 +241,8 @@ export async function told<T>(work: () => Promise<T>): Promise<T | undefined> {
 interface Action {
   title: string;
   run(): unknown;
+  /** It only shows something: what else was offered stays on offer. */
+  shows?: true;
 }
 
 function tellConverted(answer: ConvertAnswer, told: Told, undo: () => unknown): Promise<void> {
@@ -247,6 +252,7 @@ function tellConverted(answer: ConvertAnswer, told: Told, undo: () => unknown): 
     actions.push({
       title: vscode.l10n.t('Open the result'),
       run: () => vscode.commands.executeCommand('evengrey.openPreview', vscode.Uri.file(converted[0].output)),
+      shows: true,
     });
   if (converted.length) actions.push({ title: vscode.l10n.t('Undo'), run: undo });
   return tell(
@@ -264,18 +270,24 @@ async function tell(
   actions: readonly Action[],
   isPartial = false,
 ): Promise<void> {
-  const all: Action[] = [
+  const show = { title: vscode.l10n.t('Show the report'), shows: true as const };
+  const run = () => vscode.commands.executeCommand(SHOW_REPORT, report);
+  const isWarning = failed.length > 0 || stopped !== null || isPartial;
+  await offer(isWarning ? 'showWarningMessage' : 'showInformationMessage', words, [
     ...actions,
-    { title: vscode.l10n.t('Show the report'), run: () => showReport(report) },
-  ];
-  const titles = all.map(({ title }) => title);
-  const answer = await (failed.length || stopped || isPartial
-    ? vscode.window.showWarningMessage(words, ...titles)
-    : vscode.window.showInformationMessage(words, ...titles));
-  all.find(({ title }) => title === answer)?.run();
+    { ...show, run },
+  ]);
 }
 
-async function showReport(content: string): Promise<void> {
-  const document = await vscode.workspace.openTextDocument({ content, language: 'plaintext' });
-  await vscode.window.showTextDocument(document, { preview: true });
+/** A message goes with the first button that is pressed: it comes back where that was only to look at something. */
+async function offer(
+  as: 'showWarningMessage' | 'showInformationMessage',
+  words: string,
+  actions: readonly Action[],
+): Promise<void> {
+  const title = await vscode.window[as](words, ...actions.map(action => action.title));
+  const chosen = actions.find(action => action.title === title);
+  await chosen?.run();
+  const others = actions.filter(action => action !== chosen);
+  if (chosen?.shows && others.length) await offer(as, words, others);
 }

@@ -83,8 +83,8 @@ export const sparedWords = (spared: readonly Unmeant[]): string =>
 
 function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
   const t = vscode.l10n.t;
-  const inLayouts = edits.filter(isLayout).length;
-  const inSettings = edits.length - inLayouts;
+  const inLayouts = linesOf(edits);
+  const inSettings = edits.filter(edit => !isLayout(edit)).length;
   if (!edits.length && !left.length && placedBefore)
     return [t('The layouts place what was converted already.')];
   return [
@@ -99,6 +99,10 @@ function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer
 }
 
 const isLayout = ({ file }: PlaceEdit) => kindOf(file) !== null;
+
+/** How many lines of layouts: one may place several pictures. */
+const linesOf = (edits: readonly PlaceEdit[]): number =>
+  new Set(edits.filter(isLayout).map(({ file, start }) => `${file}:${start.line}`)).size;
 
 /** The layouts among them, by name. */
 const filesOf = (edits: readonly PlaceEdit[]): string =>
@@ -123,7 +127,7 @@ export function toSave({ unsaved, notSaved }: ToSave = { unsaved: [], notSaved: 
 }
 
 const backWords = (edits: readonly PlaceEdit[]): string[] => {
-  const lines = edits.filter(isLayout).length;
+  const lines = linesOf(edits);
   return lines
     ? [vscode.l10n.t('Lines of layouts that place the picture again: {0} ({1}).', lines, filesOf(edits))]
     : [];

@@ -4,7 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { convertible } from '../../../src/editor/checker/convertible';
 import type { PictureReport } from '../../../src/shared/finding';
-import type { PictureFacts } from '../../../src/shared/picture';
+import type { Encoding, PictureFacts } from '../../../src/shared/picture';
 import { greyFacts } from '../../book/support/facts';
 import { picture } from '../../report/text/support';
 
@@ -39,7 +39,20 @@ describe('what can be converted of what was chosen', () => {
         { path: at('gone.jpg'), reason: 'There is no such file.' },
       ],
       unmeant: [],
+      coloured: true,
     });
+  });
+
+  it('knows whether a way from colour to grey could do anything', async () => {
+    const coloured = async (...known: PictureReport[]) =>
+      (await convertible([at('good.jpg')], () => known)).coloured;
+    const stored = (encoding: Encoding) => picture('one', [], { encoding });
+    for (const encoding of ['single-channel', 'bilevel', 'rgb-neutral', 'lab-neutral'] as const)
+      assert.equal(await coloured(stored(encoding)), false, encoding);
+    for (const encoding of ['rgb-residual', 'rgb-toned', 'black-only', 'four-channel', 'colour'] as const)
+      assert.equal(await coloured(stored(encoding)), true, encoding);
+    assert.equal(await coloured(stored('single-channel'), stored('colour')), true, 'a page of it');
+    assert.equal(await coloured(), true, 'nobody knows');
   });
 
   it('names among several those whose colour or tone nobody said to take away', async () => {

@@ -75,11 +75,44 @@ describe('converting', () => {
     const document = await until(
       'the report',
       () => vscode.window.activeTextEditor?.document,
-      shown => shown?.isUntitled === true,
+      shown => /1 picture converted/.test(shown?.getText() ?? ''),
     );
-    assert.match(document!.getText(), /1 picture converted/);
-    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
-    await fs.rm(at('pictures/plate-7.single-channel.tif'));
+    assert.equal(document!.isUntitled, false, 'nothing to be saved');
+    await workbenchText('.tab.active', /Conversion report \d+\.txt/);
+    // the report took no button away
+    await messageText(/is written/);
+    await screenshot('convert-report');
+    await toastPress('Undo');
+    await until(
+      'the result taken away',
+      () => exists('pictures/plate-7.single-channel.tif'),
+      is => !is,
+    );
+  });
+
+  it('asks how colour becomes grey only where there is colour', async () => {
+    const layout = await fs.readFile(at('book.md'), 'utf8');
+    const titleOf = async (file: string) => {
+      const running = vscode.commands.executeCommand('evengrey.convert', inWorkspace(file));
+      const name = path.basename(file).replace('.', '\\.');
+      const title = await workbenchText('.quick-input-title', new RegExp(`Convert ${name} .*\\d/\\d`));
+      await workbenchText(ROW, /Black ink alone/);
+      await press('Escape');
+      await running;
+      return title;
+    };
+    assert.match(await titleOf('pictures/plate-6.png'), /1\/3/);
+    // a picture of the book only now: of what no book knows it is asked
+    await fs.writeFile(at('book.md'), `${layout}\n![One](pictures/plate-1.jpg)\n`);
+    try {
+      await until(
+        'two questions of a neutral picture',
+        () => titleOf('pictures/plate-1.jpg'),
+        title => /1\/2/.test(title),
+      );
+    } finally {
+      await fs.writeFile(at('book.md'), layout);
+    }
   });
 
   it('goes back a step, and gives up at Escape without writing', async () => {
