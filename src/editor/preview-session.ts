@@ -7,6 +7,7 @@ import type { Made } from '../shared/remedies';
 import type { Books } from './books';
 import { Cancelled, type CheckerClient } from './checker-client';
 import { convertWords } from './convert/words';
+import { CONVERT_AND_PLACE } from './layout/commands';
 import { type Page, showPage } from './page-shell';
 import { Looking } from './preview-look';
 import { onScreenMeasured, rememberScreen, screenPpi } from './screen';
@@ -100,6 +101,8 @@ export class PreviewSession {
         return void this.#fillMethods();
       case 'convert':
         return void this.#convert(message);
+      case 'place':
+        return void this.#place();
     }
   }
 
@@ -196,6 +199,20 @@ export class PreviewSession {
       made,
     );
     if (answer) this.#post({ type: 'converted', words: convertWords(answer) });
+  }
+
+  /** As the quick fix on a line that places it. */
+  async #place() {
+    const book = this.books.of(this.uri);
+    const name = book && this.uri.path.slice(book.root.path.length + 1);
+    const placed = book?.answer?.layouts.flatMap(({ places }) => places.filter(p => p.picture === name));
+    const fix = placed
+      ?.flatMap(({ findings }) => findings)
+      .find(({ rule, fix }) => fix && rule === 'format-not-placed')?.fix;
+    await vscode.commands.executeCommand(
+      fix ? CONVERT_AND_PLACE : 'evengrey.convert',
+      ...(fix ? [[this.uri], fix] : [this.uri]),
+    );
   }
 
   /** Another picture of the book, by its path relative to the root. */

@@ -100,7 +100,7 @@ function contact(picture: OverviewPicture, i: number): Html {
   <span class="name">${nameOf(picture)}</span>
   <small lang="en">${encoding}</small>
   <span class="tags"><span class="tag" data-kind="${advice.kind}">${mark(advice.kind)}${word(picture)}</span>${outlier && html`<span class="tag" lang="en">${mark('outlier')}${outlier}</span>`}</span>
-  <span class="hidden" lang="en">${advice.title}. ${advice.reason}</span>
+  <span class="hidden" lang="en">${advice.title}${/[.?!]$/.test(advice.title) ? '' : '.'} ${advice.reason}</span>
   <span class="chosen">${mark('chosen')}</span>
 </div>`;
 }
@@ -108,11 +108,11 @@ function contact(picture: OverviewPicture, i: number): Html {
 export const nameOf = ({ path, page }: Pick<OverviewPicture, 'path' | 'page'>): string =>
   page > 1 ? t('{0} (page {1})', path, page) : path;
 
-/** What it asks for, without what goes without saying. */
-const word = ({ advice: { kind, title } }: OverviewPicture): string | Html => {
+/** What it asks for. */
+const word = ({ advice: { kind, tag } }: OverviewPicture): string | Html => {
   if (kind === 'send') return t('send');
   if (kind === 'leave') return t('not judged');
-  return inEnglish(title.replace(/ (it|the file|the picture|first)(?= |$)/g, '').toLowerCase());
+  return inEnglish(tag);
 };
 
 /** The same pictures for those who read a table. */

@@ -138,7 +138,10 @@ page.addEventListener('click', ({ target }) => {
     case 'choose':
       return choice!.chooseAll();
     case 'choose-convert':
-      return choice!.chooseAll(each => pictureOf(each).advice.kind === 'convert');
+      return choice!.chooseAll(each => {
+        const { kind, places } = pictureOf(each).advice;
+        return kind === 'convert' || places === true;
+      });
     case 'convert':
       return post({ type: 'convert', paths: [...new Set(choice!.chosen.map(each => pictureOf(each).path))] });
     case 'export':

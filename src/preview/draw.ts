@@ -38,7 +38,9 @@ export function drawSheet(
   page.querySelector('#crops')?.replaceWith(crops);
   page.querySelector('.spread')!.after(facing, remedy);
   for (const element of [plate, crops, facing, remedy]) element.lang = language();
-  if (sheet.advice.kind === 'convert') page.querySelector('.advice')!.append(toRemedy());
+  const { kind, places } = sheet.advice;
+  if (kind === 'convert') page.querySelector('.advice')!.append(button('lead', t('See before and after')));
+  if (places) page.querySelector('.advice')!.append(button('place', t('Have a PNG of it placed')));
   if (focused) document.getElementById(focused)?.focus();
 }
 
@@ -62,13 +64,13 @@ const orderWords = (): OrderWords => ({
 });
 
 /** The advice's one button. */
-function toRemedy(): HTMLElement {
+function button(id: string, words: string): HTMLElement {
   const button = document.createElement('button');
   button.type = 'button';
   button.className = 'primary';
-  button.id = 'lead';
+  button.id = id;
   button.lang = language();
-  button.textContent = t('See before and after');
+  button.textContent = words;
   return button;
 }
 

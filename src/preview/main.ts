@@ -137,6 +137,7 @@ page.addEventListener('click', ({ target }) => {
   if (button.dataset.rule) editor.postMessage({ type: 'explain', rule: button.dataset.rule });
   if (button.dataset.open) editor.postMessage({ type: 'open', path: button.dataset.open });
   if (button.id === 'lead') remedy.lead();
+  if (button.id === 'place') editor.postMessage({ type: 'place' });
   if (button.id === 'others') wish({ series: state.series + 1 });
 });
 

@@ -63,5 +63,7 @@ export type FromPage =
   /** What would come of it? An answer to an earlier question is not wanted any more. */
   | ({ type: 'candidate' } & Made)
   | { type: 'methods' }
+  /** The person wants a file written that its layouts can place, and placed. */
+  | { type: 'place' }
   /** The person wants it written: asked where, then done. */
   | ({ type: 'convert' } & Made);

@@ -65,6 +65,8 @@ export interface Advice {
   /** The same in a word or two, as a small picture among others carries it: `convert`, `place a PNG of it`. */
   tag: string;
   reason: string;
+  /** The layouts can be made to place another file of it, which a conversion writes. */
+  places?: true;
 }
 
 /** A forecast of the picture under one target, ready to show. */

@@ -27,6 +27,8 @@ const BUTTON = 1.5;
 /** The window on the picture is no higher than this, CSS pixels and share of the editor's. */
 const HIGHEST = { pixels: 676, share: 0.66 };
 const LOWEST = 200;
+/** What is clicked for the picture's sake. */
+const TOOLS = '.plate-tools button, .marks label, .marks input';
 
 /**
  * The picture itself, on a neutral ground whatever the theme, since surroundings tint a grey: to be looked at as closely
@@ -45,7 +47,9 @@ export class Plate {
   #picture: Size = { width: 1, height: 1 };
   #view: View = { scale: 1, x: 0, y: 0 };
   #detail: Layers['detail'] = null;
+  /** The keyboard's reading point, and where the pointer was read last. */
   #cursor: Point | null = null;
+  #pointed: Point | null = null;
 
   constructor(
     private readonly state: PlateState,
@@ -95,6 +99,7 @@ export class Plate {
     // the picture may have changed: what was read of it is not true any more
     this.#detail = null;
     this.#cursor = null;
+    this.#pointed = null;
     this.#look.read(null);
     const lying = orientation >= 5;
     this.#picture = {
@@ -179,7 +184,8 @@ export class Plate {
     printed: () => this.#go({ ...this.#view, scale: this.#scaleOf('printed') }, 'printed'),
     step: (dx, dy) => {
       const stride = Math.max(1, Math.round(1 / this.#view.scale));
-      const { x, y } = this.#cursor ?? { x: Math.floor(this.#view.x), y: Math.floor(this.#view.y) };
+      const middle = { x: Math.floor(this.#view.x), y: Math.floor(this.#view.y) };
+      const { x, y } = this.#cursor ?? this.#pointed ?? middle;
       const { width, height } = this.#picture;
       const clamp = (value: number, most: number) => Math.min(most - 1, Math.max(0, value));
       this.#cursor = { x: clamp(x + dx * stride, width), y: clamp(y + dy * stride, height) };
@@ -197,7 +203,8 @@ export class Plate {
         this.#cursor = null;
         this.#draw();
       }
-      this.#look.read(inside ? { x: Math.floor(place.x), y: Math.floor(place.y) } : null);
+      this.#pointed = inside ? { x: Math.floor(place.x), y: Math.floor(place.y) } : null;
+      this.#look.read(this.#pointed);
     },
     turn: to => {
       const path = this.#sheet?.place?.[to];
@@ -290,7 +297,10 @@ export class Plate {
     this.#find('reading').textContent = words || howToRead();
   }
 
-  #click({ target }: Event) {
+  #click({ target, detail }: MouseEvent) {
+    // who points at a tool goes on with the picture's keys; who came to it by keyboard stays there
+    if (detail > 0 && target instanceof Element && target.closest(TOOLS))
+      requestAnimationFrame(() => this.#canvas.focus({ preventScroll: true }));
     const id = target instanceof Element && target.closest('button')?.id;
     if (id === 'zoom-whole') this.#hand.whole();
     if (id === 'zoom-one') this.#hand.oneToOne();

@@ -97,10 +97,15 @@ export function dutyOf(picture: PictureReport, shared: readonly Finding[]): Duty
   const asksFirst = aboutTone.has(rule) && !picture.intentStated && isStronglyToned(picture.facts);
   return {
     ...(asksFirst ? toneQuestion(told) : { ...byRule[rule], reason: reasonOf(rule, picture, told) }),
+    ...(rule === 'format-not-placed' && mayBecomeGrey(picture) && { places: true as const }),
     rule,
     severity,
   };
 }
+
+/** What is in colour is saved in another format by the program that it comes from. */
+const mayBecomeGrey = ({ facts, intent }: PictureReport): boolean =>
+  !facts.unreadable && facts.encoding !== 'colour' && intent !== 'colour' && facts.page === 1;
 
 /** What comes first; of several causes to convert a picture its own goes before what it shares with the book. */
 function ruleOf(findings: readonly Finding[], own: readonly Finding[]): string | undefined {
@@ -193,7 +198,10 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
   );
 }
 
-const adviceOf = ({ kind, title, tag, reason }: Advice): Advice => ({ kind, title, tag, reason });
+const adviceOf = ({ kind, title, tag, reason, places }: Advice): Advice => ({
+  ...{ kind, title, tag, reason },
+  ...(places && { places }),
+});
 
 const leave = (reason: string): Advice => ({
   kind: 'leave',

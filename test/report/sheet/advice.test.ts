@@ -72,6 +72,13 @@ describe('what to do with a picture', () => {
     assert.match(few.reason, /Where its original has more, export it larger\.$/);
   });
 
+  it('offers to have another file placed where its format alone cannot be, but of colour', () => {
+    const found = [finding('format-not-placed', 'error', '')];
+    assert.equal(on(['format-not-placed', 'error']).places, true);
+    assert.equal(adviceOn(picture('a.tif', found, { encoding: 'colour' }), []).places, undefined);
+    assert.equal(on(['wrong-extension', 'note']).places, undefined);
+  });
+
   it('says of inks out of balance no more than that a cast may be seen', () =>
     assert.match(
       on(['unbalanced-grey', 'warning']).reason,

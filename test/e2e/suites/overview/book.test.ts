@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
+import { tiff } from '../../../cli/support/tiff';
 import { bookRead, closeAll, inEachTheme, inWorkspace, sleep, until } from '../../editor';
 import {
   press,
@@ -156,6 +157,25 @@ describe('the whole book on one screen', () => {
     await workbenchText('.quick-input-title', /Convert 2 pictures \(/);
     await press('Escape');
     await webviewClick('#all');
+  });
+
+  it('chooses what only needs another file placed too, and calls it so', async () => {
+    const picture = inWorkspace('pictures/neutral.tif').fsPath;
+    const layout = inWorkspace('plates.html').fsPath;
+    await fs.writeFile(
+      picture,
+      tiff(96, 64, x => [40 + 2 * x]),
+    );
+    await fs.writeFile(layout, '<img alt="" src="pictures/neutral.tif">');
+    try {
+      await webviewText(contact('neutral.tif'), /place a PNG of it/);
+      await webviewClick('#choose-convert');
+      assert.deepEqual(await chosen(), ['neutral.tif']);
+      await screenshot('overview-place');
+    } finally {
+      await fs.rm(layout);
+      await fs.rm(picture);
+    }
   });
 
   it('chooses what is to be converted in one press, and leaves out before it asks what cannot be', async () => {

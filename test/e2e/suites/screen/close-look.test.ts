@@ -119,6 +119,28 @@ describe('a close look at a picture', () => {
     assert.match(next, new RegExp(`R ${value === 40 ? 200 : 40} `));
   });
 
+  it('goes on by keyboard from where the pointer read last', async () => {
+    await webviewClick('#zoom-one');
+    await webviewPoint('#picture', { x: 90, y: 70 });
+    const pointed = await webviewText('#reading', /x \d+, y \d+.*L\*/);
+    const [x, y] = [/x (\d+)/, /y (\d+)/].map(part => Number(part.exec(pointed)![1]));
+    await press('Shift+ArrowRight');
+    await webviewText('#reading', new RegExp(`x ${x + 1}, y ${y}:`));
+  });
+
+  it('hears its keys after a click on a tool beside it', async () => {
+    const whole = await percent();
+    await webviewClick('label[for="mark-colour"]');
+    await until(
+      'the picture in focus',
+      () => webviewEval<string>('#picture', 'element.ownerDocument.activeElement.id'),
+      id => id === 'picture',
+    );
+    await press('+');
+    assert.ok((await percent()) > whole);
+    await webviewClick('label[for="mark-colour"]');
+  });
+
   it('moves nothing under the pointer when it says how large it is printed, or what is read', async () => {
     const tops = () =>
       webviewEval<number[]>(

@@ -1,0 +1,30 @@
+import fs from 'node:fs/promises';
+import * as vscode from 'vscode';
+import { bookRead, closeAll, inWorkspace, until } from '../../editor';
+import { messageText, screenshot, toastPress, webviewClick, webviewText } from '../../window';
+
+describe('on the page of a picture whose format alone cannot be placed', () => {
+  before(bookRead);
+  afterEach(closeAll);
+
+  it('what is to be done first is done by its button, as on the line, and is taken back', async () => {
+    const layout = () => fs.readFile(inWorkspace('page.html').fsPath, 'utf8');
+    const before = await layout();
+    await vscode.commands.executeCommand(
+      'vscode.openWith',
+      inWorkspace('pictures/plate-8.tif'),
+      'evengrey.tiff',
+    );
+    await webviewText('.advice', /Have a PNG of it placed first/);
+    await screenshot('fixes-page');
+    await webviewClick('#place');
+    await messageText(/plate-8\.tif\.rgb-neutral\.png is written/);
+    await until(
+      'the line',
+      layout,
+      text => text === before.replace('plate-8.tif', 'plate-8.tif.rgb-neutral.png'),
+    );
+    await toastPress('Undo');
+    await until('the line as it was', layout, text => text === before);
+  });
+});
