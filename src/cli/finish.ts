@@ -11,6 +11,7 @@ import { styleOf } from './style';
 
 export interface Finishing extends Resulting {
   maxWarnings?: number;
+  showWaived?: boolean;
   /** The pictures, where a page shows them. */
   shown?: readonly Shown[];
 }
@@ -23,12 +24,12 @@ export async function finish(
   report: BookReport,
   named: readonly { at: string; shown: string }[],
   place: Place,
-  { maxWarnings, shown = [], ...result }: Finishing,
+  { maxWarnings, showWaived, shown = [], ...result }: Finishing,
 ): Promise<number> {
   const failing = failingOf(report, maxWarnings);
   const empty = named.filter(({ at }) => !holdsPicture(report, at));
   const troubles = empty.length ? [{ message: emptyWords(empty), at: null }] : [];
-  const circumstances = { place, failing, style: styleOf(result.output), shown, troubles };
+  const circumstances = { place, failing, style: styleOf(result.output), shown, troubles, showWaived };
   await writeResult(writers[result.format](report, circumstances), result.output, result);
   if (empty.length) throw new Failure(emptyWords(empty), { told: true });
   return exitCodeOf(report, failing, maxWarnings);

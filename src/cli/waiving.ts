@@ -66,7 +66,8 @@ export async function withWaivers(
     file,
     waivers: present,
     stale,
-    show: showWaived || howMany(format),
+    // annotations tell each beside its picture
+    show: showWaived && format !== 'github' ? true : howMany(format),
   });
   return { ...waived, notices: [...waived.notices, ...notices] };
 }

@@ -24,6 +24,8 @@ export interface Circumstances {
   troubles?: readonly Trouble[];
   /** What was not done then. */
   done?: Done;
+  /** Waived findings are wanted too, where a format does not tell them anyway. */
+  showWaived?: boolean;
 }
 
 /** What writes the report of a check, by format. */
@@ -38,11 +40,15 @@ export const writers: Record<
   junit: (report, { place, failing, troubles }) => bookJunit(report, place, failing, troubles),
   markdown: (report, { troubles, done }) => bookMarkdown(report, troubles, done),
   html: (report, { place, shown }) => bookPage(titleOf(place), report, shown),
-  github: (report, { place, troubles, done }) => bookCommands(report, place, troubles, done),
+  github: (report, { place, troubles, done, showWaived }) =>
+    bookCommands(report, place, { troubles, done, showWaived }),
 };
 
 const nothingText = (troubles: readonly Trouble[], done: Done = 'checked') =>
   [`Nothing was ${done}.`, ...troubles.map(({ message }) => safe(message)), ''].join('\n');
 
 /** The book's folder in its repository; what the folder is called on this machine is nobody's business. */
-const titleOf = ({ folder }: Place) => folder.replace(/\/$/, '') || 'The book';
+const titleOf = ({ folder }: Place) =>
+  folder
+    ? `${folder.replace(/\/$/, '')}: how its pictures may print`
+    : 'How the pictures of this book may print';

@@ -25,7 +25,7 @@ export function everyFinding<Picture extends Pick<PictureReport, 'findings'>>({
 }
 
 /** Every finding that is waived, in the same order. */
-export function everyWaived({ pictures, waived = [] }: BookReport): Told[] {
+export function everyWaived({ pictures, waived = [] }: BookReport): (Told & { finding: WaivedFinding })[] {
   const ofPictures = pictures.map(picture => ({ ...picture, findings: picture.waived ?? [] }));
-  return everyFinding({ pictures: ofPictures, findings: waived });
+  return everyFinding({ pictures: ofPictures, findings: waived }) as (Told & { finding: WaivedFinding })[];
 }

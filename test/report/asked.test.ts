@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { askedBy, askedWords } from '../../src/report/asked';
+import { askedBy, askedWords, unlisted } from '../../src/report/asked';
 import { list } from '../../src/rules/words';
 import type { Finding } from '../../src/shared/finding';
 import { finding, picture } from './text/support';
@@ -35,6 +35,17 @@ describe('the pictures that a finding about the book asks for', () => {
       wordsOn('Mixed.', names),
       /^ This asks for 30 pictures: p10\.tif, .*, p29\.tif and 10 more\.$/,
     );
+  });
+
+  it('are known as a whole where its message lists some of them', () => {
+    const seven = names.slice(0, 7);
+    assert.deepEqual(unlisted(asking(`That leaves ${list(seven, 5)} to convert.`, seven)), seven);
+    assert.deepEqual(unlisted(asking(`That leaves ${list(seven, 7)} to convert.`, seven)), []);
+    assert.deepEqual(unlisted(asking('All alike.', [])), []);
+    assert.deepEqual(unlisted(asking('All alike.', seven)), seven);
+    assert.deepEqual(unlisted({ ...asking('All alike.', seven), severity: 'note' }), []);
+    const some = asking(`It is said of ${list(seven, 5)}.`, seven);
+    assert.deepEqual(unlisted({ ...some, severity: 'note' }), seven);
   });
 
   it('are not named again where the message itself lists them', () => {

@@ -60,7 +60,8 @@ async function checkAt(
     ? []
     : paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));
   const pictures = options.format === 'html' ? await picturesOf(report, root, options.jobs) : undefined;
-  return finish(report, asking, place, { ...result, maxWarnings: options.maxWarnings, shown: pictures });
+  const { maxWarnings, showWaived } = options;
+  return finish(report, asking, place, { ...result, maxWarnings, showWaived, shown: pictures });
 }
 
 interface Book {

@@ -1,5 +1,6 @@
 import { count, list } from '../../rules/words';
 import type { BookReport, Finding, Severity } from '../../shared/finding';
+import { unlisted } from '../asked';
 import { CAUTION } from '../caution';
 import { closing } from '../counts';
 import { begin, dutiesOf, sameWork, verdict, type Work } from '../text/begin';
@@ -8,10 +9,14 @@ import { remarksOf } from '../text/remarks';
 import { targetLines } from '../text/targets';
 import { rank } from '../told';
 import type { Done, Trouble } from '../trouble';
+import { WRITTEN_BY } from '../written-by';
 import { code, words } from './escape';
 
-/** So many pictures are named beside what is to be done with them, and under a finding; of the rest the number. */
-const NAMED = { task: 4, finding: 20 };
+/**
+ * So many pictures are named beside what is to be done with them, under a finding, and of a finding about the book; of the
+ * rest the number.
+ */
+const NAMED = { task: 4, finding: 20, book: 300 };
 /** So many messages of a rule are told: a comment has an end. */
 const TOLD = 30;
 
@@ -35,9 +40,10 @@ export function bookMarkdown(
     tasks.length ? taskTable(tasks) : words(begin(report) ?? ''),
     bullets('For the whole book', report.findings.map(finding)),
     bullets('To know', remarksOf(report).flat().map(words)),
-    details(blocksOf(report).filter(block => block.entries.length)),
+    details(blocksOf(report)),
     targetLines(report).map(words).join('  \n'),
     report.targets.length ? words(CAUTION) : '',
+    `${code('evengrey check --format html --output report.html')} makes a page with the pictures. ${words(WRITTEN_BY)}`,
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
 }
@@ -65,7 +71,10 @@ function taskTable(tasks: readonly Task[]): string {
     const [{ duty }] = works;
     const names = works.map(({ picture }) => nameOf(picture.path, picture.facts.page));
     const many = names.length > 1 ? `${names.length}: ` : '';
-    return `| **${words(duty.title)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
+    // of several the reason speaks of one
+    const task =
+      names.length > 1 ? `Each: ${duty.task}` : `${duty.task[0].toUpperCase()}${duty.task.slice(1)}`;
+    return `| **${words(task)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
   });
   return ['| What to do | Pictures | Finding | Why |', '| --- | --- | --- | --- |', ...rows].join('\n');
 }
@@ -94,24 +103,13 @@ const bullets = (title: string, lines: readonly string[]): string =>
 
 const PLURAL: Record<Severity, string> = { error: 'Errors', warning: 'Warnings', note: 'Notes' };
 
-/** The findings on pictures by rule, folded; what all messages of a rule begin with is said once. */
+/**
+ * The findings on pictures by rule, folded, and all pictures of those about the book that name only some; what all messages
+ * of a rule begin with is said once.
+ */
 function details(blocks: readonly Block[]): string {
-  if (!blocks.length) return '';
-  const inside = blocks.map(({ rule, severity, count: pictures, entries }) => {
-    const shared = sharedSentences(entries.map(({ message }) => message));
-    const lines = entries
-      .slice(0, TOLD)
-      .map(
-        entry => `- ${listed(entry.pictures, NAMED.finding)}: ${words(entry.message.slice(shared.length))}`,
-      );
-    const rest = entries.length - TOLD;
-    return [
-      `**${PLURAL[severity]}, ${code(rule)}**: ${count(pictures, 'picture')}. ${words(shared.trim())}`.trim(),
-      '',
-      ...lines,
-      ...(rest > 0 ? [`- and ${rest} more: see another format`] : []),
-    ].join('\n');
-  });
+  const inside = blocks.flatMap(block => [...block.book.flatMap(allOf), ...onPictures(block)]);
+  if (!inside.length) return '';
   return [
     '<details>',
     '<summary>The findings on pictures</summary>',
@@ -120,4 +118,30 @@ function details(blocks: readonly Block[]): string {
     '',
     '</details>',
   ].join('\n');
+}
+
+function allOf(finding: Finding): string[] {
+  const names = unlisted(finding);
+  if (!names.length) return [];
+  return [
+    `**All that ${code(finding.rule)} names for the whole book**: ${count(names.length, 'picture')}. ${listed(names, NAMED.book)}`,
+  ];
+}
+
+function onPictures({ rule, severity, entries }: Block): string[] {
+  if (!entries.length) return [];
+  const pictures = new Set(entries.flatMap(entry => entry.pictures)).size;
+  const shared = sharedSentences(entries.map(({ message }) => message));
+  const lines = entries
+    .slice(0, TOLD)
+    .map(entry => `- ${listed(entry.pictures, NAMED.finding)}: ${words(entry.message.slice(shared.length))}`);
+  const rest = entries.length - TOLD;
+  return [
+    [
+      `**${PLURAL[severity]}, ${code(rule)}**: ${count(pictures, 'picture')}. ${words(shared.trim())}`.trim(),
+      '',
+      ...lines,
+      ...(rest > 0 ? [`- and ${rest} more: see another format`] : []),
+    ].join('\n'),
+  ];
 }

@@ -9,6 +9,7 @@ import { dutyOf } from '../sheet/advice';
 import { begin, verdict } from '../text/begin';
 import { remarksOf } from '../text/remarks';
 import { targetLines } from '../text/targets';
+import { WRITTEN_BY } from '../written-by';
 import { type Contact, contacts } from './contacts';
 import { type Html, html } from './html';
 import { type Image, image } from './image';
@@ -57,7 +58,7 @@ export function bookPage(title: string, unordered: BookReport, shownAs: readonly
 <main>
 ${contacts(report, entries, ALL)}
 <div class="whole">
-  <p class="terms">${closing(report.summary)}${targetLines(report).map(line => html`<br/>${line}`)}</p>
+  <p class="terms">${closing(report.summary)}${targetLines(report).map(line => html`<br/>${line}`)}<br/>${WRITTEN_BY}</p>
   ${findings('For the whole book', report.findings, { rule })}
   ${remarks.length > 0 && html`<section class="remarks" aria-label="To know"><h2>To know</h2><ul>${remarks.map(line => html`<li>${line}</li>`)}</ul></section>`}
   ${has.includes(false) && html`<p class="remarks">${onlySome(has)}</p>`}

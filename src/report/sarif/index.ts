@@ -30,7 +30,7 @@ export function bookSarif(report: BookReport, place: Place, troubles: readonly T
     properties: { data: canonical(finding.data) },
   }));
   const run = {
-    tool: { driver: { name: 'Evengrey', semanticVersion: version, rules: ids.map(descriptorOf) } },
+    tool: { driver: { name: 'Evengrey', version, semanticVersion: version, rules: ids.map(descriptorOf) } },
     // several books of a repository are several analyses: one must not end the findings of another
     automationDetails: { id: `evengrey/${place.folder}` },
     originalUriBaseIds: {

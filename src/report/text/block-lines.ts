@@ -1,7 +1,8 @@
 // no-unit-test: test/report/text/book.test.ts reads these lines
 import { grouped } from '../../rules/groups';
 import { percent } from '../../rules/words';
-import type { Severity } from '../../shared/finding';
+import type { Finding, Severity } from '../../shared/finding';
+import { unlisted } from '../asked';
 import { type Block, patternOf, sharedSentences } from './blocks';
 import { type Paint, type Style, safe } from './style';
 import { indent, wrap } from './wrap';
@@ -22,7 +23,7 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
   const others = block.entries.filter(entry => !full.includes(entry));
   return [
     heading,
-    ...block.book.flatMap(({ message }) => text(message, 2)),
+    ...block.book.flatMap(finding => text(finding.message + whereAll(finding), 2)),
     ...text(shared, 2),
     ...full.flatMap(({ pictures, message }) => [
       // the message speaks of one picture
@@ -37,6 +38,12 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
       ...text(namesOf(group).join(', '), 4),
     ]),
   ];
+}
+
+/** A message names the first of many; the formats that name the others. */
+function whereAll(finding: Finding): string {
+  const { length } = unlisted(finding);
+  return length ? ` All ${length} are named by "--format markdown" and "--format json".` : '';
 }
 
 type Entry = Block['entries'][number];

@@ -1,3 +1,4 @@
+import { count } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
 import { encodings } from '../sheet/encoding';
@@ -7,7 +8,7 @@ import { blocksOf } from './blocks';
 import { remarksOf } from './remarks';
 import { type Paint, paintOf, type Style, safe } from './style';
 import { targetLines } from './targets';
-import { columns, indent, wrap } from './wrap';
+import { columns, flow, indent, wrap } from './wrap';
 
 /** The report of a check for people: what to do first, findings by rule, worst first, how the pictures store their grey. */
 export function bookText(report: BookReport, style: Style): string {
@@ -20,9 +21,9 @@ export function bookText(report: BookReport, style: Style): string {
     ],
     first ? wrap(safe(first), style.width) : [],
     ...blocksOf(report).map(block => blockLines(block, style, paint)),
-    encodingLines(report, paint),
+    encodingLines(report, style, paint),
     ...remarksOf(report).map(lines => lines.flatMap(line => wrap(safe(line), style.width, 2))),
-    [closing(report, paint)],
+    closing(report, style, paint),
   ];
   return `${sections
     .filter(lines => lines.length > 0)
@@ -30,26 +31,35 @@ export function bookText(report: BookReport, style: Style): string {
     .join('\n\n')}\n`;
 }
 
-function encodingLines({ summary }: BookReport, paint: Paint): string[] {
+function encodingLines({ summary }: BookReport, { width }: Style, paint: Paint): string[] {
   const counts = Object.entries(summary.encodings) as [Encoding, number][];
   if (!counts.length) return [];
   counts.sort(([x, m], [y, n]) => n - m || (x < y ? -1 : 1));
-  const rows = counts.map(([id, count]) => [String(count), id, lowered(encodings[id].name)]);
-  return [paint.bold('How the pictures store their grey'), ...indent(columns(rows, [0]), 2)];
+  const heads = columns(
+    counts.map(([id, count]) => [String(count), id]),
+    [0],
+  );
+  const by = Math.max(...heads.map(head => head.length)) + 2;
+  const rows = counts.flatMap(([id], i) => {
+    const [first, ...more] = wrap(lowered(encodings[id].name), width - 2 - by);
+    return [heads[i].padEnd(by) + first, ...indent(more, by)];
+  });
+  return [paint.bold('How the pictures store their grey'), ...indent(rows, 2)];
 }
 
-function closing({ summary }: BookReport, paint: Paint): string {
-  const part = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`;
-  const counts = [
-    summary.errors ? paint.red(part(summary.errors, 'error')) : part(0, 'error'),
-    summary.warnings ? paint.yellow(part(summary.warnings, 'warning')) : part(0, 'warning'),
-    part(summary.notes, 'note'),
-  ];
-  const help =
-    summary.errors + summary.warnings + summary.notes
-      ? paint.dim('  "evengrey explain RULE" tells more.')
-      : '';
-  return `${part(summary.pictures, 'picture')}: ${counts.join(', ')}.${help}`;
+function closing({ summary }: BookReport, { width }: Style, paint: Paint): string[] {
+  const { errors, warnings, notes } = summary;
+  const told = errors + warnings + notes > 0;
+  return flow(
+    [
+      { text: `${count(summary.pictures, 'picture')}:` },
+      { text: count(errors, 'error'), after: ',', paint: errors ? paint.red : undefined },
+      { text: count(warnings, 'warning'), after: ',', paint: warnings ? paint.yellow : undefined },
+      { text: `${count(notes, 'note')}.` },
+      ...(told ? [{ text: '"evengrey explain RULE" tells more.', apart: 2, paint: paint.dim }] : []),
+    ],
+    width,
+  );
 }
 
 const lowered = (text: string) => text[0].toLowerCase() + text.slice(1);

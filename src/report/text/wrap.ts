@@ -17,6 +17,35 @@ export function wrap(text: string, width: number, hang = 0): string[] {
   return line ? [...lines, line] : lines;
 }
 
+/** Words that stay together on a line. */
+export interface Piece {
+  text: string;
+  /** Follows it unpainted. */
+  after?: string;
+  /** Spaces before it, where it does not begin a line; left out: one. */
+  apart?: number;
+  /** Changes nothing of the room that it takes. */
+  paint?: (text: string) => string;
+}
+
+/** Pieces in lines of at most `width` characters each. */
+export function flow(pieces: readonly Piece[], width: number): string[] {
+  const lines: string[] = [];
+  let room = 0;
+  for (const { text, after = '', apart = 1, paint = String } of pieces) {
+    const { length } = text + after;
+    const shown = paint(text) + after;
+    if (lines.length && room >= apart + length) {
+      lines.push(lines.pop() + ' '.repeat(apart) + shown);
+      room -= apart + length;
+    } else {
+      lines.push(shown);
+      room = width - length;
+    }
+  }
+  return lines;
+}
+
 export const indent = (lines: readonly string[], by: number): string[] =>
   lines.map(line => (line ? ' '.repeat(by) + line : line));
 

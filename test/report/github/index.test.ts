@@ -43,7 +43,7 @@ describe('a report as workflow commands', () => {
 
   it('says where it stands why nothing was checked, and passes no verdict then', () => {
     const troubles = [{ message: 'No: 5 %.', at: { file: 'b/e,1.json', line: 3, column: 7 } }];
-    const lines = bookCommands(report([]), { folder: 'b/', settings: null }, troubles).split('\n');
+    const lines = bookCommands(report([]), { folder: 'b/', settings: null }, { troubles }).split('\n');
     assert.deepEqual(readCommand(lines[0]), {
       name: 'error',
       properties: { file: 'b/e,1.json', line: '3', title: 'Evengrey' },
@@ -55,6 +55,28 @@ describe('a report as workflow commands', () => {
   it('points nowhere for a book without settings', () => {
     const book = report([], { findings: [finding('x', 'note', 'All.')] });
     assert.match(bookCommands(book, { folder: '', settings: null }), /^::notice title=x::All\.\n/);
+  });
+
+  it('tells what is waived beside its picture, as a notice, where it is asked for', () => {
+    const waived = { ...finding('clipped', 'error', 'Cut off.'), reason: 'Meant: 5 %.' };
+    const book = report([{ ...picture('p/a,1.tif'), waived: [waived] }], {
+      waived: [{ ...finding('untagged', 'warning', 'All.'), reason: '' }],
+    });
+    const place = { folder: 'b/', settings: 'b/evengrey.json' };
+    const lines = bookCommands(book, place, { showWaived: true }).split('\n').slice(0, 2).map(readCommand);
+    assert.deepEqual(lines, [
+      {
+        name: 'notice',
+        properties: { file: 'b/p/a,1.tif', line: '1', title: 'clipped' },
+        data: 'p/a,1.tif: Waived error (Meant: 5 %.): Cut off.',
+      },
+      {
+        name: 'notice',
+        properties: { file: 'b/evengrey.json', line: '1', title: 'untagged' },
+        data: 'Waived warning: All.',
+      },
+    ]);
+    assert.doesNotMatch(bookCommands(book, place), /Waived/);
   });
 
   it('says that not all are shown beside the files where there are more than ten of a severity', () => {

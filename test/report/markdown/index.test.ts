@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
 import MarkdownIt from 'markdown-it';
 import { bookMarkdown } from '../../../src/report/markdown';
 import { AWKWARD } from '../awkward';
@@ -44,6 +45,43 @@ describe('a report as Markdown', () => {
     assert.equal(page.match(/It is so\./g)!.length, 1);
     assert.match(page, /<details>[\s\S]*<code>x<\/code><\/strong>: 2 pictures\. It is so\./);
     assert.match(page, /<li>note <code>y<\/code>: All \*alike\*\.<\/li>[\s\S]*<details>/);
+  });
+
+  it('says what to do with each where several are in a row, and what fails as what fails', () => {
+    const split = {
+      ...finding('mixed-encodings', 'error', 'Mixed.'),
+      data: { groups: [], convert: ['a.tif', 'b.tif'], save: 'rgb-neutral' },
+    };
+    const tinted = ['a.tif', 'b.tif'].map(path => picture(path, [finding('likely-tint', 'warning', 'T.')]));
+    const alone = picture('c.tif', [finding('low-resolution', 'warning', 'L.')]);
+    const [, both, one] = html([...tinted, alone], { findings: [split] }).match(/<tr>[\s\S]*?<\/tr>/g)!;
+    assert.match(both, /<strong>Each: convert it<\/strong>[\s\S]*error <code>mixed-encodings<\/code>/);
+    assert.match(one, /<strong>[A-Z]\w+ it [^<]*<\/strong>[\s\S]*warning <code>low-resolution<\/code>/);
+    assert.doesNotMatch(both + one, / first</);
+  });
+
+  it('names every picture of a finding on the book, folded away', () => {
+    const names = Array.from({ length: 82 }, (_, i) => `plates/${i}.tif`);
+    const split = {
+      ...finding('mixed-encodings', 'warning', 'That leaves plates/0.tif and 81 more to convert.'),
+      data: { convert: names },
+    };
+    const [, folded] = html(
+      names.map(name => picture(name)),
+      { findings: [split] },
+    ).split('<details>');
+    assert.match(
+      folded,
+      /All that <code>mixed-encodings<\/code> names for the whole book<\/strong>: 82 pictures\./,
+    );
+    for (const name of names) assert.ok(folded.includes(`<code>${name}</code>`), name);
+  });
+
+  it('says what wrote it, and how a page with the pictures is made', () => {
+    const { version } = JSON.parse(fs.readFileSync('package.json', 'utf8'));
+    const page = html([picture('a.tif')]);
+    assert.match(page, /<code>evengrey check --format html --output report\.html<\/code> makes a page/);
+    assert.ok(page.includes(`Written by Evengrey ${version}.`));
   });
 
   it('stays short, however many pictures there are', () => {

@@ -64,6 +64,7 @@ describe('a book as one page', () => {
       /<p class="verdict">1 of 2 pictures wants attention before this book is ordered\.<\/p>/,
     );
     assert.match(page, /<p>Begin with plates\/c\.png: put the file right\./);
+    assert.match(page, /<p class="terms">.*<br\/>Written by Evengrey \d+\.\d+\.\d+\.<\/p>/);
   });
 
   it('escapes names and messages, loads nothing and runs nothing', () => {

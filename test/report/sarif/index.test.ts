@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
 import { bookSarif } from '../../../src/report/sarif';
 import { AWKWARD } from '../awkward';
 import { finding, picture, report } from '../text/support';
@@ -31,6 +32,12 @@ describe('a report as SARIF', () => {
         decodeURIComponent(result.locations[0].physicalLocation.artifactLocation.uri),
     );
     assert.deepEqual(uris, [`books/${AWKWARD}`, 'books/evengrey.json', `books/${AWKWARD}`]);
+  });
+
+  it('says which version wrote it', () => {
+    const { version } = JSON.parse(fs.readFileSync('package.json', 'utf8'));
+    const { driver } = run.tool;
+    assert.deepEqual([driver.version, driver.semanticVersion], [version, version]);
   });
 
   it('names rules and artifacts by their places in the lists', () => {

@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
+import { stripVTControlCharacters } from 'node:util';
 import { doubtNotices } from '../../../src/book/doubts';
 import { bookText } from '../../../src/report/text/book';
+import { list } from '../../../src/rules/words';
 import type { Target } from '../../../src/shared/target';
 import { finding, picture, report, target } from './support';
 
@@ -54,9 +56,44 @@ In colour, and not judged, since nobody said what it is
 
 "out" was not searched.
 
-3 pictures: 2 errors, 0 warnings, 1 note.  "evengrey explain RULE" tells more.
+3 pictures: 2 errors, 0 warnings, 1 note.
+"evengrey explain RULE" tells more.
 `,
     );
+  });
+
+  it('keeps to a narrow terminal, in colour too', () => {
+    const notes = [finding('x', 'error', 'E.'), finding('y', 'warning', 'W.')];
+    const book = report([picture('a.jpg', notes, { encoding: 'three-ink' }), picture('b.jpg')]);
+    for (const width of [40, 60]) {
+      const lines = bookText(book, { width, colour: false }).split('\n');
+      assert.deepEqual(
+        lines.filter(line => line.length > width),
+        [],
+      );
+      assert.equal(stripVTControlCharacters(bookText(book, { width, colour: true })), lines.join('\n'));
+    }
+    const narrow = bookText(book, { width: 40, colour: false });
+    assert.match(narrow, /\n {2}1 {2}three-ink {4}grey of three inks,\n {18}without black\n/);
+    assert.match(
+      narrow,
+      /\n2 pictures: 1 error, 1 warning, 0 notes\.\n"evengrey explain RULE" tells more\.\n$/,
+    );
+  });
+
+  it('says where all pictures of a finding on the book are named, if it lists some of them', () => {
+    const names = Array.from({ length: 9 }, (_, i) => `p${i}.tif`);
+    const told = (message: string) =>
+      bookText(
+        report(
+          names.map(name => picture(name)),
+          { findings: [{ ...finding('mixed-encodings', 'warning', message), data: { convert: names } }] },
+        ),
+        plain,
+      ).replace(/\s+/g, ' ');
+    const where = /All 9 are named by "--format markdown" and "--format json"\./;
+    assert.match(told(`That leaves ${list(names, 5)} to convert.`), where);
+    assert.doesNotMatch(told(`That leaves ${list(names, 9)} to convert.`), where);
   });
 
   it('says of several pictures at once that each is meant, where the words speak of one', () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { columns, indent, wrap } from '../../../src/report/text/wrap';
+import { columns, flow, indent, wrap } from '../../../src/report/text/wrap';
 
 describe('text in lines', () => {
   it('breaks at spaces and keeps long words whole', () => {
@@ -9,6 +9,17 @@ describe('text in lines', () => {
   });
   it('hangs further lines in', () => {
     assert.deepEqual(wrap('- one two three', 9, 2), ['- one two', '  three']);
+  });
+  it('keeps pieces whole, and counts no room for what paints them', () => {
+    const loud = (text: string) => `<<${text}>>`;
+    const pieces = [
+      { text: 'a b', paint: loud },
+      { text: 'c', after: ',', paint: loud },
+      { text: 'd', apart: 2 },
+    ];
+    assert.deepEqual(flow(pieces, 9), ['<<a b>> <<c>>,  d']);
+    assert.deepEqual(flow(pieces, 8), ['<<a b>> <<c>>,', 'd']);
+    assert.deepEqual(flow(pieces, 5), ['<<a b>>', '<<c>>,  d']);
   });
   it('sets cells under each other', () => {
     assert.deepEqual(
