@@ -102,6 +102,20 @@ describe('the action', () => {
     assert.match(stdout, /\n::error title=Evengrey::evengrey: There is no revision "nowhere" here/);
   });
 
+  it('takes no other word for true or false', () => {
+    for (const [name, word] of [
+      ['show-waived', 'True'],
+      ['summary', 'yes'],
+    ]) {
+      const { status, stdout, summary } = run(workspace(false), { paths: 'book', [name]: word });
+      assert.deepEqual([status, summary], [2, '']);
+      assert.equal(
+        stdout,
+        `::error title=Evengrey::The input ${name} is neither true nor false. Write it small, and nothing else.\n`,
+      );
+    }
+  });
+
   it('takes paths with blanks around them, waivers, and a revision to compare with', () => {
     const root = workspace(true);
     const waived = evengreyIn(root, 'check', 'book', '--waive', '--waivers', 'w.json');
