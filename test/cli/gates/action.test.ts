@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
+import { bundledPackages } from '../../../scripts/package/bundled';
 import { temporaryFolder } from '../../book/support/folder';
 import { readCommand } from '../../report/github/support';
 import { sarifErrors } from '../../report/sarif/support';
@@ -45,6 +47,29 @@ describe('the action', () => {
       assert.doesNotMatch(run, /\$\{\{/);
     }
     for (const { description } of Object.values(action.inputs)) assert.match(description, /\.$/);
+  });
+
+  it('installs every package that the build bundles, and none that only tests', () => {
+    const folder = temporaryFolder();
+    const metafile = path.join(folder, 'meta.json');
+    execFileSync(process.execPath, [
+      'build.mjs',
+      '--dist',
+      path.join(folder, 'dist'),
+      '--metafile',
+      metafile,
+    ]);
+    const lean = `import('./scripts/action/packages.mjs').then(({ leanManifest }) =>
+      console.log(JSON.stringify(leanManifest(require('./package.json')))));`;
+    const { devDependencies: left } = JSON.parse(
+      execFileSync(process.execPath, ['-e', lean], { encoding: 'utf8' }),
+    );
+    const { devDependencies: all } = JSON.parse(fs.readFileSync('package.json', 'utf8'));
+    const bundled = bundledPackages(JSON.parse(fs.readFileSync(metafile, 'utf8')))
+      .map(name => name.replace(/^.*node_modules\//, ''))
+      .filter(name => name in all);
+    const tools = ['ajv', 'assemblyscript', 'esbuild'];
+    assert.deepEqual(Object.keys(left).sort(), [...new Set([...bundled, ...tools])].sort());
   });
 
   it('passes a sound book, and writes the summary', () => {
