@@ -3,12 +3,14 @@ import { matcher } from './discovery/globs';
 import type { Searched } from './notices';
 import type { Settings } from './settings/settings';
 import { suggest } from './settings/suggest';
-import { type WrittenAt, writtenAt } from './settings/written-at';
+import { placesIn, type WrittenAt } from './settings/written-at';
 
 /** Something that settings say in vain: where it stands is null for settings that nobody wrote. */
 export interface Idle {
   message: string;
   at: WrittenAt | null;
+  /** The name that was probably meant there, where there is one. */
+  suggestion?: string;
 }
 
 /** A pattern is meant to match what comes, and no other is meant by it. */
@@ -24,8 +26,8 @@ export function idleSettings(
   pictures: readonly Pick<BookPicture, 'path'>[],
 ): Idle[] {
   const { written, parts, intents, placements, spreads } = settings;
-  const at = (under: string, word: string, nth = 0) =>
-    (written && writtenAt(written, under, word)[nth]) ?? null;
+  const places = written && placesIn(written);
+  const at = (under: string, word: string, nth = 0) => places?.(under, word)[nth] ?? null;
   const inBook = (name: string) => {
     const names = matcher([name]);
     return pictures.some(({ path }) => names(path));
@@ -34,7 +36,11 @@ export function idleSettings(
     const names = matcher(globs);
     return !pictures.some(({ path }) => names(path));
   };
-  const matches = (globs: readonly string[], called?: 'it') => why(globs, pictures, notInBook, called);
+  /** `before`: how the sentence begins, `called`: how it goes on of the one name in it. */
+  const idle = (before: string, under: string, globs: readonly string[], called?: 'it'): Idle => {
+    const { because, suggestion } = why(globs, pictures, notInBook, called);
+    return { message: before + because, at: at(under, globs[0]), ...(suggestion && { suggestion }) };
+  };
   return [
     ...idleIgnore.map(pattern => ({
       message: `"ignore" has ${pattern}, and nothing that was searched matches it.`,
@@ -46,28 +52,18 @@ export function idleSettings(
     })),
     ...parts
       .filter(part => nothing(part.pictures))
-      .map(part => ({
-        message: `The part "${part.name}" holds no picture: ${matches(part.pictures)}`,
-        at: at('parts', part.pictures[0]),
-      })),
+      .map(part => idle(`The part "${part.name}" holds no picture: `, 'parts', part.pictures)),
     ...intents
       .filter(group => nothing(group.pictures))
-      .map(group => ({
-        message: `The intent "${group.intent}" is of no picture: ${matches(group.pictures)}`,
-        at: at('intent', group.pictures[0]),
-      })),
+      .map(group => idle(`The intent "${group.intent}" is of no picture: `, 'intent', group.pictures)),
     ...placements
       .filter(({ picture }) => !inBook(picture))
-      .map(({ picture }) => ({
-        message: `The placement of "${picture}" is of no picture: ${matches([picture])}`,
-        at: at('placements', picture),
-      })),
+      .map(({ picture }) =>
+        idle(`The placement of "${picture}" is of no picture: `, 'placements', [picture]),
+      ),
     ...[...new Set(spreads.flat())]
       .filter(picture => !inBook(picture))
-      .map(picture => ({
-        message: `A spread names "${picture}", and ${matches([picture], 'it')}`,
-        at: at('spreads', picture),
-      })),
+      .map(picture => idle(`A spread names "${picture}", and `, 'spreads', [picture], 'it')),
     ...again(spreads)
       .filter(({ name }) => inBook(name))
       .map(({ name, nth, same }) => ({
@@ -79,25 +75,23 @@ export function idleSettings(
   ];
 }
 
-/** Why patterns match nothing in the book, and what may have been meant. */
+/** Why patterns match nothing in the book, as a sentence ends, and what may have been meant. */
 function why(
   globs: readonly string[],
   pictures: readonly Pick<BookPicture, 'path'>[],
   notInBook: readonly string[],
   called?: 'it',
-): string {
-  const beside = notInBook.filter(matcher(globs));
-  if (beside.length)
-    return `${called ?? beside[0]} is in the folder, but no layout places it, so it is not in the book.`;
+): { because: string; suggestion: string | null } {
+  const [beside] = notInBook.filter(matcher(globs));
+  if (beside !== undefined) {
+    const because = `${called ?? beside} is in the folder, but no layout places it, so it is not in the book.`;
+    return { because, suggestion: null };
+  }
   const [name] = globs;
-  const meant =
-    globs.length === 1 && !GLOB.test(name)
-      ? suggest(
-          name,
-          pictures.map(({ path }) => path),
-        )
-      : null;
-  return `nothing matches ${called ?? globs.join(', ')}.${meant ? ` Did you mean "${meant}"?` : ''}`;
+  const paths = pictures.map(({ path }) => path);
+  const suggestion = globs.length === 1 && !GLOB.test(name) ? suggest(name, paths) : null;
+  const meant = suggestion ? ` Did you mean "${suggestion}"?` : '';
+  return { because: `nothing matches ${called ?? globs.join(', ')}.${meant}`, suggestion };
 }
 
 /** Names that stand in the spreads before: each with how often; `same`: in the same spread. */
@@ -119,4 +113,4 @@ export const idleNotice = ({ message, at }: Idle): string =>
 
 /** Those that stand somewhere, to be shown there. */
 export const slipsOf = (idle: readonly Idle[]): Slip[] =>
-  idle.flatMap(({ message, at }) => (at ? { ...at, message } : []));
+  idle.flatMap(({ at, ...told }) => (at ? { ...at, ...told } : []));

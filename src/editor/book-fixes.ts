@@ -28,10 +28,14 @@ export function registerBookFixes(books: Books): vscode.Disposable {
 type Diagnostics = readonly vscode.Diagnostic[];
 
 /** The word that was probably meant in the place of one that is unknown. */
-function meantWords(document: vscode.TextDocument, { settings }: CheckAnswer, diagnostics: Diagnostics) {
+function meantWords(
+  document: vscode.TextDocument,
+  { settings, slips }: CheckAnswer,
+  diagnostics: Diagnostics,
+) {
   return diagnostics.flatMap(about => {
     const { message, range } = about;
-    const found = settings.find(
+    const found = [...settings, ...slips].find(
       problem =>
         problem.suggestion &&
         problem.message === message &&

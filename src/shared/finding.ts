@@ -106,6 +106,8 @@ export interface Slip {
   column: number;
   length: number;
   message: string;
+  /** The name that was probably meant there; absent: none. */
+  suggestion?: string;
 }
 
 export interface Summary {

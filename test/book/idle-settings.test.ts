@@ -87,6 +87,10 @@ describe('settings that say something in vain', () => {
         [5, 36, 7],
       ],
     );
+    assert.deepEqual(
+      slipsOf(idle).map(({ suggestion }) => suggestion),
+      ['b.tif', 'b.tif', undefined],
+    );
     assert.match(idleNotice(idle[0]), /^evengrey\.json:3:23: The intent "line"/);
   });
 });

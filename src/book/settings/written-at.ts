@@ -1,3 +1,4 @@
+// no-unit-test: test/book/idle-settings.test.ts finds words by it
 import { findNodeAtLocation, type Node, parseTree } from 'jsonc-parser';
 import { positionOf } from './problem';
 
@@ -16,13 +17,19 @@ export interface WrittenAt {
   length: number;
 }
 
-/** Every place of `word` under the top-level key `under`, as a value or as a key, in the order of the text. */
-export function writtenAt({ file, text }: SettingsText, under: string, word: string): WrittenAt[] {
-  const tree = parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
-  const node = tree && findNodeAtLocation(tree, [under]);
-  return [...(node ? stringsIn(node) : [])]
-    .filter(({ value }) => value === word)
-    .map(({ offset, length }) => ({ file, ...positionOf(text, offset), length }));
+/**
+ * Finds every place of a word under a top-level key, as a value or as a key, in the order of the text, which is read once
+ * and only when something is sought.
+ */
+export function placesIn({ file, text }: SettingsText): (under: string, word: string) => WrittenAt[] {
+  let tree: Node | undefined;
+  return (under, word) => {
+    tree ??= parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
+    const node = tree && findNodeAtLocation(tree, [under]);
+    return [...(node ? stringsIn(node) : [])]
+      .filter(({ value }) => value === word)
+      .map(({ offset, length }) => ({ file, ...positionOf(text, offset), length }));
+  };
 }
 
 function* stringsIn(node: Node): Generator<Node> {
