@@ -3,6 +3,7 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import type { PictureFacts } from '../../shared/picture';
 import { line, spans, textAt } from './lines';
+import { makeFolder } from './make-folder';
 import { isSettled, type Stamp, sameStamp } from './stamp';
 
 /** Replaced or unused records may fill so much of the file before it is written anew. */
@@ -191,7 +192,7 @@ export class FactsCache {
 
   private async writeAnew(): Promise<void> {
     const folder = path.dirname(this.file);
-    await fs.mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     const texts = [...this.known].map(([file, known]) => indexText(file, known));
     for (const oid of this.usedBlobs) texts.push(blobText(oid, this.blobs.get(oid)!));
     for (const record of this.usedRecords().values()) {
