@@ -5,6 +5,8 @@ import type { Difference } from './differences';
 const STEP = 0.5;
 /** The ends of the scale are single pixels: they move more, and mean less. */
 const END = 2;
+/** So much more or less of the strongest colour is a mark that came or went, however small. Own choice. */
+const MARK = 4;
 /** From so much chroma on a hue is worth a word, from so many degrees on another hue. */
 const COLOURED = 2;
 const TURNED = 10;
@@ -14,6 +16,7 @@ export const toneDifferences = (was: PictureFacts, is: PictureFacts): Difference
   ...lightness(was, is),
   ...ends(was, is),
   ...colour(was, is),
+  ...mark(was, is),
 ];
 
 /** How far tones moved on average, in L*: what it takes to make one distribution of the other. */
@@ -72,4 +75,10 @@ function colour({ chroma: was }: PictureFacts, { chroma: is }: PictureFacts): Di
   return turn < TURNED
     ? []
     : [{ of: 'colour', words: `another hue: ${was.hue.toFixed(0)}°, now ${is.hue.toFixed(0)}° on average` }];
+}
+
+/** The average knows nothing of a small mark. */
+function mark({ chroma: was }: PictureFacts, { chroma: is }: PictureFacts): Difference[] {
+  if (!was || !is || Math.abs(is.max - was.max) < MARK) return [];
+  return [{ of: 'colour', words: `strongest colour C* ${was.max.toFixed(0)}, now ${is.max.toFixed(0)}` }];
 }

@@ -47,6 +47,12 @@ describe('what is otherwise in lightness and colour', () => {
     assert.deepEqual(words(of(20, 80), of(20, 80)), []);
   });
 
+  it('is a mark of colour, too small for the average to know of', () => {
+    const marked = (max: number) => greyFacts('', { chroma: { ...greyFacts('').chroma!, mean: 0.2, max } });
+    assert.deepEqual(words(marked(0), marked(75)), ['strongest colour C* 0, now 75']);
+    assert.deepEqual(words(marked(10), marked(12)), []);
+  });
+
   it('is colour that came, went or turned', () => {
     assert.deepEqual(words(coloured(0.1, null), coloured(3.25, 60)), [
       'more colour: C* 0.1, now 3.3 on average',
