@@ -3,7 +3,7 @@ import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { extension, inWorkspace, problems, rulesOn, until } from '../../editor';
 import { ask, choose } from '../../quick-fix';
-import { screenshot, workbenchText } from '../../window';
+import { press, screenshot, workbenchText } from '../../window';
 
 const SETTINGS = 'evengrey.json';
 const errorsInSettings = () =>
@@ -89,6 +89,11 @@ describe('settings of a book', () => {
     assert.equal(diagnostic.severity, vscode.DiagnosticSeverity.Warning);
     assert.deepEqual(diagnostic.range, new vscode.Range(2, 39, 2, 62));
     assert.ok(rulesOn('pictures/plate-7.tif').length > 0);
+    const editor = await vscode.window.showTextDocument(inWorkspace(SETTINGS));
+    await ask(editor, '"pictures/plate-10.jpg"', /Write "pictures\/plate-1\.jpg" instead/);
+    await screenshot('book-settings-spread');
+    await press('Escape');
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
     await write('{\n  "process": "offset-coated",\n  "layouts": ["missing.md"]\n}\n');
     const [{ diagnostic: layout }] = await until('a mark', errorsInSettings, found => found.length > 0);
     assert.match(layout.message, /There is no layout "missing\.md"/);
