@@ -39,6 +39,8 @@ export interface PlacedFinding extends ShownFinding {
   fixAs: string | null;
   /** It is stored so already: only its format becomes another. */
   formatAlone?: true;
+  /** Its path with the extension that its content has, where its name says another format. */
+  rename?: string;
   /** It is about a tone or a colour of which nobody said whether it is meant: as what the settings would list it. */
   meant?: 'toned' | 'colour';
 }

@@ -40,6 +40,7 @@ export function findingsByPicture(
         ...{ ...rest, ...fixed },
         message: facts.page > 1 ? `Page ${facts.page}: ${message}` : message,
         ...(fixed.fix && !fixed.formatAlone && mayBeMeant(picture, finding)),
+        ...rightName(picture, finding),
       };
     });
     if (onPage.length) byPath.set(path, [...(byPath.get(path) ?? []), ...onPage]);
@@ -90,6 +91,13 @@ function mayBeMeant(
   if (intentStated) return null;
   if (rule === 'residual-chroma') return { meant: facts.encoding === 'colour' ? 'colour' : 'toned' };
   return facts.encoding === 'rgb-toned' ? { meant: 'toned' } : null;
+}
+
+function rightName({ path }: PictureReport, { data }: Finding): Pick<PlacedFinding, 'rename'> | null {
+  const { extension, right } = data;
+  return typeof extension === 'string' && typeof right === 'string'
+    ? { rename: `${path.slice(0, -extension.length)}${right}` }
+    : null;
 }
 
 /** What to convert a picture to, and the format that the result has where that is another; null: nothing. */

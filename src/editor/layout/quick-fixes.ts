@@ -69,6 +69,18 @@ function actionsOn(
     const all = action(because, titleOfAll(fixed, alike.length), CONVERT_AND_PLACE, alike.map(uriOf), fix);
     return [one, all];
   });
+  // the lines that place it go along as they do with any new name
+  const renamed = place.findings.flatMap(({ rule, rename }) => {
+    if (!rename || !rules.includes(rule)) return [];
+    const one = new vscode.CodeAction(
+      t('Rename it to {0}', posix.basename(rename)),
+      vscode.CodeActionKind.QuickFix,
+    );
+    one.edit = new vscode.WorkspaceEdit();
+    one.edit.renameFile(uriOf(picture), uriOf(rename));
+    one.diagnostics = diagnostics.filter(diagnostic => ruleOf(diagnostic) === rule);
+    return [one];
+  });
   const kept = unsaid.map(({ rule, meant }) =>
     action(
       [rule],
@@ -87,8 +99,9 @@ function actionsOn(
   );
   return [
     ...converted,
+    ...renamed,
     ...kept,
-    action(rules, t("Open in Evengrey's preview"), OPEN_PICTURE, pictureId(uriOf(picture))),
+    action(rules, t('Show how it prints'), OPEN_PICTURE, pictureId(uriOf(picture))),
     ...counting.map(rule =>
       action([rule], t('Waive {0} on {1}...', rule, posix.basename(picture)), WAIVE, uriOf(picture), rule),
     ),

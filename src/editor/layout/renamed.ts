@@ -61,7 +61,8 @@ async function offer(files: Renamed, book: Book, { edits, left }: Answer) {
   }
   const change = t('Change the lines');
   const words = [consequence(files, book, edits), ...reasons].join(' ');
-  if ((await vscode.window.showInformationMessage(words, change)) !== change) return;
+  // one that asks stays in sight only as an error, and in print it would be one
+  if ((await vscode.window.showErrorMessage(words, change)) !== change) return;
   const unchanged = () => fitting(book.root, edits);
   const changed = await relink(book.root, await unchanged(), unchanged);
   tellChanged(edits, changed, reasons);

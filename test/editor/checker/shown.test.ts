@@ -108,6 +108,14 @@ describe('findings as an editor shows them', () => {
     });
   });
 
+  it('know the name that a misnamed picture should have', () => {
+    const named = { ...finding('wrong-extension', 'note', ''), data: { extension: 'jpg', right: 'png' } };
+    const of = (path: string, ...findings: (typeof named)[]) =>
+      findingsByPicture([picture(path, findings)], toNeutral).get(path)?.[0].rename;
+    assert.equal(of('p.jpg/a.b.JPG', named), 'p.jpg/a.b.png');
+    assert.equal(of('a.jpg', { ...named, data: {} as typeof named.data }), undefined);
+  });
+
   it('tell the page in a file of several, of which nothing is converted', () => {
     const page = (n: number) => picture('a.tif', found.slice(0, 1), { encoding: 'rgb-residual', page: n });
     const findings = findingsByPicture([page(1), page(2)], toNeutral).get('a.tif')!;

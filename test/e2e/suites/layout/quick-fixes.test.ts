@@ -57,11 +57,11 @@ describe('quick fixes on the line of a picture', () => {
     for (const title of [
       'Convert to rgb-neutral and place the result',
       'Waive residual-chroma on plate-6.png...',
-      "Open in Evengrey's preview",
+      'Show how it prints',
       'Explain residual-chroma',
     ])
       assert.ok(menu.includes(title), menu);
-    const order = ['Convert to', 'Open in', 'Waive', 'Explain'].map(words => menu.indexOf(words));
+    const order = ['Convert to', 'Show how', 'Waive', 'Explain'].map(words => menu.indexOf(words));
     assert.deepEqual(
       order,
       order.toSorted((x, y) => x - y),
@@ -209,7 +209,7 @@ describe('quick fixes on the line of a picture', () => {
   it('open the preview, and explain the rule', async () => {
     const editor = await open('plates.tex');
     await ask(editor, 'plate-7.tif');
-    await choose("Open in Evengrey's preview");
+    await choose('Show how it prints');
     await webviewText('main', /plate-7\.tif/);
     await vscode.window.showTextDocument(editor.document);
     await ask(editor, 'plate-7.tif');

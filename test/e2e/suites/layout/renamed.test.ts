@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { closeAll, extension, inWorkspace, problems, rulesOn, until } from '../../editor';
-import { messageText, screenshot, toastPress } from '../../window';
+import { messageText, screenshot, toastPress, workbenchEval } from '../../window';
 
 const textOf = (file: string) => fs.readFile(inWorkspace(file).fsPath, 'utf8');
 
@@ -51,6 +51,8 @@ describe('a picture that gets another name', () => {
       /plate-6\.png would be missing in print: the old name still stands in chapters\/one\.md, plates\.tex/,
     );
     await screenshot('layout-renamed');
+    // only an error that asks is kept in sight by the editor
+    await workbenchEval('.notification-toast .codicon-error', 'element.className');
     assert.equal(await textOf('chapters/one.md'), stored.get('chapters/one.md'), 'nothing unasked');
     await toastPress('Change the lines');
     await until(
