@@ -90,31 +90,6 @@ describe('converting', () => {
     );
   });
 
-  it('asks how colour becomes grey only where there is colour', async () => {
-    const layout = await fs.readFile(at('book.md'), 'utf8');
-    const titleOf = async (file: string) => {
-      const running = vscode.commands.executeCommand('evengrey.convert', inWorkspace(file));
-      const name = path.basename(file).replace('.', '\\.');
-      const title = await workbenchText('.quick-input-title', new RegExp(`Convert ${name} .*\\d/\\d`));
-      await workbenchText(ROW, /Black ink alone/);
-      await press('Escape');
-      await running;
-      return title;
-    };
-    assert.match(await titleOf('pictures/plate-6.png'), /1\/3/);
-    // a picture of the book only now: of what no book knows it is asked
-    await fs.writeFile(at('book.md'), `${layout}\n![One](pictures/plate-1.jpg)\n`);
-    try {
-      await until(
-        'two questions of a neutral picture',
-        () => titleOf('pictures/plate-1.jpg'),
-        title => /1\/2/.test(title),
-      );
-    } finally {
-      await fs.writeFile(at('book.md'), layout);
-    }
-  });
-
   it('goes back a step, and gives up at Escape without writing', async () => {
     const before = await fs.readdir(at('pictures'));
     const running = vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
