@@ -82,14 +82,9 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
     const contents = pages.flatMap(contentsToRead);
-    const [read, sizes] = await Promise.all([
-      readBlobs(contents, reading),
-      sizesOf(
-        repository,
-        contents.map(({ oid }) => oid),
-        signal,
-      ),
-    ]);
+    const names = contents.map(({ oid }) => oid);
+    const sizes = await sizesOf(repository, names, signal);
+    const read = await readBlobs(contents, { ...reading, sizes });
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);

@@ -16,6 +16,8 @@ export interface BlobReading extends Stores {
   repository: Repository;
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
+  /** Bytes of the contents, by what git calls them; left out: git is asked. */
+  sizes?: ReadonlyMap<string, number>;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;
 }
@@ -46,11 +48,8 @@ export async function readBlobs(
   }
   const unknown = [...wanted.values()].filter(({ oid }) => !facts.has(oid));
   if (!unknown.length) return facts;
-  const sizes = await sizesOf(
-    how.repository,
-    unknown.map(({ oid }) => oid),
-    how.signal,
-  );
+  const names = unknown.map(({ oid }) => oid);
+  const sizes = how.sizes ?? (await sizesOf(how.repository, names, how.signal));
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
   try {
     await inLanes(unknown, READING, async content => {

@@ -7,6 +7,7 @@ export async function sizesOf(
   oids: readonly string[],
   signal?: AbortSignal,
 ): Promise<Map<string, number>> {
+  if (!oids.length) return new Map();
   const input = oids.map(oid => `${oid}\n`).join('');
   // of a clone without all contents git ends at the first that is missing
   const { stdout } = await runGit(root, ['cat-file', '--batch-check'], { env, input, signal });
