@@ -1,3 +1,4 @@
+// no-unit-test: words alone; test/preview/pages.test.ts reads the pages that show them
 import { t } from '@vscode/l10n';
 
 /** How the two are called, and what the bar between them says. */
