@@ -18,7 +18,7 @@ const messages = {
   amongToned:
     'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.{guess}',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}. Save all of them as {best}{why}{tones}. That leaves {rest} to convert.{shortest}{price}{guess}',
+    'The pictures{part} are unlikely to match each other in print: {groups}{odd}. Save all of them as {best}{why}{tones}. That leaves {rest} to convert.{shortest}{price}{guess}',
 } as const;
 
 export default defineRule({
@@ -83,10 +83,12 @@ function* compare(
     return;
   }
   const names = paths(convert);
+  const odd = first.length * 2 > together.length ? paths(groups.slice(1).flat()) : [];
   yield {
     message: say(messages.split, {
       part: ofPart(first[0]),
       groups: list(groups.map(groupWords), groups.length),
+      odd: odd.length ? `; unlike most: ${list(odd, 5)}` : '',
       best,
       why: reason(groups, encodings, why),
       tones: first[0].intent === 'grey' && convert.some(isToned) ? TONES : '',
@@ -97,6 +99,8 @@ function* compare(
     }),
     data: {
       groups: groups.map(group => ({ encoding: kindOf(group[0]), pictures: paths(group) })),
+      // those that are not like most, where most are alike
+      ...(odd.length && { odd }),
       best: encodings,
       save: best,
       convert: names,

@@ -101,6 +101,7 @@ describe('mixed-encodings', () => {
       const halves = [pictures(2, 'rgb-neutral', { targets }), pictures(2, 'black-only', { targets })];
       for (const order of [halves, halves.toReversed()]) {
         const { named, book } = found(...order);
+        assert.doesNotMatch(book[0].message, /unlike most/);
         assert.deepEqual(named, []);
         assert.equal(book.length, 1);
         assert.deepEqual(book[0].data.best, ['black-only']);
@@ -135,9 +136,10 @@ describe('mixed-encodings', () => {
       const [{ message, data }] = book;
       assert.match(
         message,
-        /^The pictures are unlikely to match each other in print: 2 are rgb-neutral .* and 1 is black-only .* Save all of them as black-only.* That leaves a\.tif and c\.tif to convert\./,
+        /^The pictures are unlikely to match each other in print: 2 are rgb-neutral .* and 1 is black-only .*; unlike most: b\.tif\. Save all of them as black-only.* That leaves a\.tif and c\.tif to convert\./,
       );
       assert.deepEqual(data.convert, ['a.tif', 'c.tif']);
+      assert.deepEqual(data.odd, ['b.tif']);
     });
     it('tones that may be meant, among those to be changed', () => {
       const { book } = found(pictures(2, 'rgb-neutral'), pictures(2, 'rgb-toned'));
