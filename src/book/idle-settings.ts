@@ -1,5 +1,5 @@
 import type { BookPicture, Slip } from '../shared/finding';
-import { matcher } from './discovery/globs';
+import { isPattern, matcher } from './discovery/globs';
 import type { Searched } from './notices';
 import type { Settings } from './settings/settings';
 import { suggest } from './settings/suggest';
@@ -12,9 +12,6 @@ export interface Idle {
   /** The name that was probably meant there, where there is one. */
   suggestion?: string;
 }
-
-/** A pattern is meant to match what comes, and no other is meant by it. */
-const GLOB = /[*?[\]{}()!]/;
 
 /**
  * Names in the settings that name nothing, or name a picture where it can stand but once: a slip of the pen, most often.
@@ -89,7 +86,7 @@ function why(
   }
   const [name] = globs;
   const paths = pictures.map(({ path }) => path);
-  const suggestion = globs.length === 1 && !GLOB.test(name) ? suggest(name, paths) : null;
+  const suggestion = globs.length === 1 && !isPattern(name) ? suggest(name, paths) : null;
   const meant = suggestion ? ` Did you mean "${suggestion}"?` : '';
   return { because: `nothing matches ${called ?? globs.join(', ')}.${meant}`, suggestion };
 }

@@ -14,6 +14,9 @@ export function matcher(patterns: readonly string[]): (path: string) => boolean 
   };
 }
 
+/** Whether a name is a pattern, which is meant to match what comes; of any other one file or folder is meant. */
+export const isPattern = (name: string): boolean => /[*?[\]{}()!]/.test(name);
+
 function either(patterns: readonly string[]): (name: string) => boolean {
   const plain = patterns.map(tidy);
   const literal = new Set(plain);

@@ -1,14 +1,11 @@
 // no-unit-test: test/book/settings/load.test.ts loads settings that name layouts
 import { kindOf } from '../../layout';
-import { matcher } from '../discovery/globs';
+import { isPattern, matcher } from '../discovery/globs';
 import type { Problem } from './problem';
 import type { RawSettings } from './settings';
 import { suggest } from './suggest';
 import type { Parsed } from './validate';
 import type { SettingsFiles } from './within';
-
-/** A pattern, which may match nothing today. */
-const GLOB = /[*?[\]{}()!]/;
 
 /**
  * Layouts that are named and not there, or that nobody reads: without one of them another book would be judged. Nothing
@@ -23,7 +20,8 @@ export async function layoutProblems(
   if (!layoutsIn) return [];
   const problems: Problem[] = [];
   for (const [at, name] of [layouts ?? []].flat().entries()) {
-    if (GLOB.test(name)) continue;
+    // one may match nothing today
+    if (isPattern(name)) continue;
     const path = Array.isArray(layouts) ? ['layouts', at] : ['layouts'];
     const found = await within(root, root, name);
     if (found.ok) {

@@ -119,7 +119,7 @@ function resolutionOf({ ppi }: PictureFacts): string {
 
 /** Formats that can leave out more or less of a picture. */
 const LOSSY: ReadonlySet<Format> = new Set<Format>(['jpeg', 'webp', 'avif', 'heic', 'jp2']);
-/** Files of smaller steps are as large as one another; from so much less on, no edit alone explains it. Own choice. */
+/** Files of smaller steps count as equally large; from so much less on, compression is the likelier reason. Own choices. */
 const STEP = 1.1;
 const MUCH = 1.6;
 

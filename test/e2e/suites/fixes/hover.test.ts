@@ -1,10 +1,9 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { bookRead, closeAll, inWorkspace, until } from '../../editor';
+import { hoverPictures, hoverText } from '../../hover';
 import { pointAt } from '../../quick-fix';
-import { press, screenshot, workbenchEval } from '../../window';
-
-const HOVER = '.monaco-hover:not(.hidden)';
+import { press, screenshot } from '../../window';
 
 /** Asks with the cursor on the path, by the keyboard. */
 async function told(file: string, path: string) {
@@ -15,7 +14,7 @@ async function told(file: string, path: string) {
     async () => {
       await press('Control+k');
       await press('Control+i');
-      return workbenchEval<string>('body', `element.querySelector("${HOVER}")?.innerText ?? ""`);
+      return hoverText();
     },
     text => /Show how it prints/.test(text),
   );
@@ -39,15 +38,7 @@ describe('the path of a picture in every language of layouts', () => {
       assert.match(text, new RegExp(`· ${ppi} pixels per inch at a width of ${width} mm`));
       assert.match(text, /A tint is seen in .+ orders? of (10|20)/);
       assert.match(text, /ten possible orders, a row each: not the colours that it will have/);
-      await until(
-        'a thumbnail and a drawing',
-        () =>
-          workbenchEval<string[]>(
-            HOVER,
-            '[...element.querySelectorAll("img")].map(img => img.src.slice(5, 15) + " " + img.naturalWidth + " x " + img.naturalHeight)',
-          ),
-        images => ['image/png; 120 x 80', 'image/svg+ 312 x 73'].every(image => images.includes(image)),
-      );
+      await hoverPictures();
       await screenshot(`fixes-hover-${file.split('.')[1]}`);
     });
 });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { closeAll, extension, inEachTheme, inWorkspace, problems, sleep, until } from '../../editor';
+import { HOVER, hoverPictures, hoverText } from '../../hover';
 import {
   screenshot,
   webviewText,
@@ -10,7 +11,6 @@ import {
   workbenchText,
 } from '../../window';
 
-const HOVER = '.monaco-hover:not(.hidden)';
 const SPAN = '.monaco-editor .view-line > span > span';
 
 async function pointAt(file: string, path: string) {
@@ -21,7 +21,7 @@ async function pointAt(file: string, path: string) {
     async () => {
       await workbenchHover(SPAN, path);
       await sleep(1000);
-      return workbenchEval<string>('body', `element.querySelector("${HOVER}")?.innerText ?? ""`);
+      return hoverText();
     },
     text => /Show how it prints/.test(text),
   );
@@ -54,16 +54,7 @@ describe('the path of a picture, pointed at', () => {
     assert.match(text, /ten possible orders, a row each: not the colours that it will have\.\s+A tint/);
     assert.match(text, /seen in (\d|all|none) of these ten, drawn from all possible orders/);
     assert.equal(text.match(/&\w+;|\\|data:image|\*\*/), null);
-    await until(
-      'a thumbnail and a drawing',
-      () =>
-        workbenchEval<string[]>(
-          HOVER,
-          '[...element.querySelectorAll("img")].map(img => img.src.slice(5, 15) + " " + img.naturalWidth + " x " + img.naturalHeight)',
-        ),
-      // in Markdown the editor adds a picture of its own
-      images => ['image/png; 120 x 80', 'image/svg+ 312 x 73'].every(image => images.includes(image)),
-    );
+    await hoverPictures();
   });
 
   it('leads to the preview and to the pages of its rules', async () => {
