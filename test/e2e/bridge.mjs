@@ -105,17 +105,13 @@ const operations = {
   },
 
   /**
-   * Presses a message's button, which takes the message away, in one that shows itself or in the list of all (`among`). A message moves as the one below it goes, and a press in
-   * that moment is lost: it is pressed again while it stands.
+   * Presses a message's button, which takes the message away, in one that shows itself or in the list of all (`among`).
+   * By the keyboard: a message moves as the one below it goes, and a click in that moment is lost.
    */
   async toastPress(page, { text, among, within }) {
     const button = page.locator(`${among} .monaco-button`, { hasText: text }).first();
-    await button.click({ timeout: within });
-    for (let again = 0; again < 5; again++) {
-      await page.waitForTimeout(500);
-      if (!(await button.isVisible())) return;
-      await button.click({ timeout: 500 }).catch(() => {});
-    }
+    await button.press('Enter', { timeout: within });
+    await button.waitFor({ state: 'hidden', timeout: patience });
   },
 
   /** Opens the menu of the first `selector` with that text. */

@@ -7,15 +7,14 @@ export const HOVER = '.monaco-hover:not(.hidden)';
 export const hoverText = (): Promise<string> =>
   workbenchEval<string>('body', `element.querySelector("${HOVER}")?.innerText ?? ""`);
 
-/** Waits until the open hover shows a picture of 480 x 320 pixels small, and the drawing of its forecast. */
-export const hoverPictures = () =>
-  until(
-    'a thumbnail and a drawing',
-    () =>
-      workbenchEval<string[]>(
-        HOVER,
-        '[...element.querySelectorAll("img")].map(img => img.src.slice(5, 15) + " " + img.naturalWidth + " x " + img.naturalHeight)',
-      ),
-    // in Markdown the editor adds a picture of its own
-    images => ['image/png; 120 x 80', 'image/svg+ 312 x 73'].every(image => images.includes(image)),
+/** Whether the open hover shows a picture of 480 x 320 pixels small, and the drawing of its forecast. */
+export async function showsPictures(): Promise<boolean> {
+  const images = await workbenchEval<string[]>(
+    'body',
+    `[...element.querySelectorAll("${HOVER} img")].map(img => img.src.slice(5, 15) + " " + img.naturalWidth + " x " + img.naturalHeight)`,
   );
+  // in Markdown the editor adds a picture of its own
+  return ['image/png; 120 x 80', 'image/svg+ 312 x 73'].every(image => images.includes(image));
+}
+
+export const hoverPictures = () => until('a thumbnail and a drawing', showsPictures, Boolean);

@@ -58,8 +58,8 @@ async function amongMessages<T>(
     await vscode.commands.executeCommand('notifications.showList');
     try {
       return await look('.notifications-center', 12_000);
-    } catch {
-      throw error;
+    } catch (inList) {
+      throw new Error(`${(error as Error).message}; ${(inList as Error).message}`);
     } finally {
       await vscode.commands.executeCommand('notifications.hideList');
     }

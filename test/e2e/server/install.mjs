@@ -1,6 +1,7 @@
 // Installs the VS Code that the editor suite runs in: code-server 4.100.3 (VS Code 1.100.3, the newest whose engines
 // accept Node 20), by the lock file beside this page, into the user's cache folder. No install script runs: they
 // would download from other hosts. Its native modules are optional (terminal, file logs), so they are left unbuilt.
+// TypeScript, which the packages of its own extensions leave to such a script, is what its HTML language server runs by.
 // The folder must lie OUTSIDE the project: below an extension under development, the server's built-in themes are
 // taken for that extension's own.
 import { execFile } from 'node:child_process';

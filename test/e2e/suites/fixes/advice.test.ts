@@ -2,14 +2,23 @@ import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { bookRead, closeAll, inWorkspace, until } from '../../editor';
 import { messageText, screenshot, toastPress, webviewClick, webviewText } from '../../window';
+import { write } from './write';
+
+const layout = () => fs.readFile(inWorkspace('page.html').fsPath, 'utf8');
 
 describe('on the page of a picture whose format alone cannot be placed', () => {
-  before(bookRead);
-  afterEach(closeAll);
+  let stored: string;
+
+  before(async () => {
+    await bookRead();
+    stored = await layout();
+  });
+  afterEach(async () => {
+    await closeAll();
+    await write('page.html', stored);
+  });
 
   it('what is to be done first is done by its button, as on the line, and is taken back', async () => {
-    const layout = () => fs.readFile(inWorkspace('page.html').fsPath, 'utf8');
-    const before = await layout();
     await vscode.commands.executeCommand(
       'vscode.openWith',
       inWorkspace('pictures/plate-8.tif'),
@@ -22,9 +31,9 @@ describe('on the page of a picture whose format alone cannot be placed', () => {
     await until(
       'the line',
       layout,
-      text => text === before.replace('plate-8.tif', 'plate-8.tif.rgb-neutral.png'),
+      text => text === stored.replace('plate-8.tif', 'plate-8.tif.rgb-neutral.png'),
     );
     await toastPress('Undo');
-    await until('the line as it was', layout, text => text === before);
+    await until('the line as it was', layout, text => text === stored);
   });
 });
