@@ -19,7 +19,7 @@ import { knownFacts } from './known';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
-import { commitsOf, mergeBase } from './revision';
+import { commitsOf, endsOf, mergeBase } from './revision';
 import { settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
@@ -57,11 +57,13 @@ export const FOLDER = Symbol('folder');
  */
 export async function compareRevisions(options: CompareOptions): Promise<Comparison> {
   const { root, cache, pool, signal, onProgress } = options;
-  const opened = await openRepository(root);
   const ofFolder = options.head === FOLDER;
   const named = options.head === FOLDER ? null : options.head;
-  const [asked, headCommit] = await commitsOf(opened, [options.base, named ?? 'HEAD']);
-  const baseCommit = options.fromMergeBase ? await mergeBase(opened, asked, headCommit, ITSELF) : asked;
+  const names = [options.base, named ?? 'HEAD'] as const;
+  const [opened, ends] = await Promise.all([openRepository(root), endsOf(root, ...names)]);
+  const [asked, headCommit] = ends ? [ends.base, ends.head] : await commitsOf(opened, names);
+  const parted = () => ends?.parted ?? mergeBase(opened, asked, headCommit, ITSELF);
+  const baseCommit = options.fromMergeBase ? await parted() : asked;
   const folder = ofFolder ? await treeOfFolder(opened, { signal }) : null;
   const repository = folder?.repository ?? opened;
   const headTree = folder?.tree ?? headCommit;

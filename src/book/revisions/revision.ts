@@ -60,6 +60,28 @@ export async function mergeBase(
   );
 }
 
+/** Two revisions as commits, and the last commit that they share. */
+export interface Ends {
+  base: string;
+  head: string;
+  parted: string;
+}
+
+/**
+ * The same of two names in one question to git, which is quicker than one by one. Null where it has no answer: there is no
+ * such commit, the histories do not meet here, or a name is none that can stand in a range. What is wrong is told by
+ * those who ask one by one.
+ * @param root of the repository, or a folder in it, absolute
+ */
+export async function endsOf(root: string, base: string, head: string): Promise<Ends | null> {
+  if (![base, head].every(name => PLAIN.test(name) && !name.includes('..'))) return null;
+  const { code, stdout } = await runGit(root, ['rev-parse', `${base}^{commit}...${head}^{commit}`]);
+  const told = /^([0-9a-f]+)\n([0-9a-f]+)\n\^([0-9a-f]+)\n/.exec(stdout.toString('latin1'));
+  return code === 0 && told ? { head: told[1], base: told[2], parted: told[3] } : null;
+}
+
+const PLAIN = /^[\w@][\w./@{}~^-]*$/;
+
 const FETCH_ALL =
   'Fetch the others too: git fetch --unshallow origin "+refs/heads/*:refs/remotes/origin/*" (in continuous integration: a full fetch depth).';
 const FETCH =

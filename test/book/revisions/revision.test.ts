@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
 import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf, commitsOf, mergeBase } from '../../../src/book/revisions/revision';
+import { commitOf, commitsOf, endsOf, mergeBase } from '../../../src/book/revisions/revision';
 import { temporaryFolder } from '../support/folder';
 import { commit, git, repositoryOf } from './support/repository';
 
@@ -50,7 +50,26 @@ describe('revisions', () => {
     const work = commit(top, { b: '1' });
     git(top, 'checkout', '--quiet', 'main');
     const main = commit(top, { a: '2' });
-    assert.equal(await mergeBase(await openRepository(top), main, work, ''), parted);
+    const repository = await openRepository(top);
+    assert.equal(await mergeBase(repository, main, work, ''), parted);
+    // in one question too, by names of every kind
+    git(top, 'tag', '-a', 'v1', '-m', 'one', 'work');
+    for (const name of ['work', 'refs/heads/work', 'v1', work, work.slice(0, 9), 'main@{0}~1^{}'])
+      assert.deepEqual(
+        await endsOf(top, 'HEAD', name),
+        { base: main, head: await commitOf(repository, name), parted },
+        name,
+      );
+  });
+
+  it('are asked for one by one where one question has no answer', async () => {
+    const top = repositoryOf({ a: '1' });
+    git(top, 'checkout', '--quiet', '--orphan', 'other');
+    commit(top, { a: '3', 'main^{commit}...other^{commit}': '' });
+    for (const name of ['nowhere', 'HEAD^{tree}', 'main..other', '--all', '', '^main', 'main\nHEAD', ':a'])
+      assert.equal(await endsOf(top, name, 'other'), null, name);
+    assert.equal(await endsOf(top, 'main', 'other'), null, 'they share nothing');
+    assert.equal(await endsOf(temporaryFolder(), 'main', 'other'), null, 'no repository');
   });
 
   it('of histories that share nothing have none, and a shallow clone says that it cannot know', async () => {
