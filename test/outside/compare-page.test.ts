@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import type axe from 'axe-core';
 import { type Browser, chromium } from 'playwright-core';
 import sharp from 'sharp';
 import { comparisonPage } from '../../src/report/compare/page';
@@ -29,8 +30,9 @@ describe('a comparison’s page in a browser', function () {
     });
     const black = await image('#000', 120, 80);
     const white = { 'smaller.tif': await image('#fff', 60, 40), 'cropped.tif': await image('#fff', 120, 60) };
+    const neighbours = { before: 'before.tif', after: 'after.tif', beside: ['after.tif'] };
     const changes = Object.keys(white).map(name =>
-      change('changed', name, [page(picture(name), picture(name))]),
+      change('changed', name, [page(picture(name), picture(name))], { neighbours }),
     );
     file = path.join(fs.mkdtempSync('/tmp/evengrey-page-'), 'page.html');
     fs.writeFileSync(
@@ -116,6 +118,21 @@ describe('a comparison’s page in a browser', function () {
     assert.equal(await tab.locator('.slider').isVisible(), false);
     assert.deepEqual(complaints, []);
   });
+
+  for (const colorScheme of ['light', 'dark'] as const)
+    it(`can be read in ${colorScheme}: its words stand out from their ground by what WCAG 2.2 asks for (1.4.3)`, async () => {
+      const context = await browser.newContext({ colorScheme, offline: true });
+      const tab = await context.newPage();
+      await tab.goto(`file://${file}`);
+      await tab.evaluate(fs.readFileSync('node_modules/axe-core/axe.min.js', 'utf8'));
+      const { violations, passes } = await tab.evaluate<axe.AxeResults>(
+        `axe.run(document, { runOnly: ['color-contrast'] })`,
+      );
+      const against = violations.flatMap(({ nodes }) => nodes.map(node => node.failureSummary));
+      assert.deepEqual(against, []);
+      const looked = passes.flatMap(({ nodes }) => nodes.map(({ html }) => html));
+      assert.ok(looked.includes('<small>on the same spread</small>'));
+    });
 
   it('prints both, without the slider', async () => {
     const { tab } = await opened(true);
