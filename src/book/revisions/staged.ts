@@ -14,7 +14,7 @@ import { reportOfChanged } from './partial';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf } from './revision';
-import { sideOf, withSettings } from './side';
+import { type Side, sideOf, withSettings } from './side';
 import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings'> {
@@ -53,7 +53,8 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     const touched = new Set(
       changes
         .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)
-        .map(c => c.path),
+        // a layout may still place it under its old name
+        .flatMap(({ path, from }) => (from === null ? path : [from, path])),
     );
     const before = await groundOf(root, committed, blobs, {
       named: options.settingsNamed ? options.settings : null,
@@ -87,7 +88,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
           changed.map(([name]) => name).filter(name => !touched.has(name)),
           concerned,
         ),
-        gone: goneFrom(before, side, new Set(changes.flatMap(({ from }) => from ?? []))).filter(isNamed),
+        gone: goneFrom(before, side, renamedIn(changes, side)).filter(isNamed),
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,
         held: pages.length + side.missing.filter(({ path }) => isNamed(path)).length,
@@ -101,6 +102,10 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     blobs.close();
   }
 }
+
+/** Names before, of what is in the book by its new one. */
+const renamedIn = (changes: readonly Pick<Change, 'path' | 'from'>[], { pages }: Side): Set<string> =>
+  new Set(changes.flatMap(({ path, from }) => (from !== null && pages.has(path) ? from : [])));
 
 /**
  * The index without what is only announced (`git add -N`): it stands there as an empty file, and no commit would hold it. The

@@ -168,6 +168,25 @@ describe('evengrey check --staged', () => {
     assert.deepEqual([paths, code], [['plates/02.tif'], 1], 'and nothing of one that is not in the book');
   });
 
+  it('tells of a picture that a layout places and this commit renames, as of one that it takes away', async () => {
+    const layout = (...names: string[]) => names.map(name => `![](plates/${name}.tif)\n\n`).join('');
+    const top = repositoryOf({ ...settings, ...plates(3), 'book.md': layout('01', '02', '03') });
+    git(top, 'mv', 'plates/02.tif', 'plates/new.tif');
+    for (const option of [['--staged'], ['--staged', '--whole'], ['--since', 'HEAD']]) {
+      const { paths, code, rules } = await checked(top, option);
+      assert.deepEqual([paths, code, rules], [['plates/02.tif'], 1, ['unreadable']], String(option));
+    }
+    write(top, { 'book.md': layout('01', 'new', '03') });
+    git(top, 'add', '--all');
+    const followed = await checked(top, ['--staged']);
+    assert.deepEqual([followed.paths, followed.code], [['plates/new.tif'], 0], 'where its line goes along');
+    write(top, { 'book.md': layout('01', '03') });
+    git(top, 'add', '--all');
+    const left = await evengrey(['check', '--staged'], { cwd: top });
+    assert.match(left.stdout, /Taken out of the book: plates\/02\.tif\./, 'where its line goes too');
+    assert.equal(left.code, 0);
+  });
+
   it('judges every picture by settings that are staged, and says so', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     const strict =
