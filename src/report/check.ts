@@ -38,7 +38,7 @@ export const writers: Record<
   json: report => bookJsonParts(report),
   sarif: (report, { place, troubles }) => bookSarif(report, place, troubles),
   junit: (report, { place, failing, troubles }) => bookJunit(report, place, failing, troubles),
-  markdown: (report, { troubles, done }) => bookMarkdown(report, troubles, done),
+  markdown: (report, { place, troubles, done }) => bookMarkdown(report, troubles, done, bookIn(place)),
   html: (report, { place, shown }) => bookPage(titleOf(place), report, shown),
   github: (report, { place, troubles, done, showWaived }) =>
     bookCommands(report, place, { troubles, done, showWaived }),
@@ -48,7 +48,7 @@ const nothingText = (troubles: readonly Trouble[], done: Done = 'checked') =>
   [`Nothing was ${done}.`, ...troubles.map(({ message }) => safe(message)), ''].join('\n');
 
 /** The book's folder in its repository; what the folder is called on this machine is nobody's business. */
-const titleOf = ({ folder }: Place) =>
-  folder
-    ? `${folder.replace(/\/$/, '')}: how its pictures may print`
-    : 'How the pictures of this book may print';
+const bookIn = ({ folder }: Place) => folder.replace(/\/$/, '');
+
+const titleOf = (place: Place) =>
+  bookIn(place) ? `${bookIn(place)}: how its pictures may print` : 'How the pictures of this book may print';

@@ -37,7 +37,7 @@ describe('a comparison’s page in a browser', function () {
     file = path.join(fs.mkdtempSync('/tmp/evengrey-page-'), 'page.html');
     fs.writeFileSync(
       file,
-      comparisonPage(comparison(changes), (side, name) =>
+      comparisonPage(comparison(changes), { place: { folder: '', settings: null } }, (side, name) =>
         side === 'base' ? black : white[name as keyof typeof white],
       ),
     );

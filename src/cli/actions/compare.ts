@@ -5,13 +5,13 @@ import { compareRevisions } from '../../book/revisions/compare';
 import { InsideGitError, openRepository } from '../../book/revisions/repository';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { SETTINGS_FILE } from '../../book/settings/load';
+import type { Around } from '../../report/compare/around';
 import { comparisonCommands } from '../../report/compare/github';
 import { comparisonJson } from '../../report/compare/json';
 import { comparisonMarkdown } from '../../report/compare/markdown';
 import { comparisonPage } from '../../report/compare/page';
 import type { Shown } from '../../report/compare/sides';
 import { comparisonText } from '../../report/compare/text';
-import type { Place } from '../../report/place';
 import type { Comparison } from '../../shared/comparison';
 import { named, rootOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
@@ -63,7 +63,8 @@ async function compareAt(
   );
   hasPictures(comparison, options.book);
   const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
-  await writeResult(written(comparison, pictures, place, options), options.output, options);
+  const around = { place, conditions: conditionWords(options) };
+  await writeResult(written(comparison, pictures, around, options), options.output, options);
   return exitCodeOf(comparison, options.maxWarnings);
 }
 
@@ -85,25 +86,32 @@ function hasPictures({ base, head, changes }: Comparison, book: string): void {
 function written(
   comparison: Comparison,
   pictures: ReadonlyMap<string, NonNullable<Shown>> | null,
-  place: Place,
+  around: Around,
   { format, output }: CompareVerbOptions,
 ): string {
   switch (format) {
     case 'json':
       return comparisonJson(comparison);
     case 'github':
-      return comparisonCommands(comparison, place);
+      return comparisonCommands(comparison, around.place);
     case 'markdown':
-      return comparisonMarkdown(comparison);
+      return comparisonMarkdown(comparison, around);
     case 'html':
       return comparisonPage(
         comparison,
+        around,
         (side, file, page) => pictures?.get(shownKey(side, file, page)) ?? null,
       );
     default:
-      return comparisonText(comparison, styleOf(output));
+      return comparisonText(comparison, around, styleOf(output));
   }
 }
+
+/** As they were given, to be given again. */
+const conditionWords = ({ process, paper, light }: CompareVerbOptions): string[] =>
+  Object.entries({ process, paper, light }).flatMap(([option, value]) =>
+    value === undefined ? [] : [`--${option}`, value],
+  );
 
 /** Where what is said of the whole book is shown; null where the folder has no settings. */
 async function settingsIn(root: string): Promise<string | null> {

@@ -2,27 +2,29 @@ import type { Comparison, PageChange, PictureChange } from '../../shared/compari
 import { CAUTION } from '../caution';
 import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
+import { type Around, bookOf, pageCommand } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { closing, happened, headline, matched, revisions, shortly, stored, tints } from './words';
+import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
 const ROWS = 60;
 const TOLD = 20;
 
 /** A comparison as a comment in a review: what the change does, whether it matches the book, a row a picture. */
-export function comparisonMarkdown(comparison: Comparison): string {
+export function comparisonMarkdown(comparison: Comparison, around: Around): string {
+  const book = bookOf(around);
   const ended = blocksNow(comparison, 'ended').map(
     block =>
       `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${goesOn(block, comparison)}`,
   );
   const verdict = setVerdict(comparison);
   const sections = [
-    `### Evengrey: ${words(headline(comparison))}`,
+    `### Evengrey${book && `, ${words(book)}`}: ${words(headline(comparison))}`,
     ...settingsLines(comparison).map(words),
     verdict && `**The set:** ${words(verdict)}`,
     table(comparison),
@@ -33,16 +35,18 @@ export function comparisonMarkdown(comparison: Comparison): string {
     bullets('To know', remarks(comparison).map(words)),
     conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
-    toLook(comparison),
+    toLook(comparison, around),
     forecasts(comparison) ? words(CAUTION) : '',
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
 }
 
 /** A comment shows no picture: how the same is seen, between the very commits that were compared. */
-function toLook({ base, head, changes }: Comparison): string {
-  if (head.folder || !changes.some(({ pages }) => pages.length)) return '';
-  return `To look at the pictures before and after, run in the book's folder: ${code(`evengrey compare ${shortly(base)} ${shortly(head)} --no-merge-base --format html --output review.html`)}`;
+function toLook(comparison: Comparison, around: Around): string {
+  const command = pageCommand(comparison, around);
+  if (!command || !comparison.changes.some(({ pages }) => pages.length)) return '';
+  const at = bookOf(around) ? 'at the root of the repository' : "in the book's folder";
+  return `To look at the pictures before and after, run ${at}: ${code(command)}`;
 }
 
 function table({ changes }: Comparison): string {

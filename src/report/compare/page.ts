@@ -11,6 +11,7 @@ import { mark } from '../page/marks';
 import { standalone } from '../page/standalone';
 import { printed } from '../page/typography';
 import { nameOf } from '../text/blocks';
+import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
@@ -29,8 +30,13 @@ export type Pictures = (side: 'base' | 'head', path: string, page: number) => Sh
  * A comparison as one page for a browser: what the change does, then every changed picture before and after, with its
  * neighbours in the book. Nothing is loaded from anywhere; the one script moves the edge between before and after.
  */
-export function comparisonPage(comparison: Comparison, pictures: Pictures): string {
-  const title = 'What changed in the book';
+export function comparisonPage(
+  comparison: Comparison,
+  around: Pick<Around, 'place'>,
+  pictures: Pictures,
+): string {
+  const book = bookOf(around);
+  const title = book ? `${book}: what changed in the book` : 'What changed in the book';
   const verdict = setVerdict(comparison);
   const page = html`
 <header class="book">

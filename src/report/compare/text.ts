@@ -4,6 +4,7 @@ import { blockLines } from '../text/block-lines';
 import { nameOf } from '../text/blocks';
 import { type Paint, paintOf, type Style, safe } from '../text/style';
 import { indent, wrap } from '../text/wrap';
+import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
@@ -16,7 +17,8 @@ import { closing, happened, headline, matched, revisions, stored, tints } from '
 const OTHERS = 12;
 
 /** A comparison for people: what the change does to the book, picture by picture, then the findings that are new. */
-export function comparisonText(comparison: Comparison, style: Style): string {
+export function comparisonText(comparison: Comparison, around: Pick<Around, 'place'>, style: Style): string {
+  const book = bookOf(around);
   const paint = paintOf(style);
   const text = (words: string, by = 0, hang = 0) => indent(wrap(safe(words), style.width - by, hang), by);
   const fresh = blocksNow(comparison, 'new');
@@ -26,7 +28,10 @@ export function comparisonText(comparison: Comparison, style: Style): string {
   });
   const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
   const sections = [
-    [...text(headline(comparison)).map(paint.bold), ...text(revisions(comparison))],
+    [
+      ...text(`${book && `${book}: `}${headline(comparison)}`).map(paint.bold),
+      ...text(revisions(comparison)),
+    ],
     settingsLines(comparison).flatMap(line => text(line)),
     text(setVerdict(comparison)),
     elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],

@@ -22,18 +22,20 @@ const TOLD = 30;
 
 /**
  * The report of a check as a comment in a review: whether the book can be ordered, what to do with which pictures, what
- * concerns all of them; the findings themselves are folded away below.
+ * concerns all of them; the findings themselves are folded away below. `book`: its folder in the repository.
  */
 export function bookMarkdown(
   report: BookReport,
   troubles: readonly Trouble[] = [],
   done: Done = 'checked',
+  book = '',
 ): string {
+  const heading = `### Evengrey${book && `, ${words(book)}`}:`;
   if (troubles.length && !report.pictures.length)
-    return `### Evengrey: Nothing was ${done}\n\n${bullets('Why', troubles.map(trouble))}\n`;
+    return `${heading} Nothing was ${done}\n\n${bullets('Why', troubles.map(trouble))}\n`;
   const tasks = tasksOf(report);
   const sections = [
-    `### Evengrey: ${words(verdict(report))}`,
+    `${heading} ${words(verdict(report))}`,
     bullets('Why not all was checked', troubles.map(trouble)),
     words(closing(report.summary)),
     // with a table of tasks the first row says it

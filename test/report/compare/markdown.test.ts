@@ -5,8 +5,9 @@ import { AWKWARD } from '../awkward';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
+const around = { place: { folder: '', settings: null }, conditions: [] };
 const html = (...of: Parameters<typeof comparison>) =>
-  new MarkdownIt({ html: true }).render(comparisonMarkdown(comparison(...of)));
+  new MarkdownIt({ html: true }).render(comparisonMarkdown(comparison(...of), around));
 const bad = (path: string) =>
   page(null, picture(path), {
     findings: findings({ new: [finding('x', 'warning', `It is so. See ${path}.`)] }),
@@ -37,14 +38,23 @@ describe('a comparison as Markdown', () => {
   });
 
   it('says how to look at the pictures, where there are any to see', () => {
-    const look = 'evengrey compare aaaaaaaaaa bbbbbbbbbb --no-merge-base --format html --output review.html';
+    const look =
+      'npx --no-install evengrey compare aaaaaaaaaa bbbbbbbbbb --no-merge-base --whole --format html --output review.html';
     assert.ok(html([change('added', 'a.tif', [bad('a.tif')])]).includes(`<code>${look}</code>`));
     assert.ok(!html([change('mode', 'a.tif', [])]).includes('review.html'));
   });
 
+  it('says which book it is', () => {
+    const text = comparisonMarkdown(comparison([]), {
+      ...around,
+      place: { folder: 'ha_fen/', settings: null },
+    });
+    assert.match(text, /^### Evengrey, ha\\_fen: No picture of the book changed\./);
+  });
+
   it('stays short enough for a comment, however many pictures changed', () => {
     const many = Array.from({ length: 2000 }, (_, i) => change('added', `${i}.tif`, [bad(`${i}.tif`)]));
-    const text = comparisonMarkdown(comparison(many));
+    const text = comparisonMarkdown(comparison(many), around);
     assert.ok(text.length < 65536, String(text.length));
     assert.match(text, /\| and 1940 more \|/);
   });

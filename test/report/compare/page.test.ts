@@ -10,7 +10,8 @@ const shown: Pictures = (side, path) =>
     ? { trouble: 'It is cut off.' }
     : { type: 'image/jpeg', bytes: Buffer.from(`${side} ${path}`), fullWidth: 6, fullHeight: 4 };
 const source = (text: string) => `src="data:image/jpeg;base64,${Buffer.from(text).toString('base64')}"`;
-const write = (...of: Parameters<typeof comparison>) => comparisonPage(comparison(...of), shown);
+const around = { place: { folder: 'hafen/', settings: null } };
+const write = (...of: Parameters<typeof comparison>) => comparisonPage(comparison(...of), around, shown);
 const both = (path: string) => page(picture(path), picture(path));
 
 describe('a comparison as a page', () => {
@@ -28,6 +29,12 @@ describe('a comparison as a page', () => {
     assert.ok(gone.includes(source('base c.tif')) && !gone.includes(source('head c.tif')));
     const renamed = write([change('renamed', 'd.tif', [both('d.tif')], { from: 'old.tif' })]);
     assert.ok(!renamed.includes(source('base old.tif')), 'of one content one picture');
+  });
+
+  it('says which book it is', () => {
+    const told = write([]);
+    assert.ok(told.includes('<title>hafen: what changed in the book</title>'));
+    assert.ok(told.includes('<h1>hafen: what changed in the book</h1>'));
   });
 
   it('shows it between its neighbours', () => {

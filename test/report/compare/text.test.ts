@@ -4,7 +4,8 @@ import { finding, picture, target } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
 const style = { width: 80, colour: false };
-const text = (...of: Parameters<typeof comparison>) => comparisonText(comparison(...of), style);
+const text = (...of: Parameters<typeof comparison>) =>
+  comparisonText(comparison(...of), { place: { folder: 'hafen/', settings: null } }, style);
 
 describe('a comparison as a text', () => {
   it('tells picture by picture, then what is new by rule, once for all that it is said of', () => {
@@ -17,6 +18,10 @@ describe('a comparison as a text', () => {
     ]);
     assert.match(told, /\nb\.tif: new, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
     assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif, of each:\n {4}It prints oddly\.\n/);
+  });
+
+  it('says which book it is', () => {
+    assert.match(text([]), /^hafen: No picture of the book changed\./);
   });
 
   it('names what ended, and pictures that are judged otherwise though they did not change', () => {

@@ -16,6 +16,14 @@ describe('a report as Markdown', () => {
     assert.equal(counts, '<p>1 picture: 1 error, 0 warnings, 0 notes.</p>');
   });
 
+  it('says which book it is', () => {
+    assert.match(bookMarkdown(report([]), [], 'checked', 'hafen'), /^### Evengrey, hafen: /);
+    assert.match(
+      bookMarkdown(report([]), [{ message: 'Why.', at: null }], 'checked', 'hafen'),
+      /^### Evengrey, hafen: Nothing was checked/,
+    );
+  });
+
   it('has one row for all pictures that want the same, worst first, then the most', () => {
     const warn = (path: string) => picture(path, [finding('residual-chroma', 'warning', path)]);
     const tint = picture('t.tif', [finding('likely-tint', 'warning', 't')]);
