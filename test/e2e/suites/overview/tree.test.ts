@@ -16,10 +16,10 @@ import {
   until,
   workspace,
 } from '../../editor';
+import { answer } from '../../quick-input';
 import {
   press,
   screenshot,
-  type,
   webviewText,
   workbenchClick,
   workbenchEval,
@@ -97,8 +97,7 @@ describe('the tree in the explorer', () => {
 
   it('shows only what has the words that are typed, and says so', async () => {
     await button('Show Only Some Pictures');
-    await workbenchText('.quick-input-title', /Show Only Pictures With/);
-    await type('plate-7');
+    await answer(/Show Only Pictures With/, 'plate-7');
     await rowsAre('one encoding', seen => seen.length === 1 && /^four-channel .*1 picture$/.test(seen[0]));
     await press('Enter');
     await paneText(/Shown are pictures with "plate-7"/);
@@ -108,8 +107,7 @@ describe('the tree in the explorer', () => {
 
   it('says what to do where no picture has the words', async () => {
     await vscode.commands.executeCommand('evengrey.tree.filter');
-    await workbenchText('.quick-input-title', /Show Only Pictures With/);
-    await type('nothing like it');
+    await answer(/Show Only Pictures With/, 'nothing like it');
     await press('Enter');
     await paneText(/No picture has these words/);
     assert.match(await header(), /none with "nothing like it"/i);
@@ -120,8 +118,7 @@ describe('the tree in the explorer', () => {
   it('shows a picture that is searched by its name, grouped by finding, where nothing was found on it', async () => {
     await vscode.commands.executeCommand('evengrey.tree.byFinding');
     await vscode.commands.executeCommand('evengrey.tree.filter');
-    await workbenchText('.quick-input-title', /Show Only Pictures With/);
-    await type('plate-2');
+    await answer(/Show Only Pictures With/, 'plate-2');
     await press('Enter');
     await rowsAre('nothing found', seen => seen.length === 1 && /^nothing found 1 picture$/.test(seen[0]));
     await workbenchClick(ROW, 'nothing found');
@@ -157,9 +154,8 @@ describe('the tree in the explorer', () => {
     await workbenchClick(ROW, 'residual-chroma');
     await rowsAre('the picture', seen => seen.some(row => /^plate-6\.png/.test(row)));
     await menu('plate-6.png', 'Waive This Finding...');
-    await workbenchText('.quick-input-title', /Waive residual-chroma on plate-6\.png/);
     try {
-      await type('It is a stamp.');
+      await answer(/Waive residual-chroma on plate-6\.png/, 'It is a stamp.');
       await press('Enter');
       await until(
         'no problem',

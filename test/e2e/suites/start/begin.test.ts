@@ -3,12 +3,12 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import * as vscode from 'vscode';
 import { closeAll, extension, inWorkspace, problems, sleep, until } from '../../editor';
+import { answer } from '../../quick-input';
 import {
   messageText,
   press,
   screenshot,
   toastPress,
-  type,
   workbenchClick,
   workbenchEval,
   workbenchText,
@@ -27,8 +27,7 @@ async function choose(option: string) {
 }
 
 async function sayWho(name: string) {
-  await workbenchText('.quick-input-message', /Who prints it\?/);
-  if (name) await type(name);
+  await answer(/Who prints it\?/, name);
   await press('Enter');
 }
 
