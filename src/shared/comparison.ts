@@ -1,5 +1,5 @@
 // no-unit-test: types only
-import type { Finding, PictureReport } from './finding';
+import type { Finding, PictureReport, WaivedFinding } from './finding';
 import type { Target } from './target';
 
 /** A book at one of two revisions. */
@@ -114,6 +114,14 @@ export interface Rearranged {
   after: Stand;
 }
 
+/** A finding that the change itself waives. */
+export interface NewlyWaived {
+  /** Null: about the book. */
+  path: string | null;
+  page: number;
+  finding: WaivedFinding;
+}
+
 export interface SeverityCounts {
   errors: number;
   warnings: number;
@@ -138,6 +146,8 @@ export interface Comparison {
   settings: { changes: string[]; forecasts: SetForecast[] };
   /** In the order of the book. */
   rearranged: Rearranged[];
+  /** What was waived before is none. */
+  waived: NewlyWaived[];
   /** About the book as a whole. */
   book: FindingChanges;
   notices: string[];
@@ -146,5 +156,7 @@ export interface Comparison {
     new: SeverityCounts;
     ended: SeverityCounts;
     unchanged: SeverityCounts;
+    /** What a check of the base counts, as far as it was looked at: not always what ended and stayed. */
+    base: SeverityCounts;
   };
 }

@@ -14,6 +14,7 @@ import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook, matchClaims, waivedOn } from './claims';
 import { matcherOf } from './match';
+import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
 import { rearranged } from './rearranged';
 import type { Side } from './side';
@@ -31,6 +32,7 @@ export interface Joining {
   sizes: ReadonlyMap<string, number>;
   unread: number;
   beyond: string[];
+  waived: Comparison['waived'];
   settings: Comparison['settings'];
   notices: string[];
 }
@@ -46,6 +48,7 @@ export function joined({
   sizes,
   unread,
   beyond,
+  waived,
   settings,
   notices,
 }: Joining): Comparison {
@@ -91,10 +94,17 @@ export function joined({
   const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), {
     waivedSince: after.waived,
   });
-  const told = [...changes.flatMap(({ pages }) => pages.map(({ findings }) => findings)), book];
+  const onPictures = [
+    ...changes.flatMap(({ path, from, pages }) =>
+      pages.map(({ findings }) => ({ path, was: from ?? path, findings })),
+    ),
+    ...others.map(({ path, findings }) => ({ path, was: path, findings })),
+  ];
+  const summed = tally(before, after, [...onPictures.map(({ findings }) => findings), book]);
+  narrow(onPictures, before, after);
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
-    ...{ base, head, mergeBase, changes, settings, book, notices },
+    ...{ base, head, mergeBase, changes, settings, waived, book, notices },
     others: others.flatMap(other => loudly(other) ?? []),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',
@@ -104,9 +114,29 @@ export function joined({
       changes: Object.fromEntries(
         kinds.map(kind => [kind, changes.filter(change => change.kind === kind).length]),
       ) as Record<ChangeKind, number>,
-      ...tally(before, after, [...told, ...others.map(({ findings }) => findings)]),
+      ...summed,
     },
   };
+}
+
+/** What is new, or ended, for some of the pictures that a finding names is told of these. */
+function narrow(
+  onPictures: readonly { path: string; was: string; findings: OtherChange['findings'] }[],
+  before: Split,
+  after: Split,
+): void {
+  const fresh = narrowedToNew(
+    after.findings,
+    onPictures.map(({ path, findings }) => ({ path, findings: findings.new })),
+  );
+  const ended = narrowedToEnded(
+    before.findings,
+    onPictures.map(({ was, findings }) => ({ path: was, findings: findings.ended })),
+  );
+  for (const { findings } of onPictures) {
+    findings.new = findings.new.map(finding => fresh.get(finding) ?? finding);
+    findings.ended = findings.ended.map(finding => ended.get(finding) ?? finding);
+  }
 }
 
 /** What is smaller may be a pointer, and says nothing of its picture. */

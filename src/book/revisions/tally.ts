@@ -3,12 +3,12 @@ import type { Finding } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { claimsOn, isOfBook } from './claims';
 
-export type Tally = Record<keyof FindingChanges, SeverityCounts>;
+export type Tally = Record<keyof FindingChanges | 'base', SeverityCounts>;
 
 /**
  * Counts every finding once, as a check of either side does, of how many pictures it may be said: so that what is new and
  * what stayed come to what a check of the head counts. One about several pictures is new where it is new for one of them,
- * and has ended where it has for all.
+ * and has ended where it has for all; so those of the base, which a check of it counts, need not be what ended and stayed.
  * @param told what became of what is said of every picture, and of the book
  */
 export function tally(
@@ -27,6 +27,7 @@ export function tally(
     new: countsOf(now.filter(finding => fresh.has(finding))),
     ended: countsOf(allOf(before).filter(finding => ended.get(finding) === said.get(finding))),
     unchanged: countsOf(now.filter(finding => !fresh.has(finding))),
+    base: countsOf(allOf(before)),
   };
 }
 

@@ -1,4 +1,6 @@
 import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
+import { unlisted } from '../asked';
 import { CAUTION } from '../caution';
 import { code, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
@@ -14,6 +16,8 @@ import { closing, happened, headline, matched, revisions, stored, tints } from '
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
 const ROWS = 60;
 const TOLD = 20;
+/** So many pictures of one finding are named. */
+const ALL = 300;
 
 /** A comparison as a comment in a review: what the change does, whether it matches the book, a row a picture. */
 export function comparisonMarkdown(comparison: Comparison, around: Around): string {
@@ -94,7 +98,7 @@ function news(comparison: Comparison): string {
   const inside = blocks.map(({ severity, rule, book, entries }) => {
     const shared = sharedSentences(entries.map(({ message }) => message));
     const lines = [
-      ...book.map(({ message }) => words(message)),
+      ...book.flatMap(finding => [words(finding.message), ...allOf(finding)]),
       ...entries.map(
         entry => `${entry.pictures.map(code).join(', ')}: ${words(entry.message.slice(shared.length))}`,
       ),
@@ -110,6 +114,12 @@ function news(comparison: Comparison): string {
     '',
     '</details>',
   ].join('\n');
+}
+
+/** Whom a message names the first of: a text says that they are all here. */
+function allOf(finding: Finding): string[] {
+  const names = unlisted(finding);
+  return names.length ? [`All ${names.length}: ${capped(names.map(code), ALL).join(', ')}`] : [];
 }
 
 const capped = (lines: readonly string[], most: number): string[] => [

@@ -140,6 +140,14 @@ export const compareReportSchema: Schema = {
       }),
       'Pictures are called as they are now',
     ),
+    waived: list(
+      object({
+        path: orNull(text(), 'Null: about the book'),
+        page: whole('Page of the file, from 1', 1),
+        finding,
+      }),
+      'What the change itself waives; not what was waived before',
+    ),
     findings: { ...changes, description: 'About the book as a whole' },
     notices: list({ type: 'string' }, 'What was not compared'),
     summary: object({
@@ -149,6 +157,11 @@ export const compareReportSchema: Schema = {
       unchanged: {
         ...counts,
         description: 'With the new ones, what a check of the head counts of what was looked at',
+      },
+      base: {
+        ...counts,
+        description:
+          'What a check of the base counts of what was looked at: not always those that ended and stayed, since one about several pictures is new where it is new for one of them',
       },
     }),
   }),

@@ -9,6 +9,7 @@ import type {
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import { isMissing, leavesBlank, wasThere } from './blank';
+import { waivedWords } from './waived';
 
 /** So many digits name a commit to a person. */
 const SHORT = 10;
@@ -17,7 +18,13 @@ export const shortly = ({ commit }: Pick<ComparedRevision, 'commit'>): string =>
 
 /** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
 export function headline(comparison: Comparison): string {
-  return [whatChanged(comparison), news(comparison), byThemselves(comparison), submodules(comparison)]
+  return [
+    whatChanged(comparison),
+    waivedWords(comparison),
+    news(comparison),
+    byThemselves(comparison),
+    submodules(comparison),
+  ]
     .filter(Boolean)
     .join(' ');
 }
@@ -57,12 +64,13 @@ const KIND: Record<PictureChange['kind'], string> = {
   mode: 'with another file mode alone',
 };
 
-function news({ summary, unread, beyond, changes, settings }: Comparison): string {
+function news({ summary, unread, beyond, changes, settings, waived }: Comparison): string {
   const { errors, warnings } = summary.new;
   if (!errors && !warnings) {
     if (settings.forecasts.some(isMore)) return MORE_TINT;
-    if (!unread && !beyond.length) return 'Nothing new stands against printing.';
-    return !unread || wasLooked(changes) ? 'Nothing new was found.' : '';
+    const nothing = waived.length ? 'Nothing else that is new' : 'Nothing new';
+    if (!unread && !beyond.length) return `${nothing} stands against printing.`;
+    return !unread || wasLooked(changes) ? `${nothing} was found.` : '';
   }
   const parts = [
     ...(errors ? [count(errors, 'new error')] : []),
@@ -192,9 +200,19 @@ export function matched({ matches }: PageChange): { target: string | null; words
 const FELT = 0.5;
 const CHANCE = 0.1;
 
-/** `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...` */
+/**
+ * `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...`, and what a check of the base counts where that is not what
+ * ended and stayed.
+ */
 export function closing({ summary, unread }: Comparison): string {
   const of = ({ errors, warnings, notes }: SeverityCounts) =>
     `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
-  return `New: ${of(summary.new)}. Ended: ${of(summary.ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(summary.unchanged)}.`;
+  const { base, ended, unchanged } = summary;
+  const isSum = (['errors', 'warnings', 'notes'] as const).every(
+    each => base[each] === ended[each] + unchanged[each],
+  );
+  const why = isSum
+    ? ''
+    : ` Before, a check counted ${of(base)}: what is said of several pictures counts once, and as new where it is new for one of them.`;
+  return `New: ${of(summary.new)}. Ended: ${of(ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(unchanged)}.${why}`;
 }

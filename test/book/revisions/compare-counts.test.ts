@@ -1,8 +1,11 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
 import { checkBook } from '../../../src/book/check';
 import { loadSettings } from '../../../src/book/settings/load';
 import { waiveAll } from '../../../src/book/waivers/apply';
 import { WAIVERS_FILE } from '../../../src/book/waivers/file';
+import { blocksNow, namesOf } from '../../../src/report/compare/news';
 import type { Comparison } from '../../../src/shared/comparison';
 import { compared, neutral, picture, pointer, pool, settings } from './support/compared';
 import { commit, repositoryOf } from './support/repository';
@@ -56,6 +59,34 @@ describe('what a comparison counts', () => {
     assert.deepEqual(summed(comparison), counted({ summary } as Awaited<ReturnType<typeof checked>>));
     commit(top, { 'p1.tif': neutral(1), 'p2.tif': neutral(2), 'p3.tif': neutral(3) });
     assert.equal((await compared(top, { whole: true })).summary.ended.errors, 1);
+  });
+
+  it('is new where one more picture has it, and told of that one alone', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4].map(i => [`p${i}.tif`, neutral(i)])),
+      ...Object.fromEntries([5, 6, 7, 8].map(i => [`p${i}.tif`, picture('black-only', i)])),
+    });
+    const before = await checked(top);
+    commit(top, { 'p9.tif': picture('black-only', 9), 'p10.tif': neutral(10) });
+    const comparison = await compared(top, { whole: true });
+    const { summary } = comparison;
+    assert.deepEqual([summary.new.errors, summary.ended.errors, summary.unchanged.errors], [1, 0, 0]);
+    assert.deepEqual(summary.base, counted(before), 'though nothing of it ended or is as before');
+    assert.deepEqual(summed(comparison), counted(await checked(top)));
+    const blocks = blocksNow(comparison, 'new').filter(({ rule }) => rule === 'mixed-encodings');
+    assert.deepEqual(blocks.map(namesOf), [['p9.tif']]);
+    assert.match(blocks[0].entries[0].message, /That leaves p9\.tif and, as before, 4 others to convert/);
+    assert.deepEqual(blocks[0].book, []);
+    for (const name of ['p9.tif', 'p10.tif']) fs.rmSync(path.join(top, name));
+    commit(top);
+    const back = await compared(top, { whole: true });
+    assert.deepEqual(
+      blocksNow(back, 'ended')
+        .filter(({ rule }) => rule === 'mixed-encodings')
+        .map(block => [block.rule, namesOf(block), block.book.length]),
+      [['mixed-encodings', ['p9.tif'], 0]],
+    );
   });
 
   it('has no picture match a book that is split, whichever of them are to be converted', async () => {

@@ -29,6 +29,7 @@ describe('findings counted before and after', () => {
       new: { ...NONE, errors: 1, warnings: 1 },
       ended: NONE,
       unchanged: NONE,
+      base: NONE,
     });
   });
 
@@ -46,6 +47,7 @@ describe('findings counted before and after', () => {
     const after = book({ a: [], b: [] });
     const one = { new: [], ended: [shared] };
     assert.deepEqual(tally(before, after, [one]).ended, NONE);
+    assert.deepEqual(tally(before, after, [one]).base, { ...NONE, errors: 1 }, 'as a check counts it');
     assert.deepEqual(tally(before, after, [one, one]).ended, { ...NONE, errors: 1 });
   });
 });

@@ -30,6 +30,14 @@ describe('a comparison as Markdown', () => {
     assert.match(page, /<details>[\s\S]*<li><code>a\.tif<\/code>: See a\.tif\.<\/li>[\s\S]*<\/details>/);
   });
 
+  it('names all pictures of a finding whose message names the first of them', () => {
+    const names = ['a.tif', 'b.tif', 'c.tif', 'd.tif'];
+    const message = 'They are a.tif, b.tif, c.tif and 1 more.';
+    const shared = { ...finding('x', 'warning', message), data: { pictures: names } };
+    const page = html([], { book: findings({ new: [shared] }) });
+    assert.match(page, /<li>All 4: (<code>[a-d]\.tif<\/code>(, )?){4}<\/li>/);
+  });
+
   it('says what is otherwise in a picture itself', () => {
     const [before, after] = ['1', '2'].map(sha256 => picture('a.tif', [], { sha256 }));
     after.facts.width = 90;

@@ -1,4 +1,10 @@
-import type { Comparison, FindingChanges, PageChange, PictureChange } from '../../../src/shared/comparison';
+import type {
+  Comparison,
+  FindingChanges,
+  PageChange,
+  PictureChange,
+  SeverityCounts,
+} from '../../../src/shared/comparison';
 import type { Finding, PictureReport } from '../../../src/shared/finding';
 import { target } from '../text/support';
 
@@ -64,7 +70,17 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
     ...{ mergeBase: false, scope: 'book', unread: 0, beyond: [], changes, others: [], book, notices: [] },
     settings: { changes: [], forecasts: [] },
     rearranged: [],
-    summary: { changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
+    waived: [],
+    summary: {
+      ...{ changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
+      base: sumOf(counts('ended'), counts('unchanged')),
+    },
     ...more,
   };
 }
+
+const sumOf = (x: SeverityCounts, y: SeverityCounts): SeverityCounts => ({
+  errors: x.errors + y.errors,
+  warnings: x.warnings + y.warnings,
+  notes: x.notes + y.notes,
+});

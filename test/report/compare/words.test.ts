@@ -138,6 +138,16 @@ describe('a comparison in words', () => {
     assert.match(closing(comparison([], { unread: 200 })), / As before, of what was looked at: 0 errors/);
   });
 
+  it('say what a check of the base counts, where that is not what ended and stayed', () => {
+    const { summary } = comparison([]);
+    const grown = { ...summary, base: { ...summary.base, warnings: 1 } };
+    assert.match(
+      closing(comparison([], { summary: grown })),
+      /Before, a check counted 0 errors, 1 warning, 0 notes: what is said of several pictures/,
+    );
+    assert.doesNotMatch(closing(comparison([])), /a check counted/);
+  });
+
   it('says how a picture is and was stored, and how often a tint is seen', () => {
     const [before, after] = [picture('a'), picture('a', [], { encoding: 'black-only' })];
     assert.equal(stored(page(before, after)), 'stored as rgb-neutral, now black-only');
