@@ -20,12 +20,13 @@ import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitsOf, endsOf, mergeBase } from './revision';
-import { settingsChanges } from './settings-changes';
+import { missingWaivers, settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
 import { isFile, snapshotBefore, snapshotOf } from './snapshot';
 import { submodulesOf, toldOf } from './told';
+import { waivedSince } from './waived-since';
 
 export interface CompareOptions {
   /** The book's folder, absolute. */
@@ -119,6 +120,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       sizes,
       unread: known ? 0 : same.length,
       beyond: submodulesOf(changes),
+      waived: waivedSince(missingWaivers(head.waivers, base.waivers), judged.after),
       settings: {
         changes: settings,
         forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],

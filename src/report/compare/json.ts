@@ -18,7 +18,7 @@ import { differencesOf } from './differences';
 export function comparisonJson(comparison: Comparison): string {
   const { base, head, mergeBase, scope, unread, beyond, changes, others, settings, rearranged, book } =
     comparison;
-  const { notices, summary } = comparison;
+  const { waived, notices, summary } = comparison;
   return document({
     schema: SCHEMA,
     base: revisionJson(base),
@@ -43,6 +43,7 @@ export function comparisonJson(comparison: Comparison): string {
       })),
     },
     rearranged,
+    waived: waived.map(({ path, page, finding }) => ({ path, page, finding: findingJson(finding) })),
     findings: changesJson(book),
     notices,
     summary,

@@ -11,6 +11,7 @@ import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
+import { WAIVED, waivedLines } from './waived';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
@@ -31,6 +32,7 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
     `### Evengrey${book && `, ${words(book)}`}: ${words(headline(comparison))}`,
     ...settingsLines(comparison).map(words),
     verdict && `**The set:** ${words(verdict)}`,
+    bullets(WAIVED, waivedLines(comparison).map(words)),
     table(comparison),
     bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
     news(comparison),

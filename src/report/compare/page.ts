@@ -20,6 +20,7 @@ import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
 import { verdictOn } from './verdict';
+import { WAIVED, waivedLines } from './waived';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 import { worstFirst } from './worst-first';
 
@@ -50,6 +51,10 @@ export function comparisonPage(
 <main>
 ${contents(comparison)}
 <div class="whole">
+  ${list(
+    WAIVED,
+    waivedLines(comparison).map(line => html`${line}`),
+  )}
   ${list('New for the whole book', comparison.book.new.map(finding))}
   ${list(whyOthers(comparison), comparison.others.map(other), 'others')}
   ${list(

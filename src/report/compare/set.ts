@@ -40,7 +40,10 @@ function matching(comparison: Comparison): string {
   const sentences = [
     deny(differs),
     deny(before, ', as before'),
-    deny(waived, ', which is waived'),
+    deny(
+      waived,
+      `; ${waived.length === 1 ? 'the finding that says so is' : 'the findings that say so are'} waived`,
+    ),
     matches.length === judged.length && matches.length > 1
       ? `All ${matches.length} match the rest of the book.`
       : matches.length

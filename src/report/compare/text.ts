@@ -11,6 +11,7 @@ import { differencesOf } from './differences';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
+import { WAIVED, waivedLines } from './waived';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
 
 /** So many pictures that did not change themselves are named. */
@@ -27,6 +28,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}${goesOn(block, comparison)}`;
   });
   const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
+  const waived = waivedLines(comparison).flatMap(line => text(line, 2, 2));
   const sections = [
     [
       ...text(`${book && `${book}: `}${headline(comparison)}`).map(paint.bold),
@@ -34,6 +36,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     ],
     settingsLines(comparison).flatMap(line => text(line)),
     text(setVerdict(comparison)),
+    waived.length ? [paint.bold(WAIVED), ...waived] : [],
     elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
     ...comparison.changes.map(change => changeLines(change, text, paint)),
     ...(fresh.length ? [[paint.bold('New findings')]] : []),

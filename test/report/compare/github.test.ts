@@ -46,6 +46,19 @@ describe('a comparison as workflow commands', () => {
     );
   });
 
+  it('tells what the change itself waives in one notice on the waivers', () => {
+    const waived = ['a', 'b'].map((path, i) => ({
+      ...{ path, page: 1 },
+      finding: { ...finding('x', 'warning', ''), reason: `Reason ${i}` },
+    }));
+    const told = comparisonCommands(comparison([], { waived }), place).split('\n');
+    assert.equal(
+      told[0],
+      '::notice file=books/one/.evengrey-waivers.json,line=1,title=Evengrey::2 findings are waived by this change.%0Aa: warning x, because: Reason 0%0Ab: warning x, because: Reason 1',
+    );
+    assert.ok(!comparisonCommands(comparison([]), place).includes('::notice file'));
+  });
+
   it('tells changed settings as notices', () => {
     const told = comparisonCommands(
       comparison([], { settings: { changes: ['x: 1, before 2'], forecasts: [] } }),

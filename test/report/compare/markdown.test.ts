@@ -60,6 +60,14 @@ describe('a comparison as Markdown', () => {
     assert.match(text, /^### Evengrey, ha\\_fen: No picture of the book changed\./);
   });
 
+  it('lists what the change itself waives, by picture, rule and reason', () => {
+    const told = html([], {
+      waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: '<b>So</b>' } }],
+    });
+    assert.match(told, /^<h3>Evengrey: .* 1 finding is waived by this change\./);
+    assert.match(told, /Waived by this change[\s\S]*<li>a\.tif: warning x, because: &lt;b&gt;So/);
+  });
+
   it('stays short enough for a comment, however many pictures changed', () => {
     const many = Array.from({ length: 2000 }, (_, i) => change('added', `${i}.tif`, [bad(`${i}.tif`)]));
     const text = comparisonMarkdown(comparison(many), around);

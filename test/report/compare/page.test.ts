@@ -37,6 +37,13 @@ describe('a comparison as a page', () => {
     assert.ok(told.includes('<h1>hafen: what changed in the book</h1>'));
   });
 
+  it('lists what the change itself waives, by picture, rule and reason', () => {
+    const told = write([], {
+      waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: 'As agreed' } }],
+    });
+    assert.match(told, /<h3>Waived by this change<\/h3><ul><li>a\.tif: warning x, because: As agreed<\/li>/);
+  });
+
   it('shows it between its neighbours', () => {
     const told = write([
       change('added', 'b.tif', [page(null, picture('b.tif'))], {

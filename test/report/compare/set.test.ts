@@ -28,7 +28,7 @@ describe('the verdict on the set', () => {
     const waived = added('b', 'differs', { rules: ['mixed-encodings'], waived: true });
     assert.equal(
       verdict(added('a', 'differs'), waived),
-      'a does not match the rest of the book. b does not match the rest of the book, which is waived.',
+      'a does not match the rest of the book. b does not match the rest of the book; the finding that says so is waived.',
     );
   });
 

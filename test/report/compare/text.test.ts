@@ -24,6 +24,14 @@ describe('a comparison as a text', () => {
     assert.match(text([]), /^hafen: No picture of the book changed\./);
   });
 
+  it('lists what the change itself waives, by picture, rule and reason', () => {
+    const told = text([], {
+      waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: 'As agreed' } }],
+    });
+    assert.match(told, /^hafen: .* 1 finding is waived by this\nchange\. Nothing else that is new stands/);
+    assert.match(told, /\nWaived by this change\n {2}a\.tif: warning x, because: As agreed\n/);
+  });
+
   it('names what ended, and pictures that are judged otherwise though they did not change', () => {
     const ended = findings({ ended: [finding('x', 'warning', 'It was odd.')] });
     const told = text(
