@@ -122,14 +122,6 @@ export interface NewlyWaived {
   finding: WaivedFinding;
 }
 
-/** A finding that the change itself waives. */
-export interface NewlyWaived {
-  /** Null: about the book. */
-  path: string | null;
-  page: number;
-  finding: WaivedFinding;
-}
-
 export interface SeverityCounts {
   errors: number;
   warnings: number;

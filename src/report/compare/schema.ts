@@ -148,14 +148,6 @@ export const compareReportSchema: Schema = {
       }),
       'What the change itself waives; not what was waived before',
     ),
-    waived: list(
-      object({
-        path: orNull(text(), 'Null: about the book'),
-        page: whole('Page of the file, from 1', 1),
-        finding,
-      }),
-      'What the change itself waives; not what was waived before',
-    ),
     findings: { ...changes, description: 'About the book as a whole' },
     notices: list({ type: 'string' }, 'What was not compared'),
     summary: object({

@@ -9,7 +9,7 @@ import type {
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import { isMissing, leavesBlank, wasThere } from './blank';
-import { waivedWords, waivedWords } from './waived';
+import { waivedWords } from './waived';
 
 /** So many digits name a commit to a person. */
 const SHORT = 10;

@@ -71,7 +71,6 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
     settings: { changes: [], forecasts: [] },
     rearranged: [],
     waived: [],
-    waived: [],
     summary: {
       ...{ changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
       base: sumOf(counts('ended'), counts('unchanged')),
