@@ -33,9 +33,15 @@ export function idleSettings(
     const names = matcher(globs);
     return !pictures.some(({ path }) => names(path));
   };
-  /** `before`: how the sentence begins, `called`: how it goes on of the one name in it. */
-  const idle = (before: string, under: string, globs: readonly string[], called?: 'it'): Idle => {
-    const { because, suggestion } = why(globs, pictures, notInBook, called);
+  const inSpreads = new Set(spreads.flat());
+  /** `before`: how the sentence begins, `called`: how it goes on of the one name in it, `taken`: names that were not meant. */
+  const idle = (
+    before: string,
+    under: string,
+    globs: readonly string[],
+    { called, taken }: { called?: 'it'; taken?: ReadonlySet<string> } = {},
+  ): Idle => {
+    const { because, suggestion } = why(globs, { pictures, notInBook, taken }, called);
     return { message: before + because, at: at(under, globs[0]), ...(suggestion && { suggestion }) };
   };
   return [
@@ -58,9 +64,11 @@ export function idleSettings(
       .map(({ picture }) =>
         idle(`The placement of "${picture}" is of no picture: `, 'placements', [picture]),
       ),
-    ...[...new Set(spreads.flat())]
+    ...[...inSpreads]
       .filter(picture => !inBook(picture))
-      .map(picture => idle(`A spread names "${picture}", and `, 'spreads', [picture], 'it')),
+      .map(picture =>
+        idle(`A spread names "${picture}", and `, 'spreads', [picture], { called: 'it', taken: inSpreads }),
+      ),
     ...again(spreads)
       .filter(({ name }) => inBook(name))
       .map(({ name, nth, same }) => ({
@@ -72,11 +80,17 @@ export function idleSettings(
   ];
 }
 
+interface Sought {
+  pictures: readonly Pick<BookPicture, 'path'>[];
+  notInBook: readonly string[];
+  /** A picture that stands elsewhere already is not the one that was meant, however near its name is. */
+  taken?: ReadonlySet<string>;
+}
+
 /** Why patterns match nothing in the book, as a sentence ends, and what may have been meant. */
 function why(
   globs: readonly string[],
-  pictures: readonly Pick<BookPicture, 'path'>[],
-  notInBook: readonly string[],
+  { pictures, notInBook, taken }: Sought,
   called?: 'it',
 ): { because: string; suggestion: string | null } {
   const [beside] = notInBook.filter(matcher(globs));
@@ -86,7 +100,8 @@ function why(
   }
   const [name] = globs;
   const paths = pictures.map(({ path }) => path);
-  const suggestion = globs.length === 1 && !isPattern(name) ? suggest(name, paths) : null;
+  const nearest = globs.length === 1 && !isPattern(name) ? suggest(name, paths) : null;
+  const suggestion = nearest !== null && taken?.has(nearest) ? null : nearest;
   const meant = suggestion ? ` Did you mean "${suggestion}"?` : '';
   return { because: `nothing matches ${called ?? globs.join(', ')}.${meant}`, suggestion };
 }
@@ -105,7 +120,7 @@ function again(spreads: Settings['spreads']): { name: string; nth: number; same:
 }
 
 /** The sentence, behind where it stands as compilers say it. */
-export const idleNotice = ({ message, at }: Idle): string =>
+export const idleNotice = ({ message, at }: Pick<Idle, 'message' | 'at'>): string =>
   at ? `${at.file}:${at.line}:${at.column}: ${message}` : message;
 
 /** Those that stand somewhere, to be shown there. */

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { writers } from '../report/check';
 import type { Shown } from '../report/page/book-page';
 import type { Place } from '../report/place';
+import { count } from '../rules/words';
 import type { BookReport, Severity } from '../shared/finding';
 import type { Resulting } from './failed-result';
 import { EXIT, Failure } from './failure';
@@ -44,15 +45,31 @@ function holdsPicture({ pictures }: BookReport, relative: string): boolean {
   return pictures.some(picture => at === '' || picture.path === at || picture.path.startsWith(`${at}/`));
 }
 
-/** Errors fail; warnings only beyond what is allowed; notes never. */
-function failingOf({ summary }: BookReport, maxWarnings = Number.POSITIVE_INFINITY): ReadonlySet<Severity> {
-  return new Set(summary.warnings > maxWarnings ? ['error', 'warning'] : ['error']);
+/** Errors fail; warnings, and slips in the settings as they do, only beyond what is allowed; notes never. */
+function failingOf(
+  { summary, slips = [] }: BookReport,
+  maxWarnings = Number.POSITIVE_INFINITY,
+): ReadonlySet<Severity> {
+  return new Set(summary.warnings + slips.length > maxWarnings ? ['error', 'warning'] : ['error']);
 }
 
-function exitCodeOf({ summary }: BookReport, failing: ReadonlySet<Severity>, maxWarnings?: number): number {
+function exitCodeOf(
+  { summary, slips = [] }: BookReport,
+  failing: ReadonlySet<Severity>,
+  maxWarnings?: number,
+): number {
   if (failing.has('warning')) {
-    const many = summary.warnings === 1 ? '1 warning is' : `${summary.warnings} warnings are`;
-    process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
+    const { warnings } = summary;
+    const told = [
+      ...(warnings ? [count(warnings, 'warning')] : []),
+      ...(slips.length
+        ? [
+            `${count(slips.length, 'line')} of the settings that ${slips.length === 1 ? 'says' : 'say'} something in vain`,
+          ]
+        : []),
+    ];
+    const are = warnings + slips.length === 1 ? 'is' : 'are';
+    process.stderr.write(`${told.join(' and ')} ${are} more than --max-warnings ${maxWarnings} allows.\n`);
   }
   return summary.errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
 }

@@ -3,7 +3,7 @@ import { idleNotice, idleSettings, slipsOf } from '../../src/book/idle-settings'
 import { noSettings, type Settings } from '../../src/book/settings/settings';
 
 const nothingFound = { notEntered: [], ignored: 0, idleIgnore: [] };
-const book = ['a.tif', 'b.tif'].map(path => ({ path }));
+const book = ['a.tif', 'b.tif', 'chapter-1.tif'].map(path => ({ path }));
 const told = (settings: Partial<Settings>, found = {}) =>
   idleSettings({ ...nothingFound, ...found }, { ...noSettings, ...settings }, book).map(idleNotice);
 
@@ -42,15 +42,14 @@ describe('settings that say something in vain', () => {
   it('are told apart from pictures that are there and not placed, and from slips that can be guessed', () => {
     const settings: Partial<Settings> = {
       intents: [{ intent: 'toned', pictures: ['new.tif'], reference: null }],
-      spreads: [
-        ['new.tif', 'a.tif'],
-        ['b.tiff', 'b.tif'],
-      ],
+      spreads: [['new.tif', 'a.tif'], ['b.tiff', 'chapter-1.tif'], ['chapter-9.tif']],
     };
     assert.deepEqual(told(settings, { notInBook: ['new.tif'] }), [
       'The intent "toned" is of no picture: new.tif is in the folder, but no layout places it, so it is not in the book.',
       'A spread names "new.tif", and it is in the folder, but no layout places it, so it is not in the book.',
       'A spread names "b.tiff", and nothing matches it. Did you mean "b.tif"?',
+      // the picture whose name is nearest stands in a spread already
+      'A spread names "chapter-9.tif", and nothing matches it.',
     ]);
   });
 

@@ -74,7 +74,7 @@ export async function groundOf(
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
   { named, adjust }: { named: Settings | null; adjust: (settings: Settings) => Settings },
-): Promise<Ground | null> {
+): Promise<Side | null> {
   const source = filesOf(root, snapshot, blobs);
   const settings = named ?? (await adjusted(await loadSettings(root, { source }), adjust));
   if (!settings) return null;

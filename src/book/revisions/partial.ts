@@ -3,6 +3,7 @@ import { count, list } from '../../rules/words';
 import type { BookReport, Finding } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { reportOf } from '../check';
+import { type Idle, idleNotice, slipsOf } from '../idle-settings';
 import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
@@ -22,6 +23,8 @@ export interface ChangedFiles {
   gone?: readonly string[];
   /** How many pictures lie in what was named, changed or not. */
   held?: number;
+  /** What the settings say in vain since. */
+  idle?: readonly Idle[];
   /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
   which: string;
 }
@@ -31,7 +34,7 @@ export interface ChangedFiles {
  * as far as it names one of them, or none at all.
  */
 export async function reportOfChanged(
-  { changed, others, unchanged, which, concerned = new Map(), gone = [], held }: ChangedFiles,
+  { changed, others, unchanged, which, concerned = new Map(), gone = [], held, idle = [] }: ChangedFiles,
   settings: Settings,
   found: Searched,
   { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
@@ -55,6 +58,7 @@ export async function reportOfChanged(
     settings,
     false,
   );
+  const slips = slipsOf(idle);
   const scope = {
     ...{ which, unread: partial ? unchanged : 0, gone },
     ...(held !== undefined && { held: held + gone.length }),
@@ -62,10 +66,12 @@ export async function reportOfChanged(
   return {
     ...report,
     scope,
+    ...(slips.length && { slips }),
     notices: [
       ...sentence(changed.length, unchanged, partial, which, concerned),
       ...(gone.length && !changed.length ? [`Taken out of the book: ${list(gone, NAMED)}.`] : []),
       ...report.notices,
+      ...idle.map(idleNotice),
     ],
   };
 }

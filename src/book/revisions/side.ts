@@ -34,6 +34,8 @@ export interface Side {
   placements: LaidOut['placements'];
   /** What layouts place and is not there. */
   missing: LaidOut['missing'];
+  /** Pictures that it holds beside the book, since layouts place others. */
+  notInBook: LaidOut['notInBook'];
 }
 
 /**
@@ -66,9 +68,10 @@ export async function withSettings(
     .map(([path]) => ({ path, file: `${root}/${path}`, obstacle: null }))
     .sort((x, y) => compare(x.path, y.path));
   const layouts = await layoutsIn(root, snapshot, settings, blobs);
-  const { files, placements, missing } = laidOut(found, layouts, { root, paths: [root], settings });
+  const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
   const pages = new Map(files.map(({ path }) => [path, snapshot.get(path)!]));
-  return { settings, waivers, snapshot, isPage, pages, placements, missing };
+  const { placements, missing, notInBook } = laid;
+  return { settings, waivers, snapshot, isPage, pages, placements, missing, notInBook };
 }
 
 /**

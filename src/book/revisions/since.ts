@@ -15,6 +15,7 @@ import { Blobs } from './blobs';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { holds } from './hash';
 import { knownFacts } from './known';
+import { namingOf, newSlips } from './new-slips';
 import { reportOfChanged } from './partial';
 import { openRepository, type Repository } from './repository';
 import { commitOf, mergeBase } from './revision';
@@ -75,6 +76,11 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       missing: found.missing,
       pages: new Set([...alike.map(({ at }) => at), ...touched.map(({ path }) => path)]),
     };
+    const named = {
+      settings,
+      pictures: [...found.files, ...found.missing].map(({ path }) => path),
+      notInBook: found.notInBook,
+    };
     const concerned = concernedBy(ground, now);
     // git knows no picture by a path through a link
     const isConcerned = ({ file, at }: Same) =>
@@ -114,6 +120,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         gone: goneFrom(ground, now, new Set()).filter(namedBy(root, paths)),
         others,
         unchanged: same.length + beside.length,
+        idle: paths.includes(root) ? newSlips(ground && namingOf(ground), named) : [],
         held: found.files.length + found.missing.length,
         which: `changed since ${since} (${commit.slice(0, 10)})`,
       },

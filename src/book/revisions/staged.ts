@@ -10,6 +10,7 @@ import { type Change, changesStaged } from './changes';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { GitError } from './git';
 import { knownFacts } from './known';
+import { namingOf, newSlips } from './new-slips';
 import { reportOfChanged } from './partial';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
@@ -91,6 +92,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         gone: goneFrom(before, side, renamedIn(changes, side)).filter(isNamed),
         others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
         unchanged: same.length,
+        idle: paths.includes(root) ? newSlips(before && namingOf(before), namingOf(side)) : [],
         held: pages.length + side.missing.filter(({ path }) => isNamed(path)).length,
         which: 'staged',
       },

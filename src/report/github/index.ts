@@ -2,12 +2,11 @@ import type { BookReport, Finding, WaivedFinding } from '../../shared/finding';
 import { askedBy, askedWords } from '../asked';
 import { closing } from '../counts';
 import type { Place } from '../place';
+import { slipsApart } from '../slips';
 import { verdict } from '../text/begin';
-import { safe } from '../text/style';
 import { everyFinding, everyWaived } from '../told';
 import type { Done, Trouble } from '../trouble';
-import { annotation, remark } from './annotation';
-import { command } from './command';
+import { annotation, onLine, remark } from './annotation';
 
 /** So many of each severity and step are shown beside the files; the log has all. */
 const SHOWN = 10;
@@ -28,16 +27,17 @@ export function bookCommands(
   const { summary } = report;
   const waived = showWaived ? everyWaived(report) : [];
   const nothing = troubles.length > 0 && !report.pictures.length;
-  const crowded = Math.max(summary.errors, summary.warnings, summary.notes + waived.length) > SHOWN;
+  const { slips, notices } = slipsApart(report, place);
+  const warnings = summary.warnings + slips.length;
+  const crowded = Math.max(summary.errors, warnings, summary.notes + waived.length) > SHOWN;
   const lines = [
-    ...troubles.map(({ message, at }) =>
-      command('error', { file: at?.file ?? null, line: at?.line ?? null, title: 'Evengrey' }, safe(message)),
-    ),
+    ...troubles.map(({ message, at }) => onLine('error', message, at)),
     ...everyFinding(report).map(({ finding, picture }) =>
       annotation(picture ? finding : withAsked(finding, report), picture, place),
     ),
     ...waived.map(({ finding, picture }) => annotation(asWaived(finding), picture, place)),
-    ...report.notices.map(remark),
+    ...slips.map(({ slip, at }) => onLine('warning', slip.message, at)),
+    ...notices.map(remark),
     // no names from here on: the runner looks for older commands anywhere in a line
     ...(nothing ? [`Nothing was ${done}.`] : [verdict(report), closing(summary)]),
     ...(crowded

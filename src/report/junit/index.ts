@@ -1,14 +1,16 @@
 import { count } from '../../rules/words';
 import type { BookReport, Finding, PictureReport, Severity, WaivedFinding } from '../../shared/finding';
 import { askedBy } from '../asked';
+import { blankAt } from '../blank-at';
 import type { Place } from '../place';
+import { type PlacedSlip, slipsApart } from '../slips';
 import { nameOf } from '../text/blocks';
 import type { Trouble } from '../trouble';
 import { element, Text } from './xml';
 
 /**
- * The report of a check as JUnit XML, which services that show tests read: a case a picture, and one for the book as a
- * whole. What fails the check fails its case (`failing`: the severities that do), and a picture that the book is failed
+ * The report of a check as JUnit XML, which services that show tests read: a case a picture, one for the book as a whole,
+ * and one for each line of the settings that says something in vain. What fails the check fails its case (`failing`: the severities that do), and a picture that the book is failed
  * for fails too; the rest stands in a case's output. `troubles` are errors of the book's case.
  */
 export function bookJunit(
@@ -19,9 +21,10 @@ export function bookJunit(
 ): string {
   const { findings, waived = [] } = report;
   const book: Case = { name: BOOK, file: place.settings, findings, waived, troubles };
+  const ofBook = [book, ...slipsApart(report, place).slips.map(slipCase)];
   const pictures = report.pictures.map(picture => caseOf(picture, findings, place));
-  const suites = [suite('Book', [book], failing), suite('Pictures', pictures, failing)];
-  const all = counts([book, ...pictures], failing);
+  const suites = [suite('Book', ofBook, place, failing), suite('Pictures', pictures, place, failing)];
+  const all = counts([...ofBook, ...pictures], failing);
   return `<?xml version="1.0" encoding="UTF-8"?>\n${element('testsuites', { name: 'Evengrey', ...all }, suites)}\n`;
 }
 
@@ -30,6 +33,8 @@ const BOOK = 'The book as a whole';
 interface Case {
   name: string;
   file: string | null;
+  /** From 1; undefined: all of the file. */
+  line?: number;
   findings: readonly Finding[];
   waived: readonly WaivedFinding[];
   troubles?: readonly Trouble[];
@@ -44,12 +49,22 @@ function caseOf(picture: PictureReport, ofBook: readonly Finding[], place: Place
   const unjudged = facts.encoding === 'colour' && !intentStated && !findings.length;
   return {
     name: nameOf(path, facts.page),
-    file: place.folder + path,
+    file: place.folder + (blankAt(picture)?.file ?? path),
+    line: blankAt(picture)?.line,
     findings,
     waived,
     ...(unjudged && { skipped: 'In colour, and nobody said what it is meant to be.' }),
   };
 }
+
+/** A name in the settings that names nothing counts as a warning does. */
+const slipCase = ({ slip, at }: PlacedSlip): Case => ({
+  name: `${slip.file}:${slip.line}:${slip.column}`,
+  file: at?.file ?? null,
+  line: at?.line,
+  findings: [{ rule: 'settings', severity: 'warning', message: slip.message, data: {} }],
+  waived: [],
+});
 
 /** What the book's case says in full is not said again for each of a thousand pictures. */
 const inShort = (finding: Finding): Finding => ({
@@ -66,16 +81,21 @@ function counts(cases: readonly Case[], failing: ReadonlySet<Severity>) {
   };
 }
 
-const suite = (name: string, cases: readonly Case[], failing: ReadonlySet<Severity>) =>
-  element(
+/** Called after the book's folder, as several books of a repository are several sets of tests. */
+function suite(name: string, cases: readonly Case[], { folder }: Place, failing: ReadonlySet<Severity>) {
+  const book = folder.replace(/\/$/, '');
+  const classname = ['Evengrey', ...(book ? book.split('/') : []), name].join('.');
+  const skipped = cases.filter(of => of.skipped).length;
+  return element(
     'testsuite',
-    { name, ...counts(cases, failing), skipped: cases.filter(({ skipped }) => skipped).length },
-    cases.map(of => testcase(of, name, failing)),
+    { name: book ? `${book}: ${name}` : name, ...counts(cases, failing), skipped },
+    cases.map(of => testcase(of, classname, failing)),
   );
+}
 
 function testcase(
-  { name, file, findings, waived, troubles = [], skipped }: Case,
-  suiteName: string,
+  { name, file, line: at, findings, waived, troubles = [], skipped }: Case,
+  classname: string,
   failing: ReadonlySet<Severity>,
 ) {
   const failed = findings.filter(({ severity }) => failing.has(severity));
@@ -83,7 +103,8 @@ function testcase(
     ...findings.filter(({ severity }) => !failing.has(severity)).map(line),
     ...waived.map(finding => `waived${finding.reason && ` (${finding.reason})`}: ${line(finding)}`),
   ];
-  return element('testcase', { classname: `Evengrey.${suiteName}`, name, ...(file !== null && { file }) }, [
+  const where = { ...(file !== null && { file }), ...(at !== undefined && { line: at }) };
+  return element('testcase', { classname, name, ...where }, [
     ...(skipped ? [element('skipped', { message: skipped })] : []),
     ...(troubles.length ? [error(troubles)] : []),
     ...(failed.length ? [failure(failed)] : []),

@@ -1,4 +1,4 @@
-import type { PictureReport } from '../../shared/finding';
+import type { PictureReport, PlacedAt } from '../../shared/finding';
 import type { Place } from '../place';
 import type { Trouble } from '../trouble';
 import { relativeUri } from './uri';
@@ -37,6 +37,11 @@ export class Artifacts {
         region: { startLine: line, startColumn: column },
       },
     };
+  }
+
+  /** A line of a layout. */
+  layout({ file, ...at }: PlacedAt) {
+    return this.text({ file: this.place.folder + file, ...at });
   }
 
   /** The location of what concerns the whole book: its settings, or its folder where it has none. */

@@ -1,8 +1,10 @@
 import { version } from '../../../package.json';
 import type { BookReport } from '../../shared/finding';
 import { askedBy, askedWords } from '../asked';
+import { blankAt } from '../blank-at';
 import { canonical } from '../json/number';
 import type { Place } from '../place';
+import { slipsApart } from '../slips';
 import { everyFinding, everyWaived, type Told } from '../told';
 import type { Trouble } from '../trouble';
 import { Artifacts, BASE } from './artifacts';
@@ -20,6 +22,7 @@ export function bookSarif(report: BookReport, place: Place, troubles: readonly T
   const fingerprints = fingerprintsOf(told);
   const ids = [...new Set(told.map(({ finding }) => finding.rule))].sort();
   const artifacts = new Artifacts(place);
+  const { slips, notices } = slipsApart(report, place);
   const results = told.map(({ finding, picture }, i) => ({
     ruleId: finding.rule,
     ruleIndex: ids.indexOf(finding.rule),
@@ -45,7 +48,12 @@ export function bookSarif(report: BookReport, place: Place, troubles: readonly T
             message: { text: literal(message) },
             ...(at && { locations: [artifacts.text(at)] }),
           })),
-          ...report.notices.map(notice => ({ level: 'note', message: { text: literal(notice) } })),
+          ...slips.map(({ slip, at }) => ({
+            level: 'warning',
+            message: { text: literal(slip.message) },
+            ...(at && { locations: [artifacts.text(at)] }),
+          })),
+          ...notices.map(notice => ({ level: 'note', message: { text: literal(notice) } })),
         ],
       },
     ],
@@ -55,14 +63,18 @@ export function bookSarif(report: BookReport, place: Place, troubles: readonly T
   return `${JSON.stringify({ $schema: SCHEMA, version: '2.1.0', runs: [run] }, null, 2)}\n`;
 }
 
-/** What a result says, and of what: a finding about the book also of every picture that it asks to be changed. */
+/**
+ * What a result says, and of what: a finding about the book also of every picture that it asks to be changed; of a picture
+ * that is not there at the line that places it, and also of where it would lie.
+ */
 function placed({ finding, picture }: Told, { pictures }: BookReport, artifacts: Artifacts) {
-  const locations = [picture ? artifacts.picture(picture) : artifacts.book()];
+  const blank = picture && blankAt(picture);
   const asked = picture ? [] : askedBy(finding, pictures);
+  const related = blank ? [picture] : asked;
   return {
     message: { text: literal(finding.message + askedWords(finding, asked)) },
-    locations,
-    ...(asked.length && { relatedLocations: asked.map(one => artifacts.picture(one)) }),
+    locations: [blank ? artifacts.layout(blank) : picture ? artifacts.picture(picture) : artifacts.book()],
+    ...(related.length && { relatedLocations: related.map(one => artifacts.picture(one)) }),
   };
 }
 

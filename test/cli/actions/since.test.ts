@@ -280,6 +280,38 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('tells of a name in the settings that names nothing any more, and fails where no warning is allowed', async () => {
+    const named = `{
+  "process": "offset-coated",
+  "spreads": [["plates/01.tif", "plates/02.tif"], ["plates/old.tif", "plates/03.tif"]]
+}`;
+    const top = repositoryOf({ 'evengrey.json': named, ...plates(3) });
+    fs.rmSync(path.join(top, 'plates/02.tif'));
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']]) {
+      const { code, stdout } = await evengrey(['check', ...option, '--format', 'github'], { cwd: top });
+      assert.equal(code, 0);
+      const [line, ...others] = stdout.match(/^.*A spread names.*$/gm)!;
+      assert.deepEqual(others, [], 'what stood there before is not told again');
+      assert.match(
+        line,
+        /^::warning file=evengrey\.json,line=3,title=Evengrey::A spread names "plates\/02\.tif"/,
+      );
+      const strict = await evengrey(['check', ...option, '--max-warnings', '0'], { cwd: top });
+      assert.equal(strict.code, 1);
+      assert.match(strict.stderr, /^1 line of the settings that says something in vain is more than/);
+    }
+    const compared = await evengrey(['compare', 'HEAD', '--book', '.', '--format', 'markdown'], { cwd: top });
+    assert.doesNotMatch(compared.stdout, /A spread names/, 'nothing is committed yet');
+    commit(top);
+    const after = await evengrey(['compare', 'HEAD~1', '--format', 'markdown'], { cwd: top });
+    assert.match(
+      after.stdout,
+      /evengrey\.json:3:33: A spread names "plates\/02\.tif", and nothing matches it/,
+    );
+    assert.doesNotMatch(after.stdout, /old\.tif/);
+  });
+
   it('fails on what is staged, and leaves no trace in the repository', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     write(top, { 'plates/02.tif': pictures.neutral(2).subarray(0, 700) });

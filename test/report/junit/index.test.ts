@@ -105,4 +105,20 @@ describe('a report as JUnit', () => {
     );
     assert.equal(second.failure!.length, 1);
   });
+
+  it('names its suites and cases after the folder of the book, if that is not the repository itself', () => {
+    const names = (folder: string) => {
+      const xml = bookJunit(report([picture('a.tif')]), { folder, settings: null }, new Set());
+      return [...xml.matchAll(/ classname="(.*?)"|<testsuite name="(.*?)"/g)].map(
+        ([, classname, suite]) => classname ?? suite,
+      );
+    };
+    assert.deepEqual(names(''), ['Book', 'Evengrey.Book', 'Pictures', 'Evengrey.Pictures']);
+    assert.deepEqual(names('books/two/'), [
+      'books/two: Book',
+      'Evengrey.books.two.Book',
+      'books/two: Pictures',
+      'Evengrey.books.two.Pictures',
+    ]);
+  });
 });

@@ -75,7 +75,7 @@ describe('settings of a book', () => {
 
   it('are told where they name what is not there, and are used all the same', async () => {
     await write(
-      '{\n  "process": "offset-coated",\n  "spreads": [["pictures/plate-1.jpg", "pictures/plate-10.jpg"]]\n}\n',
+      '{\n  "process": "offset-coated",\n  "spreads": [["pictures/plate-7.tif", "pictures/plate-10.jpg"]]\n}\n',
     );
     const [{ diagnostic }] = await until(
       'a warning',
