@@ -119,8 +119,13 @@ function difference(one: Shard, other: Shard): string {
   if (differs('version')) return 'written by another version of Evengrey';
   if (differs('settings')) return 'with other settings';
   if (differs('paths')) return 'of other pictures';
+  if (waivers(one) !== waivers(other)) return 'with other waivers, or other reasons for them';
   return 'of another folder, or with other options';
 }
+
+/** What those who read shards have noted of waivers, whatever it is. */
+const waivers = ({ common }: Shard): string | undefined =>
+  JSON.stringify((common.more as { waivers?: unknown } | null)?.waivers);
 
 /** Profiles are read anew: they cannot be written down as what they do. */
 async function withProfiles(settings: Settings, profiles: Shard['profiles']): Promise<Settings> {

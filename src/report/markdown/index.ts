@@ -1,3 +1,4 @@
+import { pagesInOrder } from '../../book/order';
 import { count, list } from '../../rules/words';
 import type { BookReport, Finding, Severity } from '../../shared/finding';
 import { unlisted } from '../asked';
@@ -42,7 +43,7 @@ export function bookMarkdown(
     tasks.length ? taskTable(tasks) : words(begin(report) ?? ''),
     bullets('For the whole book', report.findings.map(finding)),
     bullets('To know', remarksOf(report).flat().map(words)),
-    details(blocksOf(report)),
+    details(blocksOf({ ...report, pictures: pagesInOrder(report.pictures) })),
     targetLines(report).map(words).join('  \n'),
     report.targets.length ? words(CAUTION) : '',
     `${code('evengrey check --format html --output report.html')} makes a page with the pictures. ${words(WRITTEN_BY)}`,

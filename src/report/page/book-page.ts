@@ -1,7 +1,7 @@
 import bookStyle from '../../../media/book-page.css';
 import sheetStyle from '../../../media/sheet.css';
 import { pagesInOrder } from '../../book/order';
-import { count } from '../../rules/words';
+import { count, list } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
 import { closing } from '../counts';
 import { sheetOf } from '../sheet';
@@ -10,7 +10,7 @@ import { begin, verdict } from '../text/begin';
 import { remarksOf } from '../text/remarks';
 import { targetLines } from '../text/targets';
 import { WRITTEN_BY } from '../written-by';
-import { type Contact, contacts } from './contacts';
+import { type Contact, contacts, nameOf } from './contacts';
 import { type Html, html } from './html';
 import { type Image, image } from './image';
 import { orderChoice } from './orders';
@@ -44,9 +44,10 @@ export function bookPage(title: string, unordered: BookReport, shownAs: readonly
   const has = sheeted(report);
   const entries = sheets.map((of, i): Contact => {
     const as = shown[i];
-    return { sheet: of, small: 'small' in as ? as.small : null, id: has[i] ? idOf(i) : null };
+    const notShown = 'trouble' in as && !report.pictures[i].facts.unreadable ? as.trouble : null;
+    return { sheet: of, small: 'small' in as ? as.small : null, notShown, id: has[i] ? idOf(i) : null };
   });
-  const remarks = remarksOf(report).flat();
+  const remarks = [...remarksOf(report).flat(), ...notShownOnes(entries)];
   const first = begin(unordered);
   const rule = (id: string) => html`<code>evengrey explain ${id}</code>`;
   const page = html`
@@ -54,6 +55,7 @@ export function bookPage(title: string, unordered: BookReport, shownAs: readonly
   <h1>${title}</h1>
   <p class="verdict">${verdict(report)}</p>
   ${first && html`<p>${first}</p>`}
+  ${entries.length > SHEETS && wanting(entries)}
 </header>
 <main>
 ${contacts(report, entries, ALL)}
@@ -87,6 +89,28 @@ function onward({ pictures, findings }: BookReport, index: number): Html {
   <a href="#${ALL}">All pictures</a>
   ${next > 0 && html`<a href="#${idOf(next)}">Next that wants attention: ${pictures[next].path}</a>`}
 </nav>`;
+}
+
+/** Leads from the top of a large book to the sheets below it. */
+function wanting(entries: readonly Contact[]): Html | false {
+  const sheeted = entries.filter(({ id }) => id !== null);
+  const more = sheeted.length - LINKED;
+  return (
+    sheeted.length > 0 &&
+    html`
+<nav class="onward" aria-label="Wanting attention">
+  ${sheeted.slice(0, LINKED).map(({ sheet, id }) => html`<a href="#${id}">${nameOf(sheet)}</a>`)}
+  ${more > 0 && html`<span>and ${more} more</span>`}
+</nav>`
+  );
+}
+
+/** So many of them are named at the top. */
+const LINKED = 60;
+
+function notShownOnes(entries: readonly Contact[]): string[] {
+  const names = entries.filter(({ notShown }) => notShown).map(({ sheet }) => nameOf(sheet));
+  return names.length ? [`Not shown, for the reason that stands in their place: ${list(names, 5)}.`] : [];
 }
 
 function onlySome(has: readonly boolean[]): string {

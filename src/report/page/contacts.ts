@@ -15,6 +15,8 @@ import { lightGreys } from './strip';
 export interface Contact {
   sheet: Sheet;
   small: Image | null;
+  /** Why a picture that can be read is not shown; else null. */
+  notShown: string | null;
   /** Id of its sheet on this page. */
   id: string | null;
 }
@@ -71,15 +73,19 @@ function filters(drawings: readonly (Drawing[] | null)[], entries: readonly Cont
   return html`<svg class="filters" width="0" height="0" aria-hidden="true">${all.flatMap(some => some ?? [])}</svg>`;
 }
 
-const nameOf = ({ path, page }: Sheet): string => (page > 1 ? `${path} (page ${page})` : path);
+export const nameOf = ({ path, page }: Sheet): string => (page > 1 ? `${path} (page ${page})` : path);
 
 /** `outlier`: why it is likely to be seen among the others; null where it is not. */
-function contact({ sheet, small, id }: Contact, drawn: number | null, outlier: string | null): Html {
+function contact(
+  { sheet, small, notShown, id }: Contact,
+  drawn: number | null,
+  outlier: string | null,
+): Html {
   const { advice, conditions, encoding } = sheet;
   const style =
     drawn === null ? '' : CONTACT_DRAWS.map((_, i) => `--drawn-${i}:url(#${filterId(drawn, i)})`).join(';');
   const inside = html`
-    <span class="frame">${small ? image(small, '', style) : mark('mend')}</span>
+    <span class="frame">${small ? image(small, '', style) : notShown ? html`<small>${notShown}</small>` : mark('mend')}</span>
     ${advice.kind !== 'leave' && conditions.length > 0 && lightGreys(conditions[0].orders)}
     <span class="what">${asked(advice)}${outlier && html`<b class="tag">${mark('outlier')}${outlier}</b>`}<span>${nameOf(sheet)}<small>${encoding.id}: ${advice.title}</small></span></span>`;
   return html`<li>${id ? html`<a href="#${id}">${inside}</a>` : html`<div>${inside}</div>`}</li>`;

@@ -5,7 +5,7 @@ import type { Finding, Severity } from '../../shared/finding';
 import { unlisted } from '../asked';
 import { type Block, patternOf, sharedSentences } from './blocks';
 import { type Paint, type Style, safe } from './style';
-import { indent, wrap } from './wrap';
+import { flow, indent, wrap } from './wrap';
 
 /**
  * So many findings of a rule are told in full; of the rest only the names, and which of those told they are like. Notes
@@ -18,6 +18,17 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
   const concerned = block.count ? `  ${block.count} ${block.count === 1 ? 'picture' : 'pictures'}` : '';
   const heading = `${mark(block.severity, paint)}  ${paint.bold(block.rule)}${paint.dim(concerned)}`;
   const text = (words: string, by: number) => indent(wrap(safe(words), style.width - by), by);
+  /** Each name whole, to be searched and copied. */
+  const names = (pictures: readonly string[], end: string | null, by: number) => {
+    const pieces = [...pictures, ...(end === null ? [] : [end])].map(safe);
+    return indent(
+      flow(
+        pieces.map((piece, at) => ({ text: piece, after: at < pieces.length - 1 ? ',' : '' })),
+        style.width - by,
+      ),
+      by,
+    );
+  };
   const shared = sharedSentences(block.entries.map(entry => entry.message));
   const full = toldInFull(block);
   const others = block.entries.filter(entry => !full.includes(entry));
@@ -27,7 +38,7 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
     ...text(shared, 2),
     ...full.flatMap(({ pictures, message }) => [
       // the message speaks of one picture
-      ...text(pictures.join(', ') + (pictures.length > 1 ? ', of each:' : ''), 2).map(paint.bold),
+      ...names(pictures, pictures.length > 1 ? 'of each:' : null, 2).map(paint.bold),
       ...text(message.slice(shared.length), 4),
     ]),
     ...grouped(others, entry => likeWhat(entry, full)).flatMap(group => [
@@ -35,7 +46,7 @@ export function blockLines(block: Block, style: Style, paint: Paint): string[] {
         `and ${namesOf(group).length} more${likeWhat(group[0], full)}${rangeOf(group.flatMap(entry => entry.shares))}:`,
         2,
       ),
-      ...text(namesOf(group).join(', '), 4),
+      ...names(namesOf(group), null, 4),
     ]),
   ];
 }

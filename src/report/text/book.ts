@@ -1,3 +1,4 @@
+import { pagesInOrder } from '../../book/order';
 import { count } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
@@ -11,9 +12,10 @@ import { targetLines } from './targets';
 import { columns, flow, indent, wrap } from './wrap';
 
 /** The report of a check for people: what to do first, findings by rule, worst first, how the pictures store their grey. */
-export function bookText(report: BookReport, style: Style): string {
+export function bookText(unordered: BookReport, style: Style): string {
+  const report = { ...unordered, pictures: pagesInOrder(unordered.pictures) };
   const paint = paintOf(style);
-  const first = begin(report);
+  const first = begin(unordered);
   const sections = [
     [
       ...wrap(verdict(report), style.width).map(paint.bold),

@@ -102,7 +102,7 @@ describe('formats of evengrey check', () => {
     git('add', '.');
     fs.writeFileSync(path.join(root, 'plates/02.tif'), pictures.neutral(9));
     const page = await check(root, 'html', '--staged');
-    assert.equal(page.match(/The file in the folder is not the one that was checked/g)!.length, 1);
+    assert.equal(page.match(/The file in the folder is not the one that was checked/g)!.length, 2);
     assert.equal(page.match(/src="data:image\/jpeg;base64,/g)!.length, 2 * 3);
   });
 });

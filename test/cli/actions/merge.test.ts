@@ -114,8 +114,9 @@ describe('evengrey merge', () => {
     fs.writeFileSync(path.join(root, 'plates/01.tif'), pictures.neutral(77));
     fs.rmSync(path.join(root, 'plates/02.tif'));
     const some = (await page('--format', 'html', '--book', root)).stdout;
-    assert.equal(counted(some, /is not the one that was checked/g), 1);
-    // each of the two stood among the others and on its sheet
+    // each of the two stands among the others and on its sheet
+    assert.equal(counted(some, /is not the one that was checked/g), 2);
+    assert.match(some, /<li>Not shown, for the reason .*: plates\/01\.tif and plates\/02\.tif\.<\/li>/);
     assert.equal(counted(some, drawn), counted(all, drawn) - 4);
     const other = await page('--format', 'html', '--book', evenBook());
     assert.deepEqual([other.code, other.stdout], [0, all], 'the same pictures elsewhere');
@@ -168,6 +169,11 @@ describe('evengrey merge', () => {
     assert.match(await told(other, two, three), /is of another check than .*: with other settings\. Merge/);
     const [fourth] = await shards(evenBook({ process: 'offset-coated' }, 5), 3);
     assert.match(await told(fourth, two, three), /: of other pictures\. Merge/);
+    const waivers = [{ rule: 'untagged', content: [], value: {} }];
+    write(root, { '.evengrey-waivers.json': JSON.stringify({ waivers }) });
+    const [waiving] = await shards(root, 3);
+    fs.rmSync(path.join(root, '.evengrey-waivers.json'));
+    assert.match(await told(waiving, two, three), /: with other waivers, or other reasons for them\. Merge/);
     const [half] = await shards(root, 2);
     assert.match(await told(one, two, half), /: one of 2 shards, not of 3\. Merge/);
   });

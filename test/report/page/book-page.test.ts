@@ -112,7 +112,22 @@ describe('a book as one page', () => {
       '<article class="sheet" id="picture-8"',
     ]);
     assert.match(large, /Below are the sheets of the 1 picture that wants attention\./);
-    assert.deepEqual(large.match(/href="#picture-\d+"/g), ['href="#picture-8"']);
+    assert.deepEqual(large.match(/href="#picture-\d+"/g), ['href="#picture-8"', 'href="#picture-8"']);
+    assert.match(large, /aria-label="Wanting attention">\s*<a href="#picture-8">7\.png<\/a>/);
+    const all = bookPage(
+      'x',
+      report(many.map(({ path }) => picture(path, [finding('residual-chroma', 'warning', 'A mark.')]))),
+      many.map((): Shown => ({ small: image('s'), large: image('l') })),
+    );
+    const [links] = all.match(/aria-label="Wanting attention">[\s\S]*?<\/nav>/)!;
+    assert.deepEqual([links.match(/<a /g)!.length, /and 1 more</.test(links)], [60, true]);
+  });
+
+  it('names what it does not show, though it can be read', () => {
+    assert.doesNotMatch(page, /Not shown/);
+    const other = bookPage('x', report([picture('d.png')]), [{ trouble: 'It is another one now.' }]);
+    assert.match(other, /<li>Not shown, for the reason that stands in their place: d\.png\.<\/li>/);
+    assert.match(other, /<small>It is another one now\.<\/small>/);
   });
 
   it('has every id once', () => {

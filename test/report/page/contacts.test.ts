@@ -7,11 +7,16 @@ import { finding, picture, report } from '../text/support';
 
 const small: Image = { type: 'image/jpeg', bytes: Buffer.from('x'), fullWidth: 6, fullHeight: 4 };
 
-function page(pictures: PictureReport[], image: Image | null = small): string {
+function page(
+  pictures: PictureReport[],
+  image: Image | null = small,
+  notShown: string | null = null,
+): string {
   const entries = pictures.map(
     (of, i): Contact => ({
       sheet: sheetOf(of, [], { light: null, series: 0 }),
       small: image,
+      notShown,
       id: `picture-${i + 1}`,
     }),
   );
@@ -53,6 +58,13 @@ describe('the contact sheet', () => {
     assert.doesNotMatch(page([picture('a.tif', [], { encoding: 'rgb-residual' })]), /<feColorMatrix/);
   });
 
+  it('says why a picture is not shown that is not broken, and draws no mark of a broken one', () => {
+    const text = page([picture('a.tif')], null, 'The file is another one now.');
+    assert.match(text, /<span class="frame"><small>The file is another one now\.<\/small><\/span>/);
+    assert.doesNotMatch(text, /<span class="frame"><svg/);
+    assert.match(page([picture('a.tif')], null), /<span class="frame"><svg/);
+  });
+
   it('has what faces each other in one frame, in the order of the spread', () => {
     const pictures = ['a.tif', 'b.tif', 'c.tif'].map(path => picture(path));
     const spreads = [
@@ -60,7 +72,12 @@ describe('the contact sheet', () => {
       ['gone.tif', 'c.tif'],
     ];
     const entries = pictures.map(
-      (of): Contact => ({ sheet: sheetOf(of, [], { light: null, series: 0 }), small, id: null }),
+      (of): Contact => ({
+        sheet: sheetOf(of, [], { light: null, series: 0 }),
+        small,
+        notShown: null,
+        id: null,
+      }),
     );
     const ordered = [pictures[1], pictures[0], pictures[2]];
     const text = contacts(

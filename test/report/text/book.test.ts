@@ -104,6 +104,14 @@ In colour, and not judged, since nobody said what it is
       /^WARNING {2}likely-tint {2}2 pictures\n {2}a\.jpg, b\.jpg, of each:\n {4}This picture prints warm\.$/m,
     );
     assert.doesNotMatch(bookText(report([picture('a.jpg', same)]), plain), /of each/);
+    const many = ['box 1/plate 100.jpg', 'box 1/plate 20.jpg', 'box 1/plate 3.jpg'].map(path =>
+      picture(path, same),
+    );
+    // in the order of their numbers, each name whole
+    assert.match(
+      bookText(report(many), { ...plain, width: 42 }),
+      /^ {2}box 1\/plate 3\.jpg, box 1\/plate 20\.jpg,\n {2}box 1\/plate 100\.jpg, of each:$/m,
+    );
   });
 
   it('tells so many notes in full, and names the rest', () => {
