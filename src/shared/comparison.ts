@@ -142,8 +142,8 @@ export interface Comparison {
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];
-  /** What pictures are judged by, where that changed: a clause each, and what it does. */
-  settings: { changes: string[]; forecasts: SetForecast[] };
+  /** What pictures are judged by, where that changed: a clause each, and what it does; `off`: rules that run no more. */
+  settings: { changes: string[]; forecasts: SetForecast[]; off?: string[] };
   /** In the order of the book. */
   rearranged: Rearranged[];
   /** What was waived before is none. */

@@ -20,7 +20,7 @@ import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitsOf, endsOf, mergeBase } from './revision';
-import { missingWaivers, settingsChanges } from './settings-changes';
+import { missingWaivers, rulesOff, settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
@@ -92,6 +92,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
     const settings = settingsChanges(base, head, paths);
+    const off = rulesOff(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
     if (!known && (options.whole || settings.length))
       known = await readBlobs(
@@ -124,6 +125,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       settings: {
         changes: settings,
         forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],
+        ...(off.length && { off }),
       },
       notices: [
         ...borrowed,

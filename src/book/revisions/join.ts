@@ -105,7 +105,7 @@ export function joined({
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
-    others: others.flatMap(other => loudly(other) ?? []),
+    others: others.filter(({ findings }) => findings.new.length || findings.ended.length),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',
     unread,
@@ -169,11 +169,4 @@ function otherChanges(before: Split, after: Split, moved: ReadonlySet<string>): 
     const findings = { new: found.new, ended: found.ended };
     return [{ path: picture.path, page: picture.facts.page, findings }];
   });
-}
-
-/** Notes about them are no news; null where nothing else is. */
-function loudly({ path, page, findings }: OtherChange): OtherChange | null {
-  const loud = (list: readonly Finding[]) => list.filter(({ severity }) => severity !== 'note');
-  const told = { new: loud(findings.new), ended: loud(findings.ended) };
-  return told.new.length || told.ended.length ? { path, page, findings: told } : null;
 }

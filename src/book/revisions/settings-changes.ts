@@ -1,3 +1,4 @@
+import { rules } from '../../rules';
 import { count } from '../../rules/words';
 import type { Target } from '../../shared/target';
 import type { RuleSetting, Settings } from '../settings/settings';
@@ -103,9 +104,21 @@ function ruleChanges(was: Settings['rules'], is: Settings['rules']): string[] {
     .filter(id => !same(was[id], is[id]))
     .sort()
     .map(id => {
-      const [from, to] = [was[id], is[id]].map(levelOf);
-      return `rule ${id}: ${from === to ? `${to} with other options` : `${to}, before ${from}`}`;
+      const [from, to] = [was[id], is[id]].map(setting => inWords(id, setting));
+      return from === to ? `${id} has other options` : `${id} is ${to} now (${from} before)`;
     });
+}
+
+/** Rules that ran before and are off now: what they said is said no more, and that is no news of any picture. */
+export const rulesOff = (was: Settings['rules'], is: Settings['rules']): string[] =>
+  Object.keys(is)
+    .filter(id => levelOf(is[id]) === 'off' && levelOf(was[id]) !== 'off')
+    .sort();
+
+/** What is left out counts as its rule says of itself. */
+function inWords(id: string, setting: RuleSetting | undefined): string {
+  const level = setting === undefined ? rules.find(rule => rule.id === id)?.severity : levelOf(setting);
+  return level === undefined || level === 'off' ? 'off' : `${level === 'error' ? 'an' : 'a'} ${level}`;
 }
 
 const levelOf = (setting: RuleSetting | undefined): string =>

@@ -38,6 +38,7 @@ export function comparisonJson(comparison: Comparison): string {
     })),
     settings: {
       changes: settings.changes,
+      off: settings.off ?? [],
       forecasts: settings.forecasts.map(({ target, pages, before, after }) => ({
         ...{ target, pages, before: round(before), after: round(after) },
       })),

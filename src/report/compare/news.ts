@@ -1,7 +1,7 @@
 // no-unit-test: test/report/compare/text.test.ts, markdown.test.ts and github.test.ts read what comes of it
 import type { Comparison } from '../../shared/comparison';
 import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
-import { aSeverity, regraded } from './regraded';
+import { aSeverity, isRegraded, OFF, regraded } from './regraded';
 
 /**
  * What is new, or ended: on the pictures that changed, on those that are judged otherwise, and on the book, what is said of
@@ -42,30 +42,35 @@ export function whyOthers({ settings, changes }: Comparison): string {
 }
 
 /** `p1.jpg: new: error low-resolution; ended: warning mixed-encodings`, a line a picture. */
-export const otherLines = ({ others }: Comparison): string[] =>
+export const otherLines = ({ others, book, settings }: Comparison): string[] =>
   others.map(({ path, page, findings }) => {
-    const same = regraded(findings);
+    const same = regraded(findings, book.new);
+    const off = findings.ended.filter(({ rule }) => settings.off?.includes(rule));
     const told = (which: 'new' | 'ended') => {
       const some = findings[which].filter(
-        finding => !same.some(({ now, was }) => finding === now || finding === was),
+        finding => !off.includes(finding) && !same.some(({ now, was }) => finding === now || finding === was),
       );
       return some.length
         ? [`${which}: ${some.map(({ rule, severity }) => `${severity} ${rule}`).join(', ')}`]
         : [];
     };
-    const graded = same.map(({ now, words }) => `${now.rule} ${words}`);
+    const graded = [
+      ...same.map(({ now, words }) => `${now.rule} ${words}`),
+      ...off.map(was => `${was.rule} is off now, was ${aSeverity(was)}`),
+    ];
     return `${nameOf(path, page)}: ${[...graded, ...told('new'), ...told('ended')].join('; ')}`;
   });
 
-/** What became of what ended, where all of it is told with another severity now: ` (an error now)`. */
+/** What became of what ended, where all of it is told with another severity now, or its rule is off: ` (an error now)`. */
 export function goesOn(block: Block, comparison: Comparison): string {
   const names = namesOf(block);
   const now = blocksNow(comparison, 'new').find(
-    ({ rule, severity, entries }) =>
+    ({ rule, severity, entries, book }) =>
       rule === block.rule &&
       severity !== block.severity &&
-      names.length > 0 &&
-      names.every(name => entries.some(entry => entry.pictures.includes(name))),
+      names.every(name => entries.some(entry => entry.pictures.includes(name))) &&
+      block.book.every(was => book.some(finding => isRegraded(finding, was))),
   );
-  return now ? ` (${aSeverity(now)} now)` : '';
+  if (now) return ` (${aSeverity(now)} now)`;
+  return comparison.settings.off?.includes(block.rule) ? OFF : '';
 }

@@ -16,6 +16,7 @@ import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
 import { whyOthers } from './news';
+import { becameOf } from './regraded';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
@@ -56,25 +57,32 @@ ${contents(comparison)}
     waivedLines(comparison).map(line => html`${line}`),
   )}
   ${list('New for the whole book', comparison.book.new.map(finding))}
-  ${list(whyOthers(comparison), comparison.others.map(other), 'others')}
+  ${list(
+    whyOthers(comparison),
+    comparison.others.map(each => other(each, comparison)),
+    'others',
+  )}
   ${list(
     'Stand elsewhere, unchanged themselves',
     arrangedLines(comparison).map(line => html`${line}`),
   )}
-  ${list('Ended for the whole book', comparison.book.ended.map(finding))}
+  ${list(
+    'Ended for the whole book',
+    comparison.book.ended.map(was => html`${finding(was)}${becameOf(was, [], comparison)}`),
+  )}
   ${list(
     'To know',
     remarks(comparison).map(notice => html`${printed(notice)}`),
   )}
 </div>
-${comparison.changes.map((change, at) => changed(change, at, pictures))}
+${comparison.changes.map((change, at) => changed(change, at, pictures, comparison))}
 ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}</p></div>`}
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
 
 /** What a reader has to see first: the pictures by what speaks against them, worst first; the page itself goes by name. */
-function contents({ changes, others }: Comparison): Html {
+function contents({ changes, others, settings }: Comparison): Html {
   const entries = worstFirst(changes);
   const errors = others.filter(({ findings }) =>
     findings.new.some(({ severity }) => severity === 'error'),
@@ -86,7 +94,7 @@ function contents({ changes, others }: Comparison): Html {
       html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
     ...entries.map(({ at, change, against }) => {
       const rules = [...new Set(against.map(({ severity, rule }) => `${severity} ${rule}`))];
-      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change).words)}${rules.length > 0 && ` (${rules.join(', ')})`}${foremost(change)}</li>`;
+      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${rules.length > 0 && ` (${rules.join(', ')})`}${foremost(change)}</li>`;
     }),
   ]}</ul></nav>`;
 }
@@ -99,21 +107,28 @@ function foremost({ pages, bytes }: PictureChange): string {
 
 const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
 
-const other = ({ path, page, findings }: OtherChange): Html =>
+const other = ({ path, page, findings }: OtherChange, comparison: Comparison): Html =>
   html`${nameOf(path, page)}${
-    findings.ended.length > 0 && `, ended: ${findings.ended.map(({ rule }) => rule).join(', ')}`
+    findings.ended.length > 0 &&
+    `, ended: ${findings.ended.map(was => was.rule + becameOf(was, findings.new, comparison)).join(', ')}`
   }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`}`;
 
-function changed(change: PictureChange, at: number, pictures: Pictures): Html {
+function changed(change: PictureChange, at: number, pictures: Pictures, comparison: Comparison): Html {
   return html`
 <section class="change" id="change-${at + 1}">
   <h2>${change.path}</h2>
   <p class="happened">${happened(change)}</p>
-  ${change.pages.map((page, i) => onePage(change, page, pictures, i === 0 && neighbours(change, pictures)))}
+  ${change.pages.map((page, i) => onePage(change, page, pictures, comparison, i === 0 && neighbours(change, pictures)))}
 </section>`;
 }
 
-function onePage(change: PictureChange, page: PageChange, pictures: Pictures, beside: Html | false): Html {
+function onePage(
+  change: PictureChange,
+  page: PageChange,
+  pictures: Pictures,
+  comparison: Comparison,
+  beside: Html | false,
+): Html {
   const { findings } = page;
   const facts = [
     ...differencesOf(page, change.bytes).map(({ words }) => words),
@@ -132,7 +147,9 @@ function onePage(change: PictureChange, page: PageChange, pictures: Pictures, be
   ${list('New', findings.new.map(finding))}
   ${list(
     'Ended',
-    findings.ended.map(({ rule, severity }) => html`${severity} <code>${rule}</code>`),
+    findings.ended.map(
+      was => html`${was.severity} <code>${was.rule}</code>${becameOf(was, findings.new, comparison)}`,
+    ),
   )}
   ${findings.unchanged.length > 0 && html`<p class="happened">As before: ${findings.unchanged.map(({ rule }) => rule).join(', ')}</p>`}`;
 }

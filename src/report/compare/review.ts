@@ -9,6 +9,7 @@ import { factLines } from '../sheet/facts';
 import { nameOf } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { differencesOf } from './differences';
+import { becameOf } from './regraded';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
@@ -16,7 +17,7 @@ import { happened, headline, matched, revisions, stored, tints } from './words';
 
 /** A comparison as the editor lists it. */
 export function reviewOf(comparison: Comparison): Review {
-  const { base, changes, others, book, notices } = comparison;
+  const { base, changes, others, settings, book, notices } = comparison;
   return {
     headline: headline(comparison),
     matching: setVerdict(comparison),
@@ -25,7 +26,7 @@ export function reviewOf(comparison: Comparison): Review {
       path: change.path,
       kind: change.kind,
       happened: happened(change),
-      verdict: verdictOn(change),
+      verdict: verdictOn(change, settings.off),
       new: countOf(change, 'new'),
       ended: countOf(change, 'ended'),
     })),
@@ -33,7 +34,7 @@ export function reviewOf(comparison: Comparison): Review {
     others: others.map(({ path, page, findings }) => {
       const told = [
         ...findings.new.map(({ rule, message }) => `new ${rule}: ${message}`),
-        ...findings.ended.map(({ rule }) => `ended ${rule}`),
+        ...findings.ended.map(was => `ended ${was.rule}${becameOf(was, findings.new, comparison)}`),
       ];
       return `${nameOf(path, page)}: ${told.join(' ')}`;
     }),
@@ -52,7 +53,7 @@ const shown = ({ rule, severity, message }: Finding): ShownFinding => ({ rule, s
  * that number. Null where it did not change.
  */
 export function reviewedPicture(
-  { changes }: Pick<Comparison, 'changes'>,
+  { changes, settings }: Pick<Comparison, 'changes' | 'settings'>,
   path: string,
   page: number | null,
 ): ReviewedPicture | null {
@@ -64,7 +65,7 @@ export function reviewedPicture(
     page: one?.page ?? 1,
     pages: change.pages.map(each => each.page),
     happened: happened(change),
-    verdict: verdictOn(change),
+    verdict: verdictOn(change, settings.off),
     ...(one ? pageOf(change, one) : NOT_READ),
     neighbours: neighboursOf(change),
   };

@@ -117,11 +117,15 @@ export const compareReportSchema: Schema = {
       object({
         path: text('A picture that did not change itself'),
         page: whole('Page of the file, from 1', 1),
-        findings: object({ new: list(finding), ended: list(finding) }, 'Errors and warnings alone'),
+        findings: object({ new: list(finding), ended: list(finding) }),
       }),
     ),
     settings: object({
       changes: list({ type: 'string' }, 'What pictures are judged by, where that changed: a clause each'),
+      off: list(
+        { type: 'string' },
+        'Rules that ran before and are off now: what they said has ended for that reason',
+      ),
       forecasts: list(
         object({
           target: text('As it is called now'),

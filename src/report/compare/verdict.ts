@@ -3,9 +3,16 @@ import type { PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { leavesBlank, wasThere } from './blank';
+import { regraded } from './regraded';
 
-/** What a change does to a picture, by the errors and warnings that came and went. */
-export function verdictOn(change: Pick<PictureChange, 'kind' | 'pages'>): ChangeVerdict {
+/**
+ * What a change does to a picture, by the errors and warnings that came and went. What the settings made count for more or
+ * less, and what a rule that is `off` now said, has not ended: nothing of the picture is better for it.
+ */
+export function verdictOn(
+  change: Pick<PictureChange, 'kind' | 'pages'>,
+  off: readonly string[] = [],
+): ChangeVerdict {
   if (leavesBlank(change))
     return {
       kind: 'worse',
@@ -14,7 +21,11 @@ export function verdictOn(change: Pick<PictureChange, 'kind' | 'pages'>): Change
         : 'Placed and not there: its place stays blank',
     };
   const of = (which: 'new' | 'ended' | 'unchanged') =>
-    change.pages.reduce((sum, { findings }) => sum + findings[which].filter(isLoud).length, 0);
+    change.pages.reduce((sum, { findings }) => {
+      const same = which === 'ended' ? regraded(findings).map(({ was }) => was) : [];
+      const told = findings[which].filter(isLoud).filter(finding => !same.includes(finding));
+      return sum + (which === 'ended' ? told.filter(({ rule }) => !off.includes(rule)) : told).length;
+    }, 0);
   const [fresh, ended, stays] = [of('new'), of('ended'), of('unchanged')];
   switch (change.kind) {
     case 'deleted':

@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { blocksNow, goesOn, otherLines } from '../../../src/report/compare/news';
+import type { Comparison } from '../../../src/shared/comparison';
 import { book, compared, neutral, picture, settings } from './support/compared';
 import { commit, repositoryOf } from './support/repository';
 
@@ -24,6 +26,28 @@ describe('comparing revisions whose settings differ', () => {
     const comparison = await compared(top);
     assert.deepEqual([comparison.read.length, comparison.unread], [1, 2]);
     assert.deepEqual(comparison.settings, { changes: [], forecasts: [] });
+  });
+
+  it('tells a finding that is only a note now, or whose rule is off, as just that wherever findings are told', async () => {
+    const rules = (level: string) => ({
+      'evengrey.json': `{ "process": "offset-coated", "rules": { "mixed-encodings": "${level}" } }`,
+    });
+    const top = repositoryOf({ ...rules('warning'), ...book(3), 'plates/004.tif': picture('black-only', 4) });
+    commit(top, rules('note'));
+    const lowered = await compared(top);
+    assert.deepEqual([lowered.summary.new.notes, lowered.summary.ended.warnings], [1, 1]);
+    const [{ path, findings }] = lowered.others;
+    assert.deepEqual([path, findings.new[0].severity], ['plates/004.tif', 'note'], 'what is counted is told');
+    assert.deepEqual(otherLines(lowered), ['plates/004.tif: mixed-encodings is a note now, was a warning']);
+    const ended = (of: Comparison) => blocksNow(of, 'ended').map(block => block.rule + goesOn(block, of));
+    assert.deepEqual(ended(lowered), ['mixed-encodings (a note now)']);
+    assert.equal(lowered.settings.off, undefined);
+
+    commit(top, rules('off'));
+    const off = await compared(top, { base: 'HEAD~2' });
+    assert.deepEqual(off.settings.off, ['mixed-encodings']);
+    assert.deepEqual(otherLines(off), ['plates/004.tif: mixed-encodings is off now, was a warning']);
+    assert.deepEqual(ended(off), ['mixed-encodings (its rule is off now)']);
   });
 
   it('says what another process does to the forecast of what did not change', async () => {

@@ -35,6 +35,18 @@ describe('the verdict on a changed picture', () => {
     );
   });
 
+  it('takes for no better what only counts for less now, or whose rule is off', () => {
+    const lowered = { ...warning, severity: 'note' as const };
+    assert.equal(
+      told('changed', { new: [lowered], ended: [warning] }),
+      'same: As before: nothing found against it',
+    );
+    const [was, is] = [picture('a'), picture('a')];
+    const off = change('changed', 'a', [page(was, is, { findings: findings({ ended: [warning] }) })]);
+    assert.equal(verdictOn(off, ['tint']).kind, 'same');
+    assert.equal(verdictOn(off, ['other']).kind, 'better');
+  });
+
   it('says of a new picture what stands against it, and of one that is gone just that', () => {
     assert.equal(told('added', { new: [warning, note] }), 'worse: New, with 1 finding against it');
     assert.equal(told('added', { new: [note] }), 'same: New, with nothing found against it');
