@@ -8,11 +8,13 @@ import { type Around, bookOf, pageCommand } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
+import { MOVED, movedTogether } from './moved';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { WAIVED, waivedLines } from './waived';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
+import { worstFirst } from './worst-first';
 
 /** So many changed pictures have a row, so many messages of a rule are told: a comment has an end. */
 const ROWS = 60;
@@ -28,12 +30,14 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
       `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${goesOn(block, comparison)}`,
   );
   const verdict = setVerdict(comparison);
+  const { lines: moved, others } = movedTogether(comparison.changes);
   const sections = [
     `### Evengrey${book && `, ${words(book)}`}: ${words(headline(comparison))}`,
     ...settingsLines(comparison).map(words),
     verdict && `**The set:** ${words(verdict)}`,
     bullets(WAIVED, waivedLines(comparison).map(words)),
-    table(comparison),
+    bullets(MOVED, moved.map(words)),
+    table(others),
     bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
     news(comparison),
     bullets('Findings that ended', ended),
@@ -55,43 +59,44 @@ function toLook(comparison: Comparison, around: Around): string {
   return `To look at the pictures before and after, run ${at}: ${code(command)}`;
 }
 
-function table({ changes }: Comparison): string {
+/** Worst first, and on a narrow screen first what speaks against a picture. */
+function table(changes: readonly PictureChange[]): string {
   if (!changes.length) return '';
-  const rows = changes.flatMap(change =>
+  const rows = worstFirst(changes).flatMap(({ change }) =>
     change.pages.length ? change.pages.map(page => row(change, page)) : [row(change, null)],
   );
   return [
-    '| Picture | What happened | What is otherwise in it | How it is stored | How it may print | The set | New findings |',
-    '| --- | --- | --- | --- | --- | --- | --- |',
+    '| Picture | New findings, and the set | What happened, and what is otherwise in it | How it is stored, and may print |',
+    '| --- | --- | --- | --- |',
     ...rows.slice(0, ROWS),
-    ...(rows.length > ROWS ? [`| and ${rows.length - ROWS} more | | | | | | |`] : []),
+    ...(rows.length > ROWS ? [`| and ${rows.length - ROWS} more | | | |`] : []),
   ].join('\n');
 }
 
 function row(change: PictureChange, page: PageChange | null): string {
   const several = (lines: { target: string | null; words: string }[]) =>
-    lines
-      .map(
-        line =>
-          `${words(line.words)}${lines.length > 1 && line.target !== null ? ` (${words(line.target)})` : ''}`,
-      )
-      .join('<br>');
+    lines.map(
+      line =>
+        `${words(line.words)}${lines.length > 1 && line.target !== null ? ` (${words(line.target)})` : ''}`,
+    );
   const fresh = page?.findings.new ?? [];
   const cells = [
     code(page ? nameOf(change.path, page.page) : change.path),
-    words(happened(change)),
-    page
-      ? differencesOf(page, change.bytes)
-          .map(each => words(each.words))
-          .join('<br>')
-      : '',
-    page ? words(stored(page)) : '',
-    page ? several(tints(page)) : '',
-    page ? several(matched(page)) : '',
-    fresh.map(({ severity, rule }) => `${severity} ${code(rule)}`).join('<br>'),
+    lines(
+      fresh.map(({ severity, rule }) => `${severity} ${code(rule)}`),
+      page ? several(matched(page)) : [],
+    ),
+    lines(
+      [words(happened(change))],
+      page ? differencesOf(page, change.bytes).map(each => words(each.words)) : [],
+    ),
+    page ? lines([words(stored(page))], several(tints(page))) : '',
   ];
   return `| ${cells.join(' | ')} |`;
 }
+
+/** In one cell. */
+const lines = (...parts: readonly (readonly string[])[]): string => parts.flat().filter(Boolean).join('<br>');
 
 /** What is new, by rule, with the way out; folded away, since the table names them. */
 function news(comparison: Comparison): string {

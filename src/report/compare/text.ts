@@ -8,6 +8,7 @@ import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
+import { MOVED, movedTogether } from './moved';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
@@ -29,6 +30,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
   });
   const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
   const waived = waivedLines(comparison).flatMap(line => text(line, 2, 2));
+  const { lines: moved, others } = movedTogether(comparison.changes);
   const sections = [
     [
       ...text(`${book && `${book}: `}${headline(comparison)}`).map(paint.bold),
@@ -38,7 +40,8 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     text(setVerdict(comparison)),
     waived.length ? [paint.bold(WAIVED), ...waived] : [],
     elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
-    ...comparison.changes.map(change => changeLines(change, text, paint)),
+    moved.length ? [paint.bold(MOVED), ...moved.flatMap(line => text(line, 2, 2))] : [],
+    ...others.map(change => changeLines(change, text, paint)),
     ...(fresh.length ? [[paint.bold('New findings')]] : []),
     ...fresh.map(block => blockLines(block, style, paint)),
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],

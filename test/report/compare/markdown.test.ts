@@ -18,7 +18,7 @@ describe('a comparison as Markdown', () => {
     const page = html([change('added', AWKWARD, [bad(AWKWARD)]), change('mode', 'b.tif', [])]);
     const rows = page.match(/<tr>[\s\S]*?<\/tr>/g)!;
     assert.equal(rows.length, 3);
-    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 7, row);
+    for (const row of rows) assert.equal(row.match(/<t[hd]>/g)!.length, 4, row);
     assert.match(rows[1], /warning <code>x<\/code>/);
     assert.ok(!/<(script|img|a)\b/i.test(page));
   });
@@ -42,7 +42,32 @@ describe('a comparison as Markdown', () => {
     const [before, after] = ['1', '2'].map(sha256 => picture('a.tif', [], { sha256 }));
     after.facts.width = 90;
     const row = html([change('changed', 'a.tif', [page(before, after)])]).match(/<tr>[\s\S]*?<\/tr>/g)![1];
-    assert.match(row, /<td>60 × 40, now 90 × 40 pixels, another shape<\/td>/);
+    assert.match(row, /<td>changed<br>60 × 40, now 90 × 40 pixels, another shape<\/td>/);
+  });
+
+  it('has the worst first, and what speaks against a picture beside its name', () => {
+    const fine = change('added', 'a.tif', [page(null, picture('a.tif'))]);
+    const apart = bad('b.tif');
+    apart.matches = [
+      { target: 'book', verdict: 'differs', rules: ['x'], waived: false, distance: null, probability: null },
+    ];
+    const [, row, last] = html([fine, change('added', 'b.tif', [apart])]).match(/<tr>[\s\S]*?<\/tr>/g)!;
+    assert.match(
+      row,
+      /<code>b\.tif<\/code><\/td>\s*<td>warning <code>x<\/code><br>does not match the book \(x\)<\/td>/,
+    );
+    assert.match(last, /<code>a\.tif<\/code>/);
+  });
+
+  it('tells in a line what moved to another folder together', () => {
+    const moved = ['1', '2', '3'].map(name =>
+      change('renamed', `b/${name}`, [page(picture(`a/${name}`), picture(`b/${name}`))], {
+        from: `a/${name}`,
+      }),
+    );
+    const told = html(moved);
+    assert.match(told, /<li>3 pictures moved from a\/ to b\/<\/li>/);
+    assert.ok(!told.includes('<table>'));
   });
 
   it('says how to look at the pictures, where there are any to see', () => {

@@ -28,8 +28,19 @@ describe('a comparison as a text', () => {
     const told = text([], {
       waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: 'As agreed' } }],
     });
-    assert.match(told, /^hafen: .* 1 finding is waived by this\nchange\. Nothing else that is new stands/);
+    assert.match(told, /^hafen: .* 1 finding is waived by this change\.\nNothing else that is new stands/);
     assert.match(told, /\nWaived by this change\n {2}a\.tif: warning x, because: As agreed\n/);
+  });
+
+  it('tells in a line what moved to another folder together', () => {
+    const moved = ['1', '2', '3'].map(name =>
+      change('renamed', `b/${name}`, [page(picture(`a/${name}`), picture(`b/${name}`))], {
+        from: `a/${name}`,
+      }),
+    );
+    const told = text(moved);
+    assert.match(told, /\n {2}3 pictures moved from a\/ to b\/\n/);
+    assert.ok(!told.includes('renamed from'));
   });
 
   it('names what ended, and pictures that are judged otherwise though they did not change', () => {
