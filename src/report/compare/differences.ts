@@ -42,7 +42,7 @@ export function differencesOf(
   if (was.unreadable || is.unreadable || (was.sha256 && was.sha256 === is.sha256)) return [];
   const found = [
     ...sizes(was, is),
-    ...told('turn', was.orientation, is.orientation, value => `to be turned by tag ${value}`),
+    ...told('turn', was.orientation, is.orientation, value => `by its tag shown ${WAYS[value] ?? WAYS[1]}`),
     ...toneDifferences(was, is),
     ...inks(was, is),
     ...told('format', was.format, is.format, nameOfFormat),
@@ -61,9 +61,21 @@ function sameToTheEye(was: PictureFacts, is: PictureFacts): string {
     toneMoved(was, is) === 0 &&
     JSON.stringify([was.levels, was.zones]) === JSON.stringify([is.levels, is.zones]);
   return exact
-    ? 'by its figures the picture itself is the same: only how it is stored or described may have changed, or where in it its tones lie'
-    : 'by its figures nearly the same picture: look at it for what they do not tell, such as sharpness, compression or retouching';
+    ? 'by its figures the same picture, which may be turned or mirrored, or have its parts elsewhere: figures do not tell where its tones lie, so look at it; else only how it is stored or described has changed'
+    : 'by its figures nearly the same, which may be another picture, or this one turned, mirrored or cut: figures do not tell, so look at it, also for sharpness, compression and retouching';
 }
+
+/** How a raster is shown by its orientation tag (EXIF 2.32, 4.6.4; TIFF 6.0, tag 274), by value. */
+const WAYS: Readonly<Record<number, string>> = {
+  1: 'as it is stored',
+  2: 'mirrored, left for right',
+  3: 'upside down',
+  4: 'mirrored, top for bottom',
+  5: 'mirrored, left for right, and then turned by a quarter to the left',
+  6: 'turned by a quarter to the right',
+  7: 'mirrored, left for right, and then turned by a quarter to the right',
+  8: 'turned by a quarter to the left',
+};
 
 /** `JPEG, now PNG`: the value before and after, where it is another. */
 function told<T extends string | number>(
@@ -76,7 +88,7 @@ function told<T extends string | number>(
 }
 
 /** What was named before needs no name again. */
-const PREFIX = /^(profile|to be turned by tag) /;
+const PREFIX = /^(profile|by its tag shown) /;
 
 const both = (was: PictureFacts, is: PictureFacts, of: (facts: PictureFacts) => string): [string, string] => [
   of(was),
@@ -86,7 +98,12 @@ const both = (was: PictureFacts, is: PictureFacts, of: (facts: PictureFacts) => 
 function sizes(was: PictureFacts, is: PictureFacts): Difference[] {
   if (was.width === is.width && was.height === is.height) return [];
   const full = ({ width, height }: PictureFacts) => ({ fullWidth: width, fullHeight: height });
-  const shape = sameShape(full(was), full(is)) ? 'the same shape' : 'another shape';
+  const turned = was.width === is.height && was.height === is.width;
+  const shape = turned
+    ? 'turned by a quarter, or another picture'
+    : sameShape(full(was), full(is))
+      ? 'the same shape'
+      : 'another shape: cut, or another picture';
   return [
     {
       of: 'size',

@@ -74,7 +74,7 @@ function matching(comparison: Comparison): string {
       sentence(
         'fetch',
         (some, one) =>
-          `${some} ${one ? 'was' : 'were'} not fetched, ${nothing(one)}: run "git lfs pull" and compare again.`,
+          `${some} ${one ? 'was' : 'were'} not fetched, ${nothing(one)}: run "git lfs fetch --all" and compare again ("git lfs pull" fetches no more than what is checked out, and a comparison needs both versions).`,
       ),
       sentence(
         'read',

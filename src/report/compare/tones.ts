@@ -36,16 +36,16 @@ function lightness(was: PictureFacts, is: PictureFacts): Difference[] {
   const by = after - before;
   const words =
     Math.abs(by) < STEP
-      ? `tones spread otherwise, by ${moved.toFixed(1)} L* on average; as light as before on the whole (L* ${after.toFixed(0)})`
-      : `${by > 0 ? 'lighter' : 'darker'}: L* ${before.toFixed(1)}, now ${after.toFixed(1)} on average${asTaken(was, is)}`;
+      ? `tones spread otherwise, or another picture: by ${moved.toFixed(1)} L* on average; as light as before on the whole (L* ${after.toFixed(0)})`
+      : `${by > 0 ? 'lighter' : 'darker'}, or another picture: L* ${before.toFixed(1)}, now ${after.toFixed(1)} on average${asTaken(was, is)}`;
   return [{ of: 'lightness', words }];
 }
 
-/** Numbers of two kinds are compared by what they are taken to mean, which may be a guess. */
+/** Numbers of two kinds are compared by what they are taken to mean, which may be a guess. No figure tells an edit from an exchange. */
 const asTaken = (was: PictureFacts, is: PictureFacts): string =>
   was.space === is.space && was.assumed === is.assumed
     ? ''
-    : ', by what the numbers of either are taken to mean';
+    : ', as far as two ways of storing a picture can be compared';
 
 const mean = (histogram: readonly number[]): number =>
   histogram.reduce((sum, share, L) => sum + share * L, 0);

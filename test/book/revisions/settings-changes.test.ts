@@ -41,9 +41,9 @@ describe('what pictures are judged by, where it changed', () => {
         }),
       ),
       [
-        'rule clipped: error with other options',
-        'rule low-resolution: error, before as by default',
-        'rule untagged: as by default, before off',
+        'clipped has other options',
+        'low-resolution is an error now (a warning before)',
+        'untagged is a note now (off before)',
         '"spreads" is not what it was',
       ],
     );

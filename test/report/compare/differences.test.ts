@@ -22,7 +22,12 @@ describe('what is otherwise in a picture', () => {
     assert.deepEqual(other({ width: 720, height: 480 }), [
       { of: 'size', words: '1440 × 960, now 720 × 480 pixels, the same shape' },
     ]);
-    assert.deepEqual(words(other({ width: 1000 })), ['1440 × 960, now 1000 × 960 pixels, another shape']);
+    assert.deepEqual(words(other({ width: 1000 })), [
+      '1440 × 960, now 1000 × 960 pixels, another shape: cut, or another picture',
+    ]);
+    assert.deepEqual(words(other({ width: 960, height: 1440 })), [
+      '1440 × 960, now 960 × 1440 pixels, turned by a quarter, or another picture',
+    ]);
   });
 
   it('is how it is stored, each value before and now; and that nothing that is seen is otherwise goes first', () => {
@@ -31,7 +36,7 @@ describe('what is otherwise in a picture', () => {
         ...{ format: 'tiff', bits: 16, alpha: true, profile: profile('sRGB'), ppi: { x: 300, y: 300 } },
       }),
     );
-    assert.match(first, /^by its figures the picture itself is the same: only how it is stored /);
+    assert.match(first, /^by its figures the same picture, which may be turned or mirrored,/);
     assert.deepEqual(stored, [
       'JPEG, now TIFF',
       '3 channels of 8 bits, now 3 channels of 16 bits with transparency',
@@ -40,7 +45,7 @@ describe('what is otherwise in a picture', () => {
     ]);
     const turned = other({ orientation: 6, channels: 1 });
     assert.deepEqual(words(turned), [
-      'to be turned by tag 1, now 6',
+      'by its tag shown as it is stored, now turned by a quarter to the right',
       '3 channels of 8 bits, now 1 channel of 8 bits',
     ]);
   });
@@ -51,9 +56,15 @@ describe('what is otherwise in a picture', () => {
       same.map(({ of }) => of),
       ['nothing'],
     );
-    assert.match(same[0].words, /or where in it its tones lie$/);
+    assert.match(
+      same[0].words,
+      /^by its figures the same picture, .* do not tell where its tones lie, so look at it; else only how it is stored/,
+    );
     const levels = [0, 1, 2].map(() => ({ min: 128, max: 129, mean: 128.1 }));
-    assert.match(words(other({ levels }))[0], /^by its figures nearly the same picture: look at it /);
+    assert.match(
+      words(other({ levels }))[0],
+      /^by its figures nearly the same, which may be another picture, or this one turned, mirrored or cut: .* look at it/,
+    );
   });
 
   it('is a file so much smaller of as many pixels that it was probably compressed more', () => {

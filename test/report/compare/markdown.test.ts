@@ -42,7 +42,10 @@ describe('a comparison as Markdown', () => {
     const [before, after] = ['1', '2'].map(sha256 => picture('a.tif', [], { sha256 }));
     after.facts.width = 90;
     const row = html([change('changed', 'a.tif', [page(before, after)])]).match(/<tr>[\s\S]*?<\/tr>/g)![1];
-    assert.match(row, /<td>changed<br>60 × 40, now 90 × 40 pixels, another shape<\/td>/);
+    assert.match(
+      row,
+      /<td>changed<br>60 × 40, now 90 × 40 pixels, another shape: cut, or another picture<\/td>/,
+    );
   });
 
   it('has the worst first, and what speaks against a picture beside its name', () => {

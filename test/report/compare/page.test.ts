@@ -127,7 +127,7 @@ describe('a comparison as a page', () => {
     );
     assert.match(
       write([change('changed', 'a.tif', [both('a.tif')]), change('changed', 'b.tif', [larger])]),
-      /nothing found against it; 60 × 40, now 90 × 40 pixels, another shape<\/li>/,
+      /nothing found against it; 60 × 40, now 90 × 40 pixels, another shape: cut, or another picture<\/li>/,
     );
     for (const id of ['others', 'change-1', 'change-2', 'change-3'])
       assert.ok(told.includes(` id="${id}"`), id);

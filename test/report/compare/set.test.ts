@@ -48,7 +48,7 @@ describe('the verdict on the set', () => {
     };
     assert.match(
       verdict(unknown('not-fetched')),
-      /^a was not fetched, .*: run "git lfs pull" and compare again\.$/,
+      /^a was not fetched, .*: run "git lfs fetch --all" and compare again \("git lfs pull" fetches no more than what is checked out, .*\)\.$/,
     );
     assert.equal(
       setVerdict(comparison([unknown('missing')], { scope: 'changes', unread: 3 })),

@@ -18,24 +18,27 @@ const words = (...sides: Parameters<typeof toneDifferences>) =>
 describe('what is otherwise in lightness and colour', () => {
   it('is how light the picture is on average, and where its tones end', () => {
     assert.deepEqual(words(of(20, 50, 80), of(10, 40, 70)), [
-      'darker: L* 50.0, now 40.0 on average',
+      'darker, or another picture: L* 50.0, now 40.0 on average',
       'darkest tone L* 20, now 10',
       'lightest tone L* 80, now 70',
     ]);
-    assert.match(words(of(20, 50, 80), of(20, 60, 80))[0], /^lighter: L\* 50\.0, now 53\.3 on average$/);
+    assert.match(
+      words(of(20, 50, 80), of(20, 60, 80))[0],
+      /^lighter, or another picture: L\* 50\.0, now 53\.3 on average$/,
+    );
   });
 
   it('says that it goes by what numbers mean where these are of two kinds', () => {
     const inks = { ...of(10, 40, 70), space: 'cmyk' as const };
     assert.match(
       words(of(20, 50, 80), inks)[0],
-      / on average, by what the numbers of either are taken to mean$/,
+      / on average, as far as two ways of storing a picture can be compared$/,
     );
   });
 
   it('is contrast too, which leaves the average as it was', () => {
     assert.deepEqual(words(of(20, 80), of(30, 70)), [
-      'tones spread otherwise, by 10.0 L* on average; as light as before on the whole (L* 50)',
+      'tones spread otherwise, or another picture: by 10.0 L* on average; as light as before on the whole (L* 50)',
       'darkest tone L* 20, now 30',
       'lightest tone L* 80, now 70',
     ]);
