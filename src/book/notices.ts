@@ -23,7 +23,7 @@ export interface Searched extends Omit<Discovery, 'files'> {
  * @param idle what the settings say in vain; null where not all of the book was looked at
  */
 export function noticesOf(
-  { notEntered, ignored, ofLayouts = [] }: Searched,
+  { notEntered, ignored, innerBooks = [], ofLayouts = [] }: Searched,
   settings: Settings,
   pictures: readonly BookPicture[],
   idle: readonly Idle[] | null,
@@ -35,6 +35,7 @@ export function noticesOf(
           `${ignored} ${ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,
         ]
       : []),
+    ...innerBooks.flatMap(folder => mixedIn(folder, pictures)),
     ...ofLayouts,
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
@@ -45,6 +46,15 @@ export function noticesOf(
           ...unsizedNotices(pictures, settings),
         ]
       : []),
+  ];
+}
+
+/** A book within this one, whose own settings say nothing here. */
+function mixedIn(folder: string, pictures: readonly BookPicture[]): string[] {
+  const many = new Set(pictures.flatMap(({ path }) => (path.startsWith(`${folder}/`) ? path : []))).size;
+  if (!many) return [];
+  return [
+    `"${folder}" has an evengrey.json of its own, and ${many === 1 ? 'its picture was' : `${many} pictures in it were`} judged by this book's. If it is another book, leave it out here: "ignore": ["${folder}/**"].`,
   ];
 }
 

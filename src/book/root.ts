@@ -1,5 +1,6 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
+import { discover } from './discovery/discover';
 import { SETTINGS_FILE } from './settings/load';
 import { isWithin } from './settings/within';
 
@@ -29,6 +30,21 @@ export async function findRoot(paths: readonly string[]): Promise<string> {
       `"${shown(paths[0])}" and "${shown(paths[other])}" belong to different books (${of(first)}, ${of(books[other])}). Check one book at a time.`,
     );
   return first ?? commonFolder(folders);
+}
+
+/**
+ * The folders of the books that lie below named paths (absolute), relative to `root`, sorted: where `evengrey.json` is, but
+ * in hidden and ignored folders. Meant for a root without settings of its own, which would mix their pictures.
+ */
+export async function booksBelow(
+  root: string,
+  paths: readonly string[],
+  signal?: AbortSignal,
+): Promise<string[]> {
+  const isSettings = (file: string) => path.posix.basename(file) === SETTINGS_FILE;
+  const search = { root, paths, settings: { pictures: null, ignore: [] }, wanted: isSettings, signal };
+  const { files } = await discover(search);
+  return files.flatMap(({ path: file }) => (isSettings(file) ? path.posix.dirname(file) : []));
 }
 
 async function nearestSettings(folder: string): Promise<string | null> {

@@ -1,9 +1,12 @@
 // no-unit-test: test/cli/actions runs the built program on books of every kind
+import fs from 'node:fs/promises';
 import path from 'node:path';
-import { findRoot, RootError } from '../book/root';
-import { loadSettings } from '../book/settings/load';
+import { booksBelow, findRoot, RootError } from '../book/root';
+import { loadSettings, SETTINGS_FILE } from '../book/settings/load';
 import { describeProblem } from '../book/settings/problem';
 import type { Settings } from '../book/settings/settings';
+import type { Done } from '../report/trouble';
+import { list } from '../rules/words';
 import { Failure } from './failure';
 
 /**
@@ -24,6 +27,37 @@ export async function rootOf(paths: readonly string[]): Promise<string> {
     throw error instanceof RootError ? new Failure(error.message) : error;
   }
 }
+
+/**
+ * Named paths without settings above them are one book only where no other lies below: each was to be judged by its own
+ * settings, and not beside the pictures of another. @throws Failure that names those books
+ */
+export async function oneBook(root: string, paths: readonly string[], done: Done): Promise<void> {
+  if (await isThere(path.join(root, SETTINGS_FILE))) return;
+  const books = (await booksBelow(root, paths)).map(book => shown(path.join(root, book)));
+  if (!books.length) return;
+  const [below, would] =
+    books.length === 1
+      ? ['a book lies', 'its settings would not hold']
+      : [`${books.length} different books lie`, 'they would be judged as one, by settings of none'];
+  throw new Failure(
+    `${shown(root)} has no evengrey.json, and ${below} below it (settings in ${list(books, NAMED)}). Nothing was ${done}, since ${would}. ${ONE_BOOK[done]}, as ${books[0]}.`,
+  );
+}
+
+const ONE_BOOK: Record<Done, string> = {
+  checked: 'Check one book at a time: name its folder',
+  compared: 'Compare one book at a time: name its folder with --book',
+};
+
+/** So many books are named. */
+const NAMED = 5;
+
+const isThere = (file: string): Promise<boolean> =>
+  fs.lstat(file).then(
+    () => true,
+    () => false,
+  );
 
 /**
  * The settings, and the files that they came from, the book's own first.

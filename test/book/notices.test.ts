@@ -40,6 +40,17 @@ describe('notices', () => {
     assert.deepEqual(noticesOf(found, noSettings, [], null), always, 'only some of the book was looked at');
   });
 
+  it('tell of a book within the book, which its own settings do not judge here', () => {
+    const pictures = ['in/1.tif', 'in/2.tif', 'one/1.tif', 'inn.tif'].map(path =>
+      picture('rgb-neutral', { path }),
+    );
+    const found = { ...nothingFound, innerBooks: ['in', 'none', 'one'] };
+    assert.deepEqual(noticesOf(found, noSettings, pictures, null), [
+      '"in" has an evengrey.json of its own, and 2 pictures in it were judged by this book\'s. If it is another book, leave it out here: "ignore": ["in/**"].',
+      '"one" has an evengrey.json of its own, and its picture was judged by this book\'s. If it is another book, leave it out here: "ignore": ["one/**"].',
+    ]);
+  });
+
   it('tell of a paper and a route that cannot be, also where only some pictures were looked at', () => {
     const targets = [{ ...defaultTarget('silver-halide'), name: 'book', route: 'inks' as const }];
     const told = [

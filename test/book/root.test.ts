@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { findRoot } from '../../src/book/root';
+import { booksBelow, findRoot } from '../../src/book/root';
 import { temporaryFolder } from './support/folder';
 
 describe('the root of a book', () => {
@@ -25,5 +25,19 @@ describe('the root of a book', () => {
     const root = temporaryFolder({ 'x/evengrey.json': '{}', 'x/1.jpg': '', 'y/2.jpg': '' });
     await assert.rejects(findRoot([path.join(root, 'x/1.jpg'), path.join(root, 'y')]), /different books/);
     await assert.rejects(findRoot([path.join(root, 'gone')]), /There is no file or folder/);
+  });
+
+  it('may have books below, but those in ignored and hidden folders', async () => {
+    const root = temporaryFolder({
+      'evengrey.json.txt': '',
+      'z/evengrey.json': '{}',
+      'a/b/evengrey.json': '{}',
+      'out/evengrey.json': '{}',
+      '.old/evengrey.json': '{}',
+      '.gitignore': 'out/\n',
+      'c/1.jpg': '',
+    });
+    assert.deepEqual(await booksBelow(root, [root]), ['a/b', 'z']);
+    assert.deepEqual(await booksBelow(root, [path.join(root, 'c'), path.join(root, 'c/1.jpg')]), []);
   });
 });

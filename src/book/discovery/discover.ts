@@ -2,6 +2,7 @@ import fs from 'node:fs/promises';
 import path from 'node:path';
 import type { Unreadable } from '../../shared/picture';
 import type { Settings } from '../settings/settings';
+import { SETTINGS_FILE } from '../settings/settings-file';
 import { namesPicture } from './extensions';
 import { matcher } from './globs';
 import { Ignored } from './ignored';
@@ -25,6 +26,8 @@ export interface Discovery {
   ignored: number;
   /** Patterns of `ignore` that match nothing of what was searched. */
   idleIgnore: string[];
+  /** Folders below the root that have settings of their own, so that each is a book by itself; sorted. */
+  innerBooks?: string[];
 }
 
 export interface DiscoverOptions {
@@ -49,6 +52,7 @@ export async function discover(options: DiscoverOptions): Promise<Discovery> {
     notEntered: walk.notEntered.sort(byPath),
     ignored: walk.ignored,
     idleIgnore: [...walk.idleIgnore.keys()],
+    innerBooks: walk.innerBooks.sort(compare),
   };
 }
 
@@ -63,6 +67,7 @@ class Walk {
   readonly files = new Map<string, Found>();
   readonly notEntered: Discovery['notEntered'] = [];
   ignored = 0;
+  readonly innerBooks: string[] = [];
   /** What has matched once is not tried again. */
   readonly idleIgnore: Map<string, (path: string) => boolean>;
   private readonly wanted: (path: string) => boolean;
@@ -107,6 +112,7 @@ class Walk {
       if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       const file = path.join(folder, entry.name);
       const below = relative ? `${relative}/${entry.name}` : entry.name;
+      if (relative && entry.name === SETTINGS_FILE) this.innerBooks.push(relative);
       this.tickOff(below);
       if (this.unwanted(below)) continue;
       if (entry.isDirectory()) {

@@ -15,10 +15,11 @@ import {
   type WrittenTarget,
   writtenTargets,
 } from './settings';
+import { SETTINGS_FILE } from './settings-file';
 import { type Parsed, parseAgainst, type Written } from './validate';
 import { disk, type SettingsFiles } from './within';
 
-export const SETTINGS_FILE = 'evengrey.json';
+export { SETTINGS_FILE };
 
 export interface Loaded {
   /** Null where there are problems: half-understood settings would judge the wrong book. */

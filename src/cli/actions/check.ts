@@ -9,7 +9,7 @@ import { readShard, type ShardNumber } from '../../book/shards/shard';
 import { shardText } from '../../book/shards/text';
 import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
-import { named, rootOf, settingsOf, shown } from '../book';
+import { named, oneBook, rootOf, settingsOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
 import { type Resulting, type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
@@ -45,6 +45,7 @@ async function checkAt(
   const paths = (names.length ? names : ['.']).map(named);
   const root = await rootOf(paths);
   at.root = root;
+  if (options.settings === undefined) await oneBook(root, paths, 'checked');
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const adjust = (some: Settings) => adjusted(some, conditions);
   const asked = { root, paths, settings, declared: files.length > 0, adjust };

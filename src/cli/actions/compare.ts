@@ -13,7 +13,7 @@ import { comparisonPage } from '../../report/compare/page';
 import type { Shown } from '../../report/compare/sides';
 import { comparisonText } from '../../report/compare/text';
 import type { Comparison } from '../../shared/comparison';
-import { named, rootOf, shown } from '../book';
+import { named, oneBook, rootOf, shown } from '../book';
 import { conditionsOf } from '../conditions';
 import { type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
@@ -42,6 +42,7 @@ async function compareAt(
   if (options.output !== undefined) await refuse(options.output, options);
   const root = await rootOf([named(options.book)]).catch(notInsideGit);
   at.root = root;
+  await oneBook(root, [root], 'compared');
   const { mergeBase: fromMergeBase, whole = false } = options;
   const { comparison, pictures } = await interruptible(signal =>
     withReading(root, options, async ({ pool, cache }) => {

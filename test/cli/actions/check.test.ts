@@ -140,4 +140,48 @@ describe('evengrey check', () => {
     await evengrey(['check', root]);
     assert.deepEqual(list(), before);
   });
+
+  it('mixes no books: a folder of several is none, and names them', async () => {
+    const book = (name: string) => ({
+      [`${name}/evengrey.json`]: '{ "process": "inkjet" }',
+      [`${name}/1.tif`]: pictures.neutral(1),
+    });
+    const shelf = temporaryFolder({ ...book('two'), ...book('one'), 'loose/1.tif': pictures.neutral(2) });
+    const both = await evengrey(['check', '.', '--format', 'github'], { cwd: shelf });
+    assert.equal(both.code, 2);
+    const words =
+      '"." has no evengrey.json, and 2 different books lie below it (settings in "one" and "two"). Nothing was checked, since they would be judged as one, by settings of none. Check one book at a time: name its folder, as "one".';
+    assert.equal(both.stderr, `evengrey: ${words}\n`);
+    assert.equal(both.stdout, `::error title=Evengrey::${words}\nNothing was checked.\n`);
+    assert.equal((await evengrey(['check', 'one'], { cwd: shelf })).code, 0);
+    assert.equal((await evengrey(['check', 'loose'], { cwd: shelf })).code, 0);
+    const named = await evengrey(['check', '.', '--settings', 'two/evengrey.json'], { cwd: shelf });
+    assert.equal(named.code, 0, 'settings that are named hold for all that is named');
+    fs.rmSync(path.join(shelf, 'two'), { recursive: true });
+    const one = await evengrey(['check'], { cwd: shelf });
+    assert.equal(one.code, 2);
+    assert.match(one.stderr, /and a book lies below it \(settings in "one"\)/);
+  });
+
+  it('says of a book within a book that it was judged by the outer one, until it is left out', async () => {
+    const root = evenBook();
+    fs.mkdirSync(path.join(root, 'plates/inner'));
+    fs.writeFileSync(path.join(root, 'plates/inner/evengrey.json'), '{}');
+    fs.writeFileSync(path.join(root, 'plates/inner/1.tif'), pictures.neutral(7));
+    const told = async () => {
+      const { pictures, notices } = JSON.parse(
+        (await evengrey(['check', '--format', 'json'], { cwd: root })).stdout,
+      );
+      return [
+        pictures.length,
+        notices.filter((notice: string) => notice.includes('evengrey.json of its own')).length,
+      ];
+    };
+    assert.deepEqual(await told(), [5, 1]);
+    fs.writeFileSync(
+      path.join(root, 'evengrey.json'),
+      '{ "process": "offset-coated", "ignore": ["plates/inner/**"] }',
+    );
+    assert.deepEqual(await told(), [4, 0]);
+  });
 });

@@ -156,6 +156,18 @@ describe('evengrey compare', () => {
     );
   });
 
+  it('compares one book at a time', async () => {
+    const top = repositoryOf({ ...settings, '01.tif': pictures.neutral(1) }, 'one');
+    commit(top, { 'two/evengrey.json': '{}', 'two/01.tif': pictures.neutral(1) });
+    const { code, stderr } = await evengrey(['compare', 'HEAD~1'], { cwd: top });
+    assert.equal(code, 2);
+    assert.match(
+      stderr,
+      /\(settings in "one" and "two"\)\. Nothing was compared, .*with --book, as "one"\.\n$/,
+    );
+    assert.equal((await evengrey(['compare', 'HEAD~1', '--book', 'two'], { cwd: top })).code, 0);
+  });
+
   it('ends with code 2 and a sentence where there is nothing to compare with', async () => {
     const top = review();
     const told = async (...args: string[]) => {
@@ -163,7 +175,10 @@ describe('evengrey compare', () => {
       assert.deepEqual([code, stdout], [2, '']);
       return stderr;
     };
-    assert.match(await told('compare', 'nowhere'), /^evengrey: There is no revision "nowhere" here\.\n$/);
+    assert.match(
+      await told('compare', 'nowhere'),
+      /^evengrey: There is no revision "nowhere" here\. "git branch --all" .*\n$/,
+    );
     assert.match(await told('compare', 'main..work'), / evengrey compare main work --no-merge-base\.\n$/);
     assert.match(await told('compare', 'main', '--book', temporaryFolder()), /is in no git repository/);
     const elsewhere = repositoryOf({ 'texts/a.txt': 'no picture', 'book/1.tif': pictures.neutral(1) });
