@@ -1,4 +1,5 @@
 import { GitError, runGit } from './git';
+import { noRevision } from './no-revision';
 import type { Repository } from './repository';
 
 /** The commit that a revision is, in full. @throws GitError where there is none of that name */
@@ -12,21 +13,22 @@ export async function commitsOf(repository: Repository, names: readonly string[]
   const input = asked.map(name => `${name}\n`).join('');
   const { stdout } = await runGit(repository.root, ['cat-file', '--batch-check'], { input });
   const answers = stdout.toString('utf8').split('\n');
-  return names.map((name, at) => {
+  const commits: string[] = [];
+  for (const [at, name] of names.entries()) {
     const found = /^([0-9a-f]+) commit \d+$/.exec(answers[at]);
-    if (found) return found[1];
-    throw noCommit(repository, name);
-  });
+    if (!found) throw await noCommit(repository, name);
+    commits.push(found[1]);
+  }
+  return commits;
 }
 
-function noCommit(repository: Repository, name: string): GitError {
+async function noCommit(repository: Repository, name: string): Promise<GitError> {
   const range = /^([^\n]*?[^.\n])(\.{2,3})([^.\n][^\n]*)?$/.exec(name);
   if (range) return new GitError(noRange(name, range[1], range[3] ?? 'HEAD', range[2] === '...'));
-  const cut = repository.shallow ? ` This clone is shallow and may hold one branch alone. ${FETCH_ALL}` : '';
   return new GitError(
     name === 'HEAD'
       ? 'There is no commit yet, so there is nothing to compare with. Commit the book as it is first.'
-      : `There is no revision "${name}" here.${cut}`,
+      : await noRevision(repository, name),
   );
 }
 
@@ -82,7 +84,5 @@ export async function endsOf(root: string, base: string, head: string): Promise<
 
 const PLAIN = /^[\w@][\w./@{}~^-]*$/;
 
-const FETCH_ALL =
-  'Fetch the others too: git fetch --unshallow origin "+refs/heads/*:refs/remotes/origin/*" (in continuous integration: a full fetch depth).';
 const FETCH =
   'Fetch the history with "git fetch --unshallow" (in continuous integration: a full fetch depth).';

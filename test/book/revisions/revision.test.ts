@@ -23,7 +23,7 @@ describe('revisions', () => {
     const repository = await openRepository(repositoryOf({ a: '1' }));
     await assert.rejects(
       commitOf(repository, 'nowhere'),
-      /^GitError: There is no revision "nowhere" here\.$/,
+      /^GitError: There is no revision "nowhere" here\. "git branch --all" and "git tag" tell which there are\.$/,
     );
     await assert.rejects(commitOf(repository, '--all'), /There is no revision "--all" here/);
     await assert.rejects(commitOf(repository, 'HEAD^{tree}'), /There is no revision/);
@@ -41,6 +41,36 @@ describe('revisions', () => {
     const empty = temporaryFolder();
     git(empty, 'init', '--quiet');
     await assert.rejects(commitOf(await openRepository(empty), 'HEAD'), /There is no commit yet/);
+  });
+
+  it('that are none are told with the name that was meant, and how a branch of a remote comes here', async () => {
+    const top = repositoryOf({ a: '1' });
+    git(top, 'branch', 'work');
+    git(top, 'tag', 'print-2026');
+    const clone = path.join(temporaryFolder(), 'clone');
+    git(top, 'clone', '--quiet', '--single-branch', '--branch=main', `file://${top}`, clone);
+    const repository = await openRepository(clone);
+    const told = (name: string) => commitOf(repository, name).then(assert.fail, ({ message }) => message);
+    const fetch = /"(\+refs\/heads\/work:refs\/remotes\/origin\/work)"/;
+    const message = await told('origin/work');
+    assert.match(
+      message,
+      /^There is no revision "origin\/work" here\. If "origin" has that branch, fetch it: git fetch origin "/,
+    );
+    assert.match(
+      await told('orgin/main'),
+      /^There is no revision "orgin\/main" here\. Did you mean "origin\/main"\?/,
+    );
+    assert.match(
+      await told('print-2025'),
+      / Did you mean "print-2026"\? .*a remote alone has is to be fetched first\.$/,
+    );
+    git(clone, 'checkout', '--quiet', '--detach');
+    git(clone, 'branch', '--quiet', '-D', 'main');
+    assert.match(await told('origin/mian'), / Did you mean "origin\/main"\? If "origin" has/);
+    assert.match(await told('main'), /Did you mean "origin\/main"\?/);
+    git(clone, 'fetch', '--quiet', 'origin', fetch.exec(message)![1]);
+    assert.match(await commitOf(repository, 'origin/work'), /^[0-9a-f]{40}$/, 'what is said is enough');
   });
 
   it('part at their merge base', async () => {
