@@ -77,9 +77,18 @@ function taskTable(tasks: readonly Task[]): string {
     // of several the reason speaks of one
     const task =
       names.length > 1 ? `Each: ${duty.task}` : `${duty.task[0].toUpperCase()}${duty.task.slice(1)}`;
-    return `| **${words(task)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)} | ${words(duty.reason)} |`;
+    return `| **${words(task)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)}${others(works)} | ${words(duty.reason)} |`;
   });
   return ['| What to do | Pictures | Finding | Why |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+/** What else stands against them: who exports a picture again does it once. */
+function others(works: Task): string {
+  const told = works.flatMap(({ picture, duty }) =>
+    picture.findings.filter(({ severity, rule }) => severity !== 'note' && rule !== duty.rule),
+  );
+  const rules = [...new Set(told.map(({ rule }) => rule))].sort();
+  return rules.length ? `; also ${rules.map(code).join(', ')}` : '';
 }
 
 /** Several rows say the same of pictures that are stored in different ways. */

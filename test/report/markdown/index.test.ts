@@ -47,6 +47,13 @@ describe('a report as Markdown', () => {
     assert.match(rows[2], /<code>b\.tif<\/code>, stored as <code>four-channel<\/code><\/td>/);
   });
 
+  it('names in a row what else stands against its pictures, so that one export puts all of it right', () => {
+    const cut = finding('low-resolution', 'warning', 'L.');
+    const both = [finding('residual-chroma', 'warning', 'R.'), cut, finding('untagged', 'note', 'U.')];
+    const [, row] = html([picture('a.tif', both)]).match(/<tr>[\s\S]*?<\/tr>/g)!;
+    assert.match(row, /warning <code>residual-chroma<\/code>; also <code>low-resolution<\/code><\/td>/);
+  });
+
   it('says shared causes once, and folds the findings away', () => {
     const told = (path: string) => picture(path, [finding('x', 'warning', `It is so. See ${path}.`)]);
     const page = html([told('a.tif'), told('b.tif')], { findings: [finding('y', 'note', 'All *alike*.')] });
