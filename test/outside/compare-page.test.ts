@@ -109,6 +109,23 @@ describe('a comparison’s page in a browser', function () {
     assert.ok(y!.x >= x!.x + x!.width);
   });
 
+  it('keeps side by side on a phone what is to be compared', async () => {
+    const { tab } = await opened(true);
+    await tab.setViewportSize({ width: 390, height: 800 });
+    const cropped = tab.locator('.change', { hasText: 'cropped.tif' });
+    const tops = async (selector: string) =>
+      Promise.all((await cropped.locator(selector).all()).map(async each => (await each.boundingBox())!.y));
+    for (const [selector, many] of [
+      ['.sides figure', 2],
+      ['.neighbours li', 3],
+    ] as const) {
+      const all = await tops(selector);
+      assert.equal(all.length, many);
+      assert.equal(new Set(all).size, 1, `${selector}: ${all}`);
+    }
+    assert.equal(await tab.evaluate('document.documentElement.scrollWidth'), 390);
+  });
+
   it('shows both side by side and equally large where no script runs', async () => {
     const { tab, complaints } = await opened(false);
     const [before, after] = await tab.locator('.over img').all();

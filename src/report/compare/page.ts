@@ -15,6 +15,7 @@ import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
+import { MOVED, movedTogether } from './moved';
 import { whyOthers } from './news';
 import { becameOf } from './regraded';
 import { setVerdict } from './set';
@@ -23,7 +24,7 @@ import { type Shown, sides, WIPE } from './sides';
 import { verdictOn } from './verdict';
 import { WAIVED, waivedLines } from './waived';
 import { closing, happened, headline, matched, revisions, stored, tints } from './words';
-import { worstFirst } from './worst-first';
+import { type Ranked, worstFirst } from './worst-first';
 
 /** Finds a picture of one of the two revisions by path and page. */
 export type Pictures = (side: 'base' | 'head', path: string, page: number) => Shown;
@@ -40,6 +41,9 @@ export function comparisonPage(
   const book = bookOf(around);
   const title = book ? `${book}: what changed in the book` : 'What changed in the book';
   const verdict = setVerdict(comparison);
+  const { lines: moved, others } = movedTogether(comparison.changes);
+  const worst = worstFirst(others);
+  const listed = contents(worst, comparison);
   const page = html`
 <header class="book">
   <h1>${title}</h1>
@@ -50,11 +54,15 @@ export function comparisonPage(
   ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
 </header>
 <main>
-${contents(comparison)}
+${listed}
 <div class="whole">
   ${list(
     WAIVED,
     waivedLines(comparison).map(line => html`${line}`),
+  )}
+  ${list(
+    MOVED,
+    moved.map(line => html`${line}`),
   )}
   ${list('New for the whole book', comparison.book.new.map(finding))}
   ${list(
@@ -75,21 +83,20 @@ ${contents(comparison)}
     remarks(comparison).map(notice => html`${printed(notice)}`),
   )}
 </div>
-${comparison.changes.map((change, at) => changed(change, at, pictures, comparison))}
+${worst.map(({ change, at }) => changed(change, at, listed.text !== '', pictures, comparison))}
 ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}</p></div>`}
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
 
-/** What a reader has to see first: the pictures by what speaks against them, worst first; the page itself goes by name. */
-function contents({ changes, others, settings }: Comparison): Html {
-  const entries = worstFirst(changes);
+/** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
+function contents(entries: readonly Ranked[], { others, settings }: Comparison): Html {
   const errors = others.filter(({ findings }) =>
     findings.new.some(({ severity }) => severity === 'error'),
   ).length;
   if (entries.length + errors < 2) return html``;
   return html`
-<nav class="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
+<nav class="contents" id="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
     errors > 0 &&
       html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
     ...entries.map(({ at, change, against }) => {
@@ -113,11 +120,18 @@ const other = ({ path, page, findings }: OtherChange, comparison: Comparison): H
     `, ended: ${findings.ended.map(was => was.rule + becameOf(was, findings.new, comparison)).join(', ')}`
   }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`}`;
 
-function changed(change: PictureChange, at: number, pictures: Pictures, comparison: Comparison): Html {
+function changed(
+  change: PictureChange,
+  at: number,
+  isListed: boolean,
+  pictures: Pictures,
+  comparison: Comparison,
+): Html {
   return html`
 <section class="change" id="change-${at + 1}">
   <h2>${change.path}</h2>
   <p class="happened">${happened(change)}</p>
+  ${isListed && html`<p class="back"><a href="#contents">What changed, worst first</a></p>`}
   ${change.pages.map((page, i) => onePage(change, page, pictures, comparison, i === 0 && neighbours(change, pictures)))}
 </section>`;
 }

@@ -44,6 +44,14 @@ describe('a comparison as a page', () => {
     assert.match(told, /<h3>Waived by this change<\/h3><ul><li>a\.tif: warning x, because: As agreed<\/li>/);
   });
 
+  it('tells in a line what moved to another folder together', () => {
+    const told = write(
+      ['1', '2', '3'].map(name => change('renamed', `b/${name}`, [both(`b/${name}`)], { from: `a/${name}` })),
+    );
+    assert.match(told, /<li>3 pictures moved from a\/ to b\/<\/li>/);
+    assert.ok(!/<section class="change"|<nav class="contents"/.test(told));
+  });
+
   it('shows it between its neighbours', () => {
     const told = write([
       change('added', 'b.tif', [page(null, picture('b.tif'))], {
@@ -129,6 +137,14 @@ describe('a comparison as a page', () => {
       write([change('changed', 'a.tif', [both('a.tif')]), change('changed', 'b.tif', [larger])]),
       /nothing found against it; 60 × 40, now 90 × 40 pixels, another shape: cut, or another picture<\/li>/,
     );
+    assert.deepEqual(
+      [...told.matchAll(/<section class="change" id="([^"]*)"/g)].map(([, id]) => id),
+      ['change-3', 'change-2', 'change-1'],
+      'in the order of the list',
+    );
+    assert.equal(told.match(/<a href="#contents">/g)!.length, 3, 'and back to it');
+    assert.ok(told.includes('<nav class="contents" id="contents"'));
+    assert.ok(!write([change('changed', 'a.tif', [both('a.tif')])]).includes('#contents'));
     for (const id of ['others', 'change-1', 'change-2', 'change-3'])
       assert.ok(told.includes(` id="${id}"`), id);
     assert.match(contents, />c\.tif<\/a>: new, with 1 finding against it \(error y\)/);
