@@ -75,6 +75,8 @@ export interface PictureChange {
   bytes: { before: number; after: number } | null;
   /** Pictures that stand before and after it in the book, and beside it on its spread; as the book is now. */
   neighbours: { before: string | null; after: string | null; beside: string[] };
+  /** On its spread before, by their names now; empty too where it was not there. */
+  faced: string[];
   /** None where only the mode changed. */
   pages: PageChange[];
 }

@@ -16,7 +16,7 @@ import { changesOf, claimsOn, isOfBook, matchClaims, waivedOn } from './claims';
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
-import { rearranged } from './rearranged';
+import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
 import { tally } from './tally';
 
@@ -62,6 +62,7 @@ export function joined({
     { spreads: spreadsOf(spreads, sides.head.pages.keys()), placements: sides.head.placements },
     path => parts.get(path) ?? null,
   );
+  const faced = facedBefore(sides.base, pages);
   const changes = pages.map(({ kind, path, from, swapped, before: was, after: is }): PictureChange => {
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
     const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
@@ -70,6 +71,7 @@ export function joined({
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
+      faced: faced(from ?? path),
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {

@@ -10,8 +10,7 @@ type Arranged = Pick<Side, 'settings' | 'pages' | 'placements'>;
  * Of an order the fewest are told that, put back, give what was before; what only made room for others has not moved.
  */
 export function rearranged(base: Arranged, head: Arranged, pages: readonly PageOf[]): Rearranged[] {
-  const called = new Map(pages.flatMap(({ path, from }) => (from === null ? [] : [[from, path] as const])));
-  const was = standsIn(base, path => called.get(path) ?? path);
+  const was = standsIn(base, calledNow(pages));
   const is = standsIn(head, path => path);
   const touched = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const kept = is.order.filter(path => was.stands.has(path) && !touched.has(path));
@@ -26,6 +25,22 @@ export function rearranged(base: Arranged, head: Arranged, pages: readonly PageO
     const moved = !sameSet(before.facing, after.facing) || !stayed.has(path) || elsewhere;
     return moved ? [{ path, before, after }] : [];
   });
+}
+
+/** Beside which pictures one stood on its spread, by its name then; these are called as they are now. */
+export function facedBefore(base: Arranged, pages: readonly PageOf[]): (path: string) => string[] {
+  const now = calledNow(pages);
+  const spreadOf = spreadsByPicture(spreadsOf(base.settings.spreads, base.pages.keys()));
+  return path =>
+    (base.pages.has(path) ? (spreadOf.get(path) ?? []) : [])
+      .filter(name => name !== path && base.pages.has(name))
+      .map(name => now(name));
+}
+
+/** What a picture was called, as it is called now. */
+function calledNow(pages: readonly PageOf[]): (path: string) => string {
+  const called = new Map(pages.flatMap(({ path, from }) => (from === null ? [] : [[from, path] as const])));
+  return path => called.get(path) ?? path;
 }
 
 interface Stands {

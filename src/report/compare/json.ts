@@ -27,8 +27,8 @@ export function comparisonJson(comparison: Comparison): string {
     scope,
     unread,
     beyond,
-    changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, pages }) => ({
-      ...{ kind, path, from, swapped, modes, bytes, neighbours },
+    changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, faced, pages }) => ({
+      ...{ kind, path, from, swapped, modes, bytes, neighbours, faced },
       pages: pages.map(page => pageJson(page, bytes, base, head)),
     })),
     others: others.map(({ path, page, findings }) => ({

@@ -84,6 +84,7 @@ const change = object({
     after: orNull(text(), 'The picture after it'),
     beside: list({ type: 'string' }, 'On the same spread, by the settings'),
   }),
+  faced: list({ type: 'string' }, 'On its spread before, by their names now'),
   pages: list(page, 'Empty where only the mode changed: the content was not read'),
 });
 

@@ -116,7 +116,7 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
 
 /** `new, between plates/05.tif and plates/07.tif` */
 export function happened(change: PictureChange): string {
-  const { kind, from, swapped, modes, neighbours } = change;
+  const { kind, from, swapped, modes } = change;
   if (leavesBlank(change))
     return wasThere(change) ? 'not there any more, and still placed' : 'placed by a layout, and not there';
   const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
@@ -130,12 +130,19 @@ export function happened(change: PictureChange): string {
     moved: `renamed from ${from}, and changed`,
     mode: 'content unchanged',
   };
-  return [what[kind], mode, kind === 'mode' ? '' : stands(neighbours)].filter(Boolean).join(', ');
+  return [what[kind], mode, kind === 'mode' ? '' : stands(change)].filter(Boolean).join(', ');
 }
 
 /** Without "before" and "after", which are times here. */
-function stands({ before, after, beside }: PictureChange['neighbours']): string {
-  const spread = beside.length ? `on a spread with ${list(beside)}` : '';
+function stands({ kind, faced, neighbours: { before, after, beside } }: PictureChange): string {
+  const there = kind !== 'added' && kind !== 'deleted';
+  const isOther = there && (faced.length !== beside.length || faced.some(name => !beside.includes(name)));
+  const earlier = isOther ? ` (before ${faced.length ? `with ${list(faced)}` : 'on none'})` : '';
+  const spread = beside.length
+    ? `on a spread with ${list(beside)}${earlier}`
+    : isOther
+      ? `on no spread any more${earlier}`
+      : '';
   const one = before ?? after;
   const place =
     before && after ? `between ${before} and ${after}` : one && !beside.includes(one) ? `next to ${one}` : '';

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { rearranged } from '../../../src/book/revisions/rearranged';
+import { facedBefore, rearranged } from '../../../src/book/revisions/rearranged';
 import { noSettings } from '../../../src/book/settings/settings';
 
 const entry = { mode: '100644', oid: '1' };
@@ -35,6 +35,26 @@ describe('pictures that stand elsewhere', () => {
       ['p2', 'p1', 'p3'],
     ]);
     assert.deepEqual(told(before, before, []), []);
+  });
+
+  it('faced others before, which are called as they are now', () => {
+    const base = side(
+      ['p1', 'p2', 'p3'],
+      [
+        ['p1', 'p2', 'gone'],
+        ['p3', 'new'],
+      ],
+    );
+    const change = {
+      kind: 'renamed' as const,
+      path: 'q2',
+      from: 'p2',
+      swapped: false,
+      before: entry,
+      after: entry,
+    };
+    const faced = facedBefore(base, [change]);
+    assert.deepEqual(['p1', 'p2', 'p3', 'new'].map(faced), [['q2'], ['p1'], [], []]);
   });
 
   it('are the fewest that were moved in a layout, not those that made room', () => {

@@ -11,7 +11,7 @@ const changed = change(
   'moved',
   '2.tif',
   [page(picture('2.tif'), picture('2.tif'), { findings: findings({ new: [warning], ended: [note] }) })],
-  { from: 'old.tif', neighbours: place },
+  { from: 'old.tif', neighbours: place, faced: place.beside },
 );
 
 describe('a comparison for the editor', () => {

@@ -47,6 +47,7 @@ export const change = (
     modes: null,
     bytes: null,
     neighbours: { before: null, after: null, beside: [] },
+    faced: [],
   },
   ...more,
 });

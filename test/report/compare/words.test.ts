@@ -114,7 +114,10 @@ describe('a comparison in words', () => {
   it('says where a picture stands without a word that could be a time', () => {
     const at = (neighbours: Partial<PictureChange['neighbours']>) =>
       happened(
-        change('changed', 'b', [], { neighbours: { before: null, after: null, beside: [], ...neighbours } }),
+        change('changed', 'b', [], {
+          faced: neighbours.beside,
+          neighbours: { before: null, after: null, beside: [], ...neighbours },
+        }),
       );
     assert.equal(at({ before: 'a', after: 'c' }), 'changed, between a and c');
     assert.equal(at({ before: 'a' }), 'changed, next to a');
@@ -136,6 +139,17 @@ describe('a comparison in words', () => {
   it('counts as staying only what was looked at', () => {
     assert.match(closing(comparison([])), / As before: 0 errors/);
     assert.match(closing(comparison([], { unread: 200 })), / As before, of what was looked at: 0 errors/);
+  });
+
+  it('says what faced a changed picture before, where that was another', () => {
+    const on = (faced: string[], beside: string[], kind: PictureChange['kind'] = 'changed') =>
+      happened(change(kind, 'a', [], { faced, neighbours: { before: null, after: null, beside } }));
+    assert.equal(on(['b'], ['c']), 'changed, on a spread with c (before with b)');
+    assert.equal(on([], ['c']), 'changed, on a spread with c (before on none)');
+    assert.equal(on(['b'], []), 'changed, on no spread any more (before with b)');
+    assert.equal(on(['c', 'b'], ['b', 'c']), 'changed, on a spread with b and c');
+    assert.equal(on([], ['c'], 'added'), 'new, on a spread with c');
+    assert.equal(on(['b'], [], 'deleted'), 'no longer in the book');
   });
 
   it('say what a check of the base counts, where that is not what ended and stayed', () => {
