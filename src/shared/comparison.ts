@@ -1,5 +1,6 @@
 // no-unit-test: types only
 import type { Finding, PictureReport, WaivedFinding } from './finding';
+import type { Encoding } from './picture';
 import type { Target } from './target';
 
 /** A book at one of two revisions. */
@@ -45,6 +46,8 @@ export interface Match {
   rules: string[];
   /** All of these are waived: the team lives with it. */
   waived: boolean;
+  /** Where it differs and most of the others are stored otherwise: as what it is, and as what they are. */
+  stored?: { as: Encoding; others: Encoding };
   /** Distance in a*, b* from the middle of the others that are stored alike, at the same lightness; null: not known. */
   distance: number | null;
   /** Probability (0-1) that the distance is seen on facing pages; null where it is not known. */

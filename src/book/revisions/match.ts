@@ -5,9 +5,13 @@ import type { Match } from '../../shared/comparison';
 import type { BookPicture, Finding } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import { middlesOf } from './middle';
+import { storedApart } from './stored-apart';
 
 /** From this probability on that a difference is seen, nobody says that a picture matches. Own choice. */
 const LIKELY = 0.5;
+
+/** The rule that says it of a picture by itself, whatever the others are. */
+const REFUSED = 'encoding-not-accepted';
 
 const comparing: ReadonlySet<string> = new Set(
   rules.filter(rule => rule.compares && rule.scope !== 'book').map(rule => rule.id),
@@ -19,14 +23,16 @@ export const deniesMatch = ({ rule, severity }: Pick<Finding, 'rule' | 'severity
 
 /**
  * Says whether a picture will print like the rest of its part and intent. That it does not is said by the rules that
- * compare pictures and by nothing else, so that a comparison never says otherwise than a check. Where no rule speaks and the
- * picture is likely to be seen apart from the others all the same, the question stays open. A waived finding fails nothing,
- * and makes no match either. `book`: all pictures as they are now; null: the others were not looked at.
+ * compare pictures, and of one that the print house refuses by that, where it is stored otherwise than the others: they leave
+ * it out. By nothing else, so that a comparison never says otherwise than a check. Where no rule speaks and the picture is
+ * likely to be seen apart from the others all the same, the question stays open. A waived finding fails nothing, and makes no
+ * match either. `book`: all pictures as they are now; null: the others were not looked at.
  */
 export function matcherOf(
   book: readonly BookPicture[] | null,
 ): (picture: BookPicture, claims: readonly Finding[], waived?: readonly Finding[]) => Match[] {
   const middleFor = book && middlesOf(book);
+  const othersOf = book && storedApart(book);
   const placeOf = (picture: BookPicture, target: string, forecast: Forecast | undefined): Place => {
     if (!middleFor || !forecast) return UNKNOWN;
     const middle = middleFor(picture, target);
@@ -44,9 +50,11 @@ export function matcherOf(
   return (picture, claims, waived = []) => {
     if (picture.replacedBy || isNoGrey(picture)) return [];
     const judged = (target: string | null, place: Place): Match => {
+      const others = othersOf?.(picture, target);
+      const isRefused = ({ rule }: Finding) => rule === REFUSED && others?.any && !others.alike;
       const rulesOf = (findings: readonly Finding[]) =>
         findings
-          .filter(deniesMatch)
+          .filter(finding => deniesMatch(finding) || isRefused(finding))
           .filter(({ data }) => typeof data.target !== 'string' || data.target === target)
           .map(({ rule }) => rule);
       const [standing, livedWith] = [rulesOf(claims), rulesOf(waived)];
@@ -56,6 +64,7 @@ export function matcherOf(
         verdict: denied.length ? 'differs' : place.verdict,
         rules: denied,
         waived: !standing.length && livedWith.length > 0,
+        ...(denied.length > 0 && others?.stored && { stored: others.stored }),
         distance: place.distance,
         probability: place.probability,
       };

@@ -72,8 +72,8 @@ const pageJson = (
   matches: matches.map(matchJson),
 });
 
-const matchJson = ({ target, verdict, rules, waived, distance, probability }: Match) => ({
-  ...{ target, verdict, rules, waived },
+const matchJson = ({ target, verdict, rules, waived, stored, distance, probability }: Match) => ({
+  ...{ target, verdict, rules, waived, stored: stored ?? null },
   distance: distance === null ? null : round(distance),
   probability: probability === null ? null : round(probability),
 });

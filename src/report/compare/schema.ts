@@ -2,6 +2,7 @@
 import { finding } from '../json/finding-schema';
 import { picture } from '../json/picture-schema';
 import {
+  ENCODINGS,
   flag,
   head,
   list,
@@ -44,6 +45,10 @@ const match = object({
   ),
   rules: list({ type: 'string' }, 'Rules that say so'),
   waived: flag('All of these are waived'),
+  stored: orNull(
+    object({ as: words('What it is', ENCODINGS), others: words('What they are', ENCODINGS) }),
+    'Where it differs and most of the others of its part and intent are stored otherwise',
+  ),
   distance: orNull(
     number('CIELAB, a*b* plane'),
     'From the middle of the others that are stored alike, at the same lightness: what the files cause',

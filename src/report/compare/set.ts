@@ -1,6 +1,7 @@
 import { deniesMatch } from '../../book/revisions/match';
 import { list } from '../../rules/words';
 import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
 import { nameOf } from '../text/blocks';
 import { blankPlaces, isMissing } from './blank';
 import { regraded } from './regraded';
@@ -28,15 +29,21 @@ function matching(comparison: Comparison): string {
       NAMED,
     );
   const [matches, alone] = [of('matches'), of('alone')];
+  const alsoRefused = matches.filter(({ page }) => isRefused(page));
+  const sound = matches.filter(each => !alsoRefused.includes(each));
   const apart = of('differs');
   const waived = apart.filter(({ page }) => livedWith(page));
   const standing = apart.filter(each => !waived.includes(each));
   const before = standing.filter(({ page }) => wasSo(page));
   const differs = standing.filter(each => !before.includes(each));
   const deny = (some: typeof judged, more = '') =>
-    some.length
-      ? `${names(some)} ${some.length === 1 ? 'does' : 'do'} not match the rest of the book${more}.`
-      : '';
+    [...byStorage(some)]
+      .map(([words, alike]) => {
+        const [not, are] = alike.length === 1 ? ['does', 'it is'] : ['do', 'they are'];
+        const why = words && `: ${are} ${words}`;
+        return `${names(alike)} ${not} not match the rest of the book${more}${why}.`;
+      })
+      .join(' ');
   const sentences = [
     deny(differs),
     deny(before, ', as before'),
@@ -44,11 +51,14 @@ function matching(comparison: Comparison): string {
       waived,
       `; ${waived.length === 1 ? 'the finding that says so is' : 'the findings that say so are'} waived`,
     ),
-    matches.length === judged.length && matches.length > 1
-      ? `All ${matches.length} match the rest of the book.`
-      : matches.length
-        ? `${names(matches)} ${matches.length === 1 ? 'matches' : 'match'} the rest of the book.`
+    sound.length === judged.length && sound.length > 1
+      ? `All ${sound.length} match the rest of the book.`
+      : sound.length
+        ? `${names(sound)} ${sound.length === 1 ? 'matches' : 'match'} the rest of the book.`
         : '',
+    alsoRefused.length
+      ? `${names(alsoRefused)} ${alsoRefused.length === 1 ? 'is' : 'are'} stored like the rest of the book, and the print house may refuse that.`
+      : '',
     ...open(of('unknown')),
     alone.length
       ? `${names(alone)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
@@ -56,6 +66,17 @@ function matching(comparison: Comparison): string {
     othersNow(comparison),
   ];
   return sentences.filter(Boolean).join(' ');
+
+  /** By how they stand out, in words; '' where they are stored like the others, or on the same side of a split book. */
+  function byStorage(some: typeof judged): Map<string, typeof judged> {
+    const alike = new Map<string, typeof judged>();
+    for (const each of some) {
+      const stored = each.page.matches.find(match => match.verdict === 'differs' && match.stored)?.stored;
+      const words = stored ? `stored as ${stored.as}, and most of the others as ${stored.others}` : '';
+      alike.set(words, [...(alike.get(words) ?? []), each]);
+    }
+    return alike;
+  }
 
   /** Why it is not known, and the way to know it. */
   function open(unknown: typeof judged): string[] {
@@ -126,9 +147,15 @@ function othersNow({ others, settings }: Comparison): string {
     .join(' ');
 }
 
-/** It did not match before either. */
-const wasSo = ({ before, findings }: PageChange): boolean =>
-  before !== null && findings.unchanged.some(deniesMatch) && !findings.new.some(deniesMatch);
+/** It did not match before either, by the same rules. */
+function wasSo({ before, findings, matches }: PageChange): boolean {
+  const rules = new Set(matches.flatMap(match => match.rules));
+  const says = (some: readonly Finding[]) => some.some(({ rule }) => rules.has(rule));
+  return before !== null && says(findings.unchanged) && !says(findings.new);
+}
+
+const isRefused = ({ findings }: PageChange): boolean =>
+  [...findings.new, ...findings.unchanged].some(({ rule }) => rule === 'encoding-not-accepted');
 
 const livedWith = ({ matches }: PageChange): boolean =>
   matches.every(({ verdict, waived }) => verdict !== 'differs' || waived);

@@ -188,7 +188,7 @@ function tintOn({ targets, forecasts }: PictureReport, name: string): string | n
 
 /** Why a picture matches or does not, a line a target that has something to say. */
 export function matched({ matches }: PageChange): { target: string | null; words: string }[] {
-  return matches.flatMap(({ target, verdict, rules, waived, distance, probability }) => {
+  return matches.flatMap(({ target, verdict, rules, waived, stored, distance, probability }) => {
     const away = distance ?? 0;
     const seen = probability ?? 0;
     const far = `about ${away.toFixed(1)} away from the others in a*, b*, seen on facing pages ${inOrders(seen)}`;
@@ -198,7 +198,8 @@ export function matched({ matches }: PageChange): { target: string | null; words
     if (verdict === 'matches')
       return [{ target, words: `matches the book${away >= FELT ? ` (about ${away.toFixed(1)} away)` : ''}` }];
     const apart = away >= FELT || seen >= CHANCE ? [far] : [];
-    const why = [...rules, ...(waived ? ['waived'] : []), ...apart];
+    const among = stored ? [`${stored.as} among ${stored.others}`] : [];
+    const why = [...among, ...rules, ...(waived ? ['waived'] : []), ...apart];
     return [{ target, words: `does not match the book (${why.join('; ')})` }];
   });
 }

@@ -64,6 +64,25 @@ describe('whether a picture matches its book', () => {
     assert.deepEqual(matcherOf(neutral)(picture('bilevel', { targets, intent: 'line' }), []), []);
   });
 
+  it('is denied to what the print house refuses, where it is stored otherwise than the others', () => {
+    const refused = (data = {}): Finding => ({
+      ...mixed,
+      rule: 'encoding-not-accepted',
+      severity: 'error',
+      data,
+    });
+    const odd = picture('single-channel', { targets });
+    const [apart] = matcherOf([...neutral, odd])(odd, [refused({ target: targets[0].name })]);
+    assert.deepEqual(
+      [apart.verdict, apart.rules, apart.stored],
+      ['differs', ['encoding-not-accepted'], { as: 'single-channel', others: 'rgb-neutral' }],
+    );
+    const all = matcherOf(neutral)(neutral[0], [refused()])[0];
+    assert.deepEqual([all.verdict, all.stored], ['matches', undefined], 'refused like all the others');
+    assert.equal(matcherOf([...neutral, odd])(odd, [refused({ target: 'elsewhere' })])[0].verdict, 'matches');
+    assert.equal(matcherOf([...neutral, odd])(odd, [], [refused()])[0].waived, true);
+  });
+
   it('is denied by what is waived too, and says that it is', () => {
     const match = matcherOf(neutral);
     const one = picture('rgb-neutral', { targets });

@@ -24,6 +24,24 @@ describe('the verdict on the set', () => {
     assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
   });
 
+  it('says how a picture stands out that most of the others are stored unlike', () => {
+    const apart = (path: string) =>
+      added(path, 'differs', { stored: { as: 'rgb-neutral', others: 'single-channel' } });
+    assert.equal(
+      verdict(apart('a'), apart('b'), added('c', 'differs')),
+      'a and b do not match the rest of the book: they are stored as rgb-neutral, and most of the others as single-channel. c does not match the rest of the book.',
+    );
+  });
+
+  it('calls nothing a match that the print house refuses, though the others are stored like it', () => {
+    const refused = { new: [finding('encoding-not-accepted', 'error', '')], ended: [], unchanged: [] };
+    const told = page(null, picture('a'), { matches: [matchOf('matches')], findings: refused });
+    assert.equal(
+      verdict(change('added', 'a', [told]), added('b', 'matches')),
+      'b matches the rest of the book. a is stored like the rest of the book, and the print house may refuse that.',
+    );
+  });
+
   it('says of what is waived that it does not match all the same', () => {
     const waived = added('b', 'differs', { rules: ['mixed-encodings'], waived: true });
     assert.equal(

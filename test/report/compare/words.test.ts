@@ -199,6 +199,10 @@ describe('a comparison in words', () => {
     assert.deepEqual(why(match('differs', { rules: ['mixed-encodings'], waived: true })), [
       'does not match the book (mixed-encodings; waived)',
     ]);
+    const stored = { as: 'rgb-neutral', others: 'single-channel' } as const;
+    assert.deepEqual(why(match('differs', { rules: ['encoding-not-accepted'], stored })), [
+      'does not match the book (rgb-neutral among single-channel; encoding-not-accepted)',
+    ]);
     assert.deepEqual(why(match('differs', { rules: ['odd-one-out'], distance: 3, probability: 0.8 })), [
       'does not match the book (odd-one-out; about 3.0 away from the others in a*, b*, seen on facing pages in about 8 orders of 10)',
     ]);
