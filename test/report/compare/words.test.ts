@@ -115,7 +115,7 @@ describe('a comparison in words', () => {
     const at = (neighbours: Partial<PictureChange['neighbours']>) =>
       happened(
         change('changed', 'b', [], {
-          faced: neighbours.beside,
+          faced: neighbours.beside ?? [],
           neighbours: { before: null, after: null, beside: [], ...neighbours },
         }),
       );
