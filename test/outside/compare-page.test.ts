@@ -82,7 +82,7 @@ describe('a comparison’s page in a browser', function () {
     const slider = tab.locator('.slider input');
     await slider.fill('25');
     assert.ok(Math.abs((await seen(tab)) - 0.75) < 0.05);
-    const { data } = await sharp(
+    const { data, info } = await sharp(
       await tab.screenshot({ clip: (await tab.locator('.over img').first().boundingBox())! }),
     )
       .greyscale()
