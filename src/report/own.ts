@@ -10,7 +10,8 @@ const OURS = [
   isChart,
   isOwnPage,
   isOwnData,
-  (head: string) => head.startsWith('### Evengrey: '),
+  // a book that lies in a folder of its repository is called by it
+  (head: string) => /^### Evengrey(?:, [^\n]+)?: /.test(head),
   (head: string) => /^\{\n {2}"\$schema": "[^"]*sarif[^"]*",.*"name": "Evengrey"/s.test(head),
   (head: string) => /^<\?xml [^>]*\?>\n<testsuites name="Evengrey"/.test(head),
 ];

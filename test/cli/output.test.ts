@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { temporaryFolder } from '../book/support/folder';
 import { evenBook, pictures } from './support/book';
 import { evengrey } from './support/run';
 
@@ -14,9 +15,20 @@ const RESULTS = [
 ];
 
 describe('a file for the result', () => {
-  for (const [format, output] of RESULTS)
-    it(`is written over where it holds an earlier result: ${format}`, async () => {
-      const root = evenBook();
+  const books = {
+    'a book': () => evenBook(),
+    'a book in a folder of its repository': () => {
+      const top = temporaryFolder({ '.git/HEAD': '' });
+      const book = path.join(top, 'one, two');
+      fs.renameSync(evenBook(), book);
+      return book;
+    },
+  };
+  for (const [format, output, book] of RESULTS.flatMap(([format, output]) =>
+    Object.keys(books).map(book => [format, output, book] as const),
+  ))
+    it(`is written over where it holds an earlier result: ${format} of ${book}`, async () => {
+      const root = books[book as keyof typeof books]();
       const args = ['check', '--format', format, '--output', output];
       assert.equal((await evengrey(args, { cwd: root })).code, 0);
       const first = fs.readFileSync(path.join(root, output), 'utf8');

@@ -76,7 +76,7 @@ describe('the action', () => {
     const { status, stdout, summary } = run(workspace(false), { paths: 'book' });
     assert.equal(status, 0);
     assert.match(stdout, /\n2 pictures: 0 errors, /);
-    assert.match(summary, /^### Evengrey: Nothing in the files stands against printing/);
+    assert.match(summary, /^### Evengrey, book: Nothing in the files stands against printing/);
   });
 
   it('fails a faulty book, annotates it from the root of the repository, and writes SARIF and the summary all the same', () => {
@@ -84,7 +84,7 @@ describe('the action', () => {
     const { status, stdout, summary } = run(root, { paths: 'book', sarif: 'evengrey.sarif' });
     assert.equal(status, 1);
     assert.equal(readCommand(stdout.split('\n')[0]).properties.file, 'book/02.tif');
-    assert.match(summary, /^### Evengrey: 1 of 2 pictures wants attention/);
+    assert.match(summary, /^### Evengrey, book: 1 of 2 pictures wants attention/);
     assert.equal(sarifErrors(JSON.parse(fs.readFileSync(path.join(root, 'evengrey.sarif'), 'utf8'))), '');
   });
 
@@ -114,13 +114,23 @@ describe('the action', () => {
     assert.equal(log.runs[0].invocations[0].executionSuccessful, false);
   });
 
+  it('ends with code 2 where its default is a folder of books, and names them', () => {
+    const { status, stdout, summary } = run(workspace(false));
+    assert.equal(status, 2);
+    assert.match(
+      stdout,
+      /^::error title=Evengrey::"\." has no evengrey\.json, and a book lies below it \(settings in "book"\)/,
+    );
+    assert.match(summary, /^### Evengrey: Nothing was checked\n/);
+  });
+
   it('says why where the SARIF or the summary cannot be written', () => {
     for (const sarif of ['no-folder/evengrey.sarif', 'book/01.tif']) {
       const { status, stdout, stderr, summary } = run(workspace(false), { paths: 'book', sarif });
       assert.equal(status, 2);
       assert.match(stderr, /There is no folder "no-folder"|is the name of a picture/);
       assert.match(stdout, /\n::error title=Evengrey::evengrey: [^\n]*"(?:no-folder|book\/01\.tif)"/);
-      assert.match(summary, /^### Evengrey: Nothing in the files stands against printing/);
+      assert.match(summary, /^### Evengrey, book: Nothing in the files stands against printing/);
     }
     const { status, stdout } = run(workspace(false), { paths: 'book', compare: 'nowhere' });
     assert.equal(status, 2);
@@ -153,6 +163,6 @@ describe('the action', () => {
     });
     assert.equal(status, 1);
     assert.match(stdout, /\n2 pictures: 1 error, /);
-    assert.match(summary, /### Evengrey: 1 of 2 pictures wants attention[\s\S]*### Evengrey: /);
+    assert.match(summary, /### Evengrey, book: 1 of 2 pictures wants attention[\s\S]*### Evengrey, book: /);
   });
 });
