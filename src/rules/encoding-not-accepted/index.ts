@@ -7,7 +7,7 @@ import page from './README.md';
 
 const messages = {
   refused:
-    'The print house may refuse this picture, or convert it in a way that nobody chose: it is {encoding}, and by the settings it takes {accepted} only{target}. Save it as {best}.',
+    'The print house may refuse this picture, or convert it in a way that nobody chose: it is {encoding}, and by the settings it takes only {accepted}{target}. Save it as {best}.',
 } as const;
 
 export default defineRule({

@@ -74,7 +74,6 @@ function words({ picture, target }: Odd, alike: readonly BookPicture[], targets:
     all: count(alike.length, 'picture'),
     part: ofPart(picture),
     encoding: [...new Set(alike.map(({ facts }) => encodingName(facts.encoding)))].join(' or '),
-    cause: cause(picture),
   };
 }
 
@@ -88,6 +87,7 @@ function aboutOne(odd: Odd, alike: readonly BookPicture[], targets: readonly Tar
       size: apart.size.toFixed(1),
       way: way ? `, ${way},` : '',
       orders: inOrders(apart.probability),
+      cause: cause(picture, false),
     }),
     data: {
       target: target.name,
@@ -109,15 +109,18 @@ function aboutMany(odd: Odd[], alike: readonly BookPicture[], targets: readonly 
       odd: names.length,
       size: size.toFixed(1),
       names: list(names),
+      cause: cause(odd[0].picture, true),
     }),
     data: { target: odd[0].target.name, size, all: alike.length, pictures: names },
   };
 }
 
-function cause(picture: BookPicture): string {
+function cause(picture: BookPicture, several: boolean): string {
+  const [its, them, original] = several ? ['Their', 'them', 'originals'] : ['Its', 'it', 'original'];
   if (picture.intent === 'toned')
-    return 'The tone itself differs: tone it again from the grey original with the settings of the others.';
+    return `The tone itself differs: tone ${them} again from the grey ${original} with the settings of the others.`;
+  const again = `again from ${its.toLowerCase()}`;
   if (picture.facts.space === 'cmyk')
-    return 'Its inks are mixed in another way: separate it again from its grey original as the others were.';
-  return 'Its values have another colour: turn it into grey again from its original as the others were, or list all of them under "toned" in the settings\' "intent" if tones are meant.';
+    return `${its} inks are mixed in another way: separate ${them} ${again} grey ${original} as the others were.`;
+  return `${its} values have another colour: turn ${them} into grey ${again} ${original} as the others were, or list all of them under "toned" in the settings' "intent" if tones are meant.`;
 }

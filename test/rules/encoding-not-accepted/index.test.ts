@@ -28,7 +28,7 @@ describe('encoding-not-accepted', () => {
       const wrong = picture('black-only', { targets: [taking(['rgb-neutral', 'single-channel'])] });
       const [[finding]] = judged([wrong], 'encoding-not-accepted').pictures;
       assert.equal(finding.severity, 'error');
-      assert.match(finding.message, /it is black-only \(.*it takes rgb-neutral and single-channel only/);
+      assert.match(finding.message, /it is black-only \(.*it takes only rgb-neutral and single-channel/);
       assert.match(finding.message, /Save it as rgb-neutral \(RGB with R = G = B\)\.$/);
       assert.doesNotMatch(finding.message, /target/, 'the only target needs no name');
     });

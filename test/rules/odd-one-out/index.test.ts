@@ -93,7 +93,7 @@ describe('odd-one-out', () => {
       assert.deepEqual(named, []);
       assert.match(
         book[0].message,
-        /^The 13 pictures that are rgb-toned .* are unlikely to match each other on coated offset: by the forecast 4 of them/,
+        /^The 13 pictures that are rgb-toned .* are unlikely to match each other on coated offset: by the forecast 4 of them .* Their values have another colour: turn them into grey again from their originals/,
       );
       assert.equal((book[0].data.pictures as string[]).length, 4);
     });
