@@ -160,6 +160,11 @@ describe('a comparison in words', () => {
       /Before, a check counted 0 errors, 1 warning, 0 notes: what is said of several pictures/,
     );
     assert.doesNotMatch(closing(comparison([])), /a check counted/);
+    const waived = [{ path: 'a', page: 1, finding: { ...finding('x', 'warning', ''), reason: '' } }];
+    assert.match(
+      closing(comparison([], { summary: grown, waived })),
+      /1 warning, 0 notes: what this change waives counts no more, and has not ended\.$/,
+    );
   });
 
   it('says how a picture is and was stored, and how often a tint is seen', () => {
