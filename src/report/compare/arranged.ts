@@ -1,5 +1,5 @@
 import { list } from '../../rules/words';
-import type { Comparison, Rearranged } from '../../shared/comparison';
+import type { Comparison, PictureChange, Rearranged } from '../../shared/comparison';
 
 /** So many pictures that stand elsewhere are named. */
 const NAMED = 12;
@@ -9,6 +9,13 @@ export function arrangedLines({ rearranged }: Pick<Comparison, 'rearranged'>): s
   const more = rearranged.length - NAMED;
   return [...rearranged.slice(0, NAMED).map(line), ...(more > 0 ? [`and ${more} more`] : [])];
 }
+
+/** Whether a picture that changed stands on a spread with others than before. */
+export const facesOthers = ({
+  faced,
+  neighbours: { beside },
+}: Pick<PictureChange, 'faced' | 'neighbours'>): boolean =>
+  faced.length !== beside.length || faced.some(name => !beside.includes(name));
 
 function line({ path, before, after }: Rearranged): string {
   const [was, is] = [before, after].map(({ facing }) => [...facing].sort());

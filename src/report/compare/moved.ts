@@ -1,5 +1,6 @@
 import { count } from '../../rules/words';
 import type { PictureChange } from '../../shared/comparison';
+import { facesOthers } from './arranged';
 import { leavesBlank } from './blank';
 
 /** Stands over the lines of it. */
@@ -33,7 +34,8 @@ export function movedTogether(changes: readonly PictureChange[]): {
 function wayOf(change: PictureChange): string | null {
   const { kind, path, from, swapped, modes, pages } = change;
   const isNews = pages.some(({ findings }) => findings.new.length || findings.ended.length);
-  if (kind !== 'renamed' || from === null || swapped || modes || isNews || leavesBlank(change)) return null;
+  if (kind !== 'renamed' || from === null || swapped || modes) return null;
+  if (isNews || leavesBlank(change) || facesOthers(change)) return null;
   const [was, is] = [from, path].map(name => name.split('/'));
   if (was.pop() !== is.pop()) return null;
   while (was.length && is.length && was.at(-1) === is.at(-1)) {

@@ -8,6 +8,7 @@ import type {
   SeverityCounts,
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
+import { facesOthers } from './arranged';
 import { isMissing, leavesBlank, wasThere } from './blank';
 import { waivedWords } from './waived';
 
@@ -134,9 +135,11 @@ export function happened(change: PictureChange): string {
 }
 
 /** Without "before" and "after", which are times here. */
-function stands({ kind, faced, neighbours: { before, after, beside } }: PictureChange): string {
+function stands(change: PictureChange): string {
+  const { kind, faced } = change;
+  const { before, after, beside } = change.neighbours;
   const there = kind !== 'added' && kind !== 'deleted';
-  const isOther = there && (faced.length !== beside.length || faced.some(name => !beside.includes(name)));
+  const isOther = there && facesOthers(change);
   const earlier = isOther ? ` (before ${faced.length ? `with ${list(faced)}` : 'on none'})` : '';
   const spread = beside.length
     ? `on a spread with ${list(beside)}${earlier}`

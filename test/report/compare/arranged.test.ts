@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { arrangedLines } from '../../../src/report/compare/arranged';
+import { arrangedLines, facesOthers } from '../../../src/report/compare/arranged';
 import type { Stand } from '../../../src/shared/comparison';
 
 const stand = (facing: string[], after: string | null = null, layout: string | null = null): Stand => ({
@@ -17,6 +17,13 @@ describe('pictures that stand elsewhere, in words', () => {
       line(stand([], 'p3', 'a.md'), stand([], 'p1', 'b.md')),
       'p4: stood after p3 in a.md, now after p1 in b.md',
     );
+  });
+
+  it('knows whether a changed picture faces others, in whatever order', () => {
+    const on = (faced: string[], beside: string[]) =>
+      facesOthers({ faced, neighbours: { before: null, after: null, beside } });
+    assert.ok(on(['a'], ['b']) && on([], ['b']) && on(['a'], []));
+    assert.ok(!on(['a', 'b'], ['b', 'a']) && !on([], []));
   });
 
   it('names so many, and counts the others', () => {

@@ -23,7 +23,7 @@ describe('pictures that moved together', () => {
     assert.deepEqual(others, []);
   });
 
-  it('leave out what more is to be told of: other names, other contents, findings, a few', () => {
+  it('leave out what more is to be told of: other names, other contents, findings, another spread, a few', () => {
     const moved = names.map(name => renamed(`a/${name}`, `b/${name}`));
     const news = findings({ new: [finding('x', 'warning', '')] });
     const rest = [
@@ -31,6 +31,7 @@ describe('pictures that moved together', () => {
       { ...renamed('a/6.jpg', 'b/6.jpg'), kind: 'moved' as const },
       renamed('a/7.jpg', 'b/7.jpg', news),
       { ...renamed('a/8.jpg', 'b/8.jpg'), swapped: true },
+      { ...renamed('a/9.jpg', 'b/9.jpg'), faced: ['b/1.jpg'] },
     ];
     const { lines, others } = movedTogether([...rest, ...moved]);
     assert.deepEqual(lines, ['3 pictures moved from a/ to b/']);
