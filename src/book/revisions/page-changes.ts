@@ -11,7 +11,7 @@ export interface PageOf extends Pick<Change, 'path' | 'from' | 'before' | 'after
   swapped: boolean;
 }
 
-/** What changed in the book, by path: also what the settings alone let in or out. */
+/** What changed in the book, by path: also what the settings alone let in or out, and links to what changed. */
 export function pageChanges(changes: readonly Change[], base: Side, head: Side): PageOf[] {
   const pages: PageOf[] = [];
   const push = (page: Omit<PageOf, 'swapped'>) => pages.push({ ...page, swapped: false });
@@ -24,10 +24,10 @@ export function pageChanges(changes: readonly Change[], base: Side, head: Side):
   };
   for (const { path, from } of changes) add(path, from);
   swapNames(pages);
-  // let in or out by the settings alone
+  // let in or out by the settings alone, or a link to what changed
   const told = new Set(changes.flatMap(({ path, from }) => [path, from ?? path]));
   for (const path of new Set([...base.pages.keys(), ...head.pages.keys()]))
-    if (!told.has(path) && base.pages.has(path) !== head.pages.has(path)) add(path, null);
+    if (!told.has(path) && base.pages.get(path)?.oid !== head.pages.get(path)?.oid) add(path, null);
   // placed by a layout that was changed, and never there
   const [before, after] = [base, head].map(({ missing }) => new Set(missing.map(({ path }) => path)));
   const known = new Set(pages.map(({ path }) => path));

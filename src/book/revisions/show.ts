@@ -10,6 +10,7 @@ import { Blobs } from './blobs';
 import { contentOf } from './content';
 import { openRepository, type Repository } from './repository';
 import { type Snapshot, snapshotOf } from './snapshot';
+import { filesIn } from './source';
 
 /** A picture to look at, or why it cannot be. */
 export type ShownRaster = Raster | { trouble: string };
@@ -41,12 +42,12 @@ export async function showComparison(
 ): Promise<ShownRasters> {
   const repository = await openRepository(root);
   const sides = {
-    base: await snapshotOf(repository, base.commit),
-    head: await snapshotOf(repository, head.commit),
+    base: await filesAt(root, repository, base.commit),
+    head: await filesAt(root, repository, head.commit),
   };
   const wishes = new Map<string, RasterWish>();
   const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
-    const oid = file !== null && oidIn(sides[side], file);
+    const oid = file !== null && sides[side].get(file)?.oid;
     if (!oid) return;
     const key = shownKey(side, file, page);
     const known = wishes.get(key);
@@ -65,7 +66,15 @@ export async function showComparison(
   return rastersOf([...wishes.values()], root, repository, { pool, signal });
 }
 
-const oidIn = (snapshot: Snapshot, file: string): string | undefined => snapshot.get(file)?.oid;
+/** With what links lead to under their names. */
+async function filesAt(root: string, repository: Repository, commit: string): Promise<Snapshot> {
+  const blobs = new Blobs(root, repository.env);
+  try {
+    return await filesIn(await snapshotOf(repository, commit), blobs, () => true);
+  } finally {
+    blobs.close();
+  }
+}
 
 /** Reads pictures straight from git, by `key`. */
 export async function rastersOf(

@@ -11,8 +11,8 @@ import type { Waiver } from '../waivers/key';
 import type { Blobs } from './blobs';
 import { layoutsIn } from './layouts';
 import { type IsPage, pagesOf } from './pages';
-import { type Entry, isFile, type Snapshot } from './snapshot';
-import { filesOf } from './source';
+import type { Entry, Snapshot } from './snapshot';
+import { filesIn, filesOf } from './source';
 
 /** The settings of a revision cannot be used. */
 export class RevisionSettingsError extends Error {
@@ -28,7 +28,7 @@ export interface Side {
   waivers: readonly Waiver[];
   snapshot: Snapshot;
   isPage: IsPage;
-  /** Its pictures, by path: regular files only. */
+  /** Its pictures, by path: regular files, also those that a link among them leads to. */
   pages: ReadonlyMap<string, Entry>;
   /** Where layouts place them. */
   placements: LaidOut['placements'];
@@ -63,13 +63,13 @@ export async function withSettings(
   const { waivers, problems } = await readWaivers(root, { source: filesOf(root, snapshot, blobs) });
   if (problems.length) throw new RevisionSettingsError(problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
-  const named = [...snapshot].filter(([path, entry]) => isFile(entry) && isPage(path));
-  const found = named
-    .map(([path]) => ({ path, file: `${root}/${path}`, obstacle: null }))
+  const named = await filesIn(snapshot, blobs, isPage);
+  const found = [...named.keys()]
+    .map(path => ({ path, file: `${root}/${path}`, obstacle: null }))
     .sort((x, y) => compare(x.path, y.path));
   const layouts = await layoutsIn(root, snapshot, settings, blobs);
   const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
-  const pages = new Map(files.map(({ path }) => [path, snapshot.get(path)!]));
+  const pages = new Map(files.map(({ path }) => [path, named.get(path)!]));
   const { placements, missing, notInBook } = laid;
   return { settings, waivers, snapshot, isPage, pages, placements, missing, notInBook };
 }

@@ -37,6 +37,25 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
   };
 }
 
+/**
+ * The files of a snapshot whose names are wanted. A link stands for the file that it leads to, as it does in a folder; one that
+ * leads out, or to no file, for none.
+ */
+export async function filesIn(
+  snapshot: Snapshot,
+  blobs: Pick<Blobs, 'small'>,
+  isWanted: (path: string) => boolean,
+): Promise<Map<string, Entry>> {
+  const files = new Map<string, Entry>();
+  for (const [at, entry] of snapshot) {
+    if (isFile(entry) && isWanted(at)) files.set(at, entry);
+    if (!isLink(entry) || !isWanted(at)) continue;
+    const found = await follow(snapshot, blobs, at);
+    if (found && found !== 'outside' && isFile(found.entry)) files.set(at, found.entry);
+  }
+  return files;
+}
+
 /** What a path leads to. Links among folders are not followed: a snapshot has no folders, only paths. */
 async function follow(
   snapshot: Snapshot,

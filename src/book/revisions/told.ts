@@ -56,7 +56,7 @@ const isUnplaced = (entry: Entry, path: string, side: Side): boolean =>
 function ofKind(entry: Entry, path: string, side: Side): string | null {
   if (isSubmodule(entry))
     return 'is a submodule: pictures in it belong to another repository and are not compared.';
-  if (isLink(entry) && (namesPicture(path) || side.isPage(path)))
-    return 'is a symbolic link: what it leads to is compared under its own name.';
+  if (isLink(entry) && (namesPicture(path) || side.isPage(path)) && !side.pages.has(path))
+    return "is a symbolic link that is not followed: it leads out of the book's folder, or to no file that git holds there.";
   return null;
 }

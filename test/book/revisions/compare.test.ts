@@ -1,10 +1,12 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { checkBook } from '../../../src/book/check';
 import { FOLDER } from '../../../src/book/revisions/compare';
+import { loadSettings } from '../../../src/book/settings/load';
 import type { Comparison } from '../../../src/shared/comparison';
 import { write } from '../support/folder';
-import { book, checkedBook, compared, neutral, picture, rulesOf, settings } from './support/compared';
+import { book, checkedBook, compared, neutral, picture, pool, rulesOf, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
 
 describe('comparing revisions', () => {
@@ -171,16 +173,16 @@ describe('comparing revisions', () => {
     assert.deepEqual([paths(itself), itself.mergeBase], [['plates/001.tif', 'plates/002.tif'], false]);
   });
 
-  it('tells links and submodules instead of following them', async () => {
+  it('tells submodules, and links that lead out of the book, instead of following them', async () => {
     const top = repositoryOf({ ...settings, ...book(1) });
     git(top, 'submodule', '--quiet', 'add', repositoryOf({ 'p.tif': neutral(1) }), 'inner');
-    fs.symlinkSync('001.tif', path.join(top, 'plates/link.tif'));
+    fs.symlinkSync('../../001.tif', path.join(top, 'plates/link.tif'));
     commit(top);
     const { notices, changes, read, beyond } = await compared(top);
     assert.deepEqual([changes, read, beyond], [[], [], ['inner']]);
     assert.deepEqual(notices, [
       '"inner" is a submodule: pictures in it belong to another repository and are not compared.',
-      '"plates/link.tif" is a symbolic link: what it leads to is compared under its own name.',
+      `"plates/link.tif" is a symbolic link that is not followed: it leads out of the book's folder, or to no file that git holds there.`,
     ]);
     fs.rmSync(path.join(top, 'plates/link.tif'));
     commit(top);
@@ -188,6 +190,28 @@ describe('comparing revisions', () => {
       (await compared(top)).notices[0],
       /"plates\/link\.tif" is a symbolic link.* not there any more\.$/,
     );
+  });
+
+  it('follows a link to another picture of the book, as a check of the folder does', async () => {
+    const top = repositoryOf({ ...settings, ...book(3) });
+    const at = path.join(top, 'plates/003.tif');
+    fs.rmSync(at);
+    fs.symlinkSync('001.tif', at);
+    commit(top);
+    const linked = await compared(top, { whole: true });
+    const kinds = ({ changes }: Comparison) => changes.map(({ kind, path }) => `${kind} ${path}`);
+    assert.deepEqual([kinds(linked), linked.head.pictures], [['changed plates/003.tif'], 3]);
+    assert.deepEqual(linked.notices, []);
+    const { settings: read } = await loadSettings(top);
+    const checked = await checkBook({ root: top, paths: [top], settings: read!, pool: pool(), cache: null });
+    const { new: fresh, unchanged } = linked.summary;
+    assert.deepEqual(
+      [fresh.errors + unchanged.errors, fresh.warnings + unchanged.warnings, fresh.notes + unchanged.notes],
+      [checked.summary.errors, checked.summary.warnings, checked.summary.notes],
+    );
+    // what it leads to changes, and the link itself does not
+    commit(top, { 'plates/001.tif': picture('black-only', 1) });
+    assert.deepEqual(kinds(await compared(top)), ['changed plates/001.tif', 'changed plates/003.tif']);
   });
 
   it('compares a book in a folder of its repository, and one that is new there', async () => {
