@@ -41,7 +41,7 @@ export async function oneBook(root: string, paths: readonly string[], done: Done
       ? ['a book lies', 'its settings would not hold']
       : [`${books.length} different books lie`, 'they would be judged as one, by settings of none'];
   throw new Failure(
-    `${shown(root)} has no evengrey.json, and ${below} below it (settings in ${list(books, NAMED)}). Nothing was ${done}, since ${would}. ${ONE_BOOK[done]}, as ${books[0]}.`,
+    `${shown(root)} has no evengrey.json, and ${below} below it (settings in ${list(books, NAMED)}). Nothing was ${done}, since ${would}. ${ONE_BOOK[done]}, as ${books[0]}. If all of it is one book, put an evengrey.json above the others: {} is enough.`,
   );
 }
 

@@ -150,7 +150,7 @@ describe('evengrey check', () => {
     const both = await evengrey(['check', '.', '--format', 'github'], { cwd: shelf });
     assert.equal(both.code, 2);
     const words =
-      '"." has no evengrey.json, and 2 different books lie below it (settings in "one" and "two"). Nothing was checked, since they would be judged as one, by settings of none. Check one book at a time: name its folder, as "one".';
+      '"." has no evengrey.json, and 2 different books lie below it (settings in "one" and "two"). Nothing was checked, since they would be judged as one, by settings of none. Check one book at a time: name its folder, as "one". If all of it is one book, put an evengrey.json above the others: {} is enough.';
     assert.equal(both.stderr, `evengrey: ${words}\n`);
     assert.equal(both.stdout, `::error title=Evengrey::${words}\nNothing was checked.\n`);
     assert.equal((await evengrey(['check', 'one'], { cwd: shelf })).code, 0);
