@@ -13,6 +13,7 @@ import { becameOf } from './regraded';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
+import { WAIVED, waivedLines } from './waived';
 import { happened, headline, matched, revisions, stored, tints } from './words';
 
 /** A comparison as the editor lists it. */
@@ -38,7 +39,12 @@ export function reviewOf(comparison: Comparison): Review {
       ];
       return `${nameOf(path, page)}: ${told.join(' ')}`;
     }),
-    notices: [...settingsLines(comparison), ...arrangedLines(comparison), ...notices],
+    notices: [
+      ...settingsLines(comparison),
+      ...waivedLines(comparison).map(line => `${WAIVED}: ${line}`),
+      ...arrangedLines(comparison),
+      ...notices,
+    ],
     commit: base.commit,
   };
 }

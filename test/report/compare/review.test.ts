@@ -61,6 +61,12 @@ describe('a comparison for the editor', () => {
     ]);
   });
 
+  it('lists what the change itself waives', () => {
+    const waived = [{ path: 'a.tif', page: 1, finding: { ...warning, reason: 'As agreed' } }];
+    const [line] = reviewOf(comparison([], { waived })).notices;
+    assert.equal(line, `Waived by this change: a.tif: warning ${warning.rule}, because: As agreed`);
+  });
+
   it('sets facts beside each other line by line', () => {
     const was = picture('a');
     const is = picture('a', [], { encoding: 'black-only' });
