@@ -1,6 +1,7 @@
 import { fileRange } from '../../print/file-range';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
+import { takes } from '../accepted';
 import { grouped } from '../groups';
 import { isOneTone } from '../one-tone';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
@@ -73,10 +74,15 @@ function lacking(from: number, to: number): string {
   return from > 100 - to ? 'no black' : 'no white';
 }
 
-/** The range of the picture with the deepest black, so that one flat encoding is not blamed on the process. */
+/**
+ * The range of the picture with the deepest black, so that one flat encoding is not blamed on the process; of those that the
+ * print house takes as they are, so that one which it refuses does not stand for a black that the others never get.
+ */
 function* fromProcess(pictures: BookPicture[], limit: number, targets: readonly Target[]): Iterable<Verdict> {
-  for (const prints of grouped(pictures.flatMap(forecastsOf), ({ target }) => target.name)) {
-    const deepest = prints.reduce((best, print) =>
+  const all = pictures.flatMap(picture => forecastsOf(picture).map(print => ({ ...print, picture })));
+  for (const prints of grouped(all, ({ target }) => target.name)) {
+    const sent = prints.filter(({ target, picture }) => takes(target, picture));
+    const deepest = (sent.length ? sent : prints).reduce((best, print) =>
       print.forecast.range.black < best.forecast.range.black ? print : best,
     );
     const { black, white } = deepest.forecast.range;

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import type { RuleSettings } from '../../../src/rules/settings';
+import type { Encoding } from '../../../src/shared/picture';
 import { judged } from '../support/judged';
 import { picture, pictures, target } from '../support/pictures';
 
@@ -36,6 +37,16 @@ describe('narrow-range', () => {
     it('in spite of a few specks at either end', () => {
       const tones = [...Array(300).fill(60), ...Array(300).fill(70), 0, 100];
       assert.equal(found(tones).named.length, 1);
+    });
+    it('a process, by what the print house takes: one that it refuses lends no deeper black to the others', () => {
+      const settings: RuleSettings = { 'narrow-range': ['note', { process: 66 }] };
+      const book = (encodings: Encoding[] | undefined) => {
+        const targets = [target('offset-uncoated', { route: 'inks', paper: 'uncoated', encodings })];
+        const both = [picture('black-only', { targets }), picture('rgb-neutral', { targets })];
+        return judged(both, 'narrow-range', settings).book.length;
+      };
+      assert.deepEqual([book(['black-only']), book(['rgb-neutral']), book(undefined)], [1, 0, 0]);
+      assert.equal(book(['lab-neutral']), 0, 'of all, where it takes none of them');
     });
     it('uncoated paper, once for the book', () => {
       // black ink alone L* 31 and paper L* 95 in FOGRA47 (characterisation data)
