@@ -163,7 +163,7 @@ describe('evengrey compare', () => {
     assert.equal(code, 2);
     assert.match(
       stderr,
-      /\(settings in "one" and "two"\)\. Nothing was compared, .*with --book, as "one"\.\n$/,
+      /\(settings in "one" and "two"\)\. Nothing was compared, .*with --book, as "one"\. If all of it is one book, .*\n$/,
     );
     assert.equal((await evengrey(['compare', 'HEAD~1', '--book', 'two'], { cwd: top })).code, 0);
   });
