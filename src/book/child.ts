@@ -172,11 +172,12 @@ export class Child<Task extends object, Done extends object> {
     this.#child.channel?.ref();
   }
 
-  /** An idle child does not. */
+  /** An idle child does not. One whose end is waited for does, also where it gets ready in that moment. */
   #release(): void {
     if (this.#deadline) clearTimeout(this.#deadline);
     this.#deadline = null;
     this.#pending = null;
+    if (this.#closing) return;
     this.#child.unref();
     this.#child.channel?.unref();
     (this.#child.stderr as unknown as { unref?(): void } | null)?.unref?.();

@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { buildSync } from 'esbuild';
 import { createPool, type Pool, type PoolOptions } from '../../src/book/pool';
 
 /** A reader that does what the file's name says, and tells its process id in place of facts. */
@@ -41,6 +43,15 @@ process.on('message', ({ id, kind, file }) => {
 });
 require('node:fs').appendFileSync(__filename + '.started', process.pid + ' ');
 process.send({ kind: 'ready' });
+`;
+
+/** Closes a pool whose reader has said that it is ready, which this process has not heard yet. */
+const CLOSES = `
+import { createPool } from './src/book/pool';
+const pool = createPool({ readerFile: process.argv[2], size: 1 });
+pool.warm(1);
+Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 1000);
+pool.close().then(() => console.log('closed'));
 `;
 
 interface Told {
@@ -317,5 +328,14 @@ describe('pool', () => {
     for (const outcome of await both) assert.equal(outcome.status, 'rejected');
     assert.throws(() => process.kill(pid, 0));
     await assert.rejects(told('c'), /closed/);
+  });
+
+  it('waits for the end of a reader that gets ready in that moment, though nothing else keeps the process', () => {
+    const program = path.join(folder, 'closes.cjs');
+    buildSync({
+      stdin: { contents: CLOSES, resolveDir: process.cwd() },
+      ...{ bundle: true, platform: 'node', outfile: program, logLevel: 'error' },
+    });
+    assert.equal(execFileSync(process.execPath, [program, readerFile], { encoding: 'utf8' }), 'closed\n');
   });
 });
