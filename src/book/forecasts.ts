@@ -18,6 +18,11 @@ export async function forecastAll(pictures: readonly BookPicture[], signal?: Abo
   }
 }
 
+/** Forecasts pages while others are still read, so that it is done when they are wanted. */
+export function forecastAhead(pages: readonly PictureFacts[], targets: readonly Target[]): void {
+  for (const facts of pages) for (const target of targets) forecastOn(facts, target);
+}
+
 /** An editor checks a book again whenever one picture of it was saved: the others print as they did. */
 function forecastOn(facts: PictureFacts, target: Target): Forecast | null {
   const known = forecasts.get(facts) ?? new Map<string, Forecast | null>();

@@ -2,11 +2,14 @@ import { groundsOn } from '../../rules/targets';
 import { count, list } from '../../rules/words';
 import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
+import type { Target } from '../../shared/target';
 import type { FactsCache } from '../cache/cache';
 import { namesPicture } from '../discovery/extensions';
 import { doubtNotices } from '../doubts';
+import { forecastAhead } from '../forecasts';
 import type { JudgedBook } from '../judge-book';
 import { type Overrides, override } from '../overrides';
+import { standings } from '../pictures';
 import type { Pool } from '../pool';
 import type { Settings } from '../settings/settings';
 import { type Split, splitWaived } from '../waivers/apply';
@@ -87,7 +90,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const contents = pages.flatMap(contentsToRead);
     const names = contents.map(({ oid }) => oid);
     const sizes = await sizesOf(repository, names, signal);
-    const read = await readBlobs(contents, { ...reading, sizes });
+    const read = await readBlobs(contents, { ...reading, sizes, onRead: forecaster([base, head]) });
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
@@ -140,6 +143,17 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     blobs.close();
     await folder?.close();
   }
+}
+
+/** Forecasts what was read as the sides will want it, while the readers work on what is left. */
+function forecaster(sides: readonly Side[]): (oid: string, facts: readonly PictureFacts[]) => void {
+  const targets = new Map<string, Target[]>();
+  for (const { settings, pages } of sides) {
+    const standing = standings(settings);
+    for (const [path, { oid }] of pages)
+      targets.set(oid, [...(targets.get(oid) ?? []), ...standing(path).targets]);
+  }
+  return (oid, facts) => forecastAhead(facts, targets.get(oid) ?? []);
 }
 
 /** A picture, as most books name them, of which a side is not known. */

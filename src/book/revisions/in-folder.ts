@@ -1,4 +1,4 @@
-import fs from 'node:fs/promises';
+import fs from 'node:fs';
 import type { PictureFacts } from '../../shared/picture';
 import { isSettled, now, type Stamp, sameStamp, stampOf } from '../cache/stamp';
 import type { Pool } from '../pool';
@@ -24,18 +24,26 @@ export async function factsInFolder(
   },
 ): Promise<PictureFacts[] | null> {
   const readAt = now();
-  const before = await stamped(file);
+  const before = stamped(file);
   if (before?.size !== size || !isSettled(before, readAt)) return null;
   const name = await nameOf(file, repository, signal).catch(() => null);
   signal?.throwIfAborted();
   if (name !== oid) return null;
   const facts = await pool.facts(file, signal);
-  const after = await stamped(file);
+  const after = stamped(file);
   return after && sameStamp(before, after) ? facts : null;
 }
 
 /** Null where there is no regular file. */
-async function stamped(file: string): Promise<Stamp | null> {
-  const stat = await fs.lstat(file, { bigint: true }).catch(() => null);
+function stamped(file: string): Stamp | null {
+  const stat = lookedAt(file);
   return stat?.isFile() ? stampOf(stat) : null;
+}
+
+function lookedAt(file: string): fs.BigIntStats | undefined {
+  try {
+    return fs.lstatSync(file, { bigint: true, throwIfNoEntry: false });
+  } catch {
+    return undefined;
+  }
 }

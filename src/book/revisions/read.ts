@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs';
 import fs from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
@@ -19,6 +20,8 @@ export interface BlobReading extends Stores {
   /** Bytes of the contents, by what git calls them; left out: git is asked. */
   sizes?: ReadonlyMap<string, number>;
   signal?: AbortSignal;
+  /** Told of each content as soon as it is read, while others still are. */
+  onRead?: (oid: string, facts: readonly PictureFacts[]) => void;
   onProgress?: (done: number, total: number) => void;
 }
 
@@ -55,7 +58,9 @@ export async function readBlobs(
     await inLanes(unknown, READING, async content => {
       how.signal?.throwIfAborted();
       const { oid } = content;
-      facts.set(oid, await readOne({ ...content, size: sizes.get(oid) }, path.join(folder, oid), how));
+      const read = await readOne({ ...content, size: sizes.get(oid) }, path.join(folder, oid), how);
+      facts.set(oid, read);
+      how.onRead?.(oid, read);
       how.onProgress?.(facts.size, wanted.size);
     });
   } finally {
@@ -91,7 +96,7 @@ async function extracted(oid: string, file: string, how: BlobReading): Promise<P
   const cached = name === undefined ? null : cache?.facts(name);
   const facts = cached ?? (await pool.facts(content.file, signal, sha256));
   // the store's own file stays
-  await fs.rm(file, { force: true });
+  rmSync(file, { force: true });
   if (pointer && facts[0].sha256 && facts[0].sha256 !== pointer.oid) return [damaged()];
   if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, cached ? null : facts);
   return facts;
