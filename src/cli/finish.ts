@@ -3,12 +3,12 @@ import path from 'node:path';
 import { writers } from '../report/check';
 import type { Shown } from '../report/page/book-page';
 import type { Place } from '../report/place';
-import { count } from '../rules/words';
 import type { BookReport, Severity } from '../shared/finding';
 import type { Resulting } from './failed-result';
 import { EXIT, Failure } from './failure';
 import { writeResult } from './output';
 import { styleOf } from './style';
+import { type Counted, tooMany, tooManyWords } from './warnings';
 
 export interface Finishing extends Resulting {
   maxWarnings?: number;
@@ -46,30 +46,16 @@ function holdsPicture({ pictures }: BookReport, relative: string): boolean {
 }
 
 /** Errors fail; warnings, and slips in the settings as they do, only beyond what is allowed; notes never. */
-function failingOf(
-  { summary, slips = [] }: BookReport,
-  maxWarnings = Number.POSITIVE_INFINITY,
-): ReadonlySet<Severity> {
-  return new Set(summary.warnings + slips.length > maxWarnings ? ['error', 'warning'] : ['error']);
+const failingOf = (report: BookReport, maxWarnings?: number): ReadonlySet<Severity> =>
+  new Set(tooMany(countedIn(report), maxWarnings) ? ['error', 'warning'] : ['error']);
+
+function exitCodeOf(report: BookReport, failing: ReadonlySet<Severity>, maxWarnings?: number): number {
+  const { errors } = report.summary;
+  if (failing.has('warning')) process.stderr.write(tooManyWords(countedIn(report), maxWarnings));
+  return errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
 }
 
-function exitCodeOf(
-  { summary, slips = [] }: BookReport,
-  failing: ReadonlySet<Severity>,
-  maxWarnings?: number,
-): number {
-  if (failing.has('warning')) {
-    const { warnings } = summary;
-    const told = [
-      ...(warnings ? [count(warnings, 'warning')] : []),
-      ...(slips.length
-        ? [
-            `${count(slips.length, 'line')} of the settings that ${slips.length === 1 ? 'says' : 'say'} something in vain`,
-          ]
-        : []),
-    ];
-    const are = warnings + slips.length === 1 ? 'is' : 'are';
-    process.stderr.write(`${told.join(' and ')} ${are} more than --max-warnings ${maxWarnings} allows.\n`);
-  }
-  return summary.errors > 0 || failing.has('warning') ? EXIT.findings : EXIT.clean;
-}
+const countedIn = ({ summary, slips = [] }: BookReport): Counted => ({
+  warnings: summary.warnings,
+  slips: slips.length,
+});

@@ -11,7 +11,7 @@ export interface PlacedSlip {
 
 /** What the settings say in vain, for services that show it on its line, and the notices that are left then. */
 export function slipsApart(
-  { slips = [], notices }: Pick<BookReport, 'slips' | 'notices'>,
+  { slips = [], notices }: Readonly<Pick<BookReport, 'slips' | 'notices'>>,
   { folder }: Pick<Place, 'folder'>,
 ): { slips: PlacedSlip[]; notices: string[] } {
   const told = new Set(slips.map(slip => idleNotice({ message: slip.message, at: slip })));

@@ -1,5 +1,5 @@
 // no-unit-test: types only
-import type { Finding, PictureReport, WaivedFinding } from './finding';
+import type { Finding, PictureReport, Slip, WaivedFinding } from './finding';
 import type { Encoding } from './picture';
 import type { Target } from './target';
 
@@ -156,6 +156,8 @@ export interface Comparison {
   /** About the book as a whole. */
   book: FindingChanges;
   notices: string[];
+  /** Those of the notices that tell what the settings say in vain since, without where; absent: none. */
+  slips?: Slip[];
   summary: {
     changes: Record<ChangeKind, number>;
     new: SeverityCounts;

@@ -7,6 +7,7 @@ import type { FactsCache } from '../cache/cache';
 import { namesPicture } from '../discovery/extensions';
 import { doubtNotices } from '../doubts';
 import { forecastAhead } from '../forecasts';
+import { idleNotice, slipsOf } from '../idle-settings';
 import type { JudgedBook } from '../judge-book';
 import { type Overrides, override } from '../overrides';
 import { standings } from '../pictures';
@@ -19,6 +20,7 @@ import { type Change, changesBetween } from './changes';
 import { treeOfFolder } from './folder';
 import { joined } from './join';
 import { knownFacts } from './known';
+import { namingOf, newSlips } from './new-slips';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
@@ -113,6 +115,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       const judged = await judgeSide(side, factsOn(side), !known, signal);
       return splitWaived(judged, side.waivers);
     };
+    const idle = newSlips(namingOf(base), namingOf(head));
     const judged = { before: await judge(base), after: await judge(head) };
     return joined({
       base: revisionOf(options.base, baseCommit, false, base, judged.before),
@@ -134,10 +137,12 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...toldOf(changes, base, head),
+        ...idle.map(idleNotice),
         ...leftOut(same, known),
         ...waivedNotice(judged.after),
         ...head.settings.targets.flatMap(doubtNotices),
       ],
+      slips: slipsOf(idle),
     });
   } finally {
     blobs.close();

@@ -8,7 +8,7 @@ import type {
   PageChange,
   PictureChange,
 } from '../../shared/comparison';
-import type { Finding, PictureReport } from '../../shared/finding';
+import type { Finding, PictureReport, Slip } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
@@ -35,6 +35,7 @@ export interface Joining {
   waived: Comparison['waived'];
   settings: Comparison['settings'];
   notices: string[];
+  slips: Slip[];
 }
 
 /** Puts both sides beside each other: changes with their findings, what became of the others, and of the set. */
@@ -51,6 +52,7 @@ export function joined({
   waived,
   settings,
   notices,
+  slips,
 }: Joining): Comparison {
   const { before, after } = judged;
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
@@ -107,6 +109,7 @@ export function joined({
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
+    ...(slips.length && { slips }),
     others: others.filter(({ findings }) => findings.new.length || findings.ended.length),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',

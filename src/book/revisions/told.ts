@@ -1,13 +1,11 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import { list } from '../../rules/words';
 import { namesPicture } from '../discovery/extensions';
-import { idleNotice } from '../idle-settings';
 import type { Change } from './changes';
-import { namingOf, newSlips } from './new-slips';
 import type { Side } from './side';
 import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
-/** What changed in the book's folder and cannot be compared as a picture, and what the settings say in vain since. */
+/** What changed in the book's folder and cannot be compared as a picture. */
 export function toldOf(changes: readonly Change[], base: Side, head: Side): string[] {
   const linked = changes.flatMap(({ path, from, before, after }) => [
     ...(after && ofKind(after, path, head) ? [`"${path}" ${ofKind(after, path, head)}`] : []),
@@ -31,7 +29,6 @@ export function toldOf(changes: readonly Change[], base: Side, head: Side): stri
           `${names(gone)} ${gone.length === 1 ? 'is' : 'are'} not there any more. No layout placed ${gone.length === 1 ? 'it' : 'them'}, so the book did not have ${gone.length === 1 ? 'it' : 'them'}.`,
         ]
       : []),
-    ...newSlips(namingOf(base), namingOf(head)).map(idleNotice),
   ];
 }
 

@@ -25,6 +25,7 @@ import { withReading } from '../reading';
 import { revisionFailure } from '../revision-failure';
 import { styleOf } from '../style';
 import type { CompareVerbOptions } from '../verbs/compare';
+import { tooMany, tooManyWords } from '../warnings';
 
 /** Compares two revisions of a book, writes what was found and gives the exit code. */
 export function compare(base: string, head: string | null, options: CompareVerbOptions): Promise<number> {
@@ -130,12 +131,11 @@ async function lightened(rasters: ShownRasters): Promise<Map<string, NonNullable
   return shown;
 }
 
-/** New errors fail; new warnings only beyond what is allowed; what was there before never. */
-function exitCodeOf({ summary }: Comparison, maxWarnings = Number.POSITIVE_INFINITY): number {
+/** New errors fail; new warnings, and new slips in the settings as they do, only beyond what is allowed; what was there before never. */
+function exitCodeOf({ summary, slips = [] }: Comparison, maxWarnings?: number): number {
   const { errors, warnings } = summary.new;
-  if (warnings > maxWarnings) {
-    const many = warnings === 1 ? '1 new warning is' : `${warnings} new warnings are`;
-    process.stderr.write(`${many} more than --max-warnings ${maxWarnings} allows.\n`);
-  }
-  return errors > 0 || warnings > maxWarnings ? EXIT.findings : EXIT.clean;
+  const counted = { warnings, slips: slips.length };
+  const over = tooMany(counted, maxWarnings);
+  if (over) process.stderr.write(tooManyWords(counted, maxWarnings, { fresh: true }));
+  return errors > 0 || over ? EXIT.findings : EXIT.clean;
 }

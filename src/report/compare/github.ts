@@ -1,9 +1,10 @@
 import { WAIVERS_FILE } from '../../book/waivers/file';
 import type { Comparison } from '../../shared/comparison';
 import { CAUTION } from '../caution';
-import { annotation, remark } from '../github/annotation';
+import { annotation, onLine, remark } from '../github/annotation';
 import { command } from '../github/command';
 import type { Place } from '../place';
+import { slipsApart } from '../slips';
 import { safe } from '../text/style';
 import { everyFinding } from '../told';
 import { conditions, forecasts, remarks } from './conditions';
@@ -14,15 +15,19 @@ import { closing, headline } from './words';
 
 /**
  * What two revisions' comparison finds new as workflow commands: one annotation a finding, worst first, on the picture as it
- * is called now; what is said of several pictures, or of the book, once, on the settings. What was there before is none, and
- * what the change waives is one notice.
+ * is called now, or on the line that places one that is not there; what is said of several pictures, or of the book, once, on the settings. What these say in vain
+ * since stands on its line. What was there before is none, and what the change waives is one notice.
  */
 export function comparisonCommands(comparison: Comparison, place: Place): string {
   const told = everyFinding(newsOf(comparison, 'new'));
+  const { slips, notices } = slipsApart(comparison, place);
   const lines = [
     ...told.map(({ finding, picture }) => annotation(finding, picture, place)),
     ...waivers(comparison, place),
-    ...[...settingsLines(comparison), ...remarks(comparison), ...conditions(comparison)].map(remark),
+    ...slips.map(({ slip, at }) => onLine('warning', slip.message, at)),
+    ...[...settingsLines(comparison), ...remarks({ ...comparison, notices }), ...conditions(comparison)].map(
+      remark,
+    ),
     // no names from here on: the runner looks for older commands anywhere in a line
     headline(comparison),
     closing(comparison),

@@ -1,17 +1,27 @@
 // no-unit-test: test/report/compare/text.test.ts, markdown.test.ts and github.test.ts read what comes of it
 import type { Comparison } from '../../shared/comparison';
+import type { Mended } from '../blank-at';
 import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
 import { aSeverity, isRegraded, OFF, regraded } from './regraded';
+
+interface News extends Told {
+  pictures: readonly (Told['pictures'][number] & Mended)[];
+}
 
 /**
  * What is new, or ended: on the pictures that changed, on those that are judged otherwise, and on the book, what is said of
  * several pictures at once being said once. A picture is called as it is now.
  */
-export function newsOf({ base, head, changes, others, book }: Comparison, which: 'new' | 'ended'): Told {
+export function newsOf({ base, head, changes, others, book }: Comparison, which: 'new' | 'ended'): News {
   const pictures = [
-    ...changes.flatMap(({ path, pages }) => pages.map(({ page, findings }) => ({ path, page, findings }))),
-    ...others,
-  ].map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] }));
+    ...changes.flatMap(({ path, pages }) =>
+      pages.map(({ page, after, findings }) => ({
+        ...{ path, facts: { page, unreadable: after?.facts.unreadable }, placedAt: after?.placedAt },
+        findings: findings[which],
+      })),
+    ),
+    ...others.map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] })),
+  ];
   const together = new Set((which === 'new' ? head : base).findings);
   const said = new Set(pictures.flatMap(({ findings }) => findings.filter(finding => together.has(finding))));
   return {

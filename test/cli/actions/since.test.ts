@@ -310,6 +310,15 @@ describe('evengrey check --staged', () => {
       /evengrey\.json:3:33: A spread names "plates\/02\.tif", and nothing matches it/,
     );
     assert.doesNotMatch(after.stdout, /old\.tif/);
+    const gate = ['compare', 'HEAD~1', '--format', 'github', '--max-warnings'];
+    const strict = await evengrey([...gate, '0'], { cwd: top });
+    assert.equal(strict.stdout.match(/A spread names/g)!.length, 1);
+    assert.match(
+      strict.stdout,
+      /^::warning file=evengrey\.json,line=3,title=Evengrey::A spread names "plates\/02\.tif"/m,
+    );
+    assert.match(strict.stderr, /^1 line of the settings that says something in vain now is more than/);
+    assert.deepEqual([strict.code, (await evengrey([...gate, '1'], { cwd: top })).code], [1, 0]);
   });
 
   it('fails on what is staged, and leaves no trace in the repository', async () => {

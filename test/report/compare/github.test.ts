@@ -2,6 +2,8 @@ import assert from 'node:assert/strict';
 import { CAUTION } from '../../../src/report/caution';
 import { conditions } from '../../../src/report/compare/conditions';
 import { comparisonCommands } from '../../../src/report/compare/github';
+import type { PictureReport } from '../../../src/shared/finding';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, GROUND, page } from './support';
 
@@ -43,6 +45,29 @@ describe('a comparison as workflow commands', () => {
     assert.match(
       comparisonCommands(both, { ...place, settings: null }),
       /^::error title=mixed::They differ\.\n/,
+    );
+  });
+
+  it('stands on the line that places a picture which is not there', () => {
+    const missing = {
+      ...picture('b.tif', [], brokenFacts('missing')),
+      placedAt: [{ file: 'book.html', line: 7, column: 3 }],
+    };
+    const told = (after: PictureReport) =>
+      comparisonCommands(
+        comparison([
+          change('deleted', 'b.tif', [
+            page(picture('b.tif'), after, {
+              findings: findings({ new: [finding('unreadable', 'error', 'Blank.')] }),
+            }),
+          ]),
+        ]),
+        place,
+      ).split('\n')[0];
+    assert.equal(told(missing), '::error file=books/one/book.html,line=7,title=unreadable::b.tif: Blank.');
+    assert.equal(
+      told({ ...missing, facts: brokenFacts('corrupt') }),
+      '::error file=books/one/b.tif,line=1,title=unreadable::b.tif: Blank.',
     );
   });
 
