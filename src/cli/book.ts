@@ -30,24 +30,31 @@ export async function rootOf(paths: readonly string[]): Promise<string> {
 
 /**
  * Named paths without settings above them are one book only where no other lies below: each was to be judged by its own
- * settings, and not beside the pictures of another. @throws Failure that names those books
+ * settings, and not beside the pictures of another; a tone that its settings mean must not be taken for a cast. @throws Failure that names those books
  */
-export async function oneBook(root: string, paths: readonly string[], done: Done): Promise<void> {
+export async function oneBook(
+  root: string,
+  paths: readonly string[],
+  done: Done | 'converted',
+): Promise<void> {
   if (await isThere(path.join(root, SETTINGS_FILE))) return;
   const books = (await booksBelow(root, paths)).map(book => shown(path.join(root, book)));
   if (!books.length) return;
   const [below, would] =
     books.length === 1
       ? ['a book lies', 'its settings would not hold']
-      : [`${books.length} different books lie`, 'they would be judged as one, by settings of none'];
+      : [`${books.length} different books lie`, `they would be ${JUDGED[done]} as one, by settings of none`];
   throw new Failure(
     `${shown(root)} has no evengrey.json, and ${below} below it (settings in ${list(books, NAMED)}). Nothing was ${done}, since ${would}. ${ONE_BOOK[done]}, as ${books[0]}. If all of it is one book, put an evengrey.json above the others: {} is enough.`,
   );
 }
 
-const ONE_BOOK: Record<Done, string> = {
+const JUDGED = { checked: 'judged', compared: 'judged', converted: 'converted' };
+
+const ONE_BOOK = {
   checked: 'Check one book at a time: name its folder',
   compared: 'Compare one book at a time: name its folder with --book',
+  converted: 'Convert one book at a time: name its folder',
 };
 
 /** So many books are named. */

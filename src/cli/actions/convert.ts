@@ -12,7 +12,7 @@ import { convertJson, undoJson } from '../../report/json/convert';
 import { otherThanAsked } from '../../report/otherwise';
 import { convertHeadline, convertText, undoHeadline, undoText } from '../../report/text/convert';
 import type { ConvertReport, UndoReport } from '../../shared/conversion';
-import { named, rootOf, settingsOf, shown } from '../book';
+import { named, oneBook, rootOf, settingsOf, shown } from '../book';
 import { EXIT, Failure } from '../failure';
 import { fitted } from '../fitting';
 import { interruptible } from '../interrupt';
@@ -40,6 +40,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
   const plain = await wishOf(options);
   const place = await placeOf(options, paths);
   const root = await rootOf(paths);
+  await oneBook(root, paths, 'converted');
   const { settings, files } = await settingsOf(root, undefined, 'converted');
   if (options.relink) await refuseRelinking(place, root);
   const { wish, fitting } = fitted(plain, options, settings);

@@ -219,6 +219,22 @@ describe('evengrey convert', () => {
     assert.deepEqual([plan.code, ran.code], [0, 0]);
   });
 
+  it('converts no folder of several books by settings of none', async () => {
+    const book = { 'plates/01.tif': pictures.grey(1), 'evengrey.json': '{}' };
+    const of = (name: string) =>
+      Object.fromEntries(Object.entries(book).map(([file, content]) => [`${name}/${file}`, content]));
+    const shelf = temporaryFolder({ ...of('one'), ...of('two') });
+    const before = contents(shelf);
+    const both = await evengrey(['convert', '.', '--to', 'rgb-neutral', '--in-place'], { cwd: shelf });
+    assert.equal(both.code, 2);
+    assert.match(
+      both.stderr,
+      /2 different books lie below it \(settings in "one" and "two"\)\. Nothing was converted, since they would be converted as one, by settings of none\. Convert one book at a time: name its folder, as "one"\./,
+    );
+    assert.deepEqual(contents(shelf), before);
+    assert.equal((await evengrey(['convert', 'one', '--to', 'rgb-neutral'], { cwd: shelf })).code, 0);
+  });
+
   it('writes its report to a file', async () => {
     const root = smallBook();
     const ran = await evengrey(
