@@ -8,6 +8,7 @@ import { idleSettings, slipsOf } from './idle-settings';
 import { type JudgedBook, judgeBook } from './judge-book';
 import type { Reading } from './layouts/sources';
 import { noticesOf, type Searched } from './notices';
+import { withChangedOriginals } from './outdated';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
@@ -39,9 +40,13 @@ export async function checkLaidOut(options: CheckOptions): Promise<{ report: Boo
   const found = await bookFiles(options);
   const realRoot = await fs.realpath(root);
   const facts = await gather(found.files, { realRoot, pool, cache, signal, onProgress });
+  const read = await withChangedOriginals(
+    found.files.map(({ path }, at) => ({ path, facts: facts[at] })),
+    found.all,
+    { cache, signal },
+  );
   if (paths.includes(root)) cache?.retain(found.all.map(file => file.path));
 
-  const read = found.files.map(({ path }, at) => ({ path, facts: facts[at] }));
   const files = [...read, ...found.missing].sort((x, y) => compare(x.path, y.path));
   const { placements } = found;
   const judged = await judgeBook(files, settings, { placements, signal });

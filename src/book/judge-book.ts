@@ -15,6 +15,8 @@ import type { Settings } from './settings/settings';
 export interface ReadFile {
   path: string;
   facts: readonly PictureFacts[];
+  /** As a `BookPicture` has it. */
+  changedOriginal?: string;
 }
 
 export interface JudgedBook {
@@ -43,7 +45,12 @@ export async function judgeBook(
   { partial = false, placements = new Map(), signal }: JudgeBookOptions = {},
 ): Promise<JudgedBook> {
   const standing = standings(settings);
-  const pictures = files.flatMap(({ path, facts }) => bookPictures(path, facts, standing(path)));
+  const pictures = files.flatMap(({ path, facts, changedOriginal }) =>
+    bookPictures(path, facts, standing(path)).map(picture => ({
+      ...picture,
+      ...(changedOriginal && { changedOriginal }),
+    })),
+  );
   for (const picture of pictures) place(picture, placements.get(picture.path) ?? []);
   markReplaced(pictures);
   await forecastAll(pictures, signal);

@@ -3,6 +3,7 @@ import type { Target } from '../shared/target';
 import type { Discovery } from './discovery/discover';
 import { doubtNotices, doubtsOf } from './doubts';
 import { type Idle, idleNotice } from './idle-settings';
+import { outdatedNotices } from './outdated';
 import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
 import { unsizedNotices } from './unsized';
@@ -39,6 +40,7 @@ export function noticesOf(
     ...ofLayouts,
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
+    ...outdatedNotices(pictures),
     ...(idle
       ? [
           ...idle.map(idleNotice),

@@ -54,6 +54,8 @@ export interface BookPicture {
   forecasts: Forecast[];
   /** Printed size in mm where the settings say it, else the largest at which a layout places the picture. */
   placed: { width?: number; height?: number } | null;
+  /** The picture that this is a conversion of, by its path, where that was changed since; absent: it was not. */
+  changedOriginal?: string;
   /** Where layouts place it, in the order of the book; absent or empty where none does. */
   placedAt?: readonly PlacedAt[];
   /** Those of them that cannot; absent: none. */

@@ -10,6 +10,7 @@ import type { ReadFile } from '../judge-book';
 import type { Placement } from '../layouts';
 import { besides, type NamedOptions } from '../named';
 import type { Searched } from '../notices';
+import { withChangedOriginals } from '../outdated';
 import type { Settings } from '../settings/settings';
 import { type Content, contentsOf } from './contents';
 
@@ -83,7 +84,11 @@ export async function readShard(
   return {
     ...{ shard, common, digest: digestOf(common), contents },
     profiles: await profilesOf(root, settings),
-    files: mine.map((file, at) => ({ path: file.path, facts: facts[at] })),
+    files: await withChangedOriginals(
+      mine.map((file, at) => ({ path: file.path, facts: facts[at] })),
+      found.all,
+      { cache, signal },
+    ),
   };
 }
 

@@ -49,6 +49,24 @@ describe('evengrey convert --relink', () => {
     assert.deepEqual(fs.readdirSync(path.join(root, 'plates')), ['1.jpg', '1.jpg.rgb-neutral.png']);
   });
 
+  it('is told to be run again where an original was changed since, which no layout places any more', async () => {
+    const root = await book();
+    const here = { cwd: root, env: { EVENGREY_CACHE_DIR: temporaryFolder() } };
+    const args = ['convert', 'plates', '--to', 'rgb-neutral', '--relink'];
+    const checked = async () => (await evengrey(['check'], here)).stdout.replace(/\s+/g, ' ');
+    await evengrey(args, here);
+    assert.doesNotMatch(await checked(), /earlier state/);
+    const edited = sharp(Buffer.from(pictures.colour())).negate().jpeg();
+    fs.writeFileSync(path.join(root, 'plates/1.jpg'), await edited.toBuffer());
+    assert.match(
+      await checked(),
+      /The book has an earlier state of plates\/1\.jpg: plates\/1\.jpg\.rgb-neutral\.png was made of it, and it was changed since\. Convert it again\./,
+    );
+    const again = await evengrey(['convert', 'plates/1.jpg', '--to', 'rgb-neutral', '--relink'], here);
+    assert.match(again.stdout, /which was made before the picture was changed/);
+    assert.doesNotMatch(await checked(), /earlier state/);
+  });
+
   it('makes a TIFF as ever without it', async () => {
     const root = await book();
     await evengrey(['convert', 'plates', '--to', 'rgb-neutral'], { cwd: root });
