@@ -46,6 +46,8 @@ function entriesOf(book: Book, answer: CheckAnswer): [vscode.Uri, vscode.Diagnos
     add(WAIVERS, plainDiagnostic(atTheTop, told, vscode.DiagnosticSeverity.Information));
   for (const found of answer.book) add('evengrey.json', findingDiagnostic(found, atTheTop, 'text'));
   if (answer.unplaced) add('evengrey.json', unplaced(book, answer.unplaced));
+  for (const { path, told } of answer.outdated)
+    add(path, plainDiagnostic(atTheTop, told, vscode.DiagnosticSeverity.Warning));
   for (const { path, findings } of answer.pictures)
     for (const found of findings) add(path, findingDiagnostic(found, atTheTop, 'picture'));
   return [...byFile].map(([path, diagnostics]) => [vscode.Uri.joinPath(book.root, path), diagnostics]);

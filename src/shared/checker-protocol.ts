@@ -154,6 +154,8 @@ export interface CheckAnswer {
   layouts: LayoutText[];
   /** Pictures that no layout places, and a sentence of them; null where there are none. */
   unplaced: { paths: string[]; told: string } | null;
+  /** Conversions whose original was changed since, by path, and a sentence on each. */
+  outdated: { path: string; told: string }[];
   /** Null where the settings could not be used. */
   summary: Summary | null;
   /** How many pictures want attention before the book is ordered; as its one screen counts them. */

@@ -3,6 +3,7 @@ import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkLaidOut } from '../../book/check';
 import { type Arrangement, placesIn, spreadsOf } from '../../book/order';
+import { outdatedNotices } from '../../book/outdated';
 import type { Pool } from '../../book/pool';
 import { loadSettings } from '../../book/settings/load';
 import type { Problem } from '../../book/settings/problem';
@@ -54,7 +55,8 @@ export class OpenBook {
       this.#recommend = undefined;
       this.#layouts = null;
       return {
-        ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, summary: null, attention: 0 },
+        ...{ pictures: [], entries: [], book: [], layouts: [], unplaced: null, outdated: [] },
+        ...{ summary: null, attention: 0 },
         settings: problems.map(located),
         slips: [],
         waivers: { problems: [], notices: [] },
@@ -97,6 +99,9 @@ export class OpenBook {
         })),
         layouts: this.#layouts.texts(),
         unplaced: found.unplaced,
+        outdated: report.pictures.flatMap(picture =>
+          outdatedNotices([picture]).map(told => ({ path: picture.path, told })),
+        ),
         summary: report.summary,
         attention: dutiesOf(report).length,
         settings: [],

@@ -34,7 +34,7 @@ const answer: CheckAnswer = {
     ...one,
     convert: [],
   })),
-  ...{ layouts: [], unplaced: null, summary: null, attention: 0, settings: [], slips: [] },
+  ...{ layouts: [], unplaced: null, outdated: [], summary: null, attention: 0, settings: [], slips: [] },
   waivers: { problems: [], notices: [] },
 };
 

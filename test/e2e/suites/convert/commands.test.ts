@@ -137,8 +137,19 @@ describe('converting', () => {
     void vscode.commands.executeCommand('evengrey.convert', inWorkspace('pictures/plate-7.tif'));
     await answer('One grey channel', 'Lightness', 'the layouts place the result');
     await messageText(/1 skipped.*The layouts place what was converted already/);
+    const result = 'pictures/plate-7.tif.single-channel.png';
+    const told = () =>
+      vscode.languages
+        .getDiagnostics(inWorkspace(result))
+        .filter(({ message }) => /an earlier state of pictures\/plate-7\.tif/.test(message));
+    assert.deepEqual(told(), []);
+    const original = await fs.readFile(at('pictures/plate-7.tif'));
+    await fs.appendFile(at('pictures/plate-7.tif'), 'exported again');
+    await until('the result to be outdated', told, ({ length }) => length === 1);
+    await fs.writeFile(at('pictures/plate-7.tif'), original);
+    await until('the result to be right again', told, ({ length }) => length === 0);
     await fs.writeFile(at('book.md'), layout);
-    await fs.rm(at('pictures/plate-7.tif.single-channel.png'));
+    await fs.rm(at(result));
   });
 
   describe('for layouts that can place no TIFF', () => {
