@@ -2,6 +2,7 @@
 import type { Overrides } from '../book/overrides';
 import { lights, papers, processes } from '../print';
 import type { LightId, PaperId, ProcessId, RouteId, Target } from '../shared/target';
+import { Failure } from './failure';
 import { known } from './known';
 import type { ConditionOptions } from './options';
 
@@ -14,6 +15,12 @@ export function conditionsOf({ process, paper, light }: ConditionOptions): Overr
     paper: known('paper', paper, idsOf(papers)) as PaperId | undefined,
     light: known('light', light, idsOf(lights)) as LightId | undefined,
   };
+}
+
+/** @throws Failure where a paper or a light is asked for and nobody said a process */
+export function somethingToPrint(targets: readonly Target[], { paper, light }: Overrides): void {
+  if (!targets.length && (paper || light))
+    throw new Failure('Nobody said how this book is printed: name a process with --process too.');
 }
 
 export const routeOf = (route: string | undefined) => known('route', route, routes) as RouteId | undefined;

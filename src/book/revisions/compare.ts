@@ -25,7 +25,7 @@ import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitsOf, endsOf, mergeBase } from './revision';
-import { missingWaivers, rulesOff, settingsChanges } from './settings-changes';
+import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
@@ -84,7 +84,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       snapshotOf(repository, headTree),
     ]);
     if (changes.some(change => isUnread(change, cache))) pool.warm?.();
-    const head = await sideOf(root, after, blobs, adjust);
+    const head = await sideOf(root, after, blobs, adjust, 'after');
     const before = snapshotBefore(after, changes);
     const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);
     const pages = pageChanges(changes, base, head);
@@ -98,6 +98,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const paths = same.map(([path]) => path);
     const settings = settingsChanges(base, head, paths);
     const off = rulesOff(base.settings.rules, head.settings.rules);
+    const weaker = rulesWeaker(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
     if (!known && (options.whole || settings.length))
       known = await readBlobs(
@@ -132,6 +133,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         changes: settings,
         forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],
         ...(off.length && { off }),
+        ...(weaker.length && { weaker }),
       },
       notices: [
         ...borrowed,
@@ -206,11 +208,11 @@ async function baseSide(
   adjust: (settings: Settings) => Settings,
 ): Promise<{ base: Side; borrowed: string[] }> {
   try {
-    return { base: await sideOf(root, snapshot, blobs, adjust), borrowed: [] };
+    return { base: await sideOf(root, snapshot, blobs, adjust, 'before'), borrowed: [] };
   } catch (error) {
     if (!(error instanceof RevisionSettingsError)) throw error;
     return {
-      base: await withSettings(root, head.settings, snapshot, blobs),
+      base: await withSettings(root, head.settings, snapshot, blobs, 'before'),
       borrowed: [
         'The settings before have problems, so the pictures before are judged by the settings after.',
       ],

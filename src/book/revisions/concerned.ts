@@ -78,7 +78,7 @@ export async function groundOf(
   const source = filesOf(root, snapshot, blobs);
   const settings = named ?? (await adjusted(await loadSettings(root, { source }), adjust));
   if (!settings) return null;
-  return withSettings(root, settings, snapshot, blobs).catch(error => {
+  return withSettings(root, settings, snapshot, blobs, 'before').catch(error => {
     if (error instanceof RevisionSettingsError) return null;
     throw error;
   });

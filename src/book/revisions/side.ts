@@ -14,10 +14,16 @@ import { type IsPage, pagesOf } from './pages';
 import type { Entry, Snapshot } from './snapshot';
 import { filesIn, filesOf } from './source';
 
-/** The settings of a revision cannot be used. */
+/** Which of the books that git holds it is: of two that are compared, or the one of the index. */
+export type Which = 'before' | 'after' | 'staged';
+
+/** The settings of a revision, or its waivers, cannot be used. */
 export class RevisionSettingsError extends Error {
   override name = 'RevisionSettingsError';
-  constructor(readonly problems: readonly Problem[]) {
+  constructor(
+    readonly which: Which,
+    readonly problems: readonly Problem[],
+  ) {
     super('The settings have problems.');
   }
 }
@@ -47,10 +53,11 @@ export async function sideOf(
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
   adjust: (settings: Settings) => Settings,
+  which: Which,
 ): Promise<Side> {
   const { settings, problems } = await loadSettings(root, { source: filesOf(root, snapshot, blobs) });
-  if (!settings) throw new RevisionSettingsError(problems);
-  return withSettings(root, adjust(settings), snapshot, blobs);
+  if (!settings) throw new RevisionSettingsError(which, problems);
+  return withSettings(root, adjust(settings), snapshot, blobs, which);
 }
 
 /** The same by other settings. @throws RevisionSettingsError where its waivers cannot be read */
@@ -59,9 +66,10 @@ export async function withSettings(
   settings: Settings,
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
+  which: Which,
 ): Promise<Side> {
   const { waivers, problems } = await readWaivers(root, { source: filesOf(root, snapshot, blobs) });
-  if (problems.length) throw new RevisionSettingsError(problems);
+  if (problems.length) throw new RevisionSettingsError(which, problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
   const named = await filesIn(snapshot, blobs, isPage);
   const found = [...named.keys()]

@@ -1,6 +1,8 @@
 import path from 'node:path';
+import { kindOf } from '../../layout';
 import { type SettingsFiles, TooLarge, type Within } from '../settings/within';
 import type { Blobs } from './blobs';
+import { pagesOf } from './pages';
 import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from './snapshot';
 
 /** A link that leads further than through so many others leads nowhere. */
@@ -23,6 +25,13 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
         return other(
           `"${written}" is a link that leads out of the book's folder. Copy the file itself into it.`,
         );
+      if (!found && isFolder(snapshot, at))
+        return { ok: false, why: 'other', folder: true, message: `"${written}" is not a file.` };
+      const link = found ? undefined : foldersOf(at).find(folder => isLinkAt(snapshot, folder));
+      if (link)
+        return other(
+          `"${written}" lies behind "${link}", a link to a folder, and git has no file of that name. Name it where it truly lies.`,
+        );
       if (!found) return { ok: false, why: 'missing', message: `There is no file "${written}".` };
       if (!isFile(found.entry)) return other(`"${written}" is not a file.`);
       return { ok: true, file: path.join(root, ...found.at.split('/')), relative: found.at };
@@ -30,9 +39,18 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
     async bytes(file, most) {
       const found = await follow(snapshot, blobs, relative(file));
       if (!found || found === 'outside') throw new Error('is not there');
-      const bytes = await blobs.small(found.entry.oid, most);
+      const bytes = await blobs.small(found.entry.oid, most, found.at);
       if (!bytes) throw new TooLarge(most);
       return bytes;
+    },
+    async layouts() {
+      const isLayout = await pagesOf(
+        snapshot,
+        { pictures: null, ignore: [] },
+        blobs,
+        at => kindOf(at) !== null,
+      );
+      return [...(await filesIn(snapshot, blobs, isLayout)).keys()];
     },
   };
 }
@@ -67,12 +85,26 @@ async function follow(
     const entry = snapshot.get(at);
     if (!entry || isSubmodule(entry)) return null;
     if (!isLink(entry)) return { at, entry };
-    const target = (await blobs.small(entry.oid, LONGEST_PATH))?.toString('utf8') ?? '';
+    const target = (await blobs.small(entry.oid, LONGEST_PATH, at))?.toString('utf8') ?? '';
     if (path.posix.isAbsolute(target)) return 'outside';
     at = path.posix.join(path.posix.dirname(at), target);
     if (isOutside(at)) return 'outside';
   }
   return null;
+}
+
+const isLinkAt = (snapshot: Snapshot, at: string): boolean => {
+  const entry = snapshot.get(at);
+  return entry !== undefined && isLink(entry);
+};
+
+/** Folders that a path lies in, the outermost first. */
+const foldersOf = (at: string): string[] => [...at.matchAll(/\//g)].map(({ index }) => at.slice(0, index));
+
+/** A snapshot has no folders, only what lies in them. */
+function isFolder(snapshot: Snapshot, at: string): boolean {
+  for (const path of snapshot.keys()) if (path.startsWith(`${at}/`)) return true;
+  return false;
 }
 
 const isOutside = (at: string): boolean => at === '..' || at.startsWith('../') || path.isAbsolute(at);

@@ -49,8 +49,8 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     const index = withoutAnnounced(await snapshotOfIndex(repository), committed, changes);
     const own = options.settingsNamed || !index.has(SETTINGS_FILE);
     const side = own
-      ? await withSettings(root, options.settings, index, blobs)
-      : await sideOf(root, index, blobs, options.adjust);
+      ? await withSettings(root, options.settings, index, blobs, 'staged')
+      : await sideOf(root, index, blobs, options.adjust, 'staged');
     const touched = new Set(
       changes
         .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)

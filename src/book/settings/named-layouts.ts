@@ -7,17 +7,13 @@ import { suggest } from './suggest';
 import type { Parsed } from './validate';
 import type { SettingsFiles } from './within';
 
-/**
- * Layouts that are named and not there, or that nobody reads: without one of them another book would be judged. Nothing
- * of what the past holds, where no name can be put right any more.
- */
+/** Layouts that are named and not there, or that nobody reads: without one of them another book would be judged. */
 export async function layoutProblems(
   root: string,
   { layouts }: Pick<RawSettings, 'layouts'>,
   { within, layouts: layoutsIn }: SettingsFiles,
   problemAt: Parsed['problemAt'],
 ): Promise<Problem[]> {
-  if (!layoutsIn) return [];
   const problems: Problem[] = [];
   for (const [at, name] of [layouts ?? []].flat().entries()) {
     // one may match nothing today

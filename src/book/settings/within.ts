@@ -60,8 +60,8 @@ export class TooLarge extends Error {
 export interface SettingsFiles {
   within: typeof fileWithin;
   bytes: typeof readBytes;
-  /** Every layout source in a folder, relative to it, to tell which one was meant; absent where what is read is past. */
-  layouts?(root: string): Promise<string[]>;
+  /** Every layout source in a folder, relative to it, to tell which one was meant. */
+  layouts(root: string): Promise<string[]>;
 }
 
 export const disk: SettingsFiles = { within: fileWithin, bytes: readBytes, layouts: layoutsIn };

@@ -10,7 +10,7 @@ import { shardText } from '../../book/shards/text';
 import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
 import { named, oneBook, rootOf, settingsOf, shown } from '../book';
-import { conditionsOf } from '../conditions';
+import { conditionsOf, somethingToPrint } from '../conditions';
 import { type Resulting, type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
 import { finish } from '../finish';
@@ -152,7 +152,6 @@ async function writeShard(
 /** @throws Failure where a paper or a light is asked for and nobody said a process */
 function adjusted(settings: Settings, conditions: Overrides): Settings {
   const targets = override(settings.targets, conditions);
-  if (!targets.length && (conditions.paper || conditions.light))
-    throw new Failure('Nobody said how this book is printed: name a process with --process too.');
+  somethingToPrint(targets, conditions);
   return { ...settings, targets };
 }

@@ -14,7 +14,7 @@ import type { Shown } from '../../report/compare/sides';
 import { comparisonText } from '../../report/compare/text';
 import type { Comparison } from '../../shared/comparison';
 import { named, oneBook, rootOf, shown } from '../book';
-import { conditionsOf } from '../conditions';
+import { conditionsOf, somethingToPrint } from '../conditions';
 import { type Whereabouts, withResult } from '../failed-result';
 import { EXIT, Failure } from '../failure';
 import { interruptible } from '../interrupt';
@@ -63,6 +63,7 @@ async function compareAt(
       }
     }),
   );
+  somethingToPrint(comparison.head.targets, conditions);
   hasPictures(comparison, options.book);
   const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
   const around = { place, conditions: conditionWords(options) };

@@ -74,7 +74,9 @@ export class BookReviews {
     } catch (error) {
       if (!(error instanceof RevisionSettingsError)) throw error;
       const problems = error.problems.map(({ file, line, message }) => `${file}, line ${line}: ${message}`);
-      throw new Error(`The settings have problems, so nothing was compared. ${problems.join(' ')}`);
+      throw new Error(
+        `The settings ${error.which} have problems, so nothing was compared. ${problems.join(' ')}`,
+      );
     } finally {
       await cache.save();
     }

@@ -78,4 +78,29 @@ describe('settings of a revision', () => {
     const large = await settingsBefore({ 'evengrey.json': ' '.repeat(5 * 1024 * 1024) });
     assert.match(large.problems[0], /is larger than 4 MB/);
   });
+
+  it('are refused for what a check of a folder refuses, in the same words', async () => {
+    const naming = (layouts: string, more: Files = {}, links: Record<string, string> = {}) =>
+      settingsBefore(
+        { 'evengrey.json': `{ "layouts": ${layouts} }`, 'book.tex': 'text', 'parts/one.tex': '', ...more },
+        links,
+      );
+    const layout = await naming('["boook.tex"]');
+    assert.deepEqual(layout.problems, [
+      'evengrey.json:1: There is no layout "boook.tex". Did you mean "book.tex"?',
+    ]);
+    assert.deepEqual((await naming('["picture.tif"]', { 'picture.tif': '' })).problems, [
+      'evengrey.json:1: "picture.tif" is no layout that can be read. Markdown, HTML, CSS, LaTeX, Typst and AsciiDoc are.',
+    ]);
+    // a folder, a pattern, and a link to a file are as good as on the disk
+    assert.deepEqual(
+      (await naming('["book.tex", "parts", "none/*.md", "linked.tex"]', {}, { 'linked.tex': 'book.tex' }))
+        .problems,
+      [],
+    );
+    const behind = await naming('["short/one.tex"]', {}, { short: 'parts' });
+    assert.match(behind.problems[0], /lies behind "short", a link to a folder/);
+    const house = await settingsBefore({ 'evengrey.json': '{ "house": "house/noth.json" }' });
+    assert.deepEqual(house.problems, ['evengrey.json:1: There is no file "house/noth.json".']);
+  });
 });

@@ -207,4 +207,40 @@ describe('evengrey compare', () => {
     commit(top, { 'evengrey.json': '{\n  "proces": "inkjet"\n}' });
     assert.match(await told('compare', 'main'), /nothing was compared\.\nevengrey\.json:2:3: /);
   });
+
+  it('refuses the settings that a check refuses, in its words, and says of which revision they are', async () => {
+    const plates = { 'a.tif': pictures.neutral(1), 'book.md': '![one](a.tif)\n' };
+    const top = repositoryOf({ ...settings, ...plates });
+    const refused = async (files: Record<string, string>) => {
+      commit(top, files);
+      const [compared, checked] = await Promise.all(
+        [['compare', 'HEAD~1', '--max-warnings', '0'], ['check']].map(args => evengrey(args, { cwd: top })),
+      );
+      assert.deepEqual([compared.code, compared.stdout, checked.code, checked.stdout], [2, '', 2, '']);
+      const [first, ...lines] = compared.stderr.split('\n');
+      assert.match(
+        first,
+        /^evengrey: The settings after have (a problem|\d problems), so nothing was compared\.$/,
+      );
+      assert.deepEqual(lines, checked.stderr.split('\n').slice(1), 'the same at the same places');
+      return lines.join('\n');
+    };
+    assert.match(
+      await refused({ 'evengrey.json': '{\n  "layouts": ["boook.md"]\n}' }),
+      /^evengrey\.json:2:15: There is no layout "boook\.md"\. Did you mean "book\.md"\?$/m,
+    );
+    await refused({ 'evengrey.json': '{ "house": "none.json" }' });
+    await refused({ 'evengrey.json': '{ "process": "inkjet", "layouts": ["a.tif", "../b.md"] }' });
+    // what was wrong before is judged by what holds now
+    commit(top, { 'evengrey.json': '{ "layouts": ["book.md"] }' });
+    const mended = await evengrey(['compare', 'HEAD~1'], { cwd: top });
+    assert.equal(mended.code, 0);
+    assert.match(
+      mended.stdout.replace(/\s+/g, ' '),
+      /The settings before have problems, so the pictures before/,
+    );
+    const unsaid = await evengrey(['compare', 'HEAD~1', '--paper', 'photo-gloss'], { cwd: top });
+    assert.equal(unsaid.code, 2);
+    assert.match(unsaid.stderr, /^evengrey: Nobody said how this book is printed/);
+  });
 });
