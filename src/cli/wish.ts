@@ -1,12 +1,11 @@
 // no-unit-test: test/cli/actions/convert.test.ts and test/cli/usage.test.ts run the built program with every option
-import fs from 'node:fs/promises';
-import { isCoarse } from '../remedy/encode';
 import { formatOf } from '../remedy/format';
 import { greyMethods, methodNamed } from '../remedy/grey/methods';
 import { RemedyError } from '../remedy/remedy-error';
 import type { GreyMethod, RemedyEncoding, RemedyFormat, RemedyWish, Tone } from '../shared/remedy';
 import { Failure } from './failure';
 import { known, meantOr } from './known';
+import { greyProfileIn } from './profile';
 import type { ConvertVerbOptions } from './verbs/convert';
 
 const ENCODINGS: RemedyEncoding[] = ['rgb-neutral', 'single-channel', 'black-only', 'rgb-toned'];
@@ -36,7 +35,7 @@ export async function wishOf(options: ConvertVerbOptions): Promise<RemedyWish> {
     format: (known('format', options.as, FORMATS, 'as') ?? null) as RemedyFormat | null,
     quality: options.quality ?? null,
     upright: options.upright ?? false,
-    greyProfile: options.profile === undefined ? null : await profileIn(options.profile),
+    greyProfile: options.profile === undefined ? null : await greyProfileIn(options.profile),
   };
   if (wish.quality !== null && wish.format !== null && wish.format !== 'jpeg')
     throw new Failure(
@@ -93,26 +92,4 @@ function toneOf(word = 'own'): Tone {
       `--tone: "${word}" is neither "own" nor "even" nor a tint of two numbers up to 60, a* and b*, such as 1.5,6.`,
     );
   return { kind: 'stated', a: tone[0], b: tone[1] };
-}
-
-const MOST_PROFILE = 4 << 20;
-
-/** @throws Failure where it cannot be read, RemedyError where it is no grey profile: said once, before any picture is read */
-async function profileIn(file: string): Promise<Uint8Array> {
-  const profile = await bytesOf(file);
-  await isCoarse(profile);
-  return profile;
-}
-
-async function bytesOf(file: string): Promise<Uint8Array> {
-  try {
-    const stat = await fs.stat(file);
-    if (!stat.isFile()) throw new Error('it is no file');
-    if (stat.size > MOST_PROFILE) throw new Error('it is too large for a profile');
-    return new Uint8Array(await fs.readFile(file));
-  } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    const why = code === 'ENOENT' ? 'there is no such file' : (code ?? message);
-    throw new Failure(`--profile: "${file}" cannot be read: ${why}.`);
-  }
 }

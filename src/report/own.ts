@@ -4,7 +4,7 @@ import { isChart } from './chart/own';
 
 /** Whether data that begins like this was written by Evengrey, by the keys with which its reports begin. */
 export const isOwnData = (head: string): boolean =>
-  /^\{\n"(?:schema":1,\n"(?:book|shard|base|dryRun)":|of":\{"path":)/.test(head);
+  /^\{\n"(?:schema":\d+,\n"(?:book|shard|base|dryRun)":|of":\{"path":)/.test(head);
 
 const OURS = [
   isChart,

@@ -37,6 +37,12 @@ describe('a file for the result', () => {
       assert.notEqual(fs.readFileSync(path.join(root, output), 'utf8'), first);
     });
 
+  it('is written over where it holds a shard, as a job does that runs again', async () => {
+    const root = evenBook();
+    const args = ['check', '--shard', '1/2', '--output', 'shard.json'];
+    for (let n = 0; n < 2; n++) assert.deepEqual((await evengrey(args, { cwd: root })).code, 0);
+  });
+
   it('is left alone where it may be a layout of the book, or data that somebody wrote', async () => {
     const root = evenBook();
     const works = {

@@ -103,7 +103,12 @@ export function convertVerb(): Command {
         'of black ink alone: scaled, full black ink becomes black and back; kept, L* stays; of several inks L* stays; left out: scaled',
       ),
     )
-    .addOption(new Option('--profile <file>', 'grey ICC profile to embed (single-channel)'))
+    .addOption(
+      new Option(
+        '--profile <file>',
+        'grey ICC profile to embed, or a picture that carries it (single-channel)',
+      ),
+    )
     .addOption(new Option('--upright', 'turn the pixels upright; left out: the orientation tag is kept'))
     .addOption(
       new Option('--relink', 'have the layouts of the book (Markdown, LaTeX, HTML, ...) place the results'),

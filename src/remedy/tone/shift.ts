@@ -10,6 +10,9 @@ import { curveAt } from './curve';
  */
 export type SourceBlack = { kind: 'none' | 'light' } | { kind: 'ink'; L: number };
 
+/** A darkest tone up to this L* is a black on every process: none prints one that is deeper by much. Own choice. */
+const DEEP = 8;
+
 /** Blacks this close in L* are the same. */
 const SAME = 0.05;
 
@@ -73,7 +76,7 @@ const left = (ink: number): Done => ({
   moves: false,
 });
 const ofSeveralInks = (darkest: number): Done => ({
-  told: `The tones kept the lightness that their inks have together, and no black point was scaled: the darkest tone is L* ${whole(darkest)}.`,
+  told: `The tones kept the lightness that their inks have together, and no black point was scaled: the darkest tone is L* ${whole(darkest)}${darkest > DEEP ? ', and prints lighter than black does' : ''}.`,
   record: 'lightness of several inks kept, no black point scaled',
   moves: false,
 });

@@ -11,8 +11,13 @@ interface Options {
 const messages = {
   tones:
     'This picture prints soft: at its placed size it has {ppi} pixels an inch, and {wanted} are wanted. Place it no larger than {width} x {height} mm, or take it from a larger original; enlarging it adds no detail.',
+  small:
+    'This picture prints soft at any size that a book has: it has {pixels} pixels, at its placed size {ppi} an inch, and {wanted} are wanted. Take it from a larger original, or leave it out; enlarging it adds no detail.',
   line: 'The edges of this line art print in visible steps: at its placed size it has {ppi} pixels an inch, and {wanted} are wanted. Place it no larger than {width} x {height} mm, or scan it finer.',
 } as const;
+
+/** No picture of a book is smaller, mm. Own choice. */
+const SMALLEST = 20;
 
 export default defineRule<Options>({
   id: 'low-resolution',
@@ -52,14 +57,14 @@ export default defineRule<Options>({
       if (ppi >= wanted) continue;
       const size = uprightSize(facts);
       const most = (pixels: number) => Math.floor((pixels / wanted) * 25.4);
+      const [width, height] = [most(size.width), most(size.height)];
+      const figures = { ppi: Math.round(ppi), wanted };
       yield {
         picture,
-        message: say(line ? messages.line : messages.tones, {
-          ppi: Math.round(ppi),
-          wanted,
-          width: most(size.width),
-          height: most(size.height),
-        }),
+        message:
+          Math.max(width, height) < SMALLEST
+            ? say(messages.small, { ...figures, pixels: `${size.width} x ${size.height}` })
+            : say(line ? messages.line : messages.tones, { ...figures, width, height }),
         data: { ppi, wanted },
       };
     }

@@ -1,6 +1,7 @@
+import type { BookPicture } from '../../shared/finding';
 import type { Space } from '../../shared/picture';
 import { byPart, grouped, ofPart, paths } from '../groups';
-import { profileName, spaceName } from '../profiles';
+import { fittingProfile, profileName, spaceName } from '../profiles';
 import { defineRule, greyOrToned, noOptions } from '../rule';
 import { say } from '../say';
 import { list } from '../words';
@@ -8,7 +9,7 @@ import page from './README.md';
 
 const messages = {
   mixed:
-    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} carry {number} different profiles, {profiles}. {way}',
+    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} are read by {number} different profiles, {profiles}. {way}',
 } as const;
 
 export default defineRule({
@@ -39,7 +40,7 @@ export default defineRule({
             part: ofPart(space[0]),
             number: groups.length,
             profiles: list(
-              groups.map((group, i) => `${names[i]} (${group.length})`),
+              groups.map((group, i) => `${names[i]} (${counted(group)})`),
               5,
             ),
             way: wayOut(space[0].facts.space!, groups[0].length > groups[1].length ? names[0] : null),
@@ -53,10 +54,18 @@ export default defineRule({
   },
 });
 
+/** How many pictures a profile is read for, and how many of them do not say so themselves. */
+function counted(group: readonly BookPicture[]): string {
+  const bare = group.filter(({ facts }) => fittingProfile(facts) === null).length;
+  if (!bare) return `${group.length}`;
+  const of = bare < group.length ? `${bare} of them ` : '';
+  return `${group.length}, ${of}taken for it, since ${bare === 1 ? 'it carries' : 'they carry'} none`;
+}
+
 /** What really ends it. `most`: the profile of most of them, if one is. */
 function wayOut(space: Space, most: string | null): string {
   if (space === 'grey')
-    return 'Convert all of them to one: "evengrey convert --to single-channel --profile FILE" does, into the grey profile of FILE.';
+    return 'Convert all of them to one: "evengrey convert --to single-channel --profile FILE" does, into the grey profile of FILE, which can be one of these pictures.';
   const fewest = most ? `${most} leaves the fewest to export` : 'the work is the same whichever it is';
   return `Convert all of them to one in the program that exported them; ${fewest}. "evengrey convert" leaves a picture that is stored as asked in the profile that it has.`;
 }

@@ -89,6 +89,7 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
 }
 
 const BY_CONVERSION = '"evengrey convert --to single-channel --profile FILE" does';
+const BY_NEIGHBOUR = `${BY_CONVERSION}, where FILE can be one of them`;
 
 const listOfProfiles = (tagged: readonly BookPicture[]): string =>
   list([...new Set(tagged.map(({ facts }) => profileName(facts)!))]);
@@ -107,7 +108,7 @@ function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Reco
       });
     default:
       return tagged.length > 0
-        ? say(messages.greyOdd, { profiles, assumed, way: BY_CONVERSION })
+        ? say(messages.greyOdd, { profiles, assumed, way: BY_NEIGHBOUR })
         : say(messages.grey, { assumed, way: BY_CONVERSION });
   }
 }

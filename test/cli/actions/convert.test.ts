@@ -101,6 +101,22 @@ describe('evengrey convert', () => {
     assert.match(toned.stdout, /colour to rgb-toned/);
   });
 
+  it('takes the profile that a neighbour carries', async () => {
+    const root = smallBook();
+    const to = ['--to', 'single-channel'];
+    await evengrey(['convert', 'plates/03.tif', ...to], { cwd: root });
+    const neighbour = 'plates/03.single-channel.tif';
+    const ran = await evengrey(['convert', 'plates/01.tif', ...to, '--profile', neighbour], { cwd: root });
+    assert.equal(ran.code, 0, ran.stdout);
+    const { pictures: found } = JSON.parse(
+      (await evengrey(['check', '--format', 'json'], { cwd: root })).stdout,
+    ) as { pictures: { path: string; profile: unknown }[] };
+    const profileOf = (name: string) => found.find(({ path }) => path === name)!.profile;
+    assert.equal(profileOf('plates/01.tif'), null);
+    assert.deepEqual(profileOf('plates/01.single-channel.tif'), profileOf(neighbour));
+    assert.ok(profileOf(neighbour));
+  });
+
   it('ends with code 1 where a result is not what was asked, and not where colour was to stay', async () => {
     const root = smallBook();
     const run = (...options: string[]) => evengrey(['convert', 'in-colour.tif', ...options], { cwd: root });
@@ -341,8 +357,13 @@ describe('evengrey convert', () => {
     ],
     [
       'a profile that is something else',
-      ['plates', '--to', 'single-channel', '--profile', 'plates/01.tif'],
+      ['plates', '--to', 'single-channel', '--profile', 'evengrey.json'],
       /The grey profile cannot be used: it is damaged/,
+    ],
+    [
+      'a picture for its profile that carries none',
+      ['plates', '--to', 'single-channel', '--profile', 'plates/01.tif'],
+      /the picture "plates\/01\.tif" carries no profile\. Name one that does/,
     ],
     ['no pictures', [], /Missing required argument "pictures"/],
     [

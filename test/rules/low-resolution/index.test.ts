@@ -42,6 +42,18 @@ describe('low-resolution', () => {
       );
       assert.equal(found({ placed }, 'bilevel').length, 1);
     });
+    it('so few that no size in a book has enough, without naming one', () => {
+      const [{ message }] = found({ placed: { width: 100 }, facts: { width: 100, height: 60 } });
+      assert.match(
+        message,
+        /^This picture prints soft at any size .* 100 x 60 pixels, at its placed size 25 an inch/,
+      );
+      assert.doesNotMatch(message, / mm/);
+      assert.match(
+        found({ placed: { width: 100 }, facts: { width: 160, height: 60 } })[0].message,
+        /no larger than 20 x 7 mm/,
+      );
+    });
     it('pictures in colour too', () =>
       assert.equal(found({ placed: { width: 508 }, intent: 'colour' }).length, 1));
   });

@@ -34,8 +34,12 @@ describe('mixed-profiles', () => {
       assert.equal(book[0].severity, 'note');
       assert.match(
         book[0].message,
-        /2 different profiles, sRGB \(6\) and Wide \(2\)\..* to one in the program that exported them; sRGB leaves the fewest to export\. "evengrey convert" leaves/,
+        /are read by 2 different profiles, sRGB \(6, 1 of them taken for it, since it carries none\) and Wide \(2\)\..* to one in the program that exported them; sRGB leaves the fewest to export\. "evengrey convert" leaves/,
       );
+    });
+    it('a profile beside pictures that carry none, without saying of these that they carry one', () => {
+      const [book] = found(carrying(3, null), carrying(1, 'Wide'));
+      assert.match(book.message, /, sRGB \(3, taken for it, since they carry none\) and Wide \(1\)\./);
     });
     it('several of one grey channel, which a conversion brings to one; none counts that is for other channels', () => {
       const grey = (n: number, name: string, space: 'grey' | 'rgb') =>
