@@ -1,7 +1,7 @@
 import type { ChildProcessWithoutNullStreams } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
-import { GitError, notStarted, startGit } from './git';
+import { GitError, NotInCloneError, notStarted, startGit } from './git';
 
 export interface Blob {
   /** Bytes. */
@@ -27,10 +27,14 @@ export class Blobs {
     private readonly env: Record<string, string> = {},
   ) {}
 
-  /** A content of up to `most` bytes. Null where it is not in this clone, or larger. */
-  async small(oid: string, most: number): Promise<Buffer | null> {
+  /**
+   * A content of up to `most` bytes; null where it is larger. @param path whose content it is, to name it
+   * @throws NotInCloneError
+   */
+  async small(oid: string, most: number, path: string): Promise<Buffer | null> {
     const content = await this.take(oid, most, size => this.passed(size));
-    return Buffer.isBuffer(content) ? content : null;
+    if (content === null) throw new NotInCloneError(path);
+    return content === 'passed' ? null : content;
   }
 
   /**
@@ -73,9 +77,9 @@ export class Blobs {
   }
 
   /** The bytes go nowhere: what comes after them is waited for. */
-  private async passed(size: number): Promise<null> {
+  private async passed(size: number): Promise<'passed'> {
     for await (const _ of this.content(size));
-    return null;
+    return 'passed';
   }
 
   private async written(size: number, file: string, hashed: boolean): Promise<Blob> {

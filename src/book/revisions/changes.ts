@@ -1,4 +1,4 @@
-import { pieces, runGit } from './git';
+import { NotInCloneError, pieces, runGit, saysMissing } from './git';
 import type { Repository } from './repository';
 import type { Entry } from './snapshot';
 
@@ -56,6 +56,7 @@ async function compared(
   const likeness = await ask(ALIKE);
   if (likeness.code === 0) return { changes: parsed(likeness.stdout), renamesFollowed: true };
   const exact = await ask('100%');
+  if (saysMissing(exact.stderr)) throw new NotInCloneError(null);
   if (exact.code !== 0) throw new Error(`git ${verb[0]}: ${exact.stderr}`);
   return { changes: parsed(exact.stdout), renamesFollowed: false };
 }

@@ -39,29 +39,24 @@ export function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
 
 /**
  * Matches findings before and after by rule, target and severity; of several alike each counts once. What is waived since
- * has not ended: it stands, and is told no more. `isNew`: what is new though the same was said before.
+ * has not ended: it stands, and is told no more.
  */
 export function changesOf(
   before: readonly Finding[],
   after: readonly Finding[],
-  { waivedSince = [], isNew = () => false }: Since = {},
+  { waivedSince = [] }: { waivedSince?: readonly Finding[] } = {},
 ): FindingChanges {
   const left = new Map<string, Finding[]>();
   for (const finding of before) left.set(keyOf(finding), [...(left.get(keyOf(finding)) ?? []), finding]);
   const changes: FindingChanges = { new: [], ended: [], unchanged: [] };
   for (const finding of after) {
     const was = left.get(keyOf(finding))?.shift();
-    (was && !isNew(finding) ? changes.unchanged : changes.new).push(finding);
+    (was ? changes.unchanged : changes.new).push(finding);
   }
   for (const finding of waivedSince) left.get(keyOf(finding))?.shift();
   const ended = new Set([...left.values()].flat());
   changes.ended = before.filter(finding => ended.has(finding));
   return changes;
-}
-
-interface Since {
-  waivedSince?: readonly Finding[];
-  isNew?: (finding: Finding) => boolean;
 }
 
 const keyOf = ({ rule, severity, data }: Finding): string =>

@@ -22,7 +22,7 @@ import { joined } from './join';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
-import { readBlobs } from './read';
+import { type NamedContent, readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitsOf, endsOf, mergeBase } from './revision';
 import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settings-changes';
@@ -90,8 +90,14 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const pages = pageChanges(changes, base, head);
     const reading = { repository, blobs, pool, cache, signal, onProgress };
     const contents = pages.flatMap(contentsToRead);
-    const names = contents.map(({ oid }) => oid);
-    const sizes = await sizesOf(repository, names, signal);
+    const isKnown = ({ oid }: NamedContent) => Boolean(cache?.blobFacts(oid));
+    // of a clone without all contents git tells no size after the first that is missing: those that are read come first
+    const inTurn = [...contents.filter(one => !isKnown(one)), ...contents.filter(isKnown)];
+    const sizes = await sizesOf(
+      repository,
+      inTurn.map(({ oid }) => oid),
+      signal,
+    );
     const read = await readBlobs(contents, { ...reading, sizes, onRead: forecaster([base, head]) });
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);

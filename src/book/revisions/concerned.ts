@@ -67,7 +67,7 @@ export function goneFrom(before: Ground | null, now: Ground, renamed: ReadonlySe
 
 /**
  * The book as a snapshot holds it, to be compared with what it is now. `named`: settings that somebody named, which are
- * the same for both. Null where its settings or waivers cannot be used.
+ * the same for both. Null where its settings or waivers cannot be used. @throws NotInCloneError
  */
 export async function groundOf(
   root: string,
@@ -77,6 +77,7 @@ export async function groundOf(
 ): Promise<Side | null> {
   const source = filesOf(root, snapshot, blobs);
   const settings = named ?? (await adjusted(await loadSettings(root, { source }), adjust));
+  source.complete();
   if (!settings) return null;
   return withSettings(root, settings, snapshot, blobs, 'before').catch(error => {
     if (error instanceof RevisionSettingsError) return null;

@@ -6,6 +6,7 @@ import { UnreadableError } from '../../picture/header/unreadable';
 import { unreadableFacts } from '../../picture/unreadable-facts';
 import type { PictureFacts, Unreadable } from '../../shared/picture';
 import type { Blobs } from './blobs';
+import { NotInCloneError } from './git';
 import type { Repository } from './repository';
 
 /** Where contents are kept. */
@@ -27,7 +28,7 @@ export interface Content {
 
 /**
  * Lays what git calls `oid` into a new file, or finds the picture that it is the large-file pointer of. `hashed`: whether
- * its hash is wanted, by its size.
+ * its hash is wanted, by its size. @throws NotInCloneError
  */
 export async function contentOf(
   oid: string,
@@ -36,7 +37,7 @@ export async function contentOf(
   hashed?: (size: number) => boolean,
 ): Promise<Content | { lost: PictureFacts }> {
   const content = await blobs.extract(oid, file, LONGEST_POINTER - 1, hashed);
-  if (content === null) return { lost: lost('not-fetched', NOT_IN_CLONE) };
+  if (content === null) throw new NotInCloneError(null);
   if (!Buffer.isBuffer(content)) return { file, sha256: content.sha256, pointer: null };
   const pointed = await ofPointer(content.toString('utf8'), repository);
   if (pointed) return pointed;
@@ -58,8 +59,6 @@ export async function ofPointer(
 /** What is said of a large file that is not the one that its pointer names. */
 export const damaged = (): PictureFacts => lost('corrupt', DAMAGED);
 
-const NOT_IN_CLONE =
-  'This version of the picture is not in this clone, which holds only some of the contents. Fetch it with "git fetch --refetch --no-filter", or clone without a filter.';
 const NOT_IN_STORE =
   'Git holds only the large-file pointer of this version, and the picture itself has not been fetched. Fetch it with "git lfs fetch --all".';
 const DAMAGED =

@@ -7,6 +7,18 @@ export class GitError extends Error {
   override name = 'GitError';
 }
 
+/** Something that a revision holds is not in this clone, so that nobody here knows what it says. */
+export class NotInCloneError extends GitError {
+  override name = 'NotInCloneError';
+  /** @param path whose content it is; null where not even that is known */
+  constructor(path: string | null) {
+    const needed = path === null ? 'Something that is needed' : `"${path}" as one of the revisions holds it`;
+    super(
+      `${needed} is not in this clone, which was made without all contents. Fetch the rest with "git fetch --refetch --no-filter" (in continuous integration: check out without a filter).`,
+    );
+  }
+}
+
 export interface GitAnswer {
   code: number;
   stdout: Buffer;
@@ -99,8 +111,13 @@ export async function askGit(
 ): Promise<Buffer> {
   const { code, stdout, stderr } = await runGit(folder, args, options);
   if (code === 0) return stdout;
+  if (saysMissing(stderr)) throw new NotInCloneError(null);
   throw new GitError(`git ${args[0]} failed: ${stderr.replace(/^(fatal|error): /, '') || `code ${code}`}`);
 }
+
+/** Whether git complains that it may not fetch what the clone lacks. */
+export const saysMissing = (stderr: string): boolean =>
+  /could not fetch .+ from promisor remote/.test(stderr);
 
 export function notStarted(error: Error): GitError {
   const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';

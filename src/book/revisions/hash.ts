@@ -51,7 +51,7 @@ export async function holds(
   signal?: AbortSignal,
 ): Promise<boolean> {
   if ((await nameOf(file, repository, signal)) === oid) return true;
-  const text = await blobs.small(oid, LONGEST_POINTER - 1);
+  const text = await blobs.small(oid, LONGEST_POINTER - 1, file);
   const pointer = text && parsePointer(text.toString('utf8'));
   if (!pointer || fs.statSync(file).size !== pointer.size) return false;
   return (await hashOf(file, signal)) === pointer.oid;

@@ -12,7 +12,7 @@ import type { Finding, PictureReport, Slip } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
-import { changesOf, claimsOn, isOfBook, matchClaims, waivedOn } from './claims';
+import { changesOf, claimsOn, isOfBook, matchClaims, namedIn, waivedOn } from './claims';
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
@@ -54,7 +54,8 @@ export function joined({
   notices,
   slips,
 }: Joining): Comparison {
-  const { before, after } = judged;
+  const { after } = judged;
+  const before = withoutUnseen(judged.before, pages);
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
@@ -69,7 +70,6 @@ export function joined({
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
     const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
-    const otherContent = was?.oid !== is?.oid;
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
@@ -87,7 +87,6 @@ export function joined({
             after: y,
             findings: changesOf(x ? claimsOn(x, before.findings) : [], y ? claimsOn(y, after.findings) : [], {
               waivedSince: waived,
-              isNew: otherContent ? isUnseen : undefined,
             }),
             matches: y ? match(y, matchClaims(y, after.findings), waived) : [],
           };
@@ -154,8 +153,28 @@ function bytesOf(
   return before < LONGEST_POINTER || after < LONGEST_POINTER ? null : { before, after };
 }
 
-/** New contents that nobody has looked at are nothing that was there before, whatever stood in for the old ones. */
-const isUnseen = ({ rule }: Finding): boolean => rule === 'not-fetched';
+/**
+ * That a content was not fetched says something of this clone and nothing of the picture: of one that is another now, or
+ * gone, it was nothing that stood before, so that it has not ended, nor is what stands against the new one as before.
+ */
+function withoutUnseen(before: Split, pages: readonly PageOf[]): Split {
+  const others = new Set(
+    pages.flatMap(({ path, from, before: was, after: is }) => (was?.oid === is?.oid ? [] : (from ?? path))),
+  );
+  const kept = (findings: readonly Finding[], named: (finding: Finding) => readonly unknown[]) =>
+    findings.flatMap(finding => {
+      if (finding.rule !== 'not-fetched') return finding;
+      const pictures = named(finding).filter(path => !others.has(path as string));
+      return pictures.length ? { ...finding, data: { ...finding.data, pictures } } : [];
+    });
+  return {
+    ...before,
+    pictures: before.pictures.map(picture =>
+      others.has(picture.path) ? { ...picture, findings: kept(picture.findings, () => []) } : picture,
+    ),
+    findings: kept(before.findings, namedIn),
+  };
+}
 
 /** Also of a picture that a layout places and that is not there. */
 const pagesAt = (judged: JudgedBook, path: string): PictureReport[] =>

@@ -21,15 +21,14 @@ export async function layoutsIn(
   const notRead: BookLayouts['notRead'] = [];
   for (const [path, entry] of snapshot) {
     if (!isFile(entry) || settings.layouts?.length === 0 || !isSource(path)) continue;
-    const bytes = await blobs.small(entry.oid, MOST_BYTES);
+    const bytes = await blobs.small(entry.oid, MOST_BYTES, path);
     const around = isAround(path) && ({ around: true } as const);
     if (bytes)
       files.push({
         ...{ path, file: `${root}/${path}`, kind: kindOf(path)!, bytes, ...fileText(bytes) },
         ...around,
       });
-    else if (!around)
-      notRead.push({ path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB, or not in this clone.` });
+    else if (!around) notRead.push({ path, why: `It is larger than ${MOST_BYTES / 1024 / 1024} MB.` });
   }
   files.sort((x, y) => (x.path < y.path ? -1 : 1));
   const there = new Map([...snapshot.keys()].map(path => [path.normalize('NFC'), path]));

@@ -60,7 +60,7 @@ async function ignoreTexts(
     for (const [path, entry] of snapshot) {
       const [folder, name] = split(path);
       if (name !== wanted || !isFile(entry)) continue;
-      const text = await blobs.small(entry.oid, MOST_BYTES);
+      const text = await blobs.small(entry.oid, MOST_BYTES, path);
       if (text) texts.set(folder, [...(texts.get(folder) ?? []), text.toString('utf8')]);
     }
   return texts;

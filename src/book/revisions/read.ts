@@ -9,6 +9,7 @@ import { inLanes } from '../lanes';
 import { lasts } from '../lasting';
 import type { Pool } from '../pool';
 import { contentOf, damaged, type Stores } from './content';
+import { NotInCloneError } from './git';
 import { factsInFolder } from './in-folder';
 import type { Repository } from './repository';
 import { sizesOf } from './sizes';
@@ -37,7 +38,7 @@ export interface NamedContent {
 /**
  * Facts of every page of contents, by what git calls these, each content once: from the cache, else freshly read, from the
  * book's folder where the content lies there. A large-file pointer stands for its picture where that lies in the
- * repository's own store.
+ * repository's own store. @throws NotInCloneError before anything is read, where a content is neither known nor there
  */
 export async function readBlobs(
   contents: readonly NamedContent[],
@@ -53,12 +54,14 @@ export async function readBlobs(
   if (!unknown.length) return facts;
   const names = unknown.map(({ oid }) => oid);
   const sizes = how.sizes ?? (await sizesOf(how.repository, names, how.signal));
+  const missing = unknown.find(({ oid }) => !sizes.has(oid));
+  if (missing) throw new NotInCloneError(missing.path);
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
   try {
     await inLanes(unknown, READING, async content => {
       how.signal?.throwIfAborted();
       const { oid } = content;
-      const read = await readOne({ ...content, size: sizes.get(oid) }, path.join(folder, oid), how);
+      const read = await readOne({ ...content, size: sizes.get(oid)! }, path.join(folder, oid), how);
       facts.set(oid, read);
       how.onRead?.(oid, read);
       how.onProgress?.(facts.size, wanted.size);
@@ -69,17 +72,15 @@ export async function readBlobs(
   return facts;
 }
 
-/** @param size undefined where it is not known */
 async function readOne(
-  content: NamedContent & { size?: number },
+  content: NamedContent & { size: number },
   file: string,
   how: BlobReading,
 ): Promise<PictureFacts[]> {
   const { cache, repository } = how;
   const { oid, size } = content;
   // what may be a pointer, and what may have been read under another name, is looked at before it is read
-  if (size === undefined || size < LONGEST_POINTER || cache?.knowsSize(size))
-    return extracted(oid, file, how);
+  if (size < LONGEST_POINTER || cache?.knowsSize(size)) return extracted(oid, file, how);
   const facts = await factsInFolder(path.join(repository.root, content.path), { oid, size }, how);
   if (!facts) return extracted(oid, file, how);
   if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, facts);

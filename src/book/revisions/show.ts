@@ -93,9 +93,9 @@ export async function rastersOf(
         const { key, oid, page, edge } = wish;
         signal?.throwIfAborted();
         const file = path.join(folder, String(at));
-        const content = await contentOf(oid, file, { repository, blobs });
-        if (content.lost) return [key, { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' }];
         try {
+          const content = await contentOf(oid, file, { repository, blobs });
+          if (content.lost) return [key, { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' }];
           return [key, await pool.raster(content.file, page, edge, signal)];
         } catch (error) {
           signal?.throwIfAborted();

@@ -46,7 +46,7 @@ export interface Side {
 
 /**
  * Finds the settings and the pictures of a snapshot; `adjust` makes of its settings what was asked for on the spot.
- * @throws RevisionSettingsError
+ * @throws RevisionSettingsError, NotInCloneError
  */
 export async function sideOf(
   root: string,
@@ -55,12 +55,14 @@ export async function sideOf(
   adjust: (settings: Settings) => Settings,
   which: Which,
 ): Promise<Side> {
-  const { settings, problems } = await loadSettings(root, { source: filesOf(root, snapshot, blobs) });
+  const source = filesOf(root, snapshot, blobs);
+  const { settings, problems } = await loadSettings(root, { source });
+  source.complete();
   if (!settings) throw new RevisionSettingsError(which, problems);
   return withSettings(root, adjust(settings), snapshot, blobs, which);
 }
 
-/** The same by other settings. @throws RevisionSettingsError where its waivers cannot be read */
+/** The same by other settings. @throws RevisionSettingsError where its waivers cannot be read, NotInCloneError */
 export async function withSettings(
   root: string,
   settings: Settings,
@@ -68,7 +70,9 @@ export async function withSettings(
   blobs: Pick<Blobs, 'small'>,
   which: Which,
 ): Promise<Side> {
-  const { waivers, problems } = await readWaivers(root, { source: filesOf(root, snapshot, blobs) });
+  const source = filesOf(root, snapshot, blobs);
+  const { waivers, problems } = await readWaivers(root, { source });
+  source.complete();
   if (problems.length) throw new RevisionSettingsError(which, problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
   const named = await filesIn(snapshot, blobs, isPage);

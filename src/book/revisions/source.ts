@@ -2,6 +2,7 @@ import path from 'node:path';
 import { kindOf } from '../../layout';
 import { type SettingsFiles, TooLarge, type Within } from '../settings/within';
 import type { Blobs } from './blobs';
+import { NotInCloneError } from './git';
 import { pagesOf } from './pages';
 import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from './snapshot';
 
@@ -9,8 +10,18 @@ import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from './snapsh
 const MOST_LINKS = 8;
 const LONGEST_PATH = 4096;
 
-/** Settings, and the files that they name, as a revision or the index holds them; `root` is the book's folder. */
-export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'small'>): SettingsFiles {
+/** Settings, and the files that they name, as a revision or the index holds them. */
+export interface RevisionFiles extends SettingsFiles {
+  /**
+   * To be asked after reading: what a clone lacks is no slip in the settings, as who reads them takes it.
+   * @throws NotInCloneError
+   */
+  complete(): void;
+}
+
+/** `root` is the book's folder. */
+export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'small'>): RevisionFiles {
+  let lacking: NotInCloneError | null = null;
   const relative = (file: string) => path.relative(root, file).split(path.sep).join('/');
   return {
     async within(_, folder, written): Promise<Within> {
@@ -39,7 +50,10 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
     async bytes(file, most) {
       const found = await follow(snapshot, blobs, relative(file));
       if (!found || found === 'outside') throw new Error('is not there');
-      const bytes = await blobs.small(found.entry.oid, most, found.at);
+      const bytes = await blobs.small(found.entry.oid, most, found.at).catch(error => {
+        if (error instanceof NotInCloneError) lacking = error;
+        throw error;
+      });
       if (!bytes) throw new TooLarge(most);
       return bytes;
     },
@@ -51,6 +65,9 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
         at => kindOf(at) !== null,
       );
       return [...(await filesIn(snapshot, blobs, isLayout)).keys()];
+    },
+    complete() {
+      if (lacking) throw lacking;
     },
   };
 }

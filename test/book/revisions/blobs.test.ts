@@ -33,11 +33,11 @@ describe('blobs', () => {
   it('that are larger than is wanted are nothing, and the next is read all the same', async () => {
     const top = repositoryOf({ 'large.tif': noise(200_000), 'small.txt': 'text' });
     blobs = new Blobs(top);
-    assert.equal(await blobs.small(oidOf(top, 'large.tif'), MOST), null);
-    assert.equal(String(await blobs.small(oidOf(top, 'small.txt'), MOST)), 'text');
+    assert.equal(await blobs.small(oidOf(top, 'large.tif'), MOST, 'large.tif'), null);
+    assert.equal(String(await blobs.small(oidOf(top, 'small.txt'), MOST, 'small.txt')), 'text');
   });
 
-  it('that are not in this clone are nothing, without a way to the network, and the next is read all the same', async () => {
+  it('that are not in this clone are named, without a way to the network, and the next is read all the same', async () => {
     const top = repositoryOf({ 'a.txt': 'a' });
     git(top, 'config', 'uploadpack.allowFilter', 'true');
     const clone = path.join(temporaryFolder(), 'clone');
@@ -45,8 +45,10 @@ describe('blobs', () => {
     fs.writeFileSync(path.join(clone, 'here.txt'), 'here');
     const here = git(clone, 'hash-object', '-w', 'here.txt').trim();
     blobs = new Blobs(clone);
-    assert.equal(await blobs.small(oidOf(top, 'a.txt'), MOST), null);
-    assert.equal(await blobs.small('1'.repeat(40), MOST), null);
-    assert.equal(String(await blobs.small(here, MOST)), 'here');
+    for (const oid of [oidOf(top, 'a.txt'), '1'.repeat(40)]) {
+      const lost = /^NotInCloneError: "a\.txt" .* is not in this clone, .*git fetch --refetch --no-filter/;
+      await assert.rejects(blobs.small(oid, MOST, 'a.txt'), lost);
+    }
+    assert.equal(String(await blobs.small(here, MOST, 'here.txt')), 'here');
   });
 });

@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
-import { checkedBook, compared, neutral, picture, pointer } from './support/compared';
-import { commit, repositoryOf } from './support/repository';
+import { book, checkedBook, compared, neutral, picture, pointer, settings } from './support/compared';
+import { commit, git, partialClone, repositoryOf } from './support/repository';
 
 describe('comparing a book of which one picture is not fetched', () => {
   it('judges the others, and names the one that was left out, without reading any', async () => {
@@ -48,5 +48,74 @@ describe('comparing a book of which one picture is not fetched', () => {
     assert.equal((await compared(top, { cache })).scope, 'changes');
     assert.equal((await compared(top, { cache, whole: true })).scope, 'book');
     assert.deepEqual((await compared(top, { cache })).scope, 'book', 'it is remembered');
+  });
+});
+
+describe('comparing a book of which a large file before is not fetched', () => {
+  it('tells nothing of what that was: it has neither ended, nor did it stand', async () => {
+    const ten = Array.from({ length: 10 }, (_, i) => `plates/large${i}.tif`);
+    const large = Object.fromEntries(ten.map((name, i) => [name, pointer(String(i))]));
+    const top = repositoryOf({ ...settings, ...book(2), 'one.tif': pointer('a'), ...large });
+    commit(top, {
+      'one.tif': neutral('fetched'),
+      ...Object.fromEntries(ten.slice(1).map(name => [name, neutral(name)])),
+    });
+    const { changes, summary, others } = await compared(top, { whole: true });
+    assert.equal(changes.length, 10);
+    assert.deepEqual(
+      changes.flatMap(({ pages }) => pages[0].findings.ended.map(({ rule }) => rule)),
+      [],
+    );
+    assert.deepEqual(
+      [summary.base.errors, summary.ended.errors, summary.new.errors, summary.unchanged.errors],
+      [1, 0, 0, 1],
+      'of the one that did not change it is as before',
+    );
+    assert.deepEqual(others, []);
+  });
+});
+
+describe('comparing in a clone without all contents', () => {
+  const lost = (name: string) =>
+    new RegExp(`^NotInCloneError: "${name}" .* is not in this clone.*git fetch --refetch --no-filter`);
+
+  it('says which picture is missing and how to fetch it, before any is read', async () => {
+    const top = repositoryOf({ ...settings, ...book(4) });
+    commit(top, { 'plates/001.tif': neutral('a'), 'plates/003.tif': neutral('b') });
+    const clone = partialClone(top);
+    const pool = { facts: () => assert.fail('nothing is read') };
+    await assert.rejects(compared(clone, { pool }), lost('plates/001.tif'));
+    git(clone, 'fetch', '--quiet', '--refetch', '--no-filter');
+    assert.equal((await compared(clone)).changes.length, 2);
+  });
+
+  it('compares what needs nothing that is missing', async () => {
+    const top = repositoryOf({ ...settings, ...book(4) });
+    commit(top, { 'plates/new.tif': picture('black-only', 1) });
+    const { changes, scope } = await compared(partialClone(top), { whole: true });
+    assert.deepEqual([changes.length, scope], [1, 'book']);
+  });
+
+  it('takes no settings, ignore file or layout for one that is not there', async () => {
+    const before = {
+      'evengrey.json': '{ "process": "offset-coated", "layouts": ["*.md"] }',
+      '.gitignore': '# nothing',
+      'book.md': '![](plates/001.tif){width=50mm}',
+    };
+    const now = { 'evengrey.json': settings['evengrey.json'], '.gitignore': '# none', 'book.md': 'Nothing.' };
+    for (const [name, content] of Object.entries(now)) {
+      const top = repositoryOf({ ...before, ...book(2) });
+      commit(top, { [name]: content });
+      await assert.rejects(compared(partialClone(top)), lost(name.replace('.', '\\.')), name);
+    }
+  });
+
+  it('says the same where folders of the past are missing', async () => {
+    const top = repositoryOf({ ...settings, ...book(2) });
+    commit(top, { 'plates/new.tif': neutral('new') });
+    await assert.rejects(
+      compared(partialClone(top, 'tree:0')),
+      /^NotInCloneError: Something that is needed is not in/,
+    );
   });
 });

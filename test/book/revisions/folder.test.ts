@@ -27,7 +27,7 @@ describe('what lies in a folder, as git would hold it', () => {
         ['b.tif', 'changed'],
         ['c.tif', 'new'],
       ])
-        assert.equal(String(await blobs.small(snapshot.get(name)!.oid, 100)), text);
+        assert.equal(String(await blobs.small(snapshot.get(name)!.oid, 100, name)), text);
     } finally {
       blobs.close();
     }

@@ -44,3 +44,11 @@ export function commit(top: string, files: Files = {}, message = 'change'): stri
   git(top, 'commit', '--quiet', '--allow-empty', '-m', message);
   return git(top, 'rev-parse', 'HEAD').trim();
 }
+
+/** A clone with the files of `main`, and of the past no contents; with a filter of git's, other things are left out. */
+export function partialClone(top: string, filter = 'blob:none'): string {
+  git(top, 'config', 'uploadpack.allowFilter', 'true');
+  const clone = path.join(temporaryFolder(), 'clone');
+  git(top, 'clone', '--quiet', `--filter=${filter}`, `file://${top}`, clone);
+  return clone;
+}
