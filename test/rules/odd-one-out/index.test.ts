@@ -67,7 +67,7 @@ describe('odd-one-out', () => {
       assert.equal(finding.severity, 'warning');
       assert.match(
         finding.message,
-        /on coated offset: by the forecast it is about \d+\.\d away in a\*, b\*, more bluish, from most of 9 pictures that are rgb-toned \(.*\) like it, which is seen side by side (in about \d orders of 10|in nearly every order)\. Its values have another colour/,
+        /on coated offset: by the forecast it is about \d+\.\d away in a\*, b\*, more bluish, from most of 9 pictures that are rgb-toned \(.*\) like it, which is seen side by side (in about \d orders of 10|in nearly every order)\. The others are toned in another way: if their tone is meant, tone it again/,
       );
     });
     it('a tone among tones, and a separation among separations', () => {
@@ -93,9 +93,54 @@ describe('odd-one-out', () => {
       assert.deepEqual(named, []);
       assert.match(
         book[0].message,
-        /^The 13 pictures that are rgb-toned .* are unlikely to match each other on coated offset: by the forecast 4 of them .* Their values have another colour: turn them into grey again from their originals/,
+        /^The 13 pictures that are rgb-toned .* are unlikely to match each other on coated offset: by the forecast 4 of them \(.*\) are about \d+\.\d or more away in a\*, b\* from 9 others, which are alike\. The others are toned in another way: if their tone is meant, tone them again from their grey originals as they are/,
       );
       assert.equal((book[0].data.pictures as string[]).length, 4);
+    });
+    it('two tones whose middle nobody has: what is off the larger set, never all of them', () => {
+      // [3, 7] by a curve of its own: pictures of other lightnesses are of the same tone
+      const sepias = [
+        ...toned(2, [3, 7], { tones: [8, 20, 30, 45] }),
+        ...toned(2, [3, 7], { tones: [20, 45, 60, 90] }),
+      ];
+      const strays = (
+        [
+          [0, -3],
+          [0, 1],
+          [-5, -2],
+          [6, -3],
+        ] as const
+      ).flatMap(([a, b]) => toned(1, [a, b]));
+      const { named, book } = judged([...sepias, ...strays], RULE);
+      assert.deepEqual([named, book.length], [[], 1]);
+      assert.match(book[0].message, /by the forecast 4 of them .* from 4 others, which are alike/);
+      assert.deepEqual(
+        book[0].data.pictures,
+        strays.map(({ path }) => path),
+      );
+      const three = judged([...sepias, ...strays.slice(0, 3)], RULE);
+      assert.equal(three.named.length, 3);
+      assert.match(three.pictures[4][0].message, /most of 7 pictures .*The others are toned/);
+    });
+    it('pictures of which no two are alike, without others to be away from', () => {
+      const { named, book } = judged(
+        (
+          [
+            [0, -8],
+            [0, 8],
+            [-8, 0],
+            [8, 0],
+          ] as const
+        ).flatMap(([a, b]) => toned(1, [a, b])),
+        RULE,
+      );
+      assert.deepEqual([named, book.length], [[], 1]);
+      assert.match(book[0].message, /^The 4 pictures .* hardly two of them are alike .*turn all of them/);
+      assert.equal((book[0].data.pictures as string[]).length, 4);
+    });
+    it('a cast among casts: to be turned into grey as the others were', () => {
+      const { pictures: lists } = judged([...toned(5, [0, 1.5]), odd([0, -3])], RULE);
+      assert.match(lists[5][0].message, /Its values have another colour: turn it into grey again/);
     });
     it('from the distance and the chance that are set', () => {
       const set = (options: Record<string, unknown>) =>
