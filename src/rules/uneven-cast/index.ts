@@ -54,18 +54,38 @@ export default defineRule<Options>({
 /** `a* 3, b* -4 at L* 20`. */
 const at = ({ L, a, b }: ToneStep) => `a* ${Math.round(a)}, b* ${Math.round(b)} at L* ${Math.round(L)}`;
 
-/**
- * How far the tone turns away from the direction of its strongest step. A tone that only fades towards black and paper,
- * as every tone does, does not turn.
- */
-function turnOf(steps: ToneStep[]): { size: number; strong: ToneStep; other: ToneStep } | null {
-  if (steps.length < 2) return null;
-  const size = ({ a, b }: AB) => Math.hypot(a, b);
-  const strong = steps.reduce((most, step) => (size(step) > size(most) ? step : most));
-  const length = size(strong);
-  if (length === 0) return null;
-  const [ua, ub] = [strong.a / length, strong.b / length];
-  const away = ({ a, b }: AB) => Math.hypot(a * ub - b * ua, Math.min(0, a * ua + b * ub));
-  const other = steps.reduce((most, step) => (away(step) > away(most) ? step : most));
-  return { size: away(other), strong, other };
+/** Angle between two hues from which they are two colours, degrees: half way from one name of a cast to the next. Own choice. */
+const TWO_HUES = 45;
+
+interface Turn {
+  /** How far `other` lies to the side of the direction of `strong`, or opposite to it, in a*, b*. */
+  size: number;
+  strong: ToneStep;
+  other: ToneStep;
 }
+
+/**
+ * The two lightnesses that are seen as two colours, and are furthest from it to be one. Within one hue a tone is one,
+ * however it fades towards black and paper, as every tone does.
+ */
+function turnOf(steps: readonly ToneStep[]): Turn | null {
+  let most: Turn | null = null;
+  for (const [i, one] of steps.entries())
+    for (const another of steps.slice(i + 1)) {
+      const turn = between(one, another);
+      if (turn && (!most || turn.size > most.size)) most = turn;
+    }
+  return most;
+}
+
+function between(one: ToneStep, another: ToneStep): Turn | null {
+  const [strong, other] = chroma(one) >= chroma(another) ? [one, another] : [another, one];
+  const length = chroma(strong);
+  if (length === 0) return null;
+  const along = (strong.a * other.a + strong.b * other.b) / length;
+  const aside = Math.abs(strong.a * other.b - strong.b * other.a) / length;
+  if ((Math.atan2(aside, along) * 180) / Math.PI < TWO_HUES) return null;
+  return { size: Math.hypot(aside, Math.min(0, along)), strong, other };
+}
+
+const chroma = ({ a, b }: AB): number => Math.hypot(a, b);
