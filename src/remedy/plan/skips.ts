@@ -17,10 +17,14 @@ export function needsNothing(
   if (named) return null;
   if (!intentStated && facts.encoding === 'colour')
     return 'It is in colour, and nobody said that it is to be grey. Name the picture itself, or list it under "intent", "grey", in evengrey.json.';
+  if (intent === 'line' && intentStated && facts.encoding === 'bilevel') return LINE_WORDS;
   if (intent === 'grey' || intent === 'line') return null;
   if (intent === 'toned' && wish.to === 'rgb-toned') return null;
   return `The settings say that it is meant to be ${intent === 'colour' ? 'in colour' : 'toned'}. Name it by itself to have it converted all the same.`;
 }
+
+const LINE_WORDS =
+  'The settings say that it is line art, and it is stored in one bit, which keeps its edges sharp. Name it by itself to have it converted all the same.';
 
 /** A curve is made for the tones of an original. */
 const FITTED_ALREADY =

@@ -1,7 +1,8 @@
 import type { BookPicture } from '../../shared/finding';
+import { takes } from '../accepted';
 import { byPart, FEW, grouped, ofPart, paths } from '../groups';
 import { fittingProfile, profileName, spaceName, untagged } from '../profiles';
-import type { Recommend } from '../recommended';
+import { asTaken, type Recommend } from '../recommended';
 import { defineRule } from '../rule';
 import { say } from '../say';
 import { isPhotographic, processName } from '../targets';
@@ -46,13 +47,21 @@ export default defineRule<Options>({
   page,
   *check({ pictures, recommend }, options) {
     const readable = pictures.filter(
-      ({ facts }) => facts.space !== null && facts.encoding !== 'bilevel' && !facts.unreadable,
+      picture =>
+        picture.facts.space !== null &&
+        picture.facts.encoding !== 'bilevel' &&
+        !picture.facts.unreadable &&
+        stays(picture),
     );
     for (const part of byPart(readable))
       for (const alike of grouped(part, picture => picture.facts.space!))
         yield* judgeAlike(alike, options, recommend);
   },
 });
+
+/** What no target takes as it is will be another file, with a profile of its own: `encoding-not-accepted` says so. */
+const stays = (picture: BookPicture): boolean =>
+  !picture.targets.length || picture.targets.some(target => takes(target, picture));
 
 /** Pictures of one part and one space. */
 function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommend) {
@@ -115,9 +124,10 @@ function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Reco
 
 /** Saving in other inks would not end it. */
 function saveWithout(picture: BookPicture, recommend: Recommend): string {
-  const encoding = recommend(picture, picture.targets.find(isPhotographic)!)?.encoding;
-  const ends = encoding === 'rgb-neutral' || encoding === 'single-channel';
-  return picture.intent === 'grey' && ends ? `, or save it as ${encoding}` : '';
+  const target = picture.targets.find(isPhotographic)!;
+  const recommendation = recommend(picture, target);
+  const ends = recommendation?.encoding === 'rgb-neutral' || recommendation?.encoding === 'single-channel';
+  return picture.intent === 'grey' && ends ? `, or save it as ${asTaken(recommendation, target)}` : '';
 }
 
 /** The facts say it as a sentence of its own ("No profile: the greys were read as ..."); here it stands in brackets. */

@@ -231,6 +231,18 @@ describe('plan of a conversion', () => {
     assert.equal(one(residual, { to: 'rgb-toned' }).do, 'convert');
   });
 
+  it('leaves line art in one bit that is meant so, unless it is named itself', () => {
+    const line = { intent: 'line' as const, intentStated: true };
+    const bit = { encoding: 'bilevel' as const, bits: 1 };
+    assert.match(reasonOf(one(askedFor('a.tif', line, bit))), /line art, and it is stored in one bit/);
+    assert.equal(one(askedFor('a.tif', { ...line, named: true }, bit)).do, 'convert');
+    assert.equal(one(askedFor('a.tif', { ...line, intentStated: false }, bit)).do, 'convert');
+    assert.equal(
+      one(askedFor('a.tif', line, { encoding: 'rgb-neutral' }), { to: 'single-channel' }).do,
+      'convert',
+    );
+  });
+
   it('refuses what cannot be read, in the reader’s words, and what holds several pages', () => {
     const broken = one(askedFor('a.jpg', { pages: [brokenFacts('truncated')] }));
     assert.deepEqual([broken.do, reasonOf(broken)], ['refuse', 'It is truncated.']);

@@ -22,6 +22,13 @@ describe('untagged', () => {
       const { named, book } = judged([...bare(60, 'rgb-neutral'), ...other], 'untagged');
       assert.deepEqual([named, book], [[], []]);
     });
+    it('what no target takes as it is, and is another file soon', () => {
+      const { targets } = bare(1, 'rgb-neutral', { targets: [target('silver-halide')] })[0];
+      const accepting = (encodings: Encoding[]) => targets.map(each => ({ ...each, encodings }));
+      const named = (encodings: Encoding[]) =>
+        judged(bare(1, 'single-channel', { targets: accepting(encodings) }), 'untagged').named.length;
+      assert.deepEqual([named(['rgb-neutral']), named(['single-channel'])], [0, 1]);
+    });
     it('what cannot be read', () => {
       const [broken] = bare(1, 'rgb-neutral');
       broken.facts.encoding = 'unreadable';
