@@ -3,7 +3,11 @@ import type { RouteId, Target } from '../shared/target';
 import { directionOfHue, hueOf, meanBands, probabilityTowards } from './bands';
 import { notesOn } from './notes';
 import { type Press, pressOf } from './press';
-import { narrowed, readingFor } from './record/apply';
+import { withBlackRead } from './printing';
+import { lostBelow } from './range';
+import { narrowed } from './record/apply';
+import { type ReadBlack, readBlack } from './record/black';
+import { readingFor } from './record/reading';
 import { likeliest, type RouteResult, routeResults } from './route-result';
 import type { SampledPicture } from './samples';
 import { deviations, meanScatter, type Scatter, spreadOf, whole } from './scatter';
@@ -14,13 +18,30 @@ import { deviations, meanScatter, type Scatter, spreadOf, whole } from './scatte
  */
 export function forecast(picture: SampledPicture, target: Target): Forecast {
   const press = pressOf(target);
-  const results = routeResults(picture, press, target.route);
-  const reading = target.printRecord && readingFor(picture, target.printRecord);
-  const notes = notesOn(target, results);
-  if (!reading) return { ...assembled(picture, press, results, target.printRecord ? [NOT_READ] : []), notes };
-  const seen = narrowed(reading, results, picture, target);
-  const whole = assembled(picture, press, [seen.result], seen.ground);
-  return { ...whole, notes, condition: { ...whole.condition, route: routeTaken(results), basis: 'record' } };
+  const generic = routeResults(picture, press, target.route);
+  const notes = notesOn(target, generic);
+  const { printRecord } = target;
+  if (!printRecord) return { ...assembled(picture, press, generic, [], null), notes };
+  const black = readBlack(picture, printRecord, generic, target);
+  const results = black ? generic.map(result => withBlack(black.black, result, picture)) : generic;
+  const held = readingFor(picture, printRecord, press.process, target);
+  if (!held) return { ...assembled(picture, press, results, [NOT_READ], black), notes };
+  const seen = narrowed(held, results, picture, target);
+  const whole = assembled(picture, press, [seen.result], seen.ground, black);
+  const condition = {
+    ...whole.condition,
+    route: routeTaken(results),
+    basis: 'record' as const,
+    reading: held.how,
+  };
+  return { ...whole, notes, condition };
+}
+
+/** The same with the darkest black as it was read. */
+function withBlack(black: number, result: RouteResult, picture: SampledPicture): RouteResult {
+  const printed = result.zones.map(({ response }) => response.Lprint);
+  const range = { ...result.range, black, ...lostBelow(picture, printed, black) };
+  return { ...result, range };
 }
 
 const NOT_READ = 'the record of this print house holds no reading of greys that are stored like these';
@@ -38,6 +59,7 @@ function assembled(
   press: Press,
   results: readonly RouteResult[],
   ground: readonly string[],
+  black: ReadBlack | null,
 ): Omit<Forecast, 'notes'> {
   const weigh = (value: (result: RouteResult) => number) =>
     results.reduce((sum, result) => sum + result.option.weight * value(result), 0);
@@ -59,6 +81,7 @@ function assembled(
       light: press.light,
       route: routeTaken(results),
       basis: press.basis,
+      reading: null,
     },
     zones: picture.zones.map((zone, i): ForecastZone => {
       const scatter = within(result => result.zones[i].scatter);
@@ -96,13 +119,18 @@ function assembled(
       black: likeliest(results).range.black,
       blackDeepest: Math.min(...blacks),
       blackWeakest: Math.max(...blacks),
+      blackRead: black !== null,
       white: press.model.white[0],
       blockedShare: weigh(result => result.range.blockedShare),
       closedShare: weigh(result => result.range.closedShare),
       lostSteps: weigh(result => result.range.lostSteps),
     },
     ...(results.length > 1 ? { routes: results.map(result => routeForecast(result, picture)) } : {}),
-    ground: [...ground, ...press.model.ground, ...(results.length > 1 ? [WEIGHTS] : [])],
+    ground: [
+      ...ground,
+      ...(black ? [black.ground, ...withBlackRead(press.model.ground, press.process)] : press.model.ground),
+      ...(results.length > 1 ? [WEIGHTS] : []),
+    ],
   };
 }
 

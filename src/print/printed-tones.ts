@@ -1,9 +1,9 @@
-import { lightness, luminance } from '../colour/lab';
 import type { Basis } from '../shared/forecast';
 import type { GreyEncoding, Target } from '../shared/target';
 import { forecast } from './forecast';
 import { printLightness } from './handling';
 import { pressOf } from './press';
+import { rescaled } from './record/black';
 import { restated } from './restated';
 
 /** How a scale of greys comes out on a target. */
@@ -33,15 +33,10 @@ export function printedTones(encoding: GreyEncoding, target: Target): PrintedTon
   );
   const { white } = range;
   const own = zones.map(({ Lprint }) => Lprint);
-  const black = condition.basis === 'record' ? range.black : own[0];
+  const read = condition.basis === 'record' || range.blackRead;
+  const black = read ? range.black : own[0];
   // a record knows the house's black, the tones above it are the model's
-  const printed = condition.basis === 'record' ? own.map(rescaled(own[0], black, white)) : own;
+  const printed = read ? own.map(rescaled(own[0], black, white)) : own;
   const proportional = ZONES.map(({ L }) => printLightness(L, white, printed[0]));
   return { printed, proportional, black, white, basis: condition.basis, ways: routes?.length ?? 1 };
-}
-
-/** Print lightness with the darkest tone moved, paper kept: luminance is scaled between them. */
-function rescaled(from: number, to: number, white: number): (L: number) => number {
-  const [Yfrom, Yto, Ywhite] = [from, to, white].map(luminance);
-  return L => lightness(Yto + ((luminance(L) - Yfrom) * (Ywhite - Yto)) / (Ywhite - Yfrom));
 }

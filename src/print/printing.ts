@@ -69,7 +69,13 @@ export function inksUnder(daylight: PrintModel, { model }: Process, paper: Paper
   };
 }
 
-export const groundOf = ({ sources, guesses }: Process): string[] => [
-  ...sources,
-  ...guesses.map(guess => `a guess: ${guess}`),
-];
+export const groundOf = ({ sources, guesses }: Process): string[] => [...sources, ...guesses.map(guessWords)];
+
+const guessWords = (guess: Process['guesses'][number]): string =>
+  `a guess: ${typeof guess === 'string' ? guess : guess.ofBlack}`;
+
+/** The same without what is no guess where the darkest black was read from prints. */
+export function withBlackRead(ground: readonly string[], { guesses }: Process): string[] {
+  const answered = guesses.filter(guess => typeof guess !== 'string').map(guessWords);
+  return ground.filter(line => !answered.includes(line));
+}

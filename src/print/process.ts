@@ -31,7 +31,12 @@ export interface Process {
   /** Encodings that the measurements speak of; absent: all, where `basis` is `data`. */
   measuredFor?: readonly GreyEncoding[];
   /** What is a guess. */
-  guesses: readonly string[];
+  guesses: readonly (string | BlackGuess)[];
+}
+
+/** A guess of how dark the darkest black is: none any more where that was read from prints. */
+export interface BlackGuess {
+  ofBlack: string;
 }
 
 /** Characterised inks: which table on which paper, and how the press scatters. */

@@ -18,7 +18,8 @@ export const greyEncodings = [
 ] as const satisfies GreyEncoding[];
 export type { GreyEncoding };
 
-const space: Record<GreyEncoding, Space> = {
+/** How an encoding is stored. */
+export const spaceOf: Record<GreyEncoding, Space> = {
   'rgb-neutral': 'rgb',
   'single-channel': 'grey',
   'black-only': 'cmyk',
@@ -46,8 +47,8 @@ export function restated(
   press: Press,
 ): SampledPicture {
   return {
-    space: space[encoding],
-    neutral: space[encoding] !== 'cmyk',
+    space: spaceOf[encoding],
+    neutral: spaceOf[encoding] !== 'cmyk',
     plainRgb: true,
     histogram,
     zones: zones.map(({ L, weight }) => {

@@ -89,6 +89,11 @@ export interface Forecast {
     light: string;
     route: RouteId;
     basis: Basis;
+    /**
+     * Which reading of the print house's record it rests on: of greys stored like these, or of an encoding that goes the
+     * same way through the machine; null for none. Chances by different readings say nothing of each other.
+     */
+    reading: 'own' | 'alike' | null;
   };
   zones: ForecastZone[];
   /** Relative to the grey aim of the paper under the same light. */
@@ -113,6 +118,8 @@ export interface Forecast {
     /** The same by the way with the deepest black, and by that with the weakest. */
     blackDeepest: number;
     blackWeakest: number;
+    /** The black was read from the print house's prints, not worked out. */
+    blackRead: boolean;
     /** L* of the paper. */
     white: number;
     /** Share of the picture (0-1) too dark to be told from black. */

@@ -7,33 +7,23 @@ import { likeliest, probabilities, type RouteResult, routeResults } from '../rou
 import type { SampledPicture } from '../samples';
 import { type Covariance, distribution, type Level, type Moves, type Scatter, whole } from '../scatter';
 import { visibility } from '../visibility';
+import { type Held, kindOf, storedAs } from './reading';
 import { shrink, tintAt } from './shrink';
 
-/** Above this an ink is in use (the limit of `black-only`). */
-const IN_USE = 0.01;
-
-/** The reading of patches that were stored as the picture is; null where the record holds none. */
-export function readingFor(picture: SampledPicture, record: PrintRecord): RecordReading | null {
-  const encoding = kindOf(picture);
-  return record.readings.find(reading => reading.encoding === encoding) ?? null;
-}
-
-function kindOf({ space, zones }: SampledPicture): RecordReading['encoding'] {
-  if (space === 'grey') return 'single-channel';
-  if (space !== 'cmyk') return 'rgb-neutral';
-  const coloured = zones.some(zone =>
-    zone.clusters.some(({ mean }) => mean.slice(0, 3).some(ink => ink > IN_USE)),
-  );
-  return coloured ? 'four-channel' : 'black-only';
-}
+/**
+ * What is not known of an encoding that was not read but goes the same way as one that was, one SD of a* and b*: whether
+ * this house really treats both alike. Own choice: half of what is seen beside a neutral.
+ */
+const ALIKE = 0.5;
 
 /**
  * The generic forecast of a picture narrowed by what was read of the print house. What a sound grey of the same kind
  * is expected to print is moved towards the reading (shrinkage, axis by axis); the picture moves with it, and keeps
- * what is its own. The route is in the reading, so that one way is left. `results` are the generic ones.
+ * what is its own. The route is in the reading, so that one way is left. `results` are the generic ones, their black as
+ * it was read where it was.
  */
 export function narrowed(
-  reading: RecordReading,
+  { reading, how }: Held,
   results: readonly RouteResult[],
   picture: SampledPicture,
   target: Target,
@@ -41,6 +31,7 @@ export function narrowed(
   const plain = { ...target, light: 'D50' as const };
   const daylight = pressOf(plain);
   const sound = routeResults(restated(reading.encoding, picture, daylight), daylight, plain.route);
+  const doubt = how === 'alike' ? ALIKE ** 2 : 0;
   const zones = picture.zones.map((zone, i) => {
     const L = mean(sound, result => result.zones[i].response.Lprint);
     const read = tintAt(reading.greys, L);
@@ -52,7 +43,7 @@ export function narrowed(
         variance: house,
         order,
       } = shrink(prior, { mean: read[axis], n: reading.orders, variance });
-      return { move: mean - prior.mean, house, order };
+      return { move: mean - prior.mean, house: house + doubt, order };
     });
     const was = meanOf(results, i);
     const scatter: Scatter = {
@@ -96,7 +87,7 @@ export function narrowed(
     a: parts.process.a + parts.encoding.a + parts.light.a,
     b: parts.process.b + parts.encoding.b + parts.light.b,
   };
-  const black = reading.black ?? likeliest(results).range.black;
+  const { black } = likeliest(results).range;
   return {
     result: {
       option: { ...results[0].option, label: 'as this print house delivered it', weight: 1 },
@@ -119,7 +110,7 @@ export function narrowed(
         ),
       },
     },
-    ground: [groundOf(reading, target.printRecord!)],
+    ground: [groundOf(reading, target.printRecord!) + (how === 'alike' ? takenFor(reading, picture) : '')],
   };
 }
 
@@ -172,3 +163,7 @@ function groundOf({ orders, order }: RecordReading, { date }: PrintRecord): stri
     ? `${read}; from one order to the next it scatters by ${order.a.toFixed(1)} in a* and ${order.b.toFixed(1)} in b*`
     : `${read}; how far the next one will differ is a guess from the process in general`;
 }
+
+/** That another encoding was read, for the end of its ground. */
+const takenFor = ({ encoding }: RecordReading, picture: SampledPicture): string =>
+  `; read of greys sent as ${storedAs[encoding]}, taken to hold for ${storedAs[kindOf(picture)]}, which should go the same way through the machine, and less sure for that`;

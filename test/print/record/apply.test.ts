@@ -101,6 +101,48 @@ describe('forecast by a record', () => {
     assert.equal(day.range.black, 9);
     assert.ok(Math.abs(day.range.white - 92) < 1e-6);
   });
+  it('of R = G = B holds for one grey channel where R, G, B is printed, and is less sure', () => {
+    const read = target([reading(0.5, -5, { black: 14 })]);
+    const [own, borrowed] = [
+      forecastValue(grey, read),
+      forecastValue({ space: 'grey', values: [0.5] }, read),
+    ];
+    exact(borrowed);
+    assert.deepEqual([own.condition.reading, borrowed.condition.reading], ['own', 'alike']);
+    assert.equal(borrowed.condition.basis, 'record');
+    for (const axis of ['a', 'b'] as const) {
+      assert.ok(Math.abs(borrowed.tint[axis] - own.tint[axis]) < 0.01, JSON.stringify(borrowed.tint));
+      const [known, unsure] = [own, borrowed].map(({ spread }) => spread.house[axis]);
+      assert.ok(Math.abs(unsure ** 2 - known ** 2 - 0.25) < 1e-9, `${known} ${unsure}`);
+    }
+    assert.match(borrowed.ground[0], /read of greys sent as R = G = B, taken to hold for one grey channel/);
+    assert.doesNotMatch(own.ground[0], /taken to hold/);
+  });
+  it('of one grey channel holds for R = G = B, a reading of its own goes first', () => {
+    const channel = reading(2, 0, { encoding: 'single-channel' });
+    assert.equal(forecastValue(grey, target([channel])).condition.reading, 'alike');
+    const both = forecastValue(grey, target([channel, reading(-2, 0)]));
+    assert.equal(both.condition.reading, 'own');
+    assert.ok(both.tint.a < -1.5);
+  });
+  it('of R = G = B says nothing of one grey channel where the press does other things with the two', () => {
+    const record: PrintRecord = {
+      process: 'offset-coated',
+      paper: null,
+      date: '2026-03-01',
+      readings: [reading(1, -2, { black: 20 })],
+    };
+    const on = (route: Target['route']) =>
+      forecastValue(
+        { space: 'grey', values: [0.5] },
+        { ...defaultTarget('offset-coated'), route, printRecord: record },
+      );
+    assert.equal(on('separated').condition.reading, 'alike', 'both are separated');
+    for (const route of ['unknown', 'black-plate'] as const) {
+      const { condition, range } = on(route);
+      assert.deepEqual([condition.reading, condition.basis, range.blackRead], [null, 'data', false], route);
+    }
+  });
   it('without a reading of such files stays generic, and says so', () => {
     const forecast = forecastPicture(
       inkScale(v => [0, 0, 0, v], 'black-only'),
