@@ -1,4 +1,5 @@
 import { candidates, type Include, normalised, type Reference, type Resolution, resolve } from '../../layout';
+import { compare } from '../discovery/discover';
 import { breather } from '../lanes';
 import type { Settings } from '../settings/settings';
 import { parseDocuments } from './documents';
@@ -6,6 +7,7 @@ import { existingFiles } from './existing';
 import { joinMissing } from './missing';
 import { inReadingOrder } from './reading-order';
 import { type LayoutFile, type LayoutFiles, layoutFiles, type Reading } from './sources';
+import { takenIn } from './taken-in';
 
 /** A picture that a layout places. */
 export interface Placement {
@@ -108,7 +110,7 @@ export interface ResolvedLayout extends LayoutFile {
 
 export interface Resolved {
   sources: ResolvedLayout[];
-  /** Those that place nothing, and hand something on. */
+  /** Those that place nothing, and may hand something on. */
   around: LayoutFile[];
   notRead: BookLayouts['notRead'];
   /** Patterns of the settings that name them, in their order; null: all are read. */
@@ -136,14 +138,19 @@ export async function resolvedIn(
   signal?: AbortSignal,
 ): Promise<Resolved> {
   const breathe = breather();
-  const around = all.filter(file => file.around);
-  const files = all.filter(file => !file.around);
   // those that are listed come first: what they say goes before
-  const parsed = await parseDocuments([...files, ...around], settings.textWidth ?? undefined, breathe);
+  const texts = [...all.filter(file => !file.around), ...all.filter(file => file.around)];
+  const parsed = await parseDocuments(texts, settings.textWidth ?? undefined, breathe);
   signal?.throwIfAborted();
+  const read = texts
+    .map((file, at) => ({ file, ...parsed[at] }))
+    .sort((x, y) => compare(x.file.path, y.file.path));
+  const taken = takenIn(read, settings.layouts ?? []);
+  const isAround = (file: LayoutFile) => file.around && !taken.has(file.path);
+  const placing = read.filter(({ file }) => !isAround(file));
   const asked = new Set<string>();
-  for (const [at, { path, kind }] of files.entries()) {
-    const { references, mainFolders } = parsed[at];
+  for (const { file, references, mainFolders } of placing) {
+    const { path, kind } = file;
     for (const reference of references) {
       const places = candidates(reference, path, kind, { mainFolders });
       if (places !== 'elsewhere') for (const { path } of places) asked.add(normalised(path) ?? '');
@@ -151,16 +158,15 @@ export async function resolvedIn(
   }
   asked.delete('');
   const existing = await existingOf(asked);
-  const sources = files.map((file, at) => {
-    const { references, includes, mainFolders, unread } = parsed[at];
+  const sources = placing.map(({ file, references, ...rest }) => {
     const placed = references.map(reference => {
       const found = resolve(reference, file.path, file.kind, path => existing(path) !== null, {
-        mainFolders,
+        mainFolders: rest.mainFolders,
       });
       return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
     });
-    return { ...file, includes, mainFolders, placed, unread };
+    return { ...file, ...rest, placed };
   });
   joinMissing(sources);
-  return { sources, around, notRead, named: settings.layouts };
+  return { sources, around: all.filter(isAround), notRead, named: settings.layouts };
 }

@@ -27,7 +27,13 @@ export function inReadingOrder<Item, Source extends Text<Item>>(
     ),
   );
   const patterns = (named ?? []).map(pattern => matcher([pattern]));
-  const rankOf = new Map(sources.map(({ path }) => [path, patterns.findIndex(names => names(path))]));
+  const rankOf = new Map(
+    sources.map(({ path }) => {
+      const rank = patterns.findIndex(names => names(path));
+      // one that no pattern names is taken in by one that they do
+      return [path, rank < 0 ? patterns.length : rank];
+    }),
+  );
   const sorted = [...sources].sort(
     (x, y) => rankOf.get(x.path)! - rankOf.get(y.path)! || asCounted(x.path, y.path),
   );

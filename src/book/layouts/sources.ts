@@ -19,7 +19,10 @@ export interface LayoutFile extends FileText {
   file: string;
   kind: LayoutKind;
   bytes: Buffer;
-  /** The settings name others: it places nothing, and is read for what it hands on to those that it takes in. */
+  /**
+   * The settings name others: it is read for what it hands on to those that it takes in, and places pictures where one that
+   * they name takes it in.
+   */
   around?: true;
 }
 
@@ -42,8 +45,8 @@ export function isLayout({ layouts }: Pick<Settings, 'layouts'>): (path: string)
 }
 
 /**
- * Says of a path whether it may hand something on to layouts that the settings name: a main file that takes in listed
- * chapters says where their pictures lie, listed or not.
+ * Says of a path whether it may hand something on to layouts that the settings name, or be taken in by one: a main file
+ * that takes in listed chapters says where their pictures lie, listed or not.
  */
 export function mayBeAround({ layouts }: Pick<Settings, 'layouts'>): (path: string) => boolean {
   const named = layouts?.length ? matcher(layouts) : null;
@@ -55,7 +58,7 @@ export function mayBeAround({ layouts }: Pick<Settings, 'layouts'>): (path: stri
 
 /**
  * Reads the sources that lay out the book at `root` (absolute): those that `layouts` names, else every one in the
- * folder but readmes and our own pages; with the named ones those that may be round them. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
+ * folder but readmes and our own pages; with the named ones those that may be round them, or taken in by them. Ignore files and `ignore` are obeyed as for pictures; nothing outside the root is opened.
  */
 export async function layoutFiles(
   root: string,

@@ -238,7 +238,7 @@ export function settingsSchema(words: Words): Schema {
         ),
       },
       layouts: globs(
-        'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs, in the order of the book; a chapter stands where another takes it in. Left out: every one in this folder by name, readmes excepted.',
+        'The sources that lay out the book (Markdown, HTML, CSS, LaTeX, Typst, AsciiDoc), as globs, in the order of the book; a chapter that one of them takes in is named with it, and stands there. Left out: every one in this folder by name, readmes excepted.',
       ),
       textWidth: millimetres(
         'Width of the text in mm. Where a layout says "half of the text width", the printed size, and so the resolution, is known by it.',

@@ -164,6 +164,35 @@ describe('the layouts of a book', () => {
     assert.deepEqual((await read(root, { layouts: [] })).files, []);
   });
 
+  it('count what one that is named takes in as named too, be it through others, unless a pattern takes it away', async () => {
+    const root = temporaryFolder({
+      'book.tex': tex`\documentclass{book}\graphicspath{{bilder/}}\input{kapitel/zwei}\include{kapitel/eins}\input{weg}`,
+      'kapitel/eins.tex': tex`\includegraphics{1}`,
+      'kapitel/zwei.tex': tex`\includegraphics{2}\input{kapitel/tief}\input{book}`,
+      'kapitel/tief.tex': tex`\includegraphics{3}\includegraphics{verloren}`,
+      'weg.tex': tex`\includegraphics{4}\input{kapitel/nie}`,
+      'kapitel/nie.tex': tex`\includegraphics{4}`,
+      'alt.tex': tex`\input{kapitel/eins}\includegraphics{4}`,
+      'book.adoc': 'include::teil.adoc[]\n',
+      'teil.adoc': 'image::bilder/4.jpg[]\n',
+      'book.typ': '#include "teil.typ"',
+      'teil.typ': '#image("bilder/4.jpg", width: 40mm)',
+      ...Object.fromEntries(['1', '2', '3', '4'].map(n => [`bilder/${n}.jpg`, ''])),
+    });
+    const { files, placements, missing } = await read(root, { layouts: ['book.tex', '!weg.tex'] });
+    assert.deepEqual(files, ['book.tex', 'kapitel/eins.tex', 'kapitel/tief.tex', 'kapitel/zwei.tex']);
+    assert.deepEqual(told(placements), [
+      'kapitel/zwei.tex:1:18 bilder/2.jpg',
+      'kapitel/tief.tex:1:18 bilder/3.jpg',
+      'kapitel/eins.tex:1:18 bilder/1.jpg',
+    ]);
+    assert.deepEqual(told(missing), ['kapitel/tief.tex:1:37 bilder/verloren']);
+    const placed = async (...layouts: string[]) => told((await read(root, { layouts })).placements);
+    assert.deepEqual(await placed('book.adoc'), ['teil.adoc:1:8 bilder/4.jpg']);
+    assert.deepEqual(await placed('book.typ'), ['teil.typ:1:9 bilder/4.jpg']);
+    assert.deepEqual(await placed('kapitel/eins.tex'), ['kapitel/eins.tex:1:18 bilder/1.jpg']);
+  });
+
   it('follow Typst into what is included, at its place, with the width of the page, and into functions of other files', async () => {
     const root = temporaryFolder({
       'typst/a.typ': '#image("/bilder/1.jpg", width: 50%)',

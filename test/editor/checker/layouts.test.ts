@@ -101,6 +101,21 @@ describe('layouts that an editor has open', () => {
     assert.deepEqual(instead(now), [{ picture: 'p/one.jpg', to: 'p/one.jpg' }]);
   });
 
+  it('are those too that a named one takes in, as long as it does', async () => {
+    const main = (chapter: string) => `\\documentclass{book}\\graphicspath{{p/}}${chapter}`;
+    const book = { ...files, 'book.tex': main('\\input{b}'), 'b.tex': '\\includegraphics{six}\n' };
+    const layouts = await opened(book, [stained], { ...noSettings, layouts: ['book.tex'] });
+    const places = (texts: { path: string; places: Place[] }[]) =>
+      texts.map(({ path, places }) => [path, ...places.map(brief)]);
+    const [ofBook, ofChapter] = places(layouts.texts());
+    assert.deepEqual(ofBook, ['b.tex', '0:17-0:20 p/six.png true residual-chroma']);
+    assert.deepEqual(ofChapter, ['book.tex']);
+    assert.equal((await layouts.placesIn({ path: 'book.tex', text: main('\n\\input{b}') })).changed, false);
+    assert.equal((await layouts.placesIn({ path: 'book.tex', text: main('') })).changed, true);
+    const typed = await layouts.placesIn({ path: 'b.tex', text: '\\includegraphics{one}\n' });
+    assert.deepEqual(typed.places.map(brief), ['0:17-0:20 p/one.jpg true ']);
+  });
+
   it('know nothing of a text that is no layout of the book', async () => {
     const text = '![](p/six.png)';
     const layouts = await opened({ ...files, 'README.md': '' });
