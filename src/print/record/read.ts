@@ -21,16 +21,18 @@ export function parsePrintRecord(text: string): PrintRecord {
   if (top.record !== VERSION)
     throw new Error(`"record" should be ${VERSION}: this is another file, or one of a newer version`);
   const readings = list(top.readings, 'readings').map((reading, i) => readingOf(reading, `readings[${i}]`));
+  const paper = top.paper === null || top.paper === undefined ? null : whiteOf(top.paper);
   if (readings.length === 0) throw new Error('"readings" is empty: nothing was read yet');
   const twice = readings.find((r, i) => readings.findIndex(other => other.encoding === r.encoding) < i);
   if (twice) throw new Error(`"readings" holds ${twice.encoding} twice`);
+  for (const [i, reading] of readings.entries()) refuseImpossible(reading, paper, `readings[${i}]`);
   return {
     process: oneOf(
       top.process,
       'process',
       processes.map(({ id }) => id),
     ),
-    paper: top.paper === null || top.paper === undefined ? null : whiteOf(top.paper),
+    paper,
     date: dateOf(top.date),
     readings,
   };
@@ -57,6 +59,16 @@ function readingOf(value: unknown, at: string): RecordReading {
     page: optional(reading.page, value => spread(value, `${at}.page`)),
     black: optional(reading.black, value => number(value, `${at}.black`, 0, 60)),
   };
+}
+
+/** No grey is darker than the black of its print, or lighter than the paper: a slip of the pen, or another print. */
+function refuseImpossible({ greys, black }: RecordReading, paper: PrintRecord['paper'], at: string): void {
+  for (const [i, { L }] of greys.entries()) {
+    if (black !== null && L < black)
+      throw new Error(`"${at}.black" is L* ${black}, and "${at}.greys[${i}]" is darker, L* ${L}: no grey is`);
+    if (paper !== null && L > paper[0])
+      throw new Error(`"${at}.greys[${i}]" is L* ${L}, lighter than the paper, L* ${paper[0]}: no grey is`);
+  }
 }
 
 function greyOf(value: unknown, at: string) {

@@ -50,6 +50,16 @@ describe('record of a print house', () => {
     ],
     ['half an order', change(r => Object.assign(r.readings[0], { orders: 1.5 })), /whole number/],
     ['no day', change(r => Object.assign(r, { date: 'March' })), /"date" should be a day/],
+    [
+      'a black that is lighter than a grey',
+      change(r => Object.assign(r.readings[0], { black: 60 })),
+      /"readings\[0\]\.black" is L\* 60, and "readings\[0\]\.greys\[0\]" is darker, L\* 50/,
+    ],
+    [
+      'a grey that is lighter than the paper',
+      change(r => Object.assign(r, { paper: [45, 0, 0] })),
+      /"readings\[0\]\.greys\[0\]" is L\* 50, lighter than the paper, L\* 45/,
+    ],
     ['a paper of two numbers', change(r => Object.assign(r, { paper: [1, 2] })), /three numbers/],
   ];
   for (const [name, text, message] of faults)
