@@ -91,6 +91,13 @@ export interface OtherChange {
   findings: Pick<FindingChanges, 'new' | 'ended'>;
 }
 
+/** One thing by which pictures are judged otherwise than before, and which of a book's files say it. */
+export interface SettingsClause {
+  /** `settings`: evengrey.json and what it takes in; `layouts`: the sources of the layout; `waivers`: their file. */
+  of: 'settings' | 'layouts' | 'waivers';
+  words: string;
+}
+
 /** What the settings do to pictures that are the same on both sides. */
 export interface SetForecast {
   /** As it is called now. */
@@ -147,8 +154,8 @@ export interface Comparison {
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];
-  /** What pictures are judged by, where that changed: a clause each, and what it does; `off`: rules that run no more. */
-  settings: { changes: string[]; forecasts: SetForecast[]; off?: string[] };
+  /** What pictures are judged by, where that changed, and what it does; `off`: rules that run no more; `weaker`: that count for less. */
+  settings: { changes: SettingsClause[]; forecasts: SetForecast[]; off?: string[]; weaker?: string[] };
   /** In the order of the book. */
   rearranged: Rearranged[];
   /** What was waived before is none. */

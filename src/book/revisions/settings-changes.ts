@@ -1,5 +1,6 @@
 import { rules } from '../../rules';
 import { count } from '../../rules/words';
+import type { SettingsClause } from '../../shared/comparison';
 import type { Target } from '../../shared/target';
 import type { RuleSetting, Settings } from '../settings/settings';
 import { WAIVERS_FILE } from '../waivers/file';
@@ -12,13 +13,19 @@ type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
  * What pictures are judged by, where it is not what it was: a clause each, in the order of what matters. Which pictures are
  * in the book is left out: those that come and go are told themselves. `paths`: the pictures that are the same on both sides.
  */
-export function settingsChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
+export function settingsChanges(base: Judging, head: Judging, paths: readonly string[]): SettingsClause[] {
+  const from = (of: SettingsClause['of'], clauses: readonly string[]) =>
+    clauses.map(words => ({ of, words }));
   return [
-    ...judgingChanges(base.settings, head.settings),
-    ...sizeChanges(base, head, paths),
-    ...waiverChanges(base, head),
+    ...from('settings', judgingChanges(base.settings, head.settings)),
+    ...from(setSizes(base, head) ? 'settings' : 'layouts', sizeChanges(base, head, paths)),
+    ...from('waivers', waiverChanges(base, head)),
   ];
 }
+
+/** Whether the settings say otherwise which layouts there are, or how large these place pictures. */
+const setSizes = ({ settings: was }: Judging, { settings: is }: Judging): boolean =>
+  (['layouts', 'placements', 'textWidth'] as const).some(key => !same(was[key], is[key]));
 
 /** The same of the settings alone: what concerns every picture. */
 export const judgingChanges = (was: Settings, is: Settings): string[] => [
@@ -111,18 +118,30 @@ function ruleChanges(was: Settings['rules'], is: Settings['rules']): string[] {
 
 /** Rules that ran before and are off now: what they said is said no more, and that is no news of any picture. */
 export const rulesOff = (was: Settings['rules'], is: Settings['rules']): string[] =>
-  Object.keys(is)
-    .filter(id => levelOf(is[id]) === 'off' && levelOf(was[id]) !== 'off')
+  lowered(was, is).filter(id => gradeOf(id, is[id]) === 'off');
+
+/** Rules that still run, and whose findings count for less than they did. */
+export const rulesWeaker = (was: Settings['rules'], is: Settings['rules']): string[] =>
+  lowered(was, is).filter(id => gradeOf(id, is[id]) !== 'off');
+
+const lowered = (was: Settings['rules'], is: Settings['rules']): string[] =>
+  [...new Set([...Object.keys(was), ...Object.keys(is)])]
+    .filter(id => GRADES.indexOf(gradeOf(id, is[id])) < GRADES.indexOf(gradeOf(id, was[id])))
     .sort();
 
+/** What its findings count for, the least first. */
+const GRADES = ['off', 'note', 'warning', 'error'] as const;
+
 /** What is left out counts as its rule says of itself. */
-function inWords(id: string, setting: RuleSetting | undefined): string {
-  const level = setting === undefined ? rules.find(rule => rule.id === id)?.severity : levelOf(setting);
-  return level === undefined || level === 'off' ? 'off' : `${level === 'error' ? 'an' : 'a'} ${level}`;
+function gradeOf(id: string, setting: RuleSetting | undefined): (typeof GRADES)[number] {
+  if (setting === undefined) return rules.find(rule => rule.id === id)?.severity ?? 'off';
+  return typeof setting === 'string' ? setting : setting[0];
 }
 
-const levelOf = (setting: RuleSetting | undefined): string =>
-  setting === undefined ? 'as by default' : typeof setting === 'string' ? setting : setting[0];
+function inWords(id: string, setting: RuleSetting | undefined): string {
+  const grade = gradeOf(id, setting);
+  return grade === 'off' ? 'off' : `${grade === 'error' ? 'an' : 'a'} ${grade}`;
+}
 
 function sizeChanges(base: Judging, head: Judging, paths: readonly string[]): string[] {
   const many = paths.filter(path => isResized(path, base, head)).length;

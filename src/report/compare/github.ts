@@ -8,10 +8,11 @@ import { slipsApart } from '../slips';
 import { safe } from '../text/style';
 import { everyFinding } from '../told';
 import { conditions, forecasts, remarks } from './conditions';
+import { byNumber, headline } from './headline';
 import { newsOf } from './news';
 import { settingsLines } from './settings';
 import { waivedLines, waivedWords } from './waived';
-import { closing, headline } from './words';
+import { closing } from './words';
 
 /**
  * What two revisions' comparison finds new as workflow commands: one annotation a finding, worst first, on the picture as it
@@ -29,7 +30,7 @@ export function comparisonCommands(comparison: Comparison, place: Place): string
       remark,
     ),
     // no names from here on: the runner looks for older commands anywhere in a line
-    headline(comparison),
+    headline(comparison, byNumber),
     closing(comparison),
     ...(forecasts(comparison) ? [CAUTION] : []),
   ];

@@ -37,8 +37,9 @@ export function comparisonJson(comparison: Comparison): string {
       findings: { new: findings.new.map(findingJson), ended: findings.ended.map(findingJson) },
     })),
     settings: {
-      changes: settings.changes,
+      changes: settings.changes.map(({ words }) => words),
       off: settings.off ?? [],
+      weaker: settings.weaker ?? [],
       forecasts: settings.forecasts.map(({ target, pages, before, after }) => ({
         ...{ target, pages, before: round(before), after: round(after) },
       })),

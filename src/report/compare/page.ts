@@ -15,6 +15,7 @@ import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
+import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
 import { whyOthers } from './news';
 import { becameOf } from './regraded';
@@ -23,7 +24,7 @@ import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
 import { verdictOn } from './verdict';
 import { WAIVED, waivedLines } from './waived';
-import { closing, happened, headline, matched, revisions, stored, tints } from './words';
+import { closing, happened, matched, revisions, stored, tints } from './words';
 import { type Ranked, worstFirst } from './worst-first';
 
 /** Finds a picture of one of the two revisions by path and page. */

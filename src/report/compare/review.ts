@@ -9,12 +9,13 @@ import { factLines } from '../sheet/facts';
 import { nameOf } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { differencesOf } from './differences';
+import { headline } from './headline';
 import { becameOf } from './regraded';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
 import { WAIVED, waivedLines } from './waived';
-import { happened, headline, matched, revisions, stored, tints } from './words';
+import { happened, matched, revisions, stored, tints } from './words';
 
 /** A comparison as the editor lists it. */
 export function reviewOf(comparison: Comparison): Review {

@@ -132,6 +132,7 @@ export const compareReportSchema: Schema = {
         { type: 'string' },
         'Rules that ran before and are off now: what they said has ended for that reason',
       ),
+      weaker: list({ type: 'string' }, 'Rules that still run, and count for less than before'),
       forecasts: list(
         object({
           target: text('As it is called now'),

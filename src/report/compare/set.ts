@@ -122,7 +122,7 @@ function notJudged({ unread }: Comparison): string {
     unread === 1
       ? 'the other picture did not change and was'
       : `the other ${unread} pictures did not change and were`;
-  return `Whether they match the book was not judged: ${others} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings name an encoding by the changed pictures alone.`;
+  return `Whether they match the book was not judged: ${others} not looked at. Run "evengrey check" once, which remembers them, or compare with --whole. Until then findings leave open what to save a picture as, where there is a choice.`;
 }
 
 /** What was one of many may be one of few now, and the settings may judge otherwise what is as it was. */

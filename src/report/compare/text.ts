@@ -8,12 +8,13 @@ import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
+import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
 import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { WAIVED, waivedLines } from './waived';
-import { closing, happened, headline, matched, revisions, stored, tints } from './words';
+import { closing, happened, matched, revisions, stored, tints } from './words';
 
 /** So many pictures that did not change themselves are named. */
 const OTHERS = 12;

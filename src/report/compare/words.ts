@@ -4,105 +4,16 @@ import type {
   Comparison,
   PageChange,
   PictureChange,
-  SetForecast,
   SeverityCounts,
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import { facesOthers } from './arranged';
 import { isMissing, leavesBlank, wasThere } from './blank';
-import { waivedWords } from './waived';
 
 /** So many digits name a commit to a person. */
 const SHORT = 10;
 
 export const shortly = ({ commit }: Pick<ComparedRevision, 'commit'>): string => commit.slice(0, SHORT);
-
-/** What the change does to the book, and how much of it was judged: what is read first, and often alone. */
-export function headline(comparison: Comparison): string {
-  return [
-    whatChanged(comparison),
-    waivedWords(comparison),
-    news(comparison),
-    byThemselves(comparison),
-    submodules(comparison),
-  ]
-    .filter(Boolean)
-    .join(' ');
-}
-
-function whatChanged({ changes, summary, settings, rearranged, beyond }: Comparison): string {
-  const elsewhere = rearranged.length
-    ? `${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`
-    : '';
-  const besides = list([
-    ...(settings.changes.length ? ['its settings did'] : []),
-    ...(elsewhere ? [elsewhere] : []),
-  ]);
-  if (!changes.length)
-    return `No picture of the book${beyond.length ? ' outside of its submodules' : ''} changed${besides && `, but ${besides}`}.`;
-  const blank = changes.filter(leavesBlank);
-  const many = (kind: PictureChange['kind']) =>
-    summary.changes[kind] - blank.filter(change => change.kind === kind).length;
-  const what = [
-    ...(Object.keys(KIND) as PictureChange['kind'][])
-      .filter(kind => many(kind))
-      .map(kind => `${many(kind)} ${KIND[kind]}`),
-    ...(blank.length ? [`${blank.length} placed and not there`] : []),
-  ];
-  const also = [
-    ...(settings.changes.length ? ['the settings changed'] : []),
-    ...(elsewhere ? [elsewhere] : []),
-  ];
-  return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
-}
-
-const KIND: Record<PictureChange['kind'], string> = {
-  added: 'new',
-  deleted: 'gone',
-  changed: 'changed',
-  renamed: 'renamed',
-  moved: 'renamed and changed',
-  mode: 'with another file mode alone',
-};
-
-function news({ summary, unread, beyond, changes, settings, waived }: Comparison): string {
-  const { errors, warnings } = summary.new;
-  if (!errors && !warnings) {
-    if (settings.forecasts.some(isMore)) return MORE_TINT;
-    const nothing = waived.length ? 'Nothing else that is new' : 'Nothing new';
-    if (!unread && !beyond.length) return `${nothing} stands against printing.`;
-    return !unread || wasLooked(changes) ? `${nothing} was found.` : '';
-  }
-  const parts = [
-    ...(errors ? [count(errors, 'new error')] : []),
-    ...(warnings ? [count(warnings, 'new warning')] : []),
-  ];
-  return `${list(parts)}.`;
-}
-
-/** By the orders that a person is told. */
-const isMore = ({ before, after }: SetForecast): boolean =>
-  after > before && inOrders(after) !== inOrders(before);
-const MORE_TINT = 'No error or warning is new, but a tint is likely to be seen more often.';
-
-/** Whoever reads this line alone must not take what was not looked at for good. */
-function byThemselves({ unread, changes }: Comparison): string {
-  if (!unread) return '';
-  const others = unread === 1 ? 'picture was' : `${unread} pictures were`;
-  return wasLooked(changes)
-    ? `Each looked at by itself; the other ${others} not compared.`
-    : `Nothing was judged: the ${others} not looked at.`;
-}
-
-/** Their names follow elsewhere: some services look for commands in this line. */
-function submodules({ beyond }: Comparison): string {
-  if (!beyond.length) return '';
-  const which = beyond.length === 1 ? 'A submodule' : `${beyond.length} submodules`;
-  return `${which} changed: pictures in ${beyond.length === 1 ? 'it' : 'them'} were not compared.`;
-}
-
-/** Of a picture whose file mode alone changed nothing is read. */
-const wasLooked = (changes: Comparison['changes']): boolean => changes.some(({ pages }) => pages.length > 0);
 
 /** `Before: main (1a2b3c4d5e), where the two parted. After: the current commit (...).` */
 export function revisions({ base, head, mergeBase }: Comparison): string {

@@ -11,7 +11,9 @@ describe('comparing revisions whose settings differ', () => {
     const comparison = await compared(top);
     assert.deepEqual([comparison.changes, comparison.scope, comparison.read.length], [[], 'book', 4]);
     assert.equal(comparison.summary.new.errors, 1);
-    assert.deepEqual(comparison.settings.changes, ['encodings: rgb-neutral, before none']);
+    assert.deepEqual(comparison.settings.changes, [
+      { of: 'settings', words: 'encodings: rgb-neutral, before none' },
+    ]);
     assert.deepEqual(
       comparison.others.map(({ path, findings }) => [path, findings.new.map(({ rule }) => rule)]),
       [['plates/004.tif', ['encoding-not-accepted']]],
@@ -54,7 +56,7 @@ describe('comparing revisions whose settings differ', () => {
     const top = repositoryOf({ ...settings, ...book(3) });
     commit(top, { 'evengrey.json': '{ "process": "silver-halide" }', 'plates/001.tif': neutral('new') });
     const { settings: told, base, head } = await compared(top);
-    assert.ok(told.changes.includes('process: silver-halide, before offset-coated'));
+    assert.ok(told.changes.some(({ words }) => words === 'process: silver-halide, before offset-coated'));
     const [{ target, pages, before, after }] = told.forecasts;
     assert.deepEqual([target, pages, head.targets[0].name], ['book', 2, 'book']);
     // of all that was looked at, not of the changed alone

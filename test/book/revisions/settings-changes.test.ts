@@ -1,5 +1,10 @@
 import assert from 'node:assert/strict';
-import { pairedTargets, settingsChanges } from '../../../src/book/revisions/settings-changes';
+import {
+  pairedTargets,
+  rulesOff,
+  rulesWeaker,
+  settingsChanges,
+} from '../../../src/book/revisions/settings-changes';
 import { noSettings, type Settings } from '../../../src/book/settings/settings';
 import { defaultTarget } from '../../../src/print';
 
@@ -9,7 +14,8 @@ const side = (settings: Partial<Settings>, more: Partial<Judging> = {}): Judging
   ...{ settings: { ...noSettings, ...settings }, waivers: [], placements: new Map() },
   ...more,
 });
-const changes = (before: Judging, after: Judging) => settingsChanges(before, after, ['a.tif']);
+const clauses = (before: Judging, after: Judging) => settingsChanges(before, after, ['a.tif']);
+const changes = (before: Judging, after: Judging) => clauses(before, after).map(({ words }) => words);
 
 describe('what pictures are judged by, where it changed', () => {
   it('is nothing where the settings only let pictures in or out', () =>
@@ -54,6 +60,32 @@ describe('what pictures are judged by, where it changed', () => {
     assert.deepEqual(
       changes(side({}, { waivers: [waiver] }), side({}, { waivers: [{ ...waiver, reason: 'x' }] })),
       [],
+    );
+  });
+
+  it('names the rules that run no more, and those that count for less', () => {
+    const [was, is] = [
+      { untagged: 'off', clipped: 'error', 'odd-one-out': 'warning' },
+      { untagged: 'off', clipped: 'note', 'odd-one-out': 'off', unreadable: 'warning' },
+    ] as const;
+    assert.deepEqual([rulesOff(was, is), rulesWeaker(was, is)], [['odd-one-out'], ['clipped', 'unreadable']]);
+    assert.deepEqual([rulesOff(is, was), rulesWeaker(is, was)], [[], []], 'and none that counts for more');
+    assert.deepEqual(rulesWeaker({ untagged: 'error' }, {}), ['untagged'], 'which is a note by itself');
+  });
+
+  it('tells which file says it', () => {
+    const waiver = { rule: 'untagged', content: ['1'], value: {} };
+    const at = (width: number) =>
+      new Map([['a.tif', [{ size: { width } }]]]) as unknown as Judging['placements'];
+    const of = (before: Judging, after: Judging) => clauses(before, after).map(each => each.of);
+    assert.deepEqual(
+      of(side({ textWidth: 1 }), side({ textWidth: 1 }, { waivers: [waiver], placements: at(9) })),
+      ['layouts', 'waivers'],
+    );
+    assert.deepEqual(
+      of(side({ textWidth: 1 }, { placements: at(8) }), side({ textWidth: 2 }, { placements: at(9) })),
+      ['settings', 'settings'],
+      'the text is wider by the settings',
     );
   });
 

@@ -102,7 +102,7 @@ describe('evengrey compare', () => {
     commit(top, { 'evengrey.json': '{ "process": "offset-coated", "encodings": ["rgb-neutral"] }' });
     const env = { EVENGREY_CACHE_DIR: temporaryFolder() };
     const cold = await evengrey(['compare', 'HEAD~1'], { cwd: top, env });
-    assert.match(cold.stdout, /^No picture of the book changed, but its settings did\. 1 new error\.\n/);
+    assert.match(cold.stdout, /^1 new error\. No picture of the book changed, but its settings did\.\n/);
     assert.match(
       cold.stdout,
       /\nERROR {2}encoding-not-accepted {2}1 picture\n {2}b\.tif\n {4}The print house may refuse/,

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { doubtNotices } from '../../../src/book/doubts';
 import { conditions, forecasts, remarks } from '../../../src/report/compare/conditions';
 import { finding, picture, target } from '../text/support';
-import { change, comparison, findings, GROUND, page } from './support';
+import { change, clause, comparison, findings, GROUND, page } from './support';
 
 const changed = () => comparison([change('changed', 'a', [page(picture('a'), picture('a'))])]);
 
@@ -16,7 +16,7 @@ describe('the conditions of a comparison', () => {
   });
 
   it('stand where no picture changed and some are judged otherwise, with what that rests on', () => {
-    const settings = comparison([], { settings: { changes: ['paper: b, before a'], forecasts: [] } });
+    const settings = comparison([], { settings: { changes: [clause('paper: b, before a')], forecasts: [] } });
     const others = comparison([], {
       others: [{ path: 'a', page: 1, findings: findings({ new: [finding('odd', 'warning', 'Odd.')] }) }],
     });

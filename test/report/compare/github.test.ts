@@ -5,7 +5,7 @@ import { comparisonCommands } from '../../../src/report/compare/github';
 import type { PictureReport } from '../../../src/shared/finding';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
-import { change, comparison, findings, GROUND, page } from './support';
+import { change, clause, comparison, findings, GROUND, page } from './support';
 
 const place = { folder: 'books/one/', settings: 'books/one/evengrey.json' };
 
@@ -26,7 +26,7 @@ describe('a comparison as workflow commands', () => {
       '::error file=books/one/c.tif,line=1,title=bad::c.tif (page 2): It is bad.',
       '::warning file=books/one/a%2Cb.tif,line=1,title=odd::a,b.tif: It is odd.',
       `::notice title=Evengrey::${conditions(compared)[0].replace(/%/g, '%25')}`,
-      '1 picture: 1 changed. 1 new warning.',
+      '1 new warning. 1 picture: 1 changed.',
       'New: 0 errors, 1 warning, 0 notes. Ended: 1 error, 0 warnings, 0 notes. As before: 1 error, 0 warnings, 0 notes.',
       CAUTION,
       '',
@@ -86,7 +86,7 @@ describe('a comparison as workflow commands', () => {
 
   it('tells changed settings as notices', () => {
     const told = comparisonCommands(
-      comparison([], { settings: { changes: ['x: 1, before 2'], forecasts: [] } }),
+      comparison([], { settings: { changes: [clause('x: 1, before 2')], forecasts: [] } }),
       place,
     );
     assert.match(told, /^::notice title=Evengrey::The settings changed, .* x: 1, before 2\.\n/);

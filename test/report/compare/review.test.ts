@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { reviewedPicture, reviewOf } from '../../../src/report/compare/review';
 import { finding, picture } from '../text/support';
-import { change, comparison, findings, page } from './support';
+import { change, clause, comparison, findings, page } from './support';
 
 const warning = finding('tint', 'warning', 'It is seen.');
 const note = finding('light-shift', 'note', 'It may be seen.');
@@ -39,7 +39,7 @@ describe('a comparison for the editor', () => {
 
   it('says that the settings changed where both sides are forecast for other prints', () => {
     const review = reviewOf(
-      comparison([changed], { settings: { changes: ['paper: matt, before gloss'], forecasts: [] } }),
+      comparison([changed], { settings: { changes: [clause('paper: matt, before gloss')], forecasts: [] } }),
     );
     assert.match(review.notices[0], /^The settings changed, .*: paper: matt, before gloss\.$/);
   });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { setVerdict, worst } from '../../../src/report/compare/set';
 import type { Match } from '../../../src/shared/comparison';
 import { finding, picture } from '../text/support';
-import { change, comparison, page } from './support';
+import { change, clause, comparison, page } from './support';
 
 const matchOf = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
   ...{ target: 'book', verdict, rules: [], waived: false, distance: 0, probability: 0 },
@@ -91,7 +91,10 @@ describe('the verdict on the set', () => {
   it('says of unchanged pictures whose finding counts for more now that they match as little as before', () => {
     const was = finding('mixed-encodings', 'warning', '');
     const is = finding('mixed-encodings', 'error', '');
-    const settings = { changes: ['rule mixed-encodings: error, before as by default'], forecasts: [] };
+    const settings = {
+      changes: [clause('rule mixed-encodings: error, before as by default')],
+      forecasts: [],
+    };
     const told = (findings: { new: (typeof was)[]; ended: (typeof was)[] }) =>
       setVerdict(comparison([], { settings, others: [{ path: 'c', page: 1, findings }] }));
     assert.equal(

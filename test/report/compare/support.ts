@@ -3,6 +3,7 @@ import type {
   FindingChanges,
   PageChange,
   PictureChange,
+  SettingsClause,
   SeverityCounts,
 } from '../../../src/shared/comparison';
 import type { Finding, PictureReport } from '../../../src/shared/finding';
@@ -24,6 +25,12 @@ export const GROUND = 'by a record of ours';
 export const findings = (change: Partial<FindingChanges> = {}): FindingChanges => ({
   ...{ new: [], ended: [], unchanged: [] },
   ...change,
+});
+
+/** What changed, as the settings themselves have it where nothing else is said. */
+export const clause = (words: string, of: SettingsClause['of'] = 'settings'): SettingsClause => ({
+  of,
+  words,
 });
 
 export const page = (

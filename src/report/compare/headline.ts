@@ -1,0 +1,150 @@
+import { count, inOrders, list } from '../../rules/words';
+import type { Comparison, PictureChange, SetForecast } from '../../shared/comparison';
+import { nameOf } from '../text/blocks';
+import { isMissing, leavesBlank } from './blank';
+import { whoseChanged } from './settings';
+import { waivedWords } from './waived';
+
+/** How pictures are told. */
+type Call = (names: readonly string[]) => string;
+
+/** So many pictures, or rules, are named. */
+const NAMED = 3;
+
+const byName: Call = names => list(names, NAMED);
+
+/** Where a name could be taken for something else, as for a command. */
+export const byNumber: Call = ({ length }) => count(length, 'picture');
+
+/**
+ * What is read first, and often alone: what stands against printing, then what changed, and at last how much of the book was
+ * judged.
+ */
+export function headline(comparison: Comparison, call: Call = byName): string {
+  const { errors, warnings } = comparison.summary.new;
+  const against = [standing(comparison, call), waivedWords(comparison)];
+  return [
+    ...(errors || warnings ? against : against.reverse()),
+    whatChanged(comparison),
+    byThemselves(comparison),
+    submodules(comparison),
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** New errors and warnings, then what no count of them tells. '' where nothing was looked at. */
+function standing(comparison: Comparison, call: Call): string {
+  const { summary, unread, beyond, changes, waived } = comparison;
+  const { errors, warnings } = summary.new;
+  const besides = untold(comparison, call);
+  if (errors || warnings) {
+    const counts = [
+      ...(errors ? [count(errors, 'new error')] : []),
+      ...(warnings ? [count(warnings, 'new warning')] : []),
+    ];
+    return `${[list(counts), ...besides].join('; ')}.`;
+  }
+  const isWhole = !unread && !beyond.length;
+  if (besides.length) {
+    const no = waived.length ? 'No other error or warning' : 'No error or warning';
+    return `${no} ${isWhole ? 'is new' : 'was found that is new'}, but ${besides.join('; ')}.`;
+  }
+  const nothing = waived.length ? 'Nothing else that is new' : 'Nothing new';
+  if (isWhole) return `${nothing} stands against printing.`;
+  return !unread || wasLooked(changes) ? `${nothing} was found.` : '';
+}
+
+/** What stands against printing, or lets it pass unseen, whatever the rules make of it: a clause each. */
+function untold({ changes, settings, slips = [], summary }: Comparison, call: Call): string[] {
+  const { errors, warnings } = summary.new;
+  const isQuiet = !errors && !warnings;
+  return [
+    ...clause(notRead(changes), ['cannot be read', 'cannot be read'], call),
+    ...clause(notThere(changes), ['is placed and not there', 'are placed and not there'], call),
+    ...clause(settings.off ?? [], ['runs no more', 'run no more']),
+    ...clause(settings.weaker ?? [], ['counts for less now', 'count for less now']),
+    ...(slips.length ? [vain(slips.length)] : []),
+    ...(isQuiet && settings.forecasts.some(isMore) ? [MORE_TINT] : []),
+  ];
+}
+
+const vain = (lines: number): string =>
+  `${count(lines, 'line')} of the settings ${lines === 1 ? 'says' : 'say'} something in vain now`;
+
+const clause = (names: readonly string[], [is, are]: readonly [string, string], call = byName): string[] =>
+  names.length ? [`${call(names)} ${names.length === 1 ? is : are}`] : [];
+
+/** As they are now; by name, since somebody has to export them again. */
+const notRead = (changes: readonly PictureChange[]): string[] =>
+  changes.flatMap(({ path, pages }) =>
+    pages.flatMap(({ page, after }) =>
+      after?.facts.unreadable && !isMissing(after) ? [nameOf(path, page)] : [],
+    ),
+  );
+
+/** Those that no new finding counts. */
+const notThere = (changes: readonly PictureChange[]): string[] =>
+  changes.flatMap(({ path, pages }) =>
+    pages.some(
+      ({ after, findings }) => isMissing(after) && findings.new.every(({ severity }) => severity === 'note'),
+    )
+      ? [path]
+      : [],
+  );
+
+/** By the orders that a person is told. */
+const isMore = ({ before, after }: SetForecast): boolean =>
+  after > before && inOrders(after) !== inOrders(before);
+const MORE_TINT = 'a tint is likely to be seen more often';
+
+function whatChanged(comparison: Comparison): string {
+  const { changes, summary, rearranged, beyond } = comparison;
+  const elsewhere = rearranged.length
+    ? [`${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`]
+    : [];
+  const whose = whoseChanged(comparison);
+  if (!changes.length) {
+    const besides = list([...(whose.length ? [`its ${list(whose)} did`] : []), ...elsewhere]);
+    return `No picture of the book${beyond.length ? ' outside of its submodules' : ''} changed${besides && `, but ${besides}`}.`;
+  }
+  const blank = changes.filter(leavesBlank);
+  const many = (kind: PictureChange['kind']) =>
+    summary.changes[kind] - blank.filter(change => change.kind === kind).length;
+  const what = [
+    ...(Object.keys(KIND) as PictureChange['kind'][])
+      .filter(kind => many(kind))
+      .map(kind => `${many(kind)} ${KIND[kind]}`),
+    ...(blank.length ? [`${blank.length} placed and not there`] : []),
+  ];
+  const also = [...(whose.length ? [`the ${list(whose)} changed`] : []), ...elsewhere];
+  return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
+}
+
+const KIND: Record<PictureChange['kind'], string> = {
+  added: 'new',
+  deleted: 'gone',
+  changed: 'changed',
+  renamed: 'renamed',
+  moved: 'renamed and changed',
+  mode: 'with another file mode alone',
+};
+
+/** Whoever reads this line alone must not take what was not looked at for good. */
+function byThemselves({ unread, changes }: Comparison): string {
+  if (!unread) return '';
+  const others = unread === 1 ? 'picture was' : `${unread} pictures were`;
+  return wasLooked(changes)
+    ? `Each looked at by itself; the other ${others} not compared.`
+    : `Nothing was judged: the ${others} not looked at.`;
+}
+
+/** Their names follow elsewhere: some services look for commands in this line. */
+function submodules({ beyond }: Comparison): string {
+  if (!beyond.length) return '';
+  const which = beyond.length === 1 ? 'A submodule' : `${beyond.length} submodules`;
+  return `${which} changed: pictures in ${beyond.length === 1 ? 'it' : 'them'} were not compared.`;
+}
+
+/** Of a picture whose file mode alone changed nothing is read. */
+const wasLooked = (changes: Comparison['changes']): boolean => changes.some(({ pages }) => pages.length > 0);
