@@ -175,12 +175,16 @@ async function restored(
   }
 }
 
+/** What is kept has no ending of its own, by which programs would know it. */
+const keptWords = (kept: string, picture: string): string =>
+  `Its original is kept as "${kept}": copy it from there and end its name in ${path.posix.extname(picture)}.`;
+
 /** A picture that nothing is done about, and where its original lies. */
 async function leftAlone({ keep, entry }: Known, why: string): Promise<Omit<Undone, 'path'>> {
   const { from } = entry;
   try {
     const kept = await heldOriginal(keep.folder, from);
-    return { outcome: 'failed', sha256: from, reason: `${why} Its original is kept as "${kept}".` };
+    return { outcome: 'failed', sha256: from, reason: `${why} ${keptWords(kept, entry.path)}` };
   } catch (error) {
     if (!(error instanceof OriginalLost)) throw error;
     return { outcome: 'lost', sha256: from, reason: `${why} ${error.message}` };
