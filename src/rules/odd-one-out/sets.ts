@@ -1,14 +1,7 @@
 import { type Apart, apart, middleOf, type Tints } from '../../print/apart';
-import type { BookPicture } from '../../shared/finding';
-import type { Target } from '../../shared/target';
 import type { ApartOptions } from '../apart';
-
-/** A picture as it prints on a target. */
-export interface Print {
-  picture: BookPicture;
-  target: Target;
-  tints: Tints;
-}
+import { isSeen } from './pairs';
+import type { Print } from './prints';
 
 /** One that is likely to be seen to differ from the others. */
 export interface Odd extends Print {
@@ -37,13 +30,12 @@ export function againstTheAlike(prints: readonly Print[], options: ApartOptions)
   return centred.alike.length < largest.alike.length ? largest : centred;
 }
 
-function matching(prints: readonly Print[], tints: Tints | null, { limit, chance }: ApartOptions): Sets {
+function matching(prints: readonly Print[], tints: Tints | null, options: ApartOptions): Sets {
   const sets: Sets = { alike: [], odd: [] };
   for (const print of prints) {
-    const away = tints && apart(print.tints, tints, limit);
+    const away = tints && apart(print.tints, tints, options.limit);
     if (!away) continue;
-    // what equal files do too is the printer's matter
-    if (away.probability >= chance && away.byPrinter < chance) sets.odd.push({ ...print, apart: away });
+    if (isSeen(away, options)) sets.odd.push({ ...print, apart: away });
     else sets.alike.push(print);
   }
   return sets;

@@ -1,13 +1,25 @@
 import assert from 'node:assert/strict';
 import { judged } from '../support/judged';
-import { type PictureOptions, picture, pictures, target } from '../support/pictures';
+import { type PictureOptions, picture, pictures, target, toneOf } from '../support/pictures';
 
 const RULE = 'odd-one-out';
 const inks = [target('offset-coated', { route: 'inks' })];
+const refusing = [target('silver-halide', { encodings: ['rgb-neutral'] })];
 const toned = (n: number, tone: [number, number], more: PictureOptions = {}) =>
   pictures(n, 'rgb-toned', { tone, targets: inks, ...more });
 const odd = (tone: [number, number], more: PictureOptions = {}) =>
   picture('rgb-toned', { path: 'odd.tif', tone, targets: inks, ...more });
+
+/** A picture without a target, with its own colour as it is read. */
+function stored([a, b]: [number, number]) {
+  const whole = picture('rgb-toned', { targets: [] });
+  whole.facts.chroma!.zones = toneOf([
+    [30, a, b],
+    [60, a, b],
+    [85, a, b],
+  ]);
+  return whole;
+}
 
 describe('odd-one-out', () => {
   describe('passes', () => {
@@ -25,14 +37,25 @@ describe('odd-one-out', () => {
           pictures(1, 'black-only', { targets: inks }),
         ],
       ],
-      ['too few to say which one is odd', [toned(2, [3, 7]), [odd([-4, -6])]]],
+      ['two and three with one cast', [toned(2, [0, 2]), toned(3, [0, 2], { part: 'cover' })]],
+      [
+        'two or three tones that are meant: each may be',
+        [toned(2, [3, 7], { intent: 'toned' }), [odd([-4, -6], { intent: 'toned' })]],
+      ],
+      [
+        'two casts among other encodings: another rule says so',
+        [[odd([0, 3]), odd([0, -3])], pictures(4, 'rgb-neutral', { targets: inks })],
+      ],
+      [
+        'two casts that the print house refuses: another rule says so',
+        [
+          pictures(1, 'rgb-toned', { tone: [0, 3], targets: refusing }),
+          pictures(1, 'rgb-toned', { tone: [0, -3], targets: refusing }),
+        ],
+      ],
       [
         'a tone that is meant, a part of its own',
         [toned(5, [3, 7]), [odd([-4, -6], { intent: 'toned' })], [odd([-4, -6], { part: 'cover' })]],
-      ],
-      [
-        'a book that nobody prints yet',
-        [pictures(5, 'rgb-toned', { tone: [3, 7], targets: [] }), [odd([-4, -6], { targets: [] })]],
       ],
     ];
     for (const [what, groups] of books)
@@ -40,6 +63,17 @@ describe('odd-one-out', () => {
         const { named, book } = judged(groups.flat(), RULE);
         assert.deepEqual([named, book], [[], []]);
       });
+    it('inks that nobody prints yet', () => {
+      const mix = (c: number) => (d: number) => [d * c, d * 0.5, d * 0.5, 0];
+      const inks = [0.6, 0.35].map(c => picture('three-ink', { targets: [], inks: mix(c) }));
+      assert.deepEqual(judged(inks, RULE).book, []);
+    });
+    it('two on one spread: another rule says so', () => {
+      const two = [...toned(1, [0, 3]), ...toned(1, [0, -3])];
+      const spread = two.map(({ path }) => path);
+      assert.equal(judged(two, RULE).book.length, 1);
+      assert.deepEqual(judged(two, RULE, {}, [spread]).book, []);
+    });
     it('a tone with a reference: another rule says so', () => {
       const set = [...toned(5, [3, 7], { intent: 'toned' }), odd([-4, -6], { intent: 'toned' })];
       for (const one of set) one.reference = 'reference.tif';
@@ -137,6 +171,38 @@ describe('odd-one-out', () => {
       assert.deepEqual([named, book.length], [[], 1]);
       assert.match(book[0].message, /^The 4 pictures .* hardly two of them are alike .*turn all of them/);
       assert.equal((book[0].data.pictures as string[]).length, 4);
+    });
+    it('two or three whose casts differ on facing pages, without saying which one is odd', () => {
+      for (const casts of [
+        [1.4, -1.3],
+        [1.4, 0, -1.3],
+      ]) {
+        // a house that prints R, G, B, where a cast this weak is no visible tint in most orders
+        const few = casts.flatMap((b, i) =>
+          pictures(1, 'rgb-toned', { tone: [0, b], path: `cast ${i}.jpg` }),
+        );
+        const { named, book } = judged(few, RULE);
+        assert.deepEqual([named, book.length, book[0].severity], [[], 1, 'warning']);
+        assert.match(
+          book[0].message,
+          /unlikely to match each other on silver halide: by the forecast cast 0\.jpg is about 2\.\d away in a\*, b\*, warmer, from cast [12]\.jpg, which is seen side by side in .* Their values have different colours/,
+        );
+        assert.deepEqual(
+          book[0].data.pictures,
+          few.map(({ path }) => path),
+        );
+      }
+    });
+    it('in a book that nobody prints yet, by the colours in the files', () => {
+      const { book } = judged([stored([0, 1.4]), stored([0, -1.3])], RULE);
+      assert.match(
+        book[0].message,
+        /match each other: by the colours in the files .* is about 2\.7 away .*, and from about 2 on that is seen side by side\./,
+      );
+      assert.equal('target' in book[0].data, false);
+      const { named } = judged([...[0, 1, 2, 3].map(() => stored([3, 7])), stored([-4, -6])], RULE);
+      assert.equal(named.length, 1);
+      assert.deepEqual(judged([stored([0, 0.7]), stored([0, -0.7])], RULE).book, []);
     });
     it('a cast among casts: to be turned into grey as the others were', () => {
       const { pictures: lists } = judged([...toned(5, [0, 1.5]), odd([0, -3])], RULE);
