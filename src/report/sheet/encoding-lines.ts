@@ -1,10 +1,10 @@
 import { adviceFor, type EncodingAdvice } from '../../print';
+import { blackWords } from '../../rules/black';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Condition, EncodingLine } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
 import { actOf, evenOf, inTen } from '../text/advice';
-import { blackWords } from './black';
 
 /** Every picture of a book asks for the same few targets; a target that was read anew is another object. */
 const known = new WeakMap<Target, EncodingAdvice[]>();

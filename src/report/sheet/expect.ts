@@ -1,9 +1,9 @@
 import { leanOf } from '../../print/lean';
 import { LOST } from '../../print/range';
+import { blackWords, isOpen } from '../../rules/black';
 import { inOrders, leanName, percent } from '../../rules/words';
 import type { AB, Bands, Forecast, Tint } from '../../shared/forecast';
 import type { Condition } from '../../shared/sheet';
-import { blackWords } from './black';
 
 /** What a forecast is of, as far as its words depend on that. */
 export interface Foretold {
@@ -58,8 +58,7 @@ export function directionWords(forecast: Forecast): string | null {
   return lean && leanName(lean);
 }
 
-const byWay = (range: Forecast['range']) =>
-  blackWords(range).includes('to') ? ', by what the house does with it,' : '';
+const byWay = (range: Forecast['range']) => (isOpen(range) ? ', by what the house does with it,' : '');
 
 /** The picture's own darkest tones, where the encoding's black is deeper than they print. */
 function darkest({ zones, range }: Forecast, { stated }: Foretold): string {

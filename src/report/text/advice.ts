@@ -1,5 +1,5 @@
 import { type EncodingAdvice, papers, processes } from '../../print';
-import { blackWords } from '../sheet/black';
+import { blackWords } from '../../rules/black';
 import { paintOf, type Style } from './style';
 import { columns, indent, wrap } from './wrap';
 

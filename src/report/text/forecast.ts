@@ -1,4 +1,5 @@
 import { lights, paperProblem, papers, processes } from '../../print';
+import { blackWords } from '../../rules/black';
 import { groundInFull } from '../../rules/targets';
 import { inOrders } from '../../rules/words';
 import type { AB, Forecast } from '../../shared/forecast';
@@ -6,7 +7,6 @@ import type { PaperId } from '../../shared/target';
 import { CAUTION } from '../caution';
 import type { SettingsUsed, Subject } from '../json';
 import { nothingWords } from '../nothing';
-import { blackWords } from '../sheet/black';
 import { directionWords, expectations, figuresOf, isLineWork, signed } from '../sheet/expect';
 import { waysOf } from '../sheet/ways';
 import { paintOf, type Style, safe } from './style';

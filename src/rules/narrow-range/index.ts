@@ -2,6 +2,7 @@ import { fileRange } from '../../print/file-range';
 import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
 import { takes } from '../accepted';
+import { blackWords, isOpen } from '../black';
 import { grouped } from '../groups';
 import { isOneTone } from '../one-tone';
 import { defineRule, greyOrToned, type Verdict } from '../rule';
@@ -18,7 +19,7 @@ const messages = {
   picture:
     'This picture prints flat beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has {lacks}. Spread its tones with a curve, or leave it so if the haze is meant.',
   process:
-    'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
+    'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black}{ways} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
 } as const;
 
 export default defineRule<Options>({
@@ -85,13 +86,15 @@ function* fromProcess(pictures: BookPicture[], limit: number, targets: readonly 
     const deepest = (sent.length ? sent : prints).reduce((best, print) =>
       print.forecast.range.black < best.forecast.range.black ? print : best,
     );
-    const { black, white } = deepest.forecast.range;
+    const { range } = deepest.forecast;
+    const { black, white } = range;
     if (white - black >= limit) continue;
     yield {
       message: say(messages.process, {
         process: processName(deepest.target),
         target: forTarget(deepest.target, targets),
-        black: Math.round(black),
+        black: blackWords(range),
+        ways: isOpen(range) ? ', by how the house prints it,' : '',
         white: Math.round(white),
       }),
       data: { target: deepest.target.name, basis: deepest.forecast.condition.basis, black, white },

@@ -56,5 +56,17 @@ describe('narrow-range', () => {
       assert.equal(book.length, 1);
       assert.match(book[0].message, /black is about L\* 3\d and the paper L\* 95/);
     });
+    it('no surer of the black than the forecast: from the deepest way of the house to the weakest', () => {
+      const open = [target('offset-uncoated')];
+      const settings: RuleSettings = { 'narrow-range': ['note', { process: 80 }] };
+      const book = pictures(1, 'rgb-neutral', { targets: open });
+      const [{ blackDeepest, blackWeakest }] = book[0].forecasts.map(({ range }) => range);
+      assert.ok(blackWeakest - blackDeepest > 1, 'nobody said how it is printed');
+      const [{ message }] = judged(book, 'narrow-range', settings).book;
+      const [, from, to] = /black is about L\* (\d+) to (\d+), by how the house prints it, and/.exec(
+        message,
+      )!;
+      assert.deepEqual([+from, +to], [blackDeepest, blackWeakest].map(Math.round));
+    });
   });
 });
