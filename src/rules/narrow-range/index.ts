@@ -16,8 +16,10 @@ interface Options {
 }
 
 const messages = {
-  picture:
-    'This picture prints flat beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has {lacks}. Spread its tones with a curve, or leave it so if the haze is meant.',
+  flat: 'This picture prints flat beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has neither a black nor a white. Spread its tones with a curve, or leave it so if the haze is meant.',
+  light:
+    'This picture prints pale beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has no black. Spread its tones with a curve, or leave it so if it is meant to be light, as mist and snow are.',
+  dark: 'This picture prints dark all over beside its neighbours: nearly all of it lies between L* {from} and L* {to} of the file, so it has no white. Spread its tones with a curve, or leave it so if it is meant to be dark, as a night is.',
   process:
     'On {process} every picture prints flatter than it looks on a screen{target}: by the forecast black is about L* {black}{ways} and the paper L* {white}. Set the pictures a little harder in the mid-tones, all of them alike, and judge it on a test print.',
 } as const;
@@ -58,7 +60,7 @@ export default defineRule<Options>({
       if (to - from >= options.picture || isOneTone(picture.facts.tone!)) continue;
       yield {
         picture,
-        message: say(messages.picture, { from, to, lacks: lacking(from, to) }),
+        message: say(messages[kindOf(from, to)], { from, to }),
         data: { from, to },
       };
     }
@@ -70,9 +72,9 @@ export default defineRule<Options>({
 const BLACK = 25;
 const WHITE = 85;
 
-function lacking(from: number, to: number): string {
-  if (from > BLACK && to < WHITE) return 'neither a black nor a white';
-  return from > 100 - to ? 'no black' : 'no white';
+function kindOf(from: number, to: number): 'flat' | 'light' | 'dark' {
+  if (from > BLACK && to < WHITE) return 'flat';
+  return from > 100 - to ? 'light' : 'dark';
 }
 
 /**

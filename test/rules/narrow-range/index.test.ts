@@ -30,9 +30,17 @@ describe('narrow-range', () => {
       const [[finding]] = found(misty).pictures;
       assert.equal(finding.severity, 'note');
       assert.match(finding.message, /between L\* 60 and L\* 88 of the file, so it has no black\./);
-      assert.match(found([5, 10, 20]).pictures[0][0].message, /no white/);
+      assert.match(finding.message, /prints pale .* meant to be light, as mist and snow are/);
       assert.match(found([47, 60, 78]).pictures[0][0].message, /neither a black nor a white/);
       assert.match(found([40, 50, 60]).pictures[0][0].message, /neither a black nor a white/);
+    });
+    it('a dark picture as dark, without a word of flatness or haze', () => {
+      const [[{ message }]] = found([0, 5, 10, 26]).pictures;
+      assert.match(
+        message,
+        /^This picture prints dark all over .*between L\* 0 and L\* 26 .*no white\. .*meant to be dark, as a night is\.$/,
+      );
+      assert.doesNotMatch(message, /flat|haze/);
     });
     it('in spite of a few specks at either end', () => {
       const tones = [...Array(300).fill(60), ...Array(300).fill(70), 0, 100];
