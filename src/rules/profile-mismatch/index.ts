@@ -11,9 +11,9 @@ const messages = {
     'This picture prints too {tone}, with its grey out of balance: its inks were separated for {made} paper (profile "{profile}"), and it is printed on {printed} paper{target}. Separate it again from its grey or RGB original for this paper.',
   axis: 'A print house that honours profiles prints this grey picture with a tint: R = G = B is not neutral in its profile "{profile}" (off by up to C* {chroma}). Convert it to a profile with a neutral grey axis, such as sRGB.',
   channels:
-    'Programs are unlikely to agree on how light or dark this picture is: it has one grey channel, and its profile "{profile}" is for RGB, which one program reads as equal red, green and blue (as here) and the next ignores. {way}',
+    'This picture may print lighter or darker than it looks here: it has one grey channel, and its profile "{profile}" is for RGB, which one program reads as equal red, green and blue (as here) and the next ignores. {way}',
   broken:
-    'Programs are unlikely to agree on how light or dark this picture is: {text} Embed the profile it was made in, or none.',
+    'This picture may print {otherwise} than it looks here, since each program does as it likes with a profile that cannot be used. {text} Embed the profile it was made in, or none.',
 } as const;
 
 const GREY_PROFILE =
@@ -37,7 +37,15 @@ export default defineRule({
       if (picture.facts.unreadable) continue;
       const { profile, encoding, remarks } = picture.facts;
       const broken = remarks.find(({ code }) => code === 'bad-profile');
-      if (broken) yield { picture, message: say(messages.broken, broken), data: { what: 'broken' } };
+      if (broken) {
+        const otherwise =
+          picture.facts.space === 'grey' ? 'lighter or darker' : 'lighter, darker or in other colours';
+        yield {
+          picture,
+          message: say(messages.broken, { otherwise, text: broken.text }),
+          data: { what: 'broken' },
+        };
+      }
       if (!profile) continue;
       if (!broken && picture.facts.space === 'grey' && !fittingProfile(picture.facts))
         yield {

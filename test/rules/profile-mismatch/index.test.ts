@@ -55,7 +55,26 @@ describe('profile-mismatch', () => {
     });
     it('a profile that cannot be used', () => {
       const remarks: PictureFacts['remarks'] = [{ code: 'bad-profile', text: 'Its profile is cut short.' }];
-      assert.match(found('single-channel', { remarks })[0].message, /Its profile is cut short\. Embed/);
+      const message = (encoding: Encoding) => found(encoding, { remarks })[0].message;
+      assert.match(
+        message('single-channel'),
+        /^This picture may print lighter or darker than it looks here, .* cannot be used\. Its profile is cut short\. Embed/,
+      );
+      assert.match(message('rgb-toned'), /^This picture may print lighter, darker or in other colours/);
+    });
+    it('first what it does in print, and no capital in mid-sentence', () => {
+      const remarks: PictureFacts['remarks'] = [
+        { code: 'bad-profile', text: 'The embedded profile is damaged; it was not used.' },
+      ];
+      const all = [
+        found('rgb-neutral', { remarks }),
+        found('single-channel', { remarks }),
+        found('single-channel', { profile: profile('Wide RGB', 'rgb') }),
+      ];
+      for (const [{ message }] of all) {
+        assert.match(message, /^This picture may print /);
+        assert.doesNotMatch(message, /[:;,] The /);
+      }
     });
   });
 });
