@@ -56,21 +56,23 @@ export function counterTint(target: Target, { strength, against }: CounterWish):
   const tone = solved(a, b, { a: -strength * tint.a, b: -strength * tint.b });
   if (!(Math.hypot(tone.a, tone.b) <= MOST))
     throw new RemedyError(
-      `A tint of a* ${tone.a.toFixed(1)}, b* ${tone.b.toFixed(1)} would be needed: that is no correction any more. Ask the print house what is wrong, or choose less strength.`,
+      `A tint of ${words(tone)} would be needed: that is no correction any more. Ask the print house what is wrong, or choose less strength.`,
     );
   const { orders } = reading;
+  const toned = seen(forecastToned(tone.a, tone.b, target));
+  const moved = { a: toned.a - tint.a, b: toned.b - tint.b };
   return {
     tone: { kind: 'stated', ...tone },
     told: [
-      `By what was read of this house (${orders} ${orders === 1 ? 'order' : 'orders'}, the last on ${record.date}) its prints are a* ${tint.a.toFixed(1)}, b* ${tint.b.toFixed(1)} off; the file gets a* ${tone.a.toFixed(1)}, b* ${tone.b.toFixed(1)} to answer ${(strength * 100).toFixed(0)} % of it, since by the forecast prints take on about ${takenOn(tone, tint, strength)} % of a tint in the file.`,
+      `By what was read of this house (${orders} ${orders === 1 ? 'order' : 'orders'}, the last on ${record.date}) its prints are ${words(tint)} off; to answer ${(strength * 100).toFixed(0)} % of it the file gets ${words(tone)}, which by the forecast moves the prints by ${words(moved)}: they do not take on a tint of the file one to one.`,
       `The next order will differ by about ${Math.hypot(plain.spread.order.a, plain.spread.order.b).toFixed(1)} in a*, b* again, and no counter-tint can know which way. Order a test print before the run.`,
     ],
   };
 }
 
-/** How much of the file's tint comes to be the print's, in per cent. */
-const takenOn = (tone: AB, tint: AB, strength: number): string =>
-  ((100 * strength * Math.hypot(tint.a, tint.b)) / Math.hypot(tone.a, tone.b)).toFixed(0);
+/** `a* 0.3, b* -1.9`; never a zero below zero. */
+const words = ({ a, b }: AB): string => `a* ${tenth(a).toFixed(1)}, b* ${tenth(b).toFixed(1)}`;
+const tenth = (value: number): number => Math.round(value * 10) / 10 + 0;
 
 /** Change of the print's tint for one unit of the file's. */
 const answerOf = (moved: AB, still: AB): AB => ({
@@ -81,7 +83,6 @@ const answerOf = (moved: AB, still: AB): AB => ({
 /** The a*, b* of the file whose answers (`a`, `b`: for one unit of each) add up to `wanted`, to a tenth. */
 function solved(a: AB, b: AB, wanted: AB): AB {
   const determinant = a.a * b.b - b.a * a.b;
-  const tenth = (value: number) => Math.round(value * 10) / 10 + 0;
   return {
     a: tenth((wanted.a * b.b - b.a * wanted.b) / determinant),
     b: tenth((a.a * wanted.b - wanted.a * a.b) / determinant),

@@ -50,14 +50,31 @@ describe('a counter-tint', () => {
   });
   it('says what was read, and what no counter-tint can know', () => {
     const told = counterTint(houseOf(4), { ...WHOLE, strength: 0.5 }).told.join(' ');
-    assert.match(told, /4 orders, the last on 2026-03-01.*50 % of it/);
-    const [, a, b, response] =
-      /file gets a\* (\S+), b\* (\S+) to answer.*take on about (\d+) % of a tint/.exec(told)!;
+    assert.match(told, /4 orders, the last on 2026-03-01.*to answer 50 % of it/);
+    const [, ...figures] =
+      /prints are a\* (\S+), b\* (\S+) off; .* file gets a\* (\S+), b\* (\S+), which by the forecast moves the prints by a\* (\S+), b\* (\S+):/.exec(
+        told,
+      )!;
+    const [offA, offB, a, b, movedA, movedB] = figures.map(Number);
     const without = forecastToned(0, 0, houseOf(4)).tint;
-    const answered = forecastToned(Number(a), Number(b), houseOf(4)).tint;
-    const moved = Math.hypot(answered.a - without.a, answered.b - without.b);
-    assert.ok(Math.abs((100 * moved) / Math.hypot(Number(a), Number(b)) - Number(response)) < 8, told);
+    const answered = forecastToned(a, b, houseOf(4)).tint;
+    assert.ok(Math.abs(answered.a - without.a - movedA) <= 0.051, told);
+    assert.ok(Math.abs(answered.b - without.b - movedB) <= 0.051, told);
+    // the sum of the sentence, to what rounding leaves of it
+    assert.ok(Math.hypot(offA / 2 + movedA, offB / 2 + movedB) < 0.25, told);
     assert.match(told, /next order will differ by about \d.*no counter-tint can know.*test print/);
+  });
+  it('adds up along each axis, which the print takes on differently', () => {
+    const target = houseOf(-1.9);
+    target.printRecord!.readings[0].greys[0].a = 0.3;
+    const [told] = counterTint(target, WHOLE).told;
+    const [off, file, moved] = [...told.matchAll(/a\* (-?\d\.\d), b\* (-?\d\.\d)/g)].map(([, a, b]) => [
+      +a,
+      +b,
+    ]);
+    for (const axis of [0, 1]) assert.ok(Math.abs(off[axis] + moved[axis]) < 0.16, told);
+    assert.notDeepEqual(file, moved);
+    assert.doesNotMatch(told, /-0\.0/);
   });
   it('is refused without a record, and without greys that were sent so', () => {
     assert.throws(
