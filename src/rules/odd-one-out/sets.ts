@@ -24,7 +24,11 @@ const TRIED = 12;
 export function againstTheAlike(prints: readonly Print[], options: ApartOptions): Sets {
   const ofAll = matching(prints, middle(prints), options);
   if (ofAll.alike.length * 2 > prints.length) return ofAll;
-  const gathered = tried(prints).map(({ tints }) => matching(prints, tints, options));
+  const gathered: Sets[] = [];
+  // what belongs to a set would gather much the same one again
+  for (const print of tried(prints))
+    if (!gathered.some(({ alike }) => alike.includes(print)))
+      gathered.push(matching(prints, print.tints, options));
   const largest = gathered.reduce((most, sets) => (sets.alike.length > most.alike.length ? sets : most));
   const centred = matching(prints, middle(largest.alike), options);
   return centred.alike.length < largest.alike.length ? largest : centred;
