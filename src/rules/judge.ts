@@ -35,7 +35,7 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
     ({ rule }) => !(input.partial && rule.compares),
   );
   const judged = input.pictures.filter(({ replacedBy }) => !replacedBy);
-  const recommend = recommendations(judged, gainOf(active));
+  const recommend = recommendations(judged, gainOf(active), input.partial);
   for (const { rule, severity, options } of active) {
     const pictures = judged.filter(picture => concerns(rule, picture));
     for (const verdict of rule.check(
@@ -44,6 +44,7 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
         everything: input.pictures,
         targets: input.targets,
         spreads: input.spreads ?? [],
+        partial: input.partial ?? false,
         recommend,
       },
       options,

@@ -17,6 +17,8 @@ export interface Recommendation {
    * - `frequent`: nothing does, nor with a deeper black; nothing leaves less to convert
    */
   why: 'majority' | 'even' | 'range' | 'frequent';
+  /** The others of the book were not looked at, and with them it may be another. */
+  unsure?: true;
 }
 
 /** Null where the target takes no encoding that a grey picture could be turned into. */
@@ -50,15 +52,18 @@ export function kindOf({ facts }: BookPicture): Encoding | null {
 
 /**
  * What to save the grey pictures of each part as. What most of the part is stored in stays, unless the encoding that
- * serves the target best lowers the chance of a visible tint by `gain` or more; each answer is worked out once.
+ * serves the target best lowers the chance of a visible tint by `gain` or more; each answer is worked out once. `partial`:
+ * the book has more pictures.
  */
-export function recommendations(pictures: readonly BookPicture[], gain: number): Recommend {
+export function recommendations(pictures: readonly BookPicture[], gain: number, partial = false): Recommend {
   const greys = pictures.filter(picture => picture.intent === 'grey' && kindOf(picture) !== null);
   const waysOn = remembered((target: Target) => waysOf(greys.filter(printedOn(target)), target), nameOf);
   const of = remembered(
-    ({ part, target }: { part: string | null; target: Target | null }) => {
+    ({ part, target }: { part: string | null; target: Target | null }): Recommendation | null => {
       const together = greys.filter(grey => grey.part === part && (!target || printedOn(target)(grey)));
-      return target ? onTarget(together, target, waysOn(target), gain) : withoutTarget(together);
+      const found = target ? onTarget(together, target, waysOn(target), gain) : withoutTarget(together);
+      const isOnly = target !== null && waysOn(target).length === 1;
+      return found && partial && !isOnly ? { ...found, unsure: true } : found;
     },
     ({ part, target }) => JSON.stringify([part, target && nameOf(target)]),
   );
@@ -178,8 +183,12 @@ export function forecastOf(
   return grey ? forecastAs(grey, facts, target) : null;
 }
 
+/** Stands for an encoding after "save it as". */
+const BY_ALL = 'a check of the whole book says';
+
 /** `black-only, once the print house says that it takes it`: an encoding as a sentence ends with it. */
-export function asTaken({ encoding, why }: Recommendation, target: Target | null): string {
+export function asTaken({ encoding, why, unsure }: Recommendation, target: Target | null): string {
+  if (unsure) return BY_ALL;
   const sure = target?.encodings || encoding === 'rgb-neutral' || why === 'majority' || !target;
   return sure ? encoding : `${encoding}, once the print house says that it takes it`;
 }
@@ -192,7 +201,13 @@ export function saveAs(picture: BookPicture, recommend: Recommend): string | nul
   const found = (picture.targets.length ? picture.targets : [null]).flatMap(target => {
     const recommendation = recommend(picture, target);
     return recommendation
-      ? [{ target, encoding: recommendation.encoding, words: asTaken(recommendation, target) }]
+      ? [
+          {
+            target,
+            encoding: recommendation.unsure ? BY_ALL : recommendation.encoding,
+            words: asTaken(recommendation, target),
+          },
+        ]
       : [];
   });
   if (found.length === 0) return null;

@@ -13,6 +13,8 @@ export interface BookView {
   targets: readonly Target[];
   /** Pictures that are seen side by side, by path: one list a spread. */
   spreads: readonly (readonly string[])[];
+  /** The book has more pictures, which were not looked at. */
+  partial: boolean;
   /** The encoding that every finding of this book names. */
   recommend: Recommend;
 }

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
+import { judge } from '../../src/rules';
 import { judgeWith } from '../../src/rules/judge';
 import { defineRule, noOptions, type Rule } from '../../src/rules/rule';
-import { picture } from './support/pictures';
+import { picture, target } from './support/pictures';
 
 /** Says one thing of every picture that it is shown. */
 const speaks = (id: string, changes: Partial<Rule> = {}): Rule =>
@@ -48,6 +49,32 @@ describe('judge', () => {
     const input = book(picture('rgb-neutral'));
     const told = (partial: boolean) => judgeWith(rules, { ...input, partial }).pictures[0].map(f => f.rule);
     assert.deepEqual([told(false), told(true)], [['alone', 'beside'], ['alone']]);
+  });
+
+  it('names no encoding that hangs on pictures that were not looked at', () => {
+    const takesTwo = [target('offset-coated', { encodings: ['rgb-neutral', 'single-channel'] })];
+    const inks = [target('dry-toner', { route: 'inks' })];
+    const pictures = [
+      picture('rgb-toned', { targets: takesTwo, path: 'a.tif', tones: [55, 60], tone: [4, 20] }),
+      picture('four-channel', { targets: takesTwo, path: 'b.tif' }),
+      picture('four-channel', { targets: inks, path: 'c.tif' }),
+    ];
+    const told = (partial: boolean) => {
+      const { pictures: some, book } = judge({ pictures, targets: [...takesTwo, ...inks], partial });
+      return [...some.flat(), ...book].filter(({ message }) =>
+        /[Ss]ave (it|them|the whole picture) as /.test(message),
+      );
+    };
+    const named = /[Ss]ave (it|them|the whole picture) as (?!a check of the whole book says)/;
+    assert.ok(told(false).some(({ message }) => named.test(message)));
+    assert.ok(
+      new Set(told(true).map(({ rule }) => rule)).size > 1,
+      'more than one rule says what to save as',
+    );
+    for (const { message, data } of told(true)) {
+      assert.doesNotMatch(message, named);
+      assert.equal(data.save, 'a check of the whole book says');
+    }
   });
 
   it('sorts by severity, then rule, whatever the order of the rules', () => {

@@ -30,6 +30,25 @@ describe('the recommended encoding', () => {
       'nothing speaks against the majority where nobody wants to hear of tints',
     );
   });
+  it('is left to a check of the whole book where others were not looked at and there is a choice', () => {
+    const saved = (targets: BookPicture['targets'], partial: boolean) => {
+      const toned = picture('rgb-toned', { targets });
+      return saveAs(toned, recommendations([toned], GAIN, partial));
+    };
+    const [open, one, two] = [
+      target('offset-coated'),
+      target('offset-coated', { name: 'one', encodings: ['rgb-neutral'] }),
+      target('offset-coated', { name: 'two', encodings: ['rgb-neutral', 'single-channel'] }),
+    ];
+    assert.notEqual(saved([open], false), saved([open], true));
+    for (const targets of [[open], [two], [open, two], []])
+      assert.equal(saved(targets, true), 'a check of the whole book says');
+    assert.equal(saved([one], true), 'rgb-neutral', 'the only one that is taken, whatever the others are');
+    assert.equal(
+      saved([one, two], true),
+      'rgb-neutral for target "one" and a check of the whole book says for target "two"',
+    );
+  });
   it('is one that the target takes, and none where it takes no grey', () => {
     const only = (encodings: ('single-channel' | 'rgb-toned')[]) =>
       pictures(2, 'black-only', { targets: [target('offset-coated', { encodings })] });

@@ -55,7 +55,7 @@ export function joined({
   slips,
 }: Joining): Comparison {
   const { after } = judged;
-  const before = withoutUnseen(judged.before, pages);
+  const before = withoutOpen(withoutUnseen(judged.before, pages), after, unread);
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
@@ -141,6 +141,13 @@ function narrow(
     findings.new = findings.new.map(finding => fresh.get(finding) ?? finding);
     findings.ended = findings.ended.map(finding => ended.get(finding) ?? finding);
   }
+}
+
+/** Where others were not looked at, nobody knows whether what was said of the book has ended: it may stand for these. */
+function withoutOpen(before: Split, after: Split, unread: number): Split {
+  if (!unread) return before;
+  const ended = new Set(changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook)).ended);
+  return { ...before, findings: before.findings.filter(finding => !ended.has(finding)) };
 }
 
 /** What is smaller may be a pointer, and says nothing of its picture. */

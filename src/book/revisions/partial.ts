@@ -107,7 +107,7 @@ function sentence(
   const were = unchanged === 1 ? 'was' : 'were';
   return [
     partial
-      ? `${only} ${others} ${were} not looked at, so nothing is said that compares pictures with each other, and findings name an encoding by these alone. Check the whole book once, which remembers the others, or add --whole.`
+      ? `${only} ${others} ${were} not looked at, so nothing is said that compares pictures with each other, nor what to save one as where there is a choice. Check the whole book once, which remembers the others, or add --whole.`
       : `${only} ${others} ${were} compared with ${changed === 1 ? 'it' : 'them'}.`,
   ];
 }

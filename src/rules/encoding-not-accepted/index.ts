@@ -1,4 +1,5 @@
 import { takes } from '../accepted';
+import { asTaken } from '../recommended';
 import { defineRule, noOptions } from '../rule';
 import { say } from '../say';
 import { forTarget } from '../targets';
@@ -27,16 +28,18 @@ export default defineRule({
       for (const target of picture.targets) {
         if (takes(target, picture)) continue;
         const accepted = target.encodings!;
-        const best = (picture.intent === 'grey' && recommend(picture, target)?.encoding) || accepted[0];
+        const advice = picture.intent === 'grey' ? recommend(picture, target) : null;
+        const best = advice?.encoding ?? accepted[0];
+        const save = advice?.unsure ? asTaken(advice, target) : best;
         yield {
           picture,
           message: say(messages.refused, {
             encoding: encodingName(encoding),
             accepted: list(accepted, accepted.length),
             target: forTarget(target, targets),
-            best: encodingName(best),
+            best: advice?.unsure ? save : encodingName(best),
           }),
-          data: { target: target.name, encoding, accepted, best, save: best },
+          data: { target: target.name, encoding, accepted, best, save },
         };
       }
     }

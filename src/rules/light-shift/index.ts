@@ -90,7 +90,7 @@ function* underLight(
 
 function wayOut(picture: BookPicture, recommendation: Recommendation | null, target: Target): string {
   if (picture.intent !== 'grey' || !recommendation) return 'Save it in the encoding of its neighbours.';
-  return kindOf(picture) === recommendation.encoding
+  return kindOf(picture) === recommendation.encoding && !recommendation.unsure
     ? `Leave it, and save them as ${recommendation.encoding} too.`
     : `Save it as ${asTaken(recommendation, target)}.`;
 }

@@ -59,7 +59,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets, recommend }, { gain, tell }) {
+  *check({ pictures, targets, recommend, partial }, { gain, tell }) {
     const prints = pictures
       .filter(({ facts }) => facts.encoding !== 'bilevel')
       .flatMap(picture =>
@@ -70,7 +70,7 @@ export default defineRule<Options>({
       );
     for (const onTarget of grouped(prints, print => print.target.name)) {
       yield* fromFiles(onTarget, targets);
-      yield* fromProcess(onTarget, tell, targets);
+      yield* fromProcess(onTarget, tell, targets, partial);
     }
   },
 });
@@ -193,7 +193,12 @@ function forAll(prints: Print[], targets: readonly Target[]): Verdict {
 }
 
 /** What the process does to all pictures that no other encoding would serve: once, and only worth knowing. */
-function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): Iterable<Verdict> {
+function* fromProcess(
+  all: Print[],
+  tell: number,
+  targets: readonly Target[],
+  partial: boolean,
+): Iterable<Verdict> {
   const prints = all.filter(print => !print.better);
   if (prints.length === 0) return;
   const probability = mean(prints, print => print.probability);
@@ -203,7 +208,7 @@ function* fromProcess(all: Print[], tell: number, targets: readonly Target[]): I
   yield {
     message: say(messages.process, {
       process: processName(target),
-      subject: subjectOf(prints.length, all.length),
+      subject: subjectOf(prints.length, all.length, partial),
       now: inOrdersOfMany(prints.map(print => print.probability)),
       target: forTarget(target, targets),
       lean: leanOfAll(prints, way),
@@ -231,7 +236,8 @@ function leanOfAll(prints: readonly Print[], way: Lean | null): string {
 }
 
 /** Only of the pictures that are meant: the others have a finding of their own on the same target. */
-function subjectOf(some: number, all: number): string {
-  if (some === all) return 'all greys come';
-  return some === 1 ? 'the one other grey picture comes' : `the other ${some} grey pictures come`;
+function subjectOf(some: number, all: number, partial: boolean): string {
+  if (some < all) return `${some} of ${all} grey pictures ${some === 1 ? 'comes' : 'come'}`;
+  if (!partial) return 'all greys come';
+  return all === 1 ? 'this grey comes' : `these ${all} greys come`;
 }

@@ -8,6 +8,7 @@ import { strictErrors } from '../../report/support';
 import { pictures } from '../support/book';
 import { golden } from '../support/golden';
 import { evengrey } from '../support/run';
+import { tiff } from '../support/tiff';
 
 const settings = { 'evengrey.json': '{ "process": "offset-coated" }' };
 const plates = (count: number) =>
@@ -81,6 +82,25 @@ describe('evengrey check --since', () => {
     write(top, { 'plates/04.tif': pictures.blackOnly(4) });
     const one = await evengrey(['check', '--since', 'HEAD'], { cwd: top });
     golden('since/one.txt', plain(one.stdout));
+  });
+
+  it('leaves open what to save a picture as, in every format, where the others were not looked at', async () => {
+    const toned = tiff(96, 64, (x, y) =>
+      [10, 0, -24].map(more => Math.min(255, 40 + x * 2 + (y % 7) + more)),
+    );
+    const top = repositoryOf({ ...settings, ...plates(3) });
+    write(top, { 'plates/new.tif': toned });
+    const save = /[Ss]ave it as ([^.,"]*)/g;
+    for (const format of ['text', 'github', 'markdown', 'json', 'sarif', 'junit', 'html']) {
+      const told = async (...more: string[]) => {
+        const args = ['check', '--since', 'HEAD', '--format', format, ...more];
+        const { stdout } = await evengrey(args, { cwd: top });
+        return [...stdout.replace(/\s+/g, ' ').matchAll(save)].map(([, as]) => as);
+      };
+      const [part, whole] = [await told(), await told('--whole')];
+      assert.deepEqual([...new Set(part)], ['a check of the whole book says'], format);
+      assert.ok(whole.length && whole.every(as => !as.includes('check')), format);
+    }
   });
 
   it('ends with code 2 where there is no picture at all, changed or not', async () => {

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { judge } from '../../../src/rules';
 import type { BookPicture } from '../../../src/shared/finding';
 import { judged } from '../support/judged';
 import { picture, pictures, target } from '../support/pictures';
@@ -153,15 +154,24 @@ describe('likely-tint', () => {
       assert.match(message, /Which way it leans differs from picture to picture\. Order a test print/);
       assert.equal(data.direction, null);
     });
+    it('and where more were not looked at, the note speaks of these', () => {
+      const said = (many: number) => {
+        const targets = [target('silver-halide')];
+        const some = pictures(many, 'rgb-neutral', { targets });
+        const [note] = judge({ pictures: some, targets, partial: true }).book.filter(
+          ({ rule }) => rule === 'likely-tint',
+        );
+        return note.message;
+      };
+      assert.match(said(1), /^By the forecast this grey comes back from silver halide /);
+      assert.match(said(3), /^By the forecast these 3 greys come back from silver halide /);
+    });
     it('and then the note speaks of the others only', () => {
       const { book } = found(
         ...pictures(2, 'rgb-neutral', { targets: [target('silver-halide')] }),
         picture('rgb-toned', { tone: [4, 12], targets: [target('silver-halide')] }),
       );
-      assert.match(
-        book[0].message,
-        /^By the forecast the other 2 grey pictures come back from silver halide /,
-      );
+      assert.match(book[0].message, /^By the forecast 2 of 3 grey pictures come back from silver halide /);
       assert.equal((book[0].data.pictures as string[]).length, 2);
     });
     it('in the one note: the mean, from where to where, and the direction only of the whole set', () => {
