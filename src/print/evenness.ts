@@ -83,10 +83,15 @@ export function adviceFor(target: Target): EncodingAdvice[] {
   const foreign = (encoding: GreyEncoding) =>
     press.process.signal === 'rgb' && inkEncodings.includes(encoding);
   const native = forecasts.filter(({ encoding }) => !foreign(encoding));
-  const best = (native.length ? native : forecasts).reduce((x, y) =>
-    seen(y.forecast) < seen(x.forecast) ? y : x,
-  );
+  /** Of what is as well known: a line by readings of the house's prints and one without say nothing of each other. */
+  const bestBeside = (own: Forecast) => {
+    const known = native.filter(({ forecast }) => forecast.condition.reading === own.condition.reading);
+    return [known, native, forecasts]
+      .find(some => some.length > 0)!
+      .reduce((x, y) => (seen(y.forecast) < seen(x.forecast) ? y : x));
+  };
   return forecasts.map(({ encoding, forecast: own }) => {
+    const best = bestBeside(own);
     const ways = waysOf(own);
     const isForeign = foreign(encoding);
     // where both hang on what the house does, the gain rests on weights that are a guess

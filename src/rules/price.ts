@@ -6,8 +6,8 @@ import { grouped } from './groups';
 import { forecastOf, kindOf, type Recommend, SAME_BLACK } from './recommended';
 import { forecastsOf, forTarget, isPhotographic } from './targets';
 
-/** L* of a black by the likeliest way of the print house, by the one with the deepest, and by that with the weakest. */
-type Black = Pick<Forecast['range'], 'black' | 'blackDeepest' | 'blackWeakest'>;
+/** L* of a black by the likeliest way of the print house, by the one with the deepest, and by that with the weakest; whether it was read there. */
+type Black = Pick<Forecast['range'], 'black' | 'blackDeepest' | 'blackWeakest' | 'blackRead'>;
 
 /** The black of a picture as it is stored, and as it is recommended. */
 export interface Blacks {
@@ -70,8 +70,12 @@ function flatter(blacks: readonly Blacks[]): string {
 
 const BY_HOUSE = 'by how the house prints it';
 
-/** By the likeliest way, and not only there: of the same span of blacks nothing is lost that is known. */
+/**
+ * By the likeliest way, and not only there: of the same span of blacks nothing is lost that is known. A black that was
+ * read and one that is the process's in general are no price of each other.
+ */
 const isFlatter = ({ before, after }: Blacks): boolean =>
+  after.blackRead === before.blackRead &&
   after.black - before.black >= SAME_BLACK &&
   (after.blackDeepest - before.blackDeepest >= SAME_BLACK ||
     after.blackWeakest - before.blackWeakest >= SAME_BLACK);

@@ -14,9 +14,12 @@ export interface Recommendation {
    * - `majority`: most of the part is stored so, and nothing prints clearly better
    * - `even`: nothing prints clearly less often with a visible tint, and something does more often
    * - `range`: nothing prints clearly less often with a visible tint, and others have a weaker black
+   * - `read`: prints of the house were read that were sent so, and of the others none
    * - `frequent`: nothing does, nor with a deeper black; nothing leaves less to convert
    */
-  why: 'majority' | 'even' | 'range' | 'frequent';
+  why: 'majority' | 'even' | 'range' | 'read' | 'frequent';
+  /** Others that the target takes are known by the process in general only, beside what was read: nobody knows what they would change. */
+  open?: true;
   /** The others of the book were not looked at, and with them it may be another. */
   unsure?: true;
 }
@@ -53,7 +56,8 @@ export function kindOf({ facts }: BookPicture): Encoding | null {
 /**
  * What to save the grey pictures of each part as. What most of the part is stored in stays, unless the encoding that
  * serves the target best lowers the chance of a visible tint by `gain` or more; each answer is worked out once. `partial`:
- * the book has more pictures.
+ * the book has more pictures. Chances that rest on readings of the house's prints and those that rest on none are never
+ * set against each other.
  */
 export function recommendations(pictures: readonly BookPicture[], gain: number, partial = false): Recommend {
   const greys = pictures.filter(picture => picture.intent === 'grey' && kindOf(picture) !== null);
@@ -104,13 +108,28 @@ function onTarget(
   const { majority } = countsOf(together.filter(picture => takes(target, picture)));
   // what would not move a majority sends nobody a longer way, or to a weaker black, where there is none
   const best = bestOf(ways, majority ? TIE : Math.max(TIE, Math.min(gain, WIDEST_TIE)));
-  if (!majority) return best;
-  const chances = together
+  if (!majority || !best) return best;
+  const forecasts = together
     .filter(picture => kindOf(picture) === majority)
     .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
-    .map(({ forecast }) => forecast.tint.seen);
-  if (best && best.encoding !== majority && mean(chances) - best.probability >= gain) return best;
-  return { encoding: majority, why: 'majority' };
+    .map(({ forecast }) => forecast);
+  const chances = forecasts.map(({ tint }) => tint.seen);
+  const alike = forecasts.every(forecast => comparable(forecast.condition.reading, best.reading, majority));
+  if (alike && best.encoding !== majority && mean(chances) - best.probability >= gain) return best;
+  return { encoding: majority, why: 'majority', ...(best.open && { open: true }) };
+}
+
+/**
+ * Whether chances of a visible tint can be set against each other: those by a reading of the house's prints and generic
+ * ones cannot. Of two encodings that go the same way through the machine one was read and the other is only less sure,
+ * which is no difference in print; unless the picture, `stored` as it is, has a tone of its own.
+ */
+export function comparable(
+  reading: Forecast['condition']['reading'],
+  other: Forecast['condition']['reading'],
+  stored: Encoding,
+): boolean {
+  return stored === 'rgb-toned' ? (reading === null) === (other === null) : reading === other;
 }
 
 /** An encoding that a target takes, and how the grey pictures on it would print in it. */
@@ -120,6 +139,8 @@ interface Way {
   probability: number;
   /** Mean L* of the deepest black. */
   black: number;
+  /** Which reading of the house's prints both rest on. */
+  reading: Forecast['condition']['reading'];
   /** So many are stored so. */
   stored: number;
 }
@@ -143,21 +164,33 @@ function waysOf(together: readonly BookPicture[], target: Target): Way[] {
       encoding,
       probability: mean(forecasts.map(({ tint }) => tint.seen)),
       black: mean(forecasts.map(({ range }) => range.black)),
+      reading: forecasts[0]?.condition.reading ?? null,
       stored: often(encoding),
     };
   });
 }
 
+/**
+ * Those that prints of the house were read of, where there are such: an encoding that was not read is no reason to
+ * convert. Else those that go the same way as what was read, else all.
+ */
+function bestKnown(ways: readonly Way[]): readonly Way[] {
+  const known = (['own', 'alike'] as const).map(how => ways.filter(({ reading }) => reading === how));
+  return known.find(some => some.length > 0) ?? ways;
+}
+
 /** Evenness first, as far as chances of a visible tint are not nearer than `tie`; of those that tie the one with the deeper black, then the more frequent. */
-function bestOf(ways: readonly Way[], tie: number): (Recommendation & Way) | null {
-  if (ways.length === 0) return null;
+function bestOf(all: readonly Way[], tie: number): (Recommendation & Way) | null {
+  if (all.length === 0) return null;
+  const ways = bestKnown(all);
   const lowest = Math.min(...ways.map(({ probability }) => probability));
   const even = ways.filter(({ probability }) => probability - lowest < tie);
   const deepest = Math.min(...even.map(({ black }) => black));
   const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
   const [best] = deep.sort((x, y) => y.stored - x.stored);
-  const told = even.length < ways.length ? 'even' : 'frequent';
-  return { ...best, why: deep.length < even.length ? 'range' : told };
+  const told = even.length < ways.length ? 'even' : ways.length < all.length ? 'read' : 'frequent';
+  const open = best.reading !== null && all.some(({ reading }) => reading === null);
+  return { ...best, why: deep.length < even.length ? 'range' : told, ...(open && { open }) };
 }
 
 /**

@@ -8,6 +8,7 @@ import {
   processes,
 } from '../../src/print';
 import { worthAsking } from '../../src/print/evenness';
+import type { GreyEncoding } from '../../src/shared/target';
 
 const table = adviceTable();
 const row = (process: string, paper: string, encoding: string): EncodingAdvice =>
@@ -110,6 +111,21 @@ describe('table of advice', () => {
     assert.equal(unknown.verdict, 'ask');
     const known = adviceFor({ ...defaultTarget('inkjet'), paper: 'matt-coated', route: 'black-plate' });
     assert.ok(known.every(line => line.verdict !== 'ask'));
+  });
+  it('does not send from an encoding that was read of the house to one that was not', () => {
+    const reading = { orders: 3, order: { a: 0.4, b: 0.4 }, page: null, black: null };
+    const target = {
+      ...defaultTarget('liquid-toner'),
+      printRecord: {
+        process: 'liquid-toner' as const,
+        paper: null,
+        date: '2026-10-01',
+        readings: [{ ...reading, encoding: 'rgb-neutral' as const, greys: [{ L: 50, a: 0, b: -5 }] }],
+      },
+    };
+    const even = (of: GreyEncoding) => adviceFor(target).find(({ encoding }) => encoding === of)!;
+    assert.ok(even('black-only').evenOrders - even('rgb-neutral').evenOrders > 5);
+    assert.notEqual(even('rgb-neutral').verdict, 'convert');
   });
   it('offers only what the target takes', () => {
     const lines = adviceFor({

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { priceOf, pricesOf } from '../../src/rules/price';
 import type { Recommend } from '../../src/rules/recommended';
-import { picture, target } from './support/pictures';
+import { picture, record, target } from './support/pictures';
 
 const press = target('offset-coated', { name: 'edition', route: 'inks' });
 const photographic = target('silver-halide', { name: 'dummy' });
@@ -12,6 +12,7 @@ const byWay = (black: number, blackDeepest: number, blackWeakest: number) => ({
   black,
   blackDeepest,
   blackWeakest,
+  blackRead: false,
 });
 const sure = (black: number) => byWay(black, black, black);
 
@@ -52,6 +53,18 @@ describe('the price of an encoding', () => {
       '',
       'what may be 10 to 15 either way loses nothing that is known',
     );
+  });
+  it('is none where one black was read from prints of the house and the other is the process in general', () => {
+    const read = { ...sure(14), blackRead: true };
+    assert.equal(priceOf('rgb-neutral', photographic, [{ before: sure(6), after: read }]), '');
+    assert.match(
+      priceOf('rgb-neutral', photographic, [{ before: { ...sure(6), blackRead: true }, after: read }]),
+      /L\* 14 instead of 6/,
+    );
+    const house = target('silver-halide', { printRecord: record('silver-halide', 14) });
+    const inks = picture('four-channel', { targets: [house], inks: d => [d, d, d, d] });
+    const channel = picture('single-channel', { targets: [house] });
+    assert.equal(pricesOf([inks, channel], as('rgb-neutral'), [house]), '', 'one machine has one black');
   });
   it('is told for each target, by the forecasts of the pictures there', () => {
     const grey = picture('rgb-neutral', { targets: [press, photographic] });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { asTaken, type Recommendation, recommendations, saveAs } from '../../src/rules/recommended';
 import type { BookPicture } from '../../src/shared/finding';
 import type { Encoding } from '../../src/shared/picture';
-import { picture, pictures, target } from './support/pictures';
+import { picture, pictures, record, target } from './support/pictures';
 
 const GAIN = 0.2;
 const of = (book: BookPicture[], which = book[0]) =>
@@ -48,6 +48,45 @@ describe('the recommended encoding', () => {
       saved([one, two], true),
       'rgb-neutral for target "one" and a check of the whole book says for target "two"',
     );
+  });
+  describe('where prints of the house were read', () => {
+    const photographic = target('silver-halide', { printRecord: record('silver-halide', 14) });
+    const toner = target('liquid-toner', { printRecord: record('liquid-toner') });
+    it('is not one that was not read, however much less often it is tinted by the process in general', () => {
+      const book = [
+        ...pictures(3, 'rgb-neutral', { targets: [toner] }),
+        picture('single-channel', { targets: [toner] }),
+      ];
+      const [read, generic] = [book[0], book[3]].map(({ forecasts }) => forecasts[0]);
+      assert.ok(read.tint.seen - generic.tint.seen > 0.5, 'else nothing would speak for the other');
+      assert.deepEqual(of(book), { encoding: 'rgb-neutral', why: 'majority', open: true });
+      const few = [book[0], book[3]];
+      assert.deepEqual([of(few)?.encoding, of(few)?.why], ['rgb-neutral', 'read']);
+    });
+    it('is what most have, though that was not read', () => {
+      const others = pictures(3, 'single-channel', { targets: [toner] });
+      assert.equal(of([...others, picture('rgb-neutral', { targets: [toner] })])?.encoding, 'single-channel');
+      const neutral = { ...record('dry-toner', null, 'black-only') };
+      neutral.readings[0].greys = [{ L: 50, a: 0, b: 0 }];
+      const inks = target('dry-toner', { route: 'inks', printRecord: neutral });
+      const unread = pictures(4, 'rgb-neutral', { targets: [inks] });
+      assert.ok(unread[0].forecasts[0].tint.seen > 0.4);
+      assert.equal(of(unread)?.encoding, 'rgb-neutral', 'a generic figure says nothing beside a reading');
+    });
+    it('is not another that goes the same way through the machine, whatever is less sure of it', () => {
+      const book = [
+        ...pictures(2, 'rgb-neutral', { targets: [photographic] }),
+        ...pictures(2, 'single-channel', { targets: [photographic] }),
+      ];
+      const { encoding, why, open } = of(book)!;
+      assert.deepEqual([encoding, why, open], ['rgb-neutral', 'read', undefined]);
+    });
+    it('is a read one that prints clearly less often with a tint than the other that was read', () => {
+      const both = record('dry-toner');
+      both.readings.push({ ...both.readings[0], encoding: 'black-only', greys: [{ L: 50, a: 0, b: 0 }] });
+      const inks = target('dry-toner', { route: 'inks', printRecord: both });
+      assert.equal(of(pictures(4, 'rgb-neutral', { targets: [inks] }))?.encoding, 'black-only');
+    });
   });
   it('is one that the target takes, and none where it takes no grey', () => {
     const only = (encodings: ('single-channel' | 'rgb-toned')[]) =>

@@ -84,6 +84,7 @@ const WHY: Record<Recommendation['why'], string> = {
   even: 'by the forecast no other prints clearly less often with a visible tint',
   range:
     'by the forecast no other prints clearly less often with a visible tint, and others have a weaker black',
+  read: 'prints of this house that were sent so have been read, and the others are less sure',
   frequent:
     'by the forecast no other prints clearly less often with a visible tint or with a deeper black, and none leaves less to convert',
 };

@@ -5,7 +5,7 @@ import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
 import { priceOf } from '../price';
-import { asTaken, forecastOf, type Recommend, type Recommendation } from '../recommended';
+import { asTaken, comparable, forecastOf, type Recommend, type Recommendation } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
@@ -112,7 +112,9 @@ function betterOf(
   // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
   if (isPhotographic(target) && NEUTRAL.has(picture.facts.encoding)) return null;
   const forecast = forecastOf(recommendation, picture, target);
-  if (!forecast || chanceOf(own) - chanceOf(forecast) < gain) return null;
+  if (!forecast || !comparable(own.condition.reading, forecast.condition.reading, picture.facts.encoding))
+    return null;
+  if (chanceOf(own) - chanceOf(forecast) < gain) return null;
   return { recommendation, forecast, probability: chanceOf(forecast) };
 }
 

@@ -152,6 +152,7 @@ function reason(groups: BookPicture[][], encodings: Encoding[], why: Best['why']
     even: 'by the forecast no other that the target is likely to take prints clearly less often with a visible tint',
     range:
       'by the forecast it has the deepest black of those that the target is likely to take, and none of them prints clearly less often with a visible tint',
+    read: 'prints of this house that were sent so have been read, and the others are less sure',
   };
   const reasons = [
     kept === first.length && kept > second.length ? 'it leaves the fewest to convert' : '',

@@ -8,7 +8,7 @@ import type {
   Space,
   Unreadable,
 } from '../../../src/shared/picture';
-import type { ProcessId, Target } from '../../../src/shared/target';
+import type { GreyEncoding, PrintRecord, ProcessId, Target } from '../../../src/shared/target';
 
 /** A target of a process, everything else at its default. */
 export const target = (process: ProcessId, changes: Partial<Target> = {}): Target => ({
@@ -29,6 +29,20 @@ const spaces: Record<Encoding, Space | null> = {
   'lab-neutral': 'lab',
   unreadable: null,
 };
+
+/** A record of a house whose prints were plainly bluish, b* -5, of three orders sent in one encoding. */
+export const record = (
+  process: ProcessId,
+  black: number | null = null,
+  encoding: GreyEncoding = 'rgb-neutral',
+): PrintRecord => ({
+  process,
+  paper: null,
+  date: '2026-10-01',
+  readings: [
+    { encoding, orders: 3, greys: [{ L: 50, a: 0.4, b: -5 }], order: { a: 0.4, b: 0.4 }, page: null, black },
+  ],
+});
 
 /** Stored value 0-1 of a grey: the sRGB curve (IEC 61966-2-1). */
 function srgb(L: number): number {
