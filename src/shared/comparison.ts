@@ -88,7 +88,7 @@ export interface PictureChange {
 export interface OtherChange {
   path: string;
   page: number;
-  findings: Pick<FindingChanges, 'new' | 'ended'>;
+  findings: FindingChanges;
 }
 
 /** One thing by which pictures are judged otherwise than before, and which of a book's files say it. */

@@ -194,10 +194,9 @@ function otherChanges(before: Split, after: Split, moved: ReadonlySet<string>): 
   return after.pictures.flatMap(picture => {
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
-    const found = changesOf(claimsOn(same, before.findings), claimsOn(picture, after.findings), {
+    const findings = changesOf(claimsOn(same, before.findings), claimsOn(picture, after.findings), {
       waivedSince: waivedOn(picture, after),
     });
-    const findings = { new: found.new, ended: found.ended };
     return [{ path: picture.path, page: picture.facts.page, findings }];
   });
 }

@@ -6,6 +6,16 @@ import type { PictureReport } from '../../shared/finding';
 export const isMissing = (picture: PictureReport | null): boolean =>
   picture?.facts.unreadable?.reason === 'missing';
 
+/** It is there, and what it holds is no picture that can be read. */
+export const isBroken = (picture: PictureReport | null): boolean => {
+  const reason = picture?.facts.unreadable?.reason;
+  return reason !== undefined && reason !== 'missing' && reason !== 'not-fetched';
+};
+
+/** Whether a page that could be read before, or is new, cannot be read now. */
+export const breaks = ({ pages }: Pick<PictureChange, 'pages'>): boolean =>
+  pages.some(({ before, after }) => isBroken(after) && !isBroken(before));
+
 /** Whether a place in the book stays blank after the change. */
 export const leavesBlank = ({ pages }: Pick<PictureChange, 'pages'>): boolean =>
   pages.some(({ after }) => isMissing(after));

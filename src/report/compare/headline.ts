@@ -1,7 +1,7 @@
 import { count, inOrders, list } from '../../rules/words';
-import type { Comparison, PictureChange, SetForecast } from '../../shared/comparison';
+import type { Comparison, PageChange, PictureChange, SetForecast } from '../../shared/comparison';
 import { nameOf } from '../text/blocks';
-import { isMissing, leavesBlank } from './blank';
+import { isBroken, isMissing, leavesBlank } from './blank';
 import { whoseChanged } from './settings';
 import { waivedWords } from './waived';
 
@@ -60,7 +60,8 @@ function untold({ changes, settings, slips = [], summary }: Comparison, call: Ca
   const { errors, warnings } = summary.new;
   const isQuiet = !errors && !warnings;
   return [
-    ...clause(notRead(changes), ['cannot be read', 'cannot be read'], call),
+    ...clause(pagesThat(isBroken, changes), ['cannot be read', 'cannot be read'], call),
+    ...clause(pagesThat(isAway, changes), ['was not fetched', 'were not fetched'], call),
     ...clause(notThere(changes), ['is placed and not there', 'are placed and not there'], call),
     ...clause(settings.off ?? [], ['runs no more', 'run no more']),
     ...clause(settings.weaker ?? [], ['counts for less now', 'count for less now']),
@@ -75,13 +76,16 @@ const vain = (lines: number): string =>
 const clause = (names: readonly string[], [is, are]: readonly [string, string], call = byName): string[] =>
   names.length ? [`${call(names)} ${names.length === 1 ? is : are}`] : [];
 
-/** As they are now; by name, since somebody has to export them again. */
-const notRead = (changes: readonly PictureChange[]): string[] =>
+/** As they are now; by name, since somebody has to do something about them. */
+const pagesThat = (
+  is: (after: PageChange['after']) => boolean,
+  changes: readonly PictureChange[],
+): string[] =>
   changes.flatMap(({ path, pages }) =>
-    pages.flatMap(({ page, after }) =>
-      after?.facts.unreadable && !isMissing(after) ? [nameOf(path, page)] : [],
-    ),
+    pages.flatMap(({ page, after }) => (is(after) ? [nameOf(path, page)] : [])),
   );
+
+const isAway = (after: PageChange['after']): boolean => after?.facts.unreadable?.reason === 'not-fetched';
 
 /** Those that no new finding counts. */
 const notThere = (changes: readonly PictureChange[]): string[] =>

@@ -1,8 +1,11 @@
 // no-unit-test: test/report/compare/text.test.ts, markdown.test.ts and github.test.ts read what comes of it
+
+import { list } from '../../rules/words';
 import type { Comparison } from '../../shared/comparison';
 import type { Mended } from '../blank-at';
 import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
 import { aSeverity, isRegraded, OFF, regraded } from './regraded';
+import { whoseChanged } from './settings';
 
 interface News extends Told {
   pictures: readonly (Told['pictures'][number] & Mended)[];
@@ -43,10 +46,11 @@ export const namesOf = (block: Block): string[] => [
 ];
 
 /** Why pictures that did not change are judged otherwise, as it ends the title of their list. */
-export function whyOthers({ settings, changes }: Comparison): string {
+export function whyOthers(comparison: Comparison): string {
+  const whose = whoseChanged(comparison);
   const reasons = [
-    ...(settings.changes.length ? ['the settings changed'] : []),
-    ...(changes.length ? ['what they are compared with changed'] : []),
+    ...(whose.length ? [`the ${list(whose)} changed`] : []),
+    ...(comparison.changes.length ? ['what they are compared with changed'] : []),
   ];
   return `Judged otherwise, though unchanged themselves: ${reasons.join(', or ')}`;
 }

@@ -1,4 +1,4 @@
-import type { Comparison, OtherChange } from '../../shared/comparison';
+import type { Comparison, FindingChanges } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 
 /** A finding that was there before, and is told with another severity now: the settings changed what it counts for. */
@@ -14,7 +14,7 @@ export interface Regraded {
  * is said of several pictures is once it is only a note.
  */
 export const regraded = (
-  { new: fresh, ended }: OtherChange['findings'],
+  { new: fresh, ended }: Pick<FindingChanges, 'new' | 'ended'>,
   book: readonly Finding[] = [],
 ): Regraded[] =>
   [...fresh, ...book].flatMap(now => {

@@ -5,6 +5,7 @@ import type { Finding } from '../../shared/finding';
 import { nameOf } from '../text/blocks';
 import { blankPlaces, isMissing } from './blank';
 import { regraded } from './regraded';
+import { whoseChanged } from './settings';
 
 /** So many pictures are named in one sentence. */
 const NAMED = 5;
@@ -30,7 +31,8 @@ function matching(comparison: Comparison): string {
     );
   const [matches, alone] = [of('matches'), of('alone')];
   const alsoRefused = matches.filter(({ page }) => isRefused(page));
-  const sound = matches.filter(each => !alsoRefused.includes(each));
+  const flawed = matches.filter(each => !alsoRefused.includes(each) && flawsOf(each.page).length);
+  const sound = matches.filter(each => !alsoRefused.includes(each) && !flawed.includes(each));
   const apart = of('differs');
   const waived = apart.filter(({ page }) => livedWith(page));
   const standing = apart.filter(each => !waived.includes(each));
@@ -44,13 +46,18 @@ function matching(comparison: Comparison): string {
         return `${names(alike)} ${not} not match the rest of the book${more}${why}.`;
       })
       .join(' ');
+  const unknown = of('unknown');
   const sentences = [
+    ...open(unknown.filter(({ page }) => page.after?.facts.unreadable)),
     deny(differs),
     deny(before, ', as before'),
     deny(
       waived,
       `; ${waived.length === 1 ? 'the finding that says so is' : 'the findings that say so are'} waived`,
     ),
+    flawed.length
+      ? `${names(flawed)} ${flawed.length === 1 ? 'matches' : 'match'} the rest of the book, and something else is new against ${flawed.length === 1 ? 'it' : 'them'}: ${list([...new Set(flawed.flatMap(({ page }) => flawsOf(page)))], NAMED)}.`
+      : '',
     sound.length === judged.length && sound.length > 1
       ? `All ${sound.length} match the rest of the book.`
       : sound.length
@@ -59,7 +66,7 @@ function matching(comparison: Comparison): string {
     alsoRefused.length
       ? `${names(alsoRefused)} ${alsoRefused.length === 1 ? 'is' : 'are'} stored like the rest of the book, and the print house may refuse that.`
       : '',
-    ...open(of('unknown')),
+    ...open(unknown.filter(({ page }) => !page.after?.facts.unreadable)),
     alone.length
       ? `${names(alone)} ${alone.length === 1 ? 'has' : 'have'} no others of the same part and intent to match.`
       : '',
@@ -126,25 +133,39 @@ function notJudged({ unread }: Comparison): string {
 }
 
 /** What was one of many may be one of few now, and the settings may judge otherwise what is as it was. */
-function othersNow({ others, settings }: Comparison): string {
-  const apart = others.filter(({ findings }) => findings.new.some(deniesMatch));
-  const graded = new Map<string, OtherChange[]>();
+function othersNow(comparison: Comparison): string {
+  const apart = comparison.others.filter(({ findings }) => findings.new.some(deniesMatch));
+  const alike = new Map<string, OtherChange[]>();
   for (const other of apart) {
-    const words = regraded(other.findings).find(({ now }) => deniesMatch(now))?.words ?? '';
-    graded.set(words, [...(graded.get(words) ?? []), other]);
+    const why = beforeToo(other) ?? ` ${sinceWhat(comparison)}`;
+    alike.set(why, [...(alike.get(why) ?? []), other]);
   }
-  const why = settings.changes.length ? 'by the settings as they are now' : 'any more';
-  return [...graded]
-    .map(([words, some]) => {
+  return [...alike]
+    .map(([why, some]) => {
       const names = list(
         some.map(({ path, page }) => nameOf(path, page)),
         NAMED,
       );
-      const one = some.length === 1;
-      const deny = `${names}, unchanged ${one ? 'itself, does' : 'themselves, do'} not match the rest of the book`;
-      return words ? `${deny}, as before; that ${words}.` : `${deny} ${why}.`;
+      const does = some.length === 1 ? 'itself, does' : 'themselves, do';
+      return `${names}, unchanged ${does} not match the rest of the book${why}.`;
     })
     .join(' ');
+}
+
+/** That it did not match before either, and what says so now; null where it did, or nobody said that it did not. */
+function beforeToo({ findings }: OtherChange): string | null {
+  const graded = regraded(findings).find(({ now }) => deniesMatch(now));
+  if (graded) return `, as before; that ${graded.words}`;
+  if (![...findings.unchanged, ...findings.ended].some(deniesMatch)) return null;
+  const rules = [...new Set(findings.new.filter(deniesMatch).map(({ rule }) => rule))];
+  return `, as before; ${list(rules)} ${rules.length === 1 ? 'says' : 'say'} so since`;
+}
+
+/** No surer than what is known: where pictures changed and what judges them too, either may have done it. */
+function sinceWhat(comparison: Comparison): string {
+  const whose = whoseChanged(comparison);
+  if (!whose.length) return 'any more';
+  return comparison.changes.length ? 'as it is now' : `by the ${list(whose)} as they are now`;
 }
 
 /** It did not match before either, by the same rules. */
@@ -153,6 +174,12 @@ function wasSo({ before, findings, matches }: PageChange): boolean {
   const says = (some: readonly Finding[]) => some.some(({ rule }) => rules.has(rule));
   return before !== null && says(findings.unchanged) && !says(findings.new);
 }
+
+/** Rules that find something new against it, which is another matter than the set. */
+const flawsOf = ({ findings }: PageChange): string[] =>
+  findings.new
+    .filter(finding => finding.severity !== 'note' && !deniesMatch(finding))
+    .map(({ rule }) => rule);
 
 const isRefused = ({ findings }: PageChange): boolean =>
   [...findings.new, ...findings.unchanged].some(({ rule }) => rule === 'encoding-not-accepted');

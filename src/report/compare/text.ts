@@ -15,11 +15,12 @@ import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { WAIVED, waivedLines } from './waived';
 import { closing, happened, matched, revisions, stored, tints } from './words';
+import { worstFirst } from './worst-first';
 
 /** So many pictures that did not change themselves are named. */
 const OTHERS = 12;
 
-/** A comparison for people: what the change does to the book, picture by picture, then the findings that are new. */
+/** A comparison for people: what the change does to the book and what is new, then picture by picture, worst first. */
 export function comparisonText(comparison: Comparison, around: Pick<Around, 'place'>, style: Style): string {
   const book = bookOf(around);
   const paint = paintOf(style);
@@ -39,12 +40,13 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     ],
     settingsLines(comparison).flatMap(line => text(line)),
     text(setVerdict(comparison)),
-    waived.length ? [paint.bold(WAIVED), ...waived] : [],
-    elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
-    moved.length ? [paint.bold(MOVED), ...moved.flatMap(line => text(line, 2, 2))] : [],
-    ...others.map(change => changeLines(change, text, paint)),
     ...(fresh.length ? [[paint.bold('New findings')]] : []),
     ...fresh.map(block => blockLines(block, style, paint)),
+    waived.length ? [paint.bold(WAIVED), ...waived] : [],
+    ...(others.length > 1 ? [[paint.bold('What changed, worst first')]] : []),
+    ...worstFirst(others).map(({ change }) => changeLines(change, text, paint)),
+    moved.length ? [paint.bold(MOVED), ...moved.flatMap(line => text(line, 2, 2))] : [],
+    elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],
     otherSection(comparison, text, paint),
     conditions(comparison).flatMap(line => text(line, 0, 2)),

@@ -2,7 +2,7 @@ import { count } from '../../rules/words';
 import type { PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
-import { leavesBlank, wasThere } from './blank';
+import { breaks, leavesBlank, wasThere } from './blank';
 import { regraded } from './regraded';
 
 /**
@@ -19,6 +19,11 @@ export function verdictOn(
       words: wasThere(change)
         ? 'Not there any more, and still placed: its place stays blank'
         : 'Placed and not there: its place stays blank',
+    };
+  if (breaks(change))
+    return {
+      kind: 'worse',
+      words: change.kind === 'added' ? 'New, and cannot be read' : 'Cannot be read any more',
     };
   const of = (which: 'new' | 'ended' | 'unchanged') =>
     change.pages.reduce((sum, { findings }) => {

@@ -2,6 +2,7 @@ import type { PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { rank } from '../told';
+import { breaks, leavesBlank } from './blank';
 import { verdictOn } from './verdict';
 
 export interface Ranked {
@@ -43,7 +44,8 @@ function weightOf(change: PictureChange): number[] {
   const many = (which: 'new' | 'unchanged', severity: Finding['severity']) =>
     loud(change, which).filter(finding => finding.severity === severity).length;
   return [
-    many('new', 'error'),
+    // what cannot be read prints no better where the settings make less of it
+    many('new', 'error') || Number(leavesBlank(change) || breaks(change)),
     many('new', 'warning'),
     many('unchanged', 'error'),
     many('unchanged', 'warning'),

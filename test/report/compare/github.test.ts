@@ -19,7 +19,7 @@ describe('a comparison as workflow commands', () => {
       }),
     });
     const others = [
-      { path: 'c.tif', page: 2, findings: { new: [finding('bad', 'error', 'It is bad.')], ended: [] } },
+      { path: 'c.tif', page: 2, findings: findings({ new: [finding('bad', 'error', 'It is bad.')] }) },
     ];
     const compared = comparison([change('changed', 'a,b.tif', [changed])], { others });
     assert.deepEqual(comparisonCommands(compared, place).split('\n'), [

@@ -108,7 +108,7 @@ describe('a comparison as a page', () => {
           {
             path: 'o.tif',
             page: 1,
-            findings: { new: [finding('z', 'error', 'Why, and the way out.')], ended: [] },
+            findings: findings({ new: [finding('z', 'error', 'Why, and the way out.')] }),
           },
         ],
       },

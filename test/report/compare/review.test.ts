@@ -18,7 +18,7 @@ describe('a comparison for the editor', () => {
   it('lists what changed with its findings counted, and what became of the others', () => {
     const review = reviewOf(
       comparison([changed], {
-        others: [{ path: '9.tif', page: 1, findings: { new: [warning], ended: [] } }],
+        others: [{ path: '9.tif', page: 1, findings: findings({ new: [warning] }) }],
         notices: ['A notice.'],
       }),
     );

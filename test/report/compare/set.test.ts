@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { setVerdict, worst } from '../../../src/report/compare/set';
-import type { Match } from '../../../src/shared/comparison';
+import type { FindingChanges, Match } from '../../../src/shared/comparison';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
-import { change, clause, comparison, page } from './support';
+import { change, clause, comparison, findings, page } from './support';
 
 const matchOf = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
   ...{ target: 'book', verdict, rules: [], waived: false, distance: 0, probability: 0 },
@@ -78,13 +79,13 @@ describe('the verdict on the set', () => {
   });
 
   it('says of unchanged pictures that they match no more', () => {
-    const odd = { new: [finding('mixed-encodings', 'error', '')], ended: [] };
+    const odd = findings({ new: [finding('mixed-encodings', 'error', '')] });
     const told = comparison([added('a', 'matches')], { others: [{ path: 'c', page: 1, findings: odd }] });
     assert.match(
       setVerdict(told),
       /book\. c, unchanged itself, does not match the rest of the book any more\.$/,
     );
-    const other = { new: [finding('low-resolution', 'error', '')], ended: [] };
+    const other = findings({ new: [finding('low-resolution', 'error', '')] });
     assert.equal(setVerdict(comparison([], { others: [{ path: 'c', page: 1, findings: other }] })), '');
   });
 
@@ -95,13 +96,31 @@ describe('the verdict on the set', () => {
       changes: [clause('rule mixed-encodings: error, before as by default')],
       forecasts: [],
     };
-    const told = (findings: { new: (typeof was)[]; ended: (typeof was)[] }) =>
-      setVerdict(comparison([], { settings, others: [{ path: 'c', page: 1, findings }] }));
+    const told = (of: Partial<FindingChanges>, changes: ReturnType<typeof added>[] = []) =>
+      setVerdict(comparison(changes, { settings, others: [{ path: 'c', page: 1, findings: findings(of) }] }));
     assert.equal(
       told({ new: [is], ended: [was] }),
       'c, unchanged itself, does not match the rest of the book, as before; that is an error now, was a warning.',
     );
     assert.match(told({ new: [is], ended: [] }), /the book by the settings as they are now\.$/);
+    assert.match(told({ new: [is] }, [added('a', 'matches')]), / c, .* the rest of the book as it is now\.$/);
+    const other = told({ new: [finding('odd-one-out', 'warning', '')], unchanged: [was] });
+    assert.equal(
+      other,
+      'c, unchanged itself, does not match the rest of the book, as before; odd-one-out says so since.',
+      'it is not by the settings',
+    );
+  });
+
+  it('begins with what cannot be read, and passes over nothing else that is new against what matches', () => {
+    const broken = added('a', 'unknown', { distance: null, probability: null });
+    broken.pages[0].after = picture('a', [], brokenFacts('truncated'));
+    const soft = added('b', 'matches');
+    soft.pages[0].findings = findings({ new: [finding('low-resolution', 'warning', '')] });
+    assert.match(
+      verdict(soft, added('c', 'matches'), broken, added('d', 'differs')),
+      /^a cannot be read, .* d does not match the rest of the book\. b matches the rest of the book, and something else is new against it: low-resolution\. c matches the rest of the book\.$/,
+    );
   });
 
   it('says of a changed picture that it did not match before either', () => {

@@ -8,9 +8,10 @@ const text = (...of: Parameters<typeof comparison>) =>
   comparisonText(comparison(...of), { place: { folder: 'hafen/', settings: null } }, style);
 
 describe('a comparison as a text', () => {
-  it('tells picture by picture, then what is new by rule, once for all that it is said of', () => {
+  it('tells what is new by rule, once for all that it is said of, then picture by picture, worst first', () => {
     const news = () => findings({ new: [finding('x', 'warning', 'It prints oddly.')] });
     const told = text([
+      change('changed', '0.tif', [page(picture('0.tif'), picture('0.tif'))]),
       change('changed', 'a.tif', [page(picture('a.tif'), picture('a.tif'), { findings: news() })]),
       change('added', 'b.tif', [page(null, picture('b.tif'), { findings: news() })], {
         neighbours: { before: 'a.tif', after: null, beside: ['a.tif'] },
@@ -18,6 +19,10 @@ describe('a comparison as a text', () => {
     ]);
     assert.match(told, /\nb\.tif: new, on a spread with a\.tif\n {2}stored as rgb-neutral\n/);
     assert.match(told, /\nWARNING {2}x {2}2 pictures\n {2}a\.tif, b\.tif, of each:\n {4}It prints oddly\.\n/);
+    assert.match(
+      told,
+      /New findings[\s\S]*What changed, worst first[\s\S]*\na\.tif: changed[\s\S]*\n0\.tif: changed/,
+    );
   });
 
   it('says which book it is', () => {
@@ -54,7 +59,7 @@ describe('a comparison as a text', () => {
         others: Array.from({ length: 14 }, (_, i) => ({
           path: `o${i}.tif`,
           page: i + 1,
-          findings: { new: [finding('mixed-encodings', 'warning', '')], ended: [] },
+          findings: findings({ new: [finding('mixed-encodings', 'warning', '')] }),
         })),
       },
     );

@@ -67,6 +67,17 @@ describe('the verdict on a changed picture', () => {
     assert.equal(never.words, 'Placed and not there: its place stays blank');
   });
 
+  it('says of what cannot be read any more just that, whatever the settings make of it', () => {
+    const broken = picture('a', [], brokenFacts('truncated'));
+    const on = (kind: 'added' | 'changed', before: Parameters<typeof page>[0]) => {
+      const { kind: weight, words } = verdictOn(change(kind, 'a', [page(before, broken)]));
+      return `${weight}: ${words}`;
+    };
+    assert.equal(on('changed', picture('a')), 'worse: Cannot be read any more');
+    assert.equal(on('added', null), 'worse: New, and cannot be read');
+    assert.match(on('changed', broken), /^same: /, 'it was no better');
+  });
+
   it('counts every page of a file', () => {
     const bad = (number: number) =>
       page(picture('a'), picture('a'), { page: number, findings: findings({ new: [warning] }) });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { worstFirst } from '../../../src/report/compare/worst-first';
 import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { change, findings, page } from './support';
 
@@ -22,6 +23,18 @@ describe('changed pictures, worst first', () => {
         of('errors', { new: [error, error] }),
       ),
       ['errors', 'both', 'error', 'warnings'],
+    );
+  });
+
+  it('hold what cannot be read for an error, whatever the settings make of it', () => {
+    const broken = picture('broken', [], brokenFacts('truncated'));
+    assert.deepEqual(
+      order(
+        of('warning', { new: [warning] }),
+        change('changed', 'broken', [page(picture('broken'), broken)]),
+        of('error', { new: [error] }),
+      ),
+      ['broken', 'error', 'warning'],
     );
   });
 
