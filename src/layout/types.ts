@@ -99,6 +99,8 @@ export interface Include {
   start: number;
   /** Typst: only what it defines is. */
   namesOnly?: true;
+  /** It need not be there, or comes with the tool as a rule. */
+  optional?: true;
 }
 
 export interface Source {

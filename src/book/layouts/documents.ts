@@ -2,7 +2,9 @@
 import {
   type Include,
   type Inherited,
+  kindOf,
   type LayoutKind,
+  lineFinder,
   normalised,
   parseLayout,
   type Reference,
@@ -18,10 +20,22 @@ export interface Text {
   around?: true;
 }
 
+/** A line that takes in another layout. */
+export interface NotAmong {
+  /** As it is written; an extension that was left out is added. */
+  path: string;
+  /** Where it is looked for, relative to the root. */
+  places: string[];
+  line: number;
+  column: number;
+}
+
 export interface Parsed {
   references: Reference[];
   /** Of the others those that it takes in, by path. */
   includes: Include[];
+  /** Layouts that it takes in and that are none of the others, in the order of their lines. */
+  notAmong: NotAmong[];
   /** Folders that the tool may be started in, beside that of the file: those of the documents it is part of. */
   mainFolders: string[];
   /** Lines, from 1, that place pictures nobody can name without running the text. */
@@ -51,7 +65,8 @@ export async function parseDocuments(
   );
   const parsed = sources.map(({ references, unread }, at): Parsed => {
     const includes = taken[at].map(({ to, start }) => ({ path: texts[to].path, start }));
-    return { references, includes, mainFolders: [], unread };
+    const notAmong = notAmongOf(texts[at], sources[at], places);
+    return { references, includes, notAmong, mainFolders: [], unread };
   });
   const told = typstInheritance(
     texts,
@@ -153,11 +168,36 @@ function reached(from: Iterable<number>, next: readonly (readonly number[])[]): 
   return all;
 }
 
+/** What only a run of the tool can name is left out, as is what is no layout. */
+function notAmongOf(
+  { path: from, text }: Text,
+  { includes }: Source,
+  places: ReadonlyMap<string, number>,
+): NotAmong[] {
+  const lost = includes.filter(
+    ({ path, optional }) =>
+      !optional && !CALCULATED.test(path) && kindOf(path) && includedAt(from, path, places) === undefined,
+  );
+  if (!lost.length) return [];
+  const lineOf = lineFinder(text);
+  return lost.flatMap(({ path, start }) => {
+    const found = placesOf(from, path);
+    return found.length ? [{ path, places: found, ...lineOf(start) }] : [];
+  });
+}
+
+/** A macro, an attribute, an argument, an address. */
+const CALCULATED = /[\\{}#|]|:\/\//;
+
+const includedAt = (from: string, path: string, places: ReadonlyMap<string, number>): number | undefined =>
+  placesOf(from, path).flatMap(place => places.get(place) ?? [])[0];
+
 /** From the file's own folder, then from those above it: one of them is where the tool is started. */
-function includedAt(from: string, path: string, places: ReadonlyMap<string, number>): number | undefined {
+function placesOf(from: string, path: string): string[] {
+  const found: string[] = [];
   for (let folder = folderOf(from); ; folder = folderOf(folder)) {
-    const at = places.get(normalised(folder ? `${folder}/${path}` : path) ?? '');
-    if (at !== undefined || !folder) return at;
+    found.push(normalised(folder ? `${folder}/${path}` : path) ?? '');
+    if (!folder) return found.filter(Boolean);
   }
 }
 

@@ -23,12 +23,12 @@ export interface Placement {
   inStyleSheet?: true;
 }
 
-/** A line that places what is not there, or what may not be looked at. */
+/** A line that places or takes in what is not there, or what may not be looked at. */
 export interface Misplaced {
   file: string;
   line: number;
   column: number;
-  /** `missing`: where the picture was expected, relative to the root; `outside`: as it is written. */
+  /** `missing`: where the picture was expected, relative to the root; else as it is written. */
   path: string;
 }
 
@@ -51,6 +51,8 @@ export interface BookLayouts {
   /** Out of the book's folder; file by file in the order of their lines. */
   outside: Misplaced[];
   notRead: { path: string; why: string }[];
+  /** Lines that take in a layout that is not there; `path`: as they have it. File by file in the order of their lines. */
+  notThere: Misplaced[];
   /** Lines that place pictures which cannot be told from the text, in the order of the files. */
   unread: { file: string; line: number }[];
 }
@@ -65,6 +67,7 @@ export function placementsOf({ sources, notRead, named }: Resolved): BookLayouts
     missing: [],
     outside: [],
     notRead,
+    notThere: sources.flatMap(({ path: file, notThere }) => notThere.map(one => ({ file, ...one }))),
     unread: sources.flatMap(({ path: file, unread }) => unread.map(line => ({ file, line }))),
   };
   for (const { path: file, placed } of sources)
@@ -105,6 +108,8 @@ export interface ResolvedLayout extends LayoutFile {
   mainFolders: readonly string[];
   /** Lines that place pictures nobody can name. */
   unread: readonly number[];
+  /** Lines that take in a layout that is not there. */
+  notThere: readonly Omit<Misplaced, 'file'>[];
   placed: { reference: Reference; found: Resolution }[];
 }
 
@@ -149,8 +154,9 @@ export async function resolvedIn(
   const isAround = (file: LayoutFile) => file.around && !taken.has(file.path);
   const placing = read.filter(({ file }) => !isAround(file));
   const asked = new Set<string>();
-  for (const { file, references, mainFolders } of placing) {
+  for (const { file, references, notAmong, mainFolders } of placing) {
     const { path, kind } = file;
+    for (const { places } of notAmong) for (const place of places) asked.add(place);
     for (const reference of references) {
       const places = candidates(reference, path, kind, { mainFolders });
       if (places !== 'elsewhere') for (const { path } of places) asked.add(normalised(path) ?? '');
@@ -158,15 +164,20 @@ export async function resolvedIn(
   }
   asked.delete('');
   const existing = await existingOf(asked);
-  const sources = placing.map(({ file, references, ...rest }) => {
+  const sources = placing.map(({ file, references, notAmong, ...rest }) => {
     const placed = references.map(reference => {
       const found = resolve(reference, file.path, file.kind, path => existing(path) !== null, {
         mainFolders: rest.mainFolders,
       });
       return { reference, found: found.kind === 'found' ? { ...found, path: existing(found.path)! } : found };
     });
-    return { ...file, ...rest, placed };
+    const notThere = notAmong
+      .filter(({ places }) => places.every(place => existing(place) === null))
+      .map(({ path, line, column }) => ({ path, line, column }));
+    return { ...file, ...rest, notThere, placed };
   });
   joinMissing(sources);
-  return { sources, around: all.filter(isAround), notRead, named: settings.layouts };
+  const wanted = new Set(placing.flatMap(({ notAmong }) => notAmong.flatMap(({ places }) => places)));
+  const concerned = notRead.filter(({ path, around }) => !around || wanted.has(path));
+  return { sources, around: all.filter(isAround), notRead: concerned, named: settings.layouts };
 }

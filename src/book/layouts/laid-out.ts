@@ -5,7 +5,7 @@ import type { Found } from '../discovery/discover';
 import { namesPicture } from '../discovery/extensions';
 import { originalName } from '../original-names';
 import type { Settings } from '../settings/settings';
-import type { BookLayouts, Missing, Placement } from '.';
+import type { BookLayouts, Misplaced, Missing, Placement } from '.';
 
 /** What the layouts make of the pictures that were found. */
 export interface LaidOut {
@@ -19,6 +19,8 @@ export interface LaidOut {
   unplaced: { paths: string[]; told: string } | null;
   /** Found, and not in the book, since layouts place others. */
   notInBook: string[];
+  /** There and placed, and not looked at, since settings or an ignore file leave them out. */
+  leftOut: string[];
   /** Plain sentences, for a person to know. */
   notices: string[];
 }
@@ -63,6 +65,7 @@ export function laidOut(
     missing: missingPictures(missing.filter(({ path }) => paths.some(asked => covers(root, asked, path)))),
     placements: byPicture(withMissing(all.placements, missing)),
     unplaced,
+    leftOut: whole ? leftOut : [],
     notInBook: decides ? unused.flatMap(({ path, file }) => (named.has(file) ? [] : path)) : [],
     notices: whole
       ? [
@@ -149,8 +152,13 @@ function unreadNotices({ unread }: BookLayouts): string[] {
     );
 }
 
-function troubleNotices({ outside, notRead }: BookLayouts): string[] {
+/** Of a line that takes in a text that is not there. */
+export const notThereNotice = ({ file, line, path }: Misplaced): string =>
+  `Pages may be missing: ${lineOf({ file, line })} takes in "${path}", and there is no such file in the book's folder, so the pictures that it places were not checked. Put it back, or correct the line.`;
+
+function troubleNotices({ outside, notRead, notThere }: BookLayouts): string[] {
   return [
+    ...notThere.map(notThereNotice),
     ...notRead.map(
       ({ path, why }) => `"${path}" was not read as a layout: ${why[0].toLowerCase()}${why.slice(1)}`,
     ),
@@ -183,7 +191,8 @@ function notChecked(one: boolean, inDoubt: boolean): string {
   return ` ${left} not checked: name ${them} under "pictures" if ${they.toLowerCase()} ${are} printed.`;
 }
 
-function leftOutNotice(
+/** Of pictures that are placed and not looked at, each with its first line. */
+export function leftOutNotice(
   leftOut: readonly string[],
   placements: ReadonlyMap<string, readonly Placement[]>,
 ): string[] {

@@ -29,7 +29,8 @@ export interface LayoutFile extends FileText {
 export interface LayoutFiles {
   /** Sorted by path. */
   files: LayoutFile[];
-  notRead: { path: string; why: string }[];
+  /** `around`: none that the settings name. */
+  notRead: { path: string; why: string; around?: true }[];
 }
 
 export interface Reading {
@@ -76,8 +77,7 @@ export async function layoutFiles(
     signal?.throwIfAborted();
     if (await isOurs(source)) return null;
     const text = await textOf(source, open?.get(source.path));
-    if (!isAround(source.path)) return text;
-    return 'bytes' in text ? { ...text, around: true as const } : null;
+    return isAround(source.path) ? { ...text, around: true as const } : text;
   });
   return {
     files: read.flatMap(one => (one && 'bytes' in one ? [one] : [])),

@@ -13,7 +13,7 @@ export interface AsciidocText {
 /** Delimiters of blocks in which nothing is a macro: comments, listings, literals, passthroughs. */
 const VERBATIM = /^(?:\/{4,}|-{4,}|\.{4,}|\+{4,}|```\w*)[ \t]*$/;
 const ENTRY = /^:(!?[\w-]+!?):(?:[ \t]+(.*?))?[ \t]*$/;
-const INCLUDE = /^include::([^[\]]+)\[/;
+const INCLUDE = /^include::([^[\]]+)\[([^\]]*)/;
 const LIST = /^[ \t]+(?:[-*.]+|\d+\.|[a-z]\.)[ \t]/;
 /** `image::target[...]` alone in its line, `image:target[...]` within one; a backslash or a letter before is none. */
 const MACRO = /(?<![\w\\])image:(:?)([^\s:[\]][^\n[\]]{0,999})\[((?:[^\n]{0,2000}?[^\\\n])?)\]/g;
@@ -64,7 +64,11 @@ export function asciidocText(source: string, inherited: Inherited = {}, textWidt
       }
     }
     const include = INCLUDE.exec(line);
-    if (include) includes.push({ path: substituted(include[1], attributes), start: index });
+    if (include)
+      includes.push({
+        ...{ path: substituted(include[1], attributes), start: index },
+        ...(/\boptional\b/.test(include[2]) && { optional: true }),
+      });
     for (const match of line.includes('image:') ? line.matchAll(MACRO) : []) {
       const [macro, block, target, list] = match;
       if (block && match.index > 0) continue;

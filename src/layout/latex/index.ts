@@ -15,6 +15,8 @@ export interface LatexText {
 }
 
 const COMMAND = /\\([a-zA-Z@]+)|\}/g;
+/** Texts that come with LaTeX and are taken in by name. From memory. */
+const OF_LATEX = new Set(['glyphtounicode', 'epsf', 'random', 'xy']);
 const INCLUDES = new Set(['input', 'include', 'subfile', 'usepackage', 'RequirePackage']);
 const IMPORTS = new Set([
   'import',
@@ -183,12 +185,16 @@ class Scan {
     const written = text.slice(group.from, group.to).trim();
     if (name === 'usepackage' || name === 'RequirePackage') {
       if (written === 'geometry' && options) this.settle(Object.fromEntries(groups.options(options)));
-      for (const style of written.split(',')) this.includes.push({ path: `${style.trim()}.sty`, start: at });
+      for (const style of written.split(','))
+        this.includes.push({ path: `${style.trim()}.sty`, start: at, optional: true });
       return;
     }
     const second = IMPORTS.has(name) ? groups.braces(group.to + 1) : null;
     const path = latexPath(second ? written + text.slice(second.from, second.to) : written);
-    this.includes.push({ path: /\.[a-z]{2,5}$/i.test(path) ? path : `${path}.tex`, start: at });
+    this.includes.push({
+      ...{ path: /\.[a-z]{2,5}$/i.test(path) ? path : `${path}.tex`, start: at },
+      ...(OF_LATEX.has(path) && { optional: true }),
+    });
   }
 
   private setting(name: string, at: number): void {
@@ -199,7 +205,7 @@ class Scan {
       const options = groups.brackets(at);
       if (options) this.settle(Object.fromEntries(groups.options(options)));
       const own = textOf(groups.braces(options ? options.to + 1 : at));
-      this.includes.push({ path: `${own}.cls`, start: at });
+      this.includes.push({ path: `${own}.cls`, start: at, optional: true });
     } else if (name === 'geometry' || name === 'newgeometry') {
       const options = groups.braces(at);
       if (options) this.settle(Object.fromEntries(groups.options(options)));

@@ -193,6 +193,35 @@ describe('the layouts of a book', () => {
     assert.deepEqual(await placed('kapitel/eins.tex'), ['kapitel/eins.tex:1:18 bilder/1.jpg']);
   });
 
+  it('tell a text that they take in and that is not there, with its line, and none that need not be', async () => {
+    const root = temporaryFolder({
+      'latex/book.tex': tex`\documentclass{own}\usepackage{graphicx,none}
+\input{glyphtounicode}\input{kapitel/eins}
+\include{kapitel/zwei}\input{\jobname-extra}\input{data.txt}\input{../drei}`,
+      'latex/kapitel/eins.tex': tex`\input{kapitel/vier}\input{fuenf}`,
+      'latex/kapitel/fuenf.tex': '',
+      'drei.tex': '',
+      'book.adoc': 'include::eins.adoc[]\ninclude::zwei.adoc[opts=optional]\ninclude::{dir}/drei.adoc[]\n',
+      'book.typ': '#include "eins.typ"\n#import "@preview/cetz:0.3.1": *\n',
+      'leer.adoc': 'include::gross.adoc[]\n',
+      'gross.adoc': ' '.repeat(5 * 1024 * 1024),
+    });
+    const everything = await read(root);
+    assert.deepEqual(
+      everything.notThere.map(({ file, line, path }) => `${file}:${line} ${path}`),
+      [
+        'book.adoc:1 eins.adoc',
+        'book.typ:1 eins.typ',
+        'latex/book.tex:3 kapitel/zwei.tex',
+        'latex/kapitel/eins.tex:1 kapitel/vier.tex',
+      ],
+    );
+    // of what is named alone, and what it takes in
+    const named = await read(root, { layouts: ['leer.adoc'] });
+    assert.deepEqual([named.notThere, named.notRead.map(({ path }) => path)], [[], ['gross.adoc']]);
+    assert.deepEqual((await read(root, { layouts: ['book.typ'] })).notRead, []);
+  });
+
   it('follow Typst into what is included, at its place, with the width of the page, and into functions of other files', async () => {
     const root = temporaryFolder({
       'typst/a.typ': '#image("/bilder/1.jpg", width: 50%)',

@@ -10,12 +10,21 @@ const places = (...paths: string[]): BookLayouts => ({
   missing: [],
   outside: [],
   notRead: [],
+  notThere: [],
   unread: [],
 });
 const whole = { root, paths: [root], settings: { pictures: null } };
 const pathsOf = (files: { path: string }[]) => files.map(({ path }) => path);
 
 describe('a book by its layouts', () => {
+  it('lacks the pages of a text that is taken in and not there, which is told with its line', () => {
+    const notThere = [{ file: 'book.tex', line: 4, column: 1, path: 'two.tex' }];
+    const { notices } = laidOut(found('a.jpg'), { ...places('a.jpg'), notThere }, whole);
+    assert.deepEqual(notices, [
+      `Pages may be missing: book.tex:4 takes in "two.tex", and there is no such file in the book's folder, so the pictures that it places were not checked. Put it back, or correct the line.`,
+    ]);
+  });
+
   it('is what they place, where the settings name no pictures; the others are told', () => {
     const { files, notices, placements, unplaced } = laidOut(
       found('a.jpg', 'b.jpg', 'c.jpg'),
