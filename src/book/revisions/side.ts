@@ -42,6 +42,8 @@ export interface Side {
   missing: LaidOut['missing'];
   /** Pictures that it holds beside the book, since layouts place others. */
   notInBook: LaidOut['notInBook'];
+  /** What its layouts have made of it, in sentences. */
+  ofLayouts: LaidOut['notices'];
 }
 
 /**
@@ -82,8 +84,8 @@ export async function withSettings(
   const layouts = await layoutsIn(root, snapshot, settings, blobs);
   const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
   const pages = new Map(files.map(({ path }) => [path, named.get(path)!]));
-  const { placements, missing, notInBook } = laid;
-  return { settings, waivers, snapshot, isPage, pages, placements, missing, notInBook };
+  const { placements, missing, notInBook, notices: ofLayouts } = laid;
+  return { settings, waivers, snapshot, isPage, pages, placements, missing, notInBook, ofLayouts };
 }
 
 /**

@@ -97,7 +97,10 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         which: 'staged',
       },
       side.settings,
-      { notEntered: [], ignored: 0, idleIgnore: [] },
+      {
+        ...{ notEntered: [], ignored: 0, idleIgnore: [] },
+        ofLayouts: paths.includes(root) ? side.ofLayouts : [],
+      },
       { placements: side.placements, signal },
     );
   } finally {

@@ -207,6 +207,27 @@ describe('evengrey check --staged', () => {
     assert.equal(left.code, 0);
   });
 
+  it('tells of a picture that no layout places, staged or not', async () => {
+    const top = repositoryOf({
+      ...settings,
+      ...plates(2),
+      'book.md': '![](plates/01.tif)\n\n![](plates/02.tif)\n',
+    });
+    write(top, { 'plates/new.tif': pictures.neutral(7) });
+    git(top, 'add', '--all');
+    git(top, 'mv', 'plates/02.tif', 'plates/other.tif');
+    for (const option of [['--staged'], ['--since', 'HEAD']]) {
+      const { report } = await checked(top, option);
+      const told = /^2 pictures are placed by no layout \(book\.md\): plates\/new\.tif, plates\/other\.tif\./;
+      assert.ok(
+        report.notices.some((notice: string) => told.test(notice)),
+        String(option),
+      );
+      const part = await checked(top, [...option, 'plates']);
+      assert.ok(!part.report.notices.some((notice: string) => told.test(notice)), 'not all was looked at');
+    }
+  });
+
   it('judges every picture by settings that are staged, and says so', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     const strict =
