@@ -158,7 +158,7 @@ function beforeToo({ findings }: OtherChange): string | null {
   if (graded) return `, as before; that ${graded.words}`;
   if (![...findings.unchanged, ...findings.ended].some(deniesMatch)) return null;
   const rules = [...new Set(findings.new.filter(deniesMatch).map(({ rule }) => rule))];
-  return `, as before; ${list(rules)} ${rules.length === 1 ? 'says' : 'say'} so since`;
+  return `, as before; new is that ${list(rules)} ${rules.length === 1 ? 'says' : 'say'} so`;
 }
 
 /** No surer than what is known: where pictures changed and what judges them too, either may have done it. */

@@ -19,6 +19,34 @@ describe('pictures that stand elsewhere, in words', () => {
     );
   });
 
+  it('tells what went together in a line, and of where it stands only what is otherwise', () => {
+    const told = (...stands: [path: string, before: Stand, after: Stand][]) =>
+      arrangedLines({ rearranged: stands.map(([path, before, after]) => ({ path, before, after })) });
+    assert.deepEqual(
+      told(
+        ['p4', stand([], 'p3', 'a.md'), stand([], 'p9', 'b.md')],
+        ['p5', stand([], 'p4', 'a.md'), stand([], 'p4', 'b.md')],
+        ['p6', stand([], 'p5', 'a.md'), stand([], 'p5', 'b.md')],
+        ['p7', stand([], 'p6', 'a.md'), stand([], 'p8', 'a.md')],
+      ),
+      [
+        'p4 and the 2 after it: stood after p3 in a.md, now after p9 in b.md',
+        'p7: stood after p6, now after p8',
+      ],
+    );
+    const faced = told(['p4', stand([], 'p3'), stand([])], ['p5', stand(['p6'], 'p4'), stand(['p4'], 'p4')]);
+    assert.deepEqual(faced, ['p4: stood after p3, now first', 'p5: faced p6, now p4']);
+    assert.deepEqual(told(['p4', stand([], 'p3', 'a.md'), stand([], 'p3', 'b.md')]), [
+      'p4: stood in a.md, now in b.md',
+    ]);
+    assert.deepEqual(
+      told(['p4', stand([], 'p3', 'a.md'), stand([], 'p9')]),
+      ['p4: stood after p3, now after p9'],
+      'no layout places pictures any more',
+    );
+    assert.deepEqual(told(['p4', stand([], 'p3'), stand([], 'p3')]), ['p4: elsewhere, after p3 as before']);
+  });
+
   it('knows whether a changed picture faces others, in whatever order', () => {
     const on = (faced: string[], beside: string[]) =>
       facesOthers({ faced, neighbours: { before: null, after: null, beside } });
@@ -33,6 +61,6 @@ describe('pictures that stand elsewhere, in words', () => {
       after: stand(['b']),
     }));
     const told = arrangedLines({ rearranged: many });
-    assert.deepEqual([told.length, told.at(-1)], [13, 'and 2 more']);
+    assert.deepEqual([told.length, told.at(-1)], [13, 'and 2 more'], 'none of them follows another');
   });
 });

@@ -107,7 +107,7 @@ describe('the verdict on the set', () => {
     const other = told({ new: [finding('odd-one-out', 'warning', '')], unchanged: [was] });
     assert.equal(
       other,
-      'c, unchanged itself, does not match the rest of the book, as before; odd-one-out says so since.',
+      'c, unchanged itself, does not match the rest of the book, as before; new is that odd-one-out says so.',
       'it is not by the settings',
     );
   });
