@@ -2,6 +2,7 @@
 
 import { list } from '../../rules/words';
 import type { Comparison } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
 import type { Mended } from '../blank-at';
 import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
 import { aSeverity, isRegraded, OFF, regraded } from './regraded';
@@ -25,8 +26,15 @@ export function newsOf({ base, head, changes, others, book }: Comparison, which:
     ),
     ...others.map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] })),
   ];
+  const all = pictures.flatMap(({ findings }) => findings);
   const together = new Set((which === 'new' ? head : base).findings);
-  const said = new Set(pictures.flatMap(({ findings }) => findings.filter(finding => together.has(finding))));
+  // what is new for some of the pictures that it names is told of these, in words of its own
+  const first = new Set<Finding>();
+  for (const finding of all) {
+    if (first.has(finding)) together.add(finding);
+    first.add(finding);
+  }
+  const said = new Set(all.filter(finding => together.has(finding)));
   return {
     pictures: pictures.map(picture => ({
       ...picture,

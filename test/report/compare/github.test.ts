@@ -48,6 +48,17 @@ describe('a comparison as workflow commands', () => {
     );
   });
 
+  it('says so once too where it is new for some of those that it names, and has words of its own', () => {
+    const narrowed = finding('tint', 'warning', 'a and b and, as before, 2 others.');
+    const of = (path: string) =>
+      change('changed', path, [page(null, picture(path), { findings: findings({ new: [narrowed] }) })]);
+    const told = comparisonCommands(comparison([of('a'), of('b')]), place);
+    assert.deepEqual(told.match(/^::warning.*/gm), [
+      '::warning file=books/one/evengrey.json,line=1,title=tint::a and b and, as before, 2 others.',
+    ]);
+    assert.match(comparisonCommands(comparison([of('a')]), place), /^::warning file=books\/one\/a,/);
+  });
+
   it('stands on the line that places a picture which is not there', () => {
     const missing = {
       ...picture('b.tif', [], brokenFacts('missing')),
