@@ -53,6 +53,7 @@ export function comparisonPage(
   ${verdict && html`<p>${verdict}</p>`}
   <p class="happened">${revisions(comparison)} ${closing(comparison)}</p>
   ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
+  ${worst.some(({ change }) => change.pages.length > 0) && html`<p class="happened">${AS_FILES}</p>`}
 </header>
 <main>
 ${listed}
@@ -89,6 +90,9 @@ ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
+
+/** What nobody must take for a print. */
+const AS_FILES = 'The pictures are the files, as a screen shows them: they are no forecast.';
 
 /** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
 function contents(entries: readonly Ranked[], { others, settings }: Comparison): Html {

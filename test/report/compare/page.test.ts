@@ -31,6 +31,12 @@ describe('a comparison as a page', () => {
     assert.ok(!renamed.includes(source('base old.tif')), 'of one content one picture');
   });
 
+  it('says that it shows files, which are no forecast, where it shows any', () => {
+    const told = 'The pictures are the files, as a screen shows them: they are no forecast.';
+    assert.ok(write([change('changed', 'a.tif', [both('a.tif')])]).includes(told));
+    assert.ok(!write([]).includes(told));
+  });
+
   it('says which book it is', () => {
     const told = write([]);
     assert.ok(told.includes('<title>hafen: what changed in the book</title>'));
