@@ -2,6 +2,7 @@
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { compareRevisions } from '../../book/revisions/compare';
+import { branchOfPassingMerge } from '../../book/revisions/passing-merge';
 import { InsideGitError, openRepository } from '../../book/revisions/repository';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { SETTINGS_FILE } from '../../book/settings/load';
@@ -66,7 +67,9 @@ async function compareAt(
   somethingToPrint(comparison.head.targets, conditions);
   hasPictures(comparison, options.book);
   const place = await placeOf(root, (await settingsIn(root)) ?? undefined);
-  const around = { place, conditions: conditionWords(options) };
+  // a person who reads the comment has the branch, and not what a service merged it into
+  const branch = head === null && options.format === 'markdown' ? await branchOfPassingMerge(root) : null;
+  const around = { place, conditions: conditionWords(options), branch };
   await writeResult(written(comparison, pictures, around, options), options.output, options);
   return exitCodeOf(comparison, options.maxWarnings);
 }

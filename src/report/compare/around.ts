@@ -7,6 +7,8 @@ export interface Around {
   place: Place;
   /** Options that go before the settings of either revision, as they were given: `--process`, `offset-coated`. */
   conditions: readonly string[];
+  /** The branch's own commit, where the head is a merge that a service made of it and no other clone has; absent: it is none. */
+  branch?: string | null;
 }
 
 /**
@@ -15,7 +17,10 @@ export interface Around {
  */
 export const bookOf = ({ place }: Pick<Around, 'place'>): string => place.folder.replace(/\/$/, '');
 
-/** Makes the page of the very same comparison, from the root of the repository; '' where no commit holds what was compared. */
+/**
+ * Makes the page of the very same comparison, or of the branch where others have only that, from the root of the repository;
+ * '' where no commit holds what was compared.
+ */
 export function pageCommand(
   { base, head, scope }: Pick<Comparison, 'base' | 'head' | 'scope'>,
   around: Around,
@@ -23,7 +28,9 @@ export function pageCommand(
   if (head.folder) return '';
   const book = bookOf(around);
   return [
-    ...['npx', '--no-install', 'evengrey', 'compare', shortly(base), shortly(head), '--no-merge-base'],
+    ...['npx', '--no-install', 'evengrey', 'compare', shortly(base)],
+    // what the other side had already is no change of the branch
+    ...(around.branch ? [shortly({ commit: around.branch })] : [shortly(head), '--no-merge-base']),
     ...(book ? ['--book', word(book)] : []),
     ...(scope === 'book' ? ['--whole'] : []),
     ...around.conditions.map(word),

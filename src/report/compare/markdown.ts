@@ -57,7 +57,10 @@ function toLook(comparison: Comparison, around: Around): string {
   const command = pageCommand(comparison, around);
   if (!command || !comparison.changes.some(({ pages }) => pages.length)) return '';
   const at = bookOf(around) ? 'at the root of the repository' : "in the book's folder";
-  return `To look at the pictures before and after, run ${at}: ${code(command)}`;
+  const which = around.branch
+    ? ' (of the branch, since the merge that was compared is in no other clone)'
+    : '';
+  return `To look at the pictures before and after${which}, run ${at}: ${code(command)}`;
 }
 
 /** Worst first, and on a narrow screen first what speaks against a picture. */

@@ -25,6 +25,11 @@ describe('what is around a comparison', () => {
     assert.equal(pageCommand(comparison([], { head: { ...head, folder: true } }), around('')), '');
   });
 
+  it('names the branch where no other clone has what was compared, and leaves out what the other side had', () => {
+    const command = pageCommand(comparison([]), { ...around(''), branch: 'c'.repeat(40) });
+    assert.match(command, / compare aaaaaaaaaa cccccccccc --whole /);
+  });
+
   it('is one word for a shell, whatever the folder is called', () => {
     for (const name of ['two words', `it's "so" $HOME \\ \`x\``, 'grün/buch', 'a!b', "it's"]) {
       const command = pageCommand(comparison([]), around(`${name}/`));
