@@ -15,6 +15,8 @@ import type { Pool } from '../pool';
 import type { Settings } from '../settings/settings';
 import { type Split, splitWaived } from '../waivers/apply';
 import { WAIVERS_FILE } from '../waivers/file';
+import { keyOf } from '../waivers/key';
+import { staleWords } from '../waivers/notices';
 import { Blobs } from './blobs';
 import { type Change, changesBetween } from './changes';
 import { treeOfFolder } from './folder';
@@ -148,6 +150,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...idle.map(idleNotice),
         ...leftOut(same, known),
         ...waivedNotice(judged.after),
+        ...(known ? staleNotice(judged) : []),
         ...head.settings.targets.flatMap(doubtNotices),
       ],
       slips: slipsOf(idle),
@@ -203,6 +206,13 @@ function waivedNotice({ pictures, waived }: Split): string[] {
   return [
     `${count(many, 'finding')} ${many === 1 ? 'is' : 'are'} waived by ${WAIVERS_FILE} and ${many === 1 ? 'does' : 'do'} not count.`,
   ];
+}
+
+/** Waivers that the change leaves behind, or brings, and that waive nothing. */
+function staleNotice({ before, after }: { before: Split; after: Split }): string[] {
+  const were = new Set(before.unused.map(keyOf));
+  const stale = after.unused.filter(waiver => !were.has(keyOf(waiver)));
+  return stale.length ? [`Since this change ${staleWords(WAIVERS_FILE, stale, after)}`] : [];
 }
 
 /** A base whose settings are broken was judged by nobody: today's settings are the nearest that there is. */

@@ -34,13 +34,32 @@ export function waiverNotices(
     ...(show === true ? waived.map(line) : []),
     ...(stale.length
       ? [
-          `${file} has ${count(stale.length, 'waiver')} of no finding any more: ${list(stale.map(named), NAMED)}. The picture was exported again, or what is said of it has changed.${show === 'count' ? '' : ' "evengrey check --waive" takes them out.'}`,
+          `${staleWords(file, stale, report)}${show === 'count' ? '' : ' "evengrey check --waive" takes them out.'}`,
         ]
       : []),
     ...(silent.length
       ? [`${file} gives no reason for ${count(silent.length, 'waiver')}: ${list(silent.map(named), NAMED)}.`]
       : []),
   ];
+}
+
+/** Which waivers are of no finding, and why each is of none, as one sentence. */
+export function staleWords(
+  file: string,
+  stale: readonly Waiver[],
+  { pictures }: Pick<BookReport, 'pictures'>,
+): string {
+  const told = stale.map(waiver => `${named(waiver)} (${whyStale(waiver, pictures)})`);
+  return `${file} has ${count(stale.length, 'waiver')} of no finding: ${list(told, NAMED)}.`;
+}
+
+function whyStale({ picture, content }: Waiver, pictures: BookReport['pictures']): string {
+  const there = new Set(pictures.map(({ facts }) => facts.sha256));
+  if (content.every(sha256 => there.has(sha256))) return 'what is said has changed';
+  if (picture == null) return 'of its pictures some were exported again or taken out of the book';
+  const [now] = pictures.filter(({ path }) => path === picture);
+  if (!now || now.facts.unreadable?.reason === 'missing') return 'not in the book any more';
+  return now.facts.unreadable ? 'cannot be read now' : 'exported again';
 }
 
 /** How the sentence ends. */

@@ -8,7 +8,7 @@ import { WAIVERS_FILE } from '../../../src/book/waivers/file';
 import { blocksNow, namesOf } from '../../../src/report/compare/news';
 import type { Comparison } from '../../../src/shared/comparison';
 import { compared, neutral, picture, pointer, pool, settings } from './support/compared';
-import { commit, repositoryOf } from './support/repository';
+import { commit, git, repositoryOf } from './support/repository';
 
 /** What a check of the folder counts, which holds the head. */
 async function checked(root: string) {
@@ -116,6 +116,31 @@ describe('what a comparison counts', () => {
     assert.deepEqual([match.verdict, match.rules, match.waived], ['differs', ['mixed-encodings'], true]);
     assert.equal(comparison.summary.new.errors, 0);
     assert.equal((await compared(top, { whole: true })).summary.ended.errors, 0);
+  });
+
+  it('tells waivers that the change leaves behind, why, and not what waived nothing before', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4, 5].map(i => [`p${i}.tif`, neutral(i)])),
+      'p6.tif': picture('black-only', 6),
+    });
+    const { waivers } = waiveAll(await checked(top), [], []);
+    const idle = { ...waivers[0], picture: 'p0.tif', content: ['0'.repeat(64)] };
+    commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers: [...waivers, idle] }) });
+    commit(top, { 'p6.tif': picture('black-only', 'again') });
+    const told = async (options = {}) =>
+      (await compared(top, { whole: true, ...options })).notices.filter(notice =>
+        /of no finding/.test(notice),
+      );
+    const stale = (why: string) => [
+      `Since this change ${WAIVERS_FILE} has 1 waiver of no finding: mixed-encodings on p6.tif (${why}).`,
+    ];
+    assert.deepEqual(await told(), stale('exported again'));
+    assert.deepEqual(await told({ whole: false }), [], 'nobody knows it of pictures that were not looked at');
+    git(top, 'rm', '--quiet', 'p6.tif');
+    commit(top);
+    assert.deepEqual(await told(), [], 'it was of none before');
+    assert.deepEqual(await told({ base: 'HEAD~2' }), stale('not in the book any more'));
   });
 
   it('takes new contents that nobody looked at for a new error, whatever was there before', async () => {

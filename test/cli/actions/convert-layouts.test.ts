@@ -138,7 +138,7 @@ describe('evengrey convert --relink', () => {
     );
     assert.match(
       `${after.stderr}${after.stdout}`,
-      /1 waiver of no finding any more: mixed-encodings on plates\/4\.tif/,
+      /1 waiver of no finding: mixed-encodings on plates\/4\.tif/,
     );
 
     const undone = await evengrey(['convert', '.', '--undo'], how);

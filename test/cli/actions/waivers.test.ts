@@ -66,7 +66,7 @@ describe('evengrey check --waive', () => {
     assert.equal(again.code, 1);
     assert.match(
       again.stdout.replace(/\s+/g, ' '),
-      /has 1 waiver of no finding any more: mixed-encodings on plates\/05\.tif/,
+      /has 1 waiver of no finding: mixed-encodings on plates\/05\.tif/,
     );
     const pruned = await strict(root, '--waive');
     assert.match(pruned.stderr, /1 finding waived, 1 stale waiver taken out\./);
