@@ -23,6 +23,7 @@ import { type Carried, carriedFrom, upright, withRecord } from './metadata';
 import { found } from './proof';
 import { RemedyError } from './remedy-error';
 import { type ReadPicture, readPicture } from './source';
+import { tintOf } from './wish';
 import { anewWords, offWords, parametersOf, sourceWords, stayedWords, storedWords } from './words';
 
 /**
@@ -159,7 +160,7 @@ function carriedAlong(
   return withRecord(wish.upright ? upright(carried) : carried, {
     from: sha256,
     to: wish.to,
-    toned: wish.to === 'rgb-toned',
+    ...tintOf(wish),
     parameters: parametersOf(wish, stored.bits, black),
   });
 }

@@ -1,5 +1,5 @@
-// no-unit-test: values alone; test/remedy/candidates/candidate.test.ts converts by it
-import type { RemedyWish } from '../shared/remedy';
+// no-unit-test: test/remedy/candidates/candidate.test.ts converts by it, test/remedy/picture.test.ts reads the record
+import type { Remedied, RemedyWish } from '../shared/remedy';
 
 /** What is asked where nothing but the encoding and the way from colour to grey was chosen. */
 export const plainWish = ({ to, grey }: Pick<RemedyWish, 'to' | 'grey'>): RemedyWish => ({
@@ -15,3 +15,9 @@ export const plainWish = ({ to, grey }: Pick<RemedyWish, 'to' | 'grey'>): Remedy
   upright: false,
   greyProfile: null,
 });
+
+/** What the record of a result says of its tint. */
+export const tintOf = ({ to, tone }: RemedyWish): Pick<Remedied, 'toned' | 'counter'> => {
+  if (to !== 'rgb-toned') return { toned: false };
+  return tone.kind === 'stated' && tone.counter ? { toned: true, counter: true } : { toned: true };
+};

@@ -19,9 +19,13 @@ export type GreyMethod =
 
 /**
  * The tint of a toned result by lightness: the picture's own tone line with what strays from it removed; one tint
- * throughout, the picture's mean, which straightens a cast that turns; or a stated one.
+ * throughout, the picture's mean, which straightens a cast that turns; or a stated one. `counter`: it answers the tint of
+ * a print house's prints, so that the print comes out grey.
  */
-export type Tone = { kind: 'own' } | { kind: 'even' } | { kind: 'stated'; a: number; b: number };
+export type Tone =
+  | { kind: 'own' }
+  | { kind: 'even' }
+  | { kind: 'stated'; a: number; b: number; counter?: true };
 
 /** A tone curve over the file's lightness, L* 0-100 to L* 0-100: one value for each whole L*, 101 in all, rising. */
 export type LightnessCurve = readonly number[];
@@ -102,6 +106,8 @@ export interface Remedied {
   to: RemedyEncoding;
   /** Its tint is meant: a counter-tint, or a stated tone. */
   toned: boolean;
+  /** That tint answers the one of a print house's prints: the print is to be grey. */
+  counter?: true;
   /** Its tones were fitted by a curve, by this remedy or by one before it. */
   fitted: boolean;
 }

@@ -8,6 +8,7 @@ import { descriptions, elementsOf, Ns, type Packet, parsePacket } from './packet
 const AGENT = 'evengrey';
 export const ACTION = 'converted';
 const TONED = ', tint intended';
+const COUNTER = ', counter-tint intended';
 /** Among the words of a remedy that had a curve. */
 export const FITTED = 'tones fitted by a curve';
 
@@ -19,9 +20,12 @@ const SOURCE_NAME = /^nih:sha-256;([0-9a-f]{64})(?:;[0-9a-f])?$/;
 export const agentName = (version: string): string => `${AGENT} ${version}`;
 
 /** `stEvt:parameters`: words for people that begin with what `recordIn` reads. */
-export const parametersText = ({ to, toned }: Pick<Remedied, 'to' | 'toned'>, words: string): string =>
-  `to ${to}${toned ? TONED : ''}; ${words}`;
-const PARAMETERS = /^to (rgb-neutral|single-channel|black-only|rgb-toned)(, tint intended)?(?:;|$)/;
+export const parametersText = (
+  { to, toned, counter }: Pick<Remedied, 'to' | 'toned' | 'counter'>,
+  words: string,
+): string => `to ${to}${counter ? COUNTER : toned ? TONED : ''}; ${words}`;
+const PARAMETERS =
+  /^to (rgb-neutral|single-channel|black-only|rgb-toned)(, (?:counter-)?tint intended)?(?:;|$)/;
 
 /**
  * What a file's XMP says of the remedy that made it; null where it says nothing of the kind. Also where another program
@@ -50,7 +54,13 @@ function recordOf(packet: Packet): Remedied | null {
   const last = said.map(text => PARAMETERS.exec(text)).findLast(found => found !== null);
   if (!last) return null;
   const fitted = said.some(text => text.split('; ').includes(FITTED));
-  return { from, to: last[1] as RemedyEncoding, toned: last[2] !== undefined, fitted };
+  return {
+    from,
+    to: last[1] as RemedyEncoding,
+    toned: last[2] !== undefined,
+    ...(last[2] === COUNTER && { counter: true }),
+    fitted,
+  };
 }
 
 /**

@@ -4,6 +4,7 @@ import type { Candidate } from '../../shared/remedies';
 import type { RemedyWish } from '../../shared/remedy';
 import { made } from '../picture';
 import { differenceOf } from '../proof';
+import { tintOf } from '../wish';
 import { shownSamples } from './shown';
 import { headerOf, samplesOf } from './stored';
 
@@ -18,7 +19,7 @@ export async function candidateOf(file: string, wish: RemedyWish, longEdge: numb
   const header = headerOf(stored, format, {
     orientation: wish.upright ? 1 : source.orientation,
     ppi: source.ppi,
-    remedied: { from, to: wish.to, toned: wish.to === 'rgb-toned', fitted: wish.curve !== null },
+    remedied: { from, to: wish.to, ...tintOf(wish), fitted: wish.curve !== null },
   });
   const reading = await readingOf(header);
   return {

@@ -62,7 +62,7 @@ export function counterTint(target: Target, { strength, against }: CounterWish):
   const toned = seen(forecastToned(tone.a, tone.b, target));
   const moved = { a: toned.a - tint.a, b: toned.b - tint.b };
   return {
-    tone: { kind: 'stated', ...tone },
+    tone: { kind: 'stated', ...tone, counter: true },
     told: [
       `By what was read of this house (${orders} ${orders === 1 ? 'order' : 'orders'}, the last on ${record.date}) its prints are ${words(tint)} off; to answer ${(strength * 100).toFixed(0)} % of it the file gets ${words(tone)}, which by the forecast moves the prints by ${words(moved)}: they do not take on a tint of the file one to one.`,
       `The next order will differ by about ${Math.hypot(plain.spread.order.a, plain.spread.order.b).toFixed(1)} in a*, b* again, and no counter-tint can know which way. Order a test print before the run.`,

@@ -49,6 +49,19 @@ describe('recordIn', () => {
       }
   });
 
+  it('tells a tint that answers that of prints from one that is meant by itself', () => {
+    const counter = parametersText({ to: 'rgb-toned', toned: true, counter: true }, 'words');
+    assert.deepEqual(recordIn(packet(DERIVED, event(counter))), {
+      from: FROM,
+      to: 'rgb-toned',
+      toned: true,
+      counter: true,
+      fitted: false,
+    });
+    const meant = parametersText({ to: 'rgb-toned', toned: true }, 'words');
+    assert.equal(recordIn(packet(DERIVED, event(meant)))?.counter, undefined);
+  });
+
   it('knows a fit among the words, also of a conversion before the last, and of no other program', () => {
     const fit = 'to rgb-neutral; R = G = B, 8 bits; tones fitted by a curve; more';
     const fitted = (...events: string[]) => recordIn(packet(DERIVED, ...events))?.fitted;
