@@ -13,7 +13,7 @@ interface Options {
 }
 
 const messages = {
-  book: 'Under {light} the greys of this book look about {size} away in a*, b* from what they are in daylight (D50), beside the same paper, by the forecast{target}. That is the light, not the print: judge the test print under the light it will be seen in.',
+  book: 'Under {light} the greys of this book look about {size} away in a*, b* from what they are in daylight (D50), beside the same paper, by the forecast{target}. That much is the light, on top of what the print has in daylight: judge the test print under the light it will be seen in.',
   picture:
     'Under {light} this picture moves away from its neighbours by about {size} in a*, b* by the forecast, although they may match in daylight{target}: {process} makes its grey, as {encoding}, of other colourants than theirs. {way}',
 } as const;

@@ -1,15 +1,13 @@
-import { type Lean, leanOf } from '../../print/lean';
-import type { BookPicture } from '../../shared/finding';
-import type { Forecast } from '../../shared/forecast';
-import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import { FEW, grouped, paths } from '../groups';
 import { priceOf } from '../price';
-import { asTaken, comparable, forecastOf, type Recommend, type Recommendation } from '../recommended';
-import { defineRule, type Verdict } from '../rule';
+import { asTaken } from '../recommended';
+import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, forTarget, guessOfInks, isPhotographic, processName } from '../targets';
-import { count, encodingName, inOrders, inOrdersOfMany, leaning, leanName, list } from '../words';
+import { forecastsOf, forTarget, guessOfInks, processName } from '../targets';
+import { count, encodingName, inOrdersOfMany, leaning, list } from '../words';
+import { fromProcess, noteMessages } from './note';
+import { isCorrected, lean, mean, type Print, printOf } from './prints';
 import page from './README.md';
 
 interface Options {
@@ -24,8 +22,7 @@ const messages = {
   many: 'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better} ({names}). They are {encoding}; save them as {save}.{price}{guess}',
   manyToned:
     'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
-  process:
-    'By the forecast {subject} back from {process}{target} with a visible tint {now}; another encoding would not change that much. {lean} Order a test print before the run.',
+  ...noteMessages,
 } as const;
 
 export default defineRule<Options>({
@@ -34,7 +31,7 @@ export default defineRule<Options>({
   severity: 'warning',
   scope: 'both',
   needs: 'forecast',
-  intents: ['grey'],
+  intents: greyOrToned,
   options: {
     type: 'object',
     additionalProperties: false,
@@ -61,11 +58,11 @@ export default defineRule<Options>({
   page,
   *check({ pictures, targets, recommend, partial }, { gain, tell }) {
     const prints = pictures
-      .filter(({ facts }) => facts.encoding !== 'bilevel')
+      .filter(picture => picture.facts.encoding !== 'bilevel')
+      .filter(picture => picture.intent === 'grey' || isCorrected(picture))
       .flatMap(picture =>
-        forecastsOf(picture).map(
-          ({ target, forecast }) =>
-            new Print(picture, target, forecast, betterOf(picture, target, forecast, recommend, gain)),
+        forecastsOf(picture).map(({ target, forecast }) =>
+          printOf(picture, target, forecast, recommend, gain),
         ),
       );
     for (const onTarget of grouped(prints, print => print.target.name)) {
@@ -74,49 +71,6 @@ export default defineRule<Options>({
     }
   },
 });
-
-const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'lab-neutral']);
-
-interface Alternative {
-  recommendation: Recommendation;
-  forecast: Forecast;
-  probability: number;
-}
-
-/** Probability that an order shows a tint that is seen without a neutral beside it. */
-const chanceOf = ({ tint }: Forecast) => tint.seen;
-
-/** A picture on one target, with the recommended encoding where that would serve it clearly better. */
-class Print {
-  readonly probability: number;
-  constructor(
-    readonly picture: BookPicture,
-    readonly target: Target,
-    readonly forecast: Forecast,
-    readonly better: Alternative | null,
-  ) {
-    this.probability = chanceOf(forecast);
-  }
-}
-
-function betterOf(
-  picture: BookPicture,
-  target: Target,
-  own: Forecast,
-  recommend: Recommend,
-  gain: number,
-): Alternative | null {
-  if (chanceOf(own) < gain) return null;
-  const recommendation = recommend(picture, target);
-  if (!recommendation || recommendation.encoding === picture.facts.encoding) return null;
-  // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
-  if (isPhotographic(target) && NEUTRAL.has(picture.facts.encoding)) return null;
-  const forecast = forecastOf(recommendation, picture, target);
-  if (!forecast || !comparable(own.condition.reading, forecast.condition.reading, picture.facts.encoding))
-    return null;
-  if (chanceOf(own) - chanceOf(forecast) < gain) return null;
-  return { recommendation, forecast, probability: chanceOf(forecast) };
-}
 
 /** Alike are pictures in one encoding that are to become the same and lean the same way. */
 function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdict> {
@@ -149,8 +103,6 @@ function words(group: readonly Print[], targets: readonly Target[]) {
   };
 }
 
-const lean = (prints: readonly Print[]) => leanOf(prints.map(({ forecast }) => forecast));
-
 const blacksOf = ({ forecast, better }: Print) => ({
   before: forecast.range,
   after: better!.forecast.range,
@@ -172,9 +124,6 @@ function data(group: readonly Print[]) {
   };
 }
 
-const mean = (prints: readonly Print[], value: (print: Print) => number) =>
-  prints.reduce((sum, print) => sum + value(print), 0) / prints.length;
-
 function forOne(print: Print, targets: readonly Target[]): Verdict {
   const { picture } = print;
   const template = picture.facts.encoding === 'rgb-toned' ? messages.toned : messages.one;
@@ -192,54 +141,4 @@ function forAll(prints: Print[], targets: readonly Target[]): Verdict {
     }),
     data: { ...data(prints), pictures: names },
   };
-}
-
-/** What the process does to all pictures that no other encoding would serve: once, and only worth knowing. */
-function* fromProcess(
-  all: Print[],
-  tell: number,
-  targets: readonly Target[],
-  partial: boolean,
-): Iterable<Verdict> {
-  const prints = all.filter(print => !print.better);
-  if (prints.length === 0) return;
-  const probability = mean(prints, print => print.probability);
-  if (probability < tell) return;
-  const { target, forecast } = prints[0];
-  const way = sameWay(prints) ? lean(prints) : null;
-  yield {
-    message: say(messages.process, {
-      process: processName(target),
-      subject: subjectOf(prints.length, all.length, partial),
-      now: inOrdersOfMany(prints.map(print => print.probability)),
-      target: forTarget(target, targets),
-      lean: leanOfAll(prints, way),
-    }),
-    data: {
-      target: target.name,
-      basis: forecast.condition.basis,
-      probability,
-      direction: way?.direction ?? null,
-      pictures: paths(prints.map(({ picture }) => picture)),
-    },
-    note: true,
-  };
-}
-
-/** None of them leans another way than the next; some may lean none. */
-const sameWay = (prints: readonly Print[]): boolean =>
-  new Set(prints.flatMap(print => lean([print])?.direction ?? [])).size <= 1;
-
-function leanOfAll(prints: readonly Print[], way: Lean | null): string {
-  if (way) return `Faint tints counted too, it leans ${leanName(way)} ${inOrders(way.probability)}.`;
-  return sameWay(prints)
-    ? 'Which way it leans cannot be predicted; a measured print can tell.'
-    : 'Which way it leans differs from picture to picture.';
-}
-
-/** Only of the pictures that are meant: the others have a finding of their own on the same target. */
-function subjectOf(some: number, all: number, partial: boolean): string {
-  if (some < all) return `${some} of ${all} grey pictures ${some === 1 ? 'comes' : 'come'}`;
-  if (!partial) return 'all greys come';
-  return all === 1 ? 'this grey comes' : `these ${all} greys come`;
 }

@@ -1,0 +1,80 @@
+// no-unit-test: test/rules/likely-tint/index.test.ts judges pictures by it
+import { type Lean, leanOf } from '../../print/lean';
+import type { BookPicture } from '../../shared/finding';
+import type { Forecast } from '../../shared/forecast';
+import type { Encoding } from '../../shared/picture';
+import type { Target } from '../../shared/target';
+import { comparable, forecastOf, type Recommend, type Recommendation } from '../recommended';
+import { isPhotographic } from '../targets';
+
+const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'lab-neutral']);
+
+/** The recommended encoding, as the picture would print in it. */
+export interface Alternative {
+  recommendation: Recommendation;
+  forecast: Forecast;
+  probability: number;
+}
+
+/** Probability that an order shows a tint that is seen without a neutral beside it. */
+const chanceOf = ({ tint }: Forecast) => tint.seen;
+
+/** A picture on one target. */
+export interface Print {
+  picture: BookPicture;
+  target: Target;
+  forecast: Forecast;
+  probability: number;
+  /** The recommended encoding where that would serve it clearly better. */
+  better: Alternative | null;
+  /** Nobody knows what another encoding would change: one was read from prints of the house, the other was not. */
+  open: boolean;
+  /** Its tint answers what prints of the house had: it is meant to be grey in print, whatever the file says. */
+  corrected: boolean;
+}
+
+/** `gain`: how much another encoding must lower the chance. */
+export function printOf(
+  picture: BookPicture,
+  target: Target,
+  forecast: Forecast,
+  recommend: Recommend,
+  gain: number,
+): Print {
+  const known = { picture, target, forecast, probability: chanceOf(forecast) };
+  if (isCorrected(picture)) return { ...known, better: null, open: false, corrected: true };
+  const recommendation = recommend(picture, target);
+  const converted = recommendation && otherThan(picture, recommendation, target);
+  const open =
+    recommendation?.open === true ||
+    (converted && (converted.condition.reading === null) !== (forecast.condition.reading === null)) === true;
+  const better = converted && betterOf(known, { recommendation, forecast: converted }, gain);
+  return { ...known, better, open, corrected: false };
+}
+
+/** A tint that was given to answer that of the house's prints; any other that is meant is none of this rule's. */
+export const isCorrected = ({ facts, intent }: BookPicture): boolean =>
+  intent === 'toned' && facts.remedied?.counter === true;
+
+/** The picture as it would print in the recommended encoding; null where it has that, or nothing is known of it. */
+const otherThan = (picture: BookPicture, recommendation: Recommendation, target: Target): Forecast | null =>
+  recommendation.encoding === picture.facts.encoding ? null : forecastOf(recommendation, picture, target);
+
+function betterOf(
+  { picture, target, forecast: own }: Pick<Print, 'picture' | 'target' | 'forecast'>,
+  { recommendation, forecast }: Omit<Alternative, 'probability'>,
+  gain: number,
+): Alternative | null {
+  const { encoding } = picture.facts;
+  // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
+  if (isPhotographic(target) && NEUTRAL.has(encoding)) return null;
+  if (!comparable(own.condition.reading, forecast.condition.reading, encoding)) return null;
+  if (chanceOf(own) - chanceOf(forecast) < gain) return null;
+  return { recommendation, forecast, probability: chanceOf(forecast) };
+}
+
+/** Which way they lean as one set; null where that cannot be foretold. */
+export const lean = (prints: readonly Print[]): Lean | null => leanOf(prints.map(({ forecast }) => forecast));
+
+export const mean = (prints: readonly Print[], value: (print: Print) => number): number =>
+  prints.reduce((sum, print) => sum + value(print), 0) / prints.length;
