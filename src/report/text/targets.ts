@@ -1,7 +1,8 @@
-// no-unit-test: test/report/text/book.test.ts and test/report/markdown/index.test.ts read these lines
 import { doubtsOf } from '../../book/doubts';
 import { lights, papers, processes, signalOf } from '../../print';
-import { groundsOn } from '../../rules/targets';
+import { grouped } from '../../rules/groups';
+import { groundInFull } from '../../rules/targets';
+import { list } from '../../rules/words';
 import type { BookReport } from '../../shared/finding';
 import type { RouteId, Target } from '../../shared/target';
 
@@ -10,7 +11,23 @@ type Printed = Pick<BookReport, 'targets' | 'pictures'>;
 
 /** How the book is printed, and what its forecasts rest on: a line a target, or that nobody said. */
 export const targetLines = ({ targets, pictures }: Printed): string[] =>
-  targetLinesOn(targets, target => groundsOn(target, pictures));
+  targetLinesOn(targets, target => groundsBy(target, pictures));
+
+/** Each ground once; of several also which pictures it is of, by how they store their grey. */
+function groundsBy({ name }: Target, pictures: Printed['pictures']): string[] {
+  const prints = pictures.flatMap(({ targets, forecasts, facts }) =>
+    forecasts
+      .filter((_, i) => targets[i].name === name)
+      .map(forecast => ({ ground: groundInFull(forecast), encoding: facts.encoding })),
+  );
+  const groups = grouped(prints, ({ ground }) => ground);
+  if (groups.length < 2) return groups.map(([{ ground }]) => ground);
+  const named = groups.map(group => {
+    const encodings = [...new Set(group.map(({ encoding }) => encoding))];
+    return `${list(encodings, encodings.length)}: ${group[0].ground}`;
+  });
+  return [named.join('; ')];
+}
 
 /** The same by grounds that are known, each in words. */
 export const targetLinesOn = (
