@@ -134,6 +134,15 @@ export interface NewlyWaived {
   finding: WaivedFinding;
 }
 
+/** A line of a layout that takes in a text. */
+export interface TakenIn {
+  file: string;
+  /** From 1. */
+  line: number;
+  /** The text, as the line has it. */
+  path: string;
+}
+
 export interface SeverityCounts {
   errors: number;
   warnings: number;
@@ -163,6 +172,13 @@ export interface Comparison {
   /** About the book as a whole. */
   book: FindingChanges;
   notices: string[];
+  /** What is not looked at any more and may print all the same, as the notices tell it; absent: nothing. */
+  unlooked?: {
+    /** Pictures that are still there, and left out by settings or an ignore file. */
+    pictures: string[];
+    /** Lines of layouts that take in what is not there. */
+    texts: TakenIn[];
+  };
   /** Those of the notices that tell what the settings say in vain since, without where; absent: none. */
   slips?: Slip[];
   summary: {

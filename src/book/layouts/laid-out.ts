@@ -153,7 +153,7 @@ function unreadNotices({ unread }: BookLayouts): string[] {
 }
 
 /** Of a line that takes in a text that is not there. */
-export const notThereNotice = ({ file, line, path }: Misplaced): string =>
+export const notThereNotice = ({ file, line, path }: Omit<Misplaced, 'column'>): string =>
   `Pages may be missing: ${lineOf({ file, line })} takes in "${path}", and there is no such file in the book's folder, so the pictures that it places were not checked. Put it back, or correct the line.`;
 
 function troubleNotices({ outside, notRead, notThere }: BookLayouts): string[] {

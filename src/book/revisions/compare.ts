@@ -33,6 +33,7 @@ import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } fro
 import { sizesOf } from './sizes';
 import { isFile, snapshotBefore, snapshotOf } from './snapshot';
 import { submodulesOf, toldOf } from './told';
+import { unlooked } from './unlooked';
 import { waivedSince } from './waived-since';
 
 export interface CompareOptions {
@@ -124,6 +125,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       const judged = await judgeSide(side, factsOn(side), !known, signal);
       return splitWaived(judged, side.waivers);
     };
+    const { notices: outOfSight, ...outOf } = unlooked(changes, base, head);
     const idle = newSlips(namingOf(base), namingOf(head));
     const judged = { before: await judge(base), after: await judge(head) };
     return joined({
@@ -146,6 +148,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       notices: [
         ...borrowed,
         ...(renamesFollowed ? [] : [NO_RENAMES]),
+        ...outOfSight,
         ...toldOf(changes, base, head),
         ...idle.map(idleNotice),
         ...leftOut(same, known),
@@ -154,6 +157,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...head.settings.targets.flatMap(doubtNotices),
       ],
       slips: slipsOf(idle),
+      unlooked: outOf,
     });
   } finally {
     blobs.close();

@@ -36,6 +36,7 @@ export interface Joining {
   settings: Comparison['settings'];
   notices: string[];
   slips: Slip[];
+  unlooked: NonNullable<Comparison['unlooked']>;
 }
 
 /** Puts both sides beside each other: changes with their findings, what became of the others, and of the set. */
@@ -53,6 +54,7 @@ export function joined({
   settings,
   notices,
   slips,
+  unlooked,
 }: Joining): Comparison {
   const { after } = judged;
   const before = withoutOpen(withoutUnseen(judged.before, pages), after, unread);
@@ -109,6 +111,7 @@ export function joined({
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
     ...(slips.length && { slips }),
+    ...((unlooked.pictures.length || unlooked.texts.length) && { unlooked }),
     others: others.filter(({ findings }) => findings.new.length || findings.ended.length),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',

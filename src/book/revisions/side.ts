@@ -2,6 +2,7 @@
 import type { PictureFacts } from '../../shared/picture';
 import { compare } from '../discovery/discover';
 import { type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
+import type { BookLayouts } from '../layouts';
 import { type LaidOut, laidOut } from '../layouts/laid-out';
 import { loadSettings } from '../settings/load';
 import type { Problem } from '../settings/problem';
@@ -42,6 +43,10 @@ export interface Side {
   missing: LaidOut['missing'];
   /** Pictures that it holds beside the book, since layouts place others. */
   notInBook: LaidOut['notInBook'];
+  /** Pictures that it holds and places, and that settings or ignore files leave out. */
+  leftOut: LaidOut['leftOut'];
+  /** Lines of layouts that take in a text which is not there. */
+  notThere: BookLayouts['notThere'];
   /** What its layouts have made of it, in sentences. */
   ofLayouts: LaidOut['notices'];
 }
@@ -83,9 +88,22 @@ export async function withSettings(
     .sort((x, y) => compare(x.path, y.path));
   const layouts = await layoutsIn(root, snapshot, settings, blobs);
   const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
+  const { notThere } = layouts;
   const pages = new Map(files.map(({ path }) => [path, named.get(path)!]));
-  const { placements, missing, notInBook, notices: ofLayouts } = laid;
-  return { settings, waivers, snapshot, isPage, pages, placements, missing, notInBook, ofLayouts };
+  const { placements, missing, notInBook, leftOut, notices: ofLayouts } = laid;
+  return {
+    settings,
+    waivers,
+    snapshot,
+    isPage,
+    pages,
+    placements,
+    missing,
+    notInBook,
+    leftOut,
+    notThere,
+    ofLayouts,
+  };
 }
 
 /**

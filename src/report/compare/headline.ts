@@ -56,12 +56,14 @@ function standing(comparison: Comparison, call: Call): string {
 }
 
 /** What stands against printing, or lets it pass unseen, whatever the rules make of it: a clause each. */
-function untold({ changes, settings, slips = [], summary }: Comparison, call: Call): string[] {
+function untold({ changes, settings, slips = [], summary, unlooked }: Comparison, call: Call): string[] {
   const { errors, warnings } = summary.new;
   const isQuiet = !errors && !warnings;
   return [
     ...clause(pagesThat(isBroken, changes), ['cannot be read', 'cannot be read'], call),
     ...clause(pagesThat(isAway, changes), ['was not fetched', 'were not fetched'], call),
+    ...clause(unlooked?.pictures ?? [], UNCHECKED, call),
+    ...(unlooked?.texts.length ? [lacking(unlooked.texts.length)] : []),
     ...clause(notThere(changes), ['is placed and not there', 'are placed and not there'], call),
     ...clause(settings.off ?? [], ['runs no more', 'run no more']),
     ...clause(settings.weaker ?? [], ['counts for less now', 'count for less now']),
@@ -69,6 +71,14 @@ function untold({ changes, settings, slips = [], summary }: Comparison, call: Ca
     ...(isQuiet && settings.forecasts.some(isMore) ? [MORE_TINT] : []),
   ];
 }
+
+const UNCHECKED = [
+  'is still there and not checked any more',
+  'are still there and not checked any more',
+] as const;
+
+const lacking = (texts: number): string =>
+  `${count(texts, 'text')} that ${texts === 1 ? 'is' : 'are'} taken in by a layout ${texts === 1 ? 'is' : 'are'} not there`;
 
 const vain = (lines: number): string =>
   `${count(lines, 'line')} of the settings ${lines === 1 ? 'says' : 'say'} something in vain now`;

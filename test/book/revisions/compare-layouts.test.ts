@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { book, compared, rulesOf } from './support/compared';
+import { checkBook } from '../../../src/book/check';
+import { loadSettings } from '../../../src/book/settings/load';
+import { headline } from '../../../src/report/compare/headline';
+import { book, compared, neutral, picture, pool, rulesOf, settings } from './support/compared';
 import { commit, repositoryOf } from './support/repository';
 
 describe('comparing revisions of a book with layouts', () => {
@@ -19,4 +22,69 @@ describe('comparing revisions of a book with layouts', () => {
     assert.deepEqual(rulesOf(comparison, 'new'), ['plates/002.tif unreadable']);
     assert.equal(comparison.summary.new.errors, 1);
   });
+
+  it('tells what is placed still and not looked at any more, in the words of a check, with its place', async () => {
+    const plates = (...names: string[]) => names.map(name => `![p](plates/${name}.tif)\n`).join('');
+    const top = repositoryOf({ ...settings, ...book(4), 'book.md': plates('001', '002', '003', '004') });
+    commit(top, { '.evengreyignore': 'plates/002.tif\n', 'plates/002.tif': picture('black-only', 2) });
+    const ignored = await compared(top, { whole: true });
+    assert.deepEqual(ignored.unlooked, { pictures: ['plates/002.tif'], texts: [] });
+    assert.deepEqual(ignored.notices, [
+      'Which pictures are checked is said otherwise than before, by .evengreyignore: 1 picture that is still there is left out since.',
+      'One picture is placed by a layout and was not checked, left out by "pictures", "ignore" or an ignore file: plates/002.tif (book.md:2).',
+    ]);
+    const checked = await checkedNotices(top);
+    assert.ok(checked.includes(ignored.notices[1]));
+    assert.doesNotMatch(headline(ignored), /Nothing new/);
+    assert.match(headline(ignored), /plates\/002\.tif is still there and not checked any more/);
+
+    // what was so before is not told again
+    commit(top, {
+      'evengrey.json': '{ "process": "offset-coated", "pictures": ["plates/001.tif", "plates/005.tif"] }',
+    });
+    const chosen = await compared(top, { whole: true });
+    assert.deepEqual(chosen.unlooked?.pictures, ['plates/003.tif', 'plates/004.tif']);
+    assert.match(
+      chosen.notices.join(' '),
+      /by "pictures" in evengrey\.json: 2 pictures that are still there are left out since\. 2 pictures are placed by a layout and were not checked, .*: plates\/003\.tif \(book\.md:3\), plates\/004\.tif \(book\.md:4\)\.$/,
+    );
+    commit(top, { 'plates/001.tif': neutral('new') });
+    const later = await compared(top, { whole: true });
+    assert.deepEqual([later.unlooked, later.notices], [undefined, []]);
+    commit(top, { '.evengreyignore': 'plates/002.tif\nnothing/*\n' });
+    assert.match((await compared(top)).notices[0], /: none that is still there is left out for it\.$/);
+  });
+
+  it('tells a text that layouts take in and that is gone, where it was there before', async () => {
+    const top = repositoryOf({
+      ...settings,
+      ...book(2),
+      'book.tex': '\\graphicspath{{plates/}}\n\\input{one}\n\\input{two}\n\\input{never}\n',
+      'one.tex': '\\includegraphics{001.tif}',
+      'two.tex': '\\includegraphics{002.tif}',
+    });
+    fs.rmSync(path.join(top, 'two.tex'));
+    commit(top);
+    const lost = await compared(top, { whole: true });
+    assert.deepEqual(lost.unlooked, {
+      pictures: [],
+      texts: [{ file: 'book.tex', line: 3, path: 'two.tex' }],
+    });
+    assert.match(
+      lost.notices[0],
+      /^Pages may be missing: book\.tex:3 takes in "two\.tex", and there is no such file/,
+    );
+    assert.match(
+      lost.notices[1],
+      /^1 picture that is still there is placed by no layout any more, .*: plates\/002\.tif\.$/,
+    );
+    assert.ok((await checkedNotices(top)).includes(lost.notices[0]));
+    assert.match(headline(lost), /but 1 text that is taken in by a layout is not there/);
+    assert.doesNotMatch(headline(lost), /Nothing new/);
+  });
 });
+
+async function checkedNotices(root: string): Promise<string[]> {
+  const { settings: read } = await loadSettings(root);
+  return (await checkBook({ root, paths: [root], settings: read!, pool: pool(), cache: null })).notices;
+}

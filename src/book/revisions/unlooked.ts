@@ -1,0 +1,93 @@
+// no-unit-test: test/book/revisions/compare-layouts.test.ts compares books that lose pictures so
+import { count, list } from '../../rules/words';
+import type { TakenIn } from '../../shared/comparison';
+import { IGNORE_FILES } from '../discovery/ignored';
+import { leftOutNotice, notThereNotice } from '../layouts/laid-out';
+import { SETTINGS_FILE } from '../settings/settings-file';
+import type { Change } from './changes';
+import type { Side } from './side';
+import { isFile } from './snapshot';
+
+type Looking = Pick<
+  Side,
+  'settings' | 'snapshot' | 'pages' | 'placements' | 'leftOut' | 'notInBook' | 'notThere'
+>;
+
+/** What a change takes out of the check, though it may print all the same. */
+export interface Unlooked {
+  /** Pictures that are still there, and left out by settings or an ignore file since. */
+  pictures: string[];
+  /** Lines of layouts that take in a text which is not there since. */
+  texts: TakenIn[];
+  /** In sentences, with what else takes pictures out of the book that are still there. */
+  notices: string[];
+}
+
+/** What was looked at before and is not any more, though nothing says that it is not printed. Pure. */
+export function unlooked(
+  changes: readonly Pick<Change, 'path' | 'from'>[],
+  base: Looking,
+  head: Looking,
+): Unlooked {
+  const by = changedChoosing(changes, base, head);
+  const isThere = (path: string) => head.snapshot.has(path) && isFile(head.snapshot.get(path)!);
+  const out = [...base.pages.keys()].filter(path => !head.pages.has(path) && isThere(path));
+  const unplaced = out.filter(path => head.notInBook.includes(path));
+  const placed = head.leftOut.filter(path => !base.leftOut.includes(path));
+  const chosen = out.filter(path => !unplaced.includes(path));
+  const keyOf = ({ file, path }: TakenIn) => JSON.stringify([file, path]);
+  const known = new Set(base.notThere.map(keyOf));
+  const texts = head.notThere
+    .filter(one => !known.has(keyOf(one)))
+    .map(({ file, line, path }) => ({ file, line, path }));
+  return {
+    pictures: [...new Set([...placed, ...chosen])].sort(),
+    texts,
+    notices: [
+      ...texts.map(notThereNotice),
+      ...(by.length
+        ? [
+            chosenNotice(
+              by,
+              chosen,
+              chosen.filter(path => !placed.includes(path)),
+            ),
+          ]
+        : []),
+      ...leftOutNotice(placed, head.placements),
+      ...(unplaced.length ? [unplacedNotice(unplaced)] : []),
+    ],
+  };
+}
+
+/** `unplaced`: those of `out` that no layout places; the others are told with their lines. */
+function chosenNotice(by: readonly string[], out: readonly string[], unplaced: readonly string[]): string {
+  const what = `Which pictures are checked is said otherwise than before, by ${list(by)}:`;
+  if (!out.length) return `${what} none that is still there is left out for it.`;
+  const are = out.length === 1 ? 'is' : 'are';
+  const named = unplaced.length ? `; no layout places ${list(unplaced, NAMED)}` : '';
+  return `${what} ${count(out.length, 'picture')} that ${are} still there ${are} left out since${named}.`;
+}
+
+function unplacedNotice(unplaced: readonly string[]): string {
+  const [are, they] = unplaced.length === 1 ? ['is', 'it is'] : ['are', 'they are'];
+  return `${count(unplaced.length, 'picture')} that ${are} still there ${are} placed by no layout any more, so ${they} not in the book: ${list(unplaced, NAMED)}.`;
+}
+
+/** So many pictures are named. */
+const NAMED = 5;
+
+/** What says which pictures are looked at and is not what it was: settings, then ignore files. */
+function changedChoosing(
+  changes: readonly Pick<Change, 'path' | 'from'>[],
+  base: Looking,
+  head: Looking,
+): string[] {
+  const keys = (['pictures', 'ignore'] as const).filter(
+    key => JSON.stringify(base.settings[key]) !== JSON.stringify(head.settings[key]),
+  );
+  const files = changes
+    .flatMap(({ path, from }) => [path, ...(from === null ? [] : [from])])
+    .filter(path => IGNORE_FILES.includes(path.slice(path.lastIndexOf('/') + 1)));
+  return [...keys.map(key => `"${key}" in ${SETTINGS_FILE}`), ...new Set(files)];
+}
