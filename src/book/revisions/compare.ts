@@ -25,6 +25,7 @@ import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { type NamedContent, readBlobs } from './read';
+import { calledNow } from './rearranged';
 import { openRepository } from './repository';
 import { commitsOf, endsOf, mergeBase } from './revision';
 import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settings-changes';
@@ -105,7 +106,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
-    const settings = settingsChanges(base, head, paths);
+    const settings = settingsChanges(base, head, paths, calledNow(pages));
     const off = rulesOff(base.settings.rules, head.settings.rules);
     const weaker = rulesWeaker(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them

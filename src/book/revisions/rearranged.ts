@@ -38,7 +38,7 @@ export function facedBefore(base: Arranged, pages: readonly PageOf[]): (path: st
 }
 
 /** What a picture was called, as it is called now. */
-function calledNow(pages: readonly PageOf[]): (path: string) => string {
+export function calledNow(pages: readonly Pick<PageOf, 'path' | 'from'>[]): (path: string) => string {
   const called = new Map(pages.flatMap(({ path, from }) => (from === null ? [] : [[from, path] as const])));
   return path => called.get(path) ?? path;
 }

@@ -11,13 +11,19 @@ type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
 
 /**
  * What pictures are judged by, where it is not what it was: a clause each, in the order of what matters. Which pictures are
- * in the book is left out: those that come and go are told themselves. `paths`: the pictures that are the same on both sides.
+ * in the book is left out: those that come and go are told themselves. `paths`: the pictures that are the same on both sides;
+ * `calledNow`: names before as they are now, since settings that only follow a picture to its new name have not changed.
  */
-export function settingsChanges(base: Judging, head: Judging, paths: readonly string[]): SettingsClause[] {
+export function settingsChanges(
+  base: Judging,
+  head: Judging,
+  paths: readonly string[],
+  calledNow: (path: string) => string = path => path,
+): SettingsClause[] {
   const from = (of: SettingsClause['of'], clauses: readonly string[]) =>
     clauses.map(words => ({ of, words }));
   return [
-    ...from('settings', judgingChanges(base.settings, head.settings)),
+    ...from('settings', judgingChanges(base.settings, head.settings, calledNow)),
     ...from(setSizes(base, head) ? 'settings' : 'layouts', sizeChanges(base, head, paths)),
     ...from('waivers', waiverChanges(base, head)),
   ];
@@ -28,11 +34,25 @@ const setSizes = ({ settings: was }: Judging, { settings: is }: Judging): boolea
   (['layouts', 'placements', 'textWidth'] as const).some(key => !same(was[key], is[key]));
 
 /** The same of the settings alone: what concerns every picture. */
-export const judgingChanges = (was: Settings, is: Settings): string[] => [
+export const judgingChanges = (
+  was: Settings,
+  is: Settings,
+  calledNow: (path: string) => string = path => path,
+): string[] => [
   ...targetChanges(was.targets, is.targets),
   ...ruleChanges(was.rules, is.rules),
-  ...OTHERS.filter(([key]) => !same(was[key], is[key])).map(([, name]) => `"${name}" is not what it was`),
+  ...OTHERS.filter(([key]) => !same(was[key], is[key]) && !same(eachText(was[key], calledNow), is[key])).map(
+    ([, name]) => `"${name}" is not what it was`,
+  ),
 ];
+
+/** The same with other words for its texts. */
+function eachText(value: unknown, word: (text: string) => string): unknown {
+  if (typeof value === 'string') return word(value);
+  if (Array.isArray(value)) return value.map(each => eachText(each, word));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, eachText(each, word)]));
+}
 
 /** By their name in the settings. */
 const OTHERS = [

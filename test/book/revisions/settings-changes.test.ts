@@ -73,6 +73,19 @@ describe('what pictures are judged by, where it changed', () => {
     assert.deepEqual(rulesWeaker({ untagged: 'error' }, {}), ['untagged'], 'which is a note by itself');
   });
 
+  it('is nothing where the settings follow a picture to its new name', () => {
+    const [was, is] = [
+      side({ spreads: [['a', 'b']], placements: [{ picture: 'a', width: 10 }] }),
+      side({ spreads: [['a2', 'b']], placements: [{ picture: 'a2', width: 10 }] }),
+    ];
+    const called = (name: string) => (name === 'a' ? 'a2' : name);
+    assert.deepEqual(settingsChanges(was, is, [], called), []);
+    const others = settingsChanges(was, is, []).map(({ words }) => words);
+    assert.deepEqual(others, ['"placements" is not what it was', '"spreads" is not what it was']);
+    assert.equal(settingsChanges(is, was, [], called).length, 2, 'it is called a2 now');
+    assert.deepEqual(settingsChanges(was, was, [], called), [], 'nor where they do not follow it');
+  });
+
   it('tells which file says it', () => {
     const waiver = { rule: 'untagged', content: ['1'], value: {} };
     const at = (width: number) =>
