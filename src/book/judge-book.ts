@@ -30,6 +30,8 @@ export interface JudgedBook {
 export interface JudgeBookOptions {
   /** The book has more pictures, so nothing is said that depends on them. */
   partial?: boolean;
+  /** Paths of those whose content is another than before, where that is known. */
+  changed?: ReadonlySet<string>;
   /** Where layouts place pictures, by their path. */
   placements?: ReadonlyMap<string, readonly Placement[]>;
   signal?: AbortSignal;
@@ -42,7 +44,7 @@ export interface JudgeBookOptions {
 export async function judgeBook(
   files: readonly ReadFile[],
   settings: Settings,
-  { partial = false, placements = new Map(), signal }: JudgeBookOptions = {},
+  { partial = false, changed, placements = new Map(), signal }: JudgeBookOptions = {},
 ): Promise<JudgedBook> {
   const standing = standings(settings);
   const pictures = files.flatMap(({ path, facts, changedOriginal }) =>
@@ -59,7 +61,7 @@ export async function judgeBook(
   const spreads = spreadsOf(settings.spreads, paths);
   const positions = positionsIn(paths, { spreads, placements });
   for (const picture of pictures) picture.position = positions.get(picture.path) ?? null;
-  const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial });
+  const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial, changed });
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
     findings: findings.book,

@@ -12,6 +12,8 @@ export interface JudgeInput {
   ruleSettings?: RuleSettings;
   /** Paths of pictures that are seen side by side: one list a spread. */
   spreads?: readonly (readonly string[])[];
+  /** Paths of pictures whose content is another than before, where that is known. */
+  changed?: ReadonlySet<string>;
   /** Only some pictures of the book were looked at: rules that compare are left out. */
   partial?: boolean;
 }
@@ -44,6 +46,7 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
         everything: input.pictures,
         targets: input.targets,
         spreads: input.spreads ?? [],
+        changed: input.changed ?? new Set(),
         partial: input.partial ?? false,
         recommend,
       },

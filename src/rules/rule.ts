@@ -13,6 +13,8 @@ export interface BookView {
   targets: readonly Target[];
   /** Pictures that are seen side by side, by path: one list a spread. */
   spreads: readonly (readonly string[])[];
+  /** Paths of pictures whose content changed, where that was looked at; else none. */
+  changed: ReadonlySet<string>;
   /** The book has more pictures, which were not looked at. */
   partial: boolean;
   /** The encoding that every finding of this book names. */

@@ -122,8 +122,11 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         const { oid } = side.pages.get(path)!;
         return read.get(oid) ?? known?.get(oid) ?? null;
       };
+    const other = pages.filter(({ before, after }) => after && before?.oid !== after.oid);
+    const changed = new Set(other.map(({ path }) => path));
     const judge = async (side: Side) => {
-      const judged = await judgeSide(side, factsOn(side), !known, signal);
+      const how = { partial: !known, changed: side === head ? changed : undefined, signal };
+      const judged = await judgeSide(side, factsOn(side), how);
       return splitWaived(judged, side.waivers);
     };
     const { notices: outOfSight, ...outOf } = unlooked(changes, base, head);

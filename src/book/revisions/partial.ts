@@ -42,8 +42,11 @@ export async function reportOfChanged(
   const rest = [...(others ?? [])].map(([path, facts]) => ({ path, facts }));
   const files = [...changed, ...rest].sort((x, y) => (x.path < y.path ? -1 : 1));
   const partial = others === null;
-  const judged = await judgeBook(files, settings, { partial, placements, signal });
   const looked = new Set(changed.map(({ path }) => path));
+  const judged = await judgeBook(files, settings, {
+    ...{ partial, placements, signal },
+    changed: new Set([...looked].filter(path => !concerned.has(path))),
+  });
   const concerns = (finding: Finding) => {
     const named = namedIn(finding);
     return !named.length || named.some(path => looked.has(path as string));

@@ -1,7 +1,7 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import type { PictureFacts } from '../../shared/picture';
 import { compare } from '../discovery/discover';
-import { type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
+import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { BookLayouts } from '../layouts';
 import { type LaidOut, laidOut } from '../layouts/laid-out';
 import { loadSettings } from '../settings/load';
@@ -113,8 +113,7 @@ export async function withSettings(
 export function judgeSide(
   { settings, pages, placements, missing }: Side,
   factsOf: (path: string) => PictureFacts[] | null,
-  partial: boolean,
-  signal?: AbortSignal,
+  { partial, changed, signal }: Pick<JudgeBookOptions, 'partial' | 'changed' | 'signal'>,
 ): Promise<JudgedBook> {
   const files: ReadFile[] = [...pages.keys()].flatMap(path => {
     const facts = factsOf(path);
@@ -122,5 +121,5 @@ export function judgeSide(
   });
   files.push(...missing);
   files.sort((x, y) => compare(x.path, y.path));
-  return judgeBook(files, settings, { partial, placements, signal });
+  return judgeBook(files, settings, { partial, changed, placements, signal });
 }

@@ -6,6 +6,7 @@ import { nameOf } from '../text/blocks';
 import { blankPlaces, isMissing } from './blank';
 import { regraded } from './regraded';
 import { whoseChanged } from './settings';
+import { isLoud } from './verdict';
 
 /** So many pictures are named in one sentence. */
 const NAMED = 5;
@@ -177,9 +178,7 @@ function wasSo({ before, findings, matches }: PageChange): boolean {
 
 /** Rules that find something new against it, which is another matter than the set. */
 const flawsOf = ({ findings }: PageChange): string[] =>
-  findings.new
-    .filter(finding => finding.severity !== 'note' && !deniesMatch(finding))
-    .map(({ rule }) => rule);
+  findings.new.filter(finding => isLoud(finding) && !deniesMatch(finding)).map(({ rule }) => rule);
 
 const isRefused = ({ findings }: PageChange): boolean =>
   [...findings.new, ...findings.unchanged].some(({ rule }) => rule === 'encoding-not-accepted');

@@ -54,4 +54,6 @@ export function verdictOn(
   };
 }
 
-const isLoud = ({ severity }: Finding): boolean => severity !== 'note';
+/** Whether it speaks against a picture: also that it is another one of the book, whatever the note counts for. */
+export const isLoud = ({ rule, severity }: Pick<Finding, 'rule' | 'severity'>): boolean =>
+  severity !== 'note' || rule === 'same-picture';

@@ -19,12 +19,14 @@ export default defineRule({
   options: noOptions,
   messages,
   page,
-  *check({ pictures }) {
+  *check({ pictures, changed }) {
+    // where one of two changed, it is the one that came into a wrong place
+    const rank = (picture: BookPicture) => (changed.has(picture.path) ? 1 : 0);
     const placed = pictures.filter(
       ({ facts, placedAt }) => placedAt?.length && facts.page === 1 && !facts.unreadable,
     );
     for (const same of grouped(placed, ({ facts }) => facts.sha256)) {
-      const [first, ...others] = same.toSorted((x, y) => standing(x) - standing(y));
+      const [first, ...others] = same.toSorted((x, y) => rank(x) - rank(y) || standing(x) - standing(y));
       for (const picture of others)
         yield {
           picture,

@@ -228,6 +228,34 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('names the picture that was written over with another one, not the one that stayed', async () => {
+    const top = repositoryOf({
+      ...settings,
+      ...plates(3),
+      'book.md': '![](plates/01.tif)\n\n![](plates/02.tif)\n',
+    });
+    commit(top, { 'plates/01.tif': pictures.neutral(1) });
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD~1']]) {
+      if (option[0] === '--staged') git(top, 'reset', '--quiet', '--soft', 'HEAD~1');
+      else commit(top);
+      const { report } = await checked(top, [...option, '--whole']);
+      const [{ path, findings }] = report.pictures;
+      assert.equal(path, 'plates/01.tif');
+      assert.ok(
+        findings.some((finding: { rule: string }) => finding.rule === 'same-picture'),
+        option[0],
+      );
+    }
+    const { stdout } = await evengrey(['compare', 'HEAD~1', '--whole', '--format', 'github'], { cwd: top });
+    assert.match(stdout, /^::notice file=plates\/01\.tif,line=1,title=same-picture::/m);
+    const text = (await evengrey(['compare', 'HEAD~1', '--whole'], { cwd: top })).stdout.replace(/\s+/g, ' ');
+    assert.match(
+      text,
+      /plates\/01\.tif matches the rest of the book, and something else is new against it: same-picture\./,
+    );
+  });
+
   it('judges every picture by settings that are staged, and says so', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     const strict =

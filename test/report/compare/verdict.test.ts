@@ -28,7 +28,12 @@ describe('the verdict on a changed picture', () => {
     assert.equal(told('changed', {}), 'same: As before: nothing found against it');
   });
 
-  it('is not moved by notes', () => {
+  it('is moved by the note that it is another picture of the book', () => {
+    const twice = finding('same-picture', 'note', 'Printed twice.');
+    assert.equal(told('changed', { new: [twice] }), 'worse: Worse than before: 1 new finding');
+  });
+
+  it('is not moved by other notes', () => {
     assert.equal(
       told('changed', { new: [note], ended: [note, note], unchanged: [note] }),
       'same: As before: nothing found against it',

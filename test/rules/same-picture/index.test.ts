@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { judge } from '../../../src/rules';
 import { judged } from '../support/judged';
 import { type PictureOptions, picture } from '../support/pictures';
 
@@ -38,6 +39,18 @@ describe('same-picture', () => {
       assert.equal(severity, 'note');
       assert.match(message, /book\.md:9 places it, and book\.md:3 places b\.tif, which is the same file/);
       assert.deepEqual(data, { same: 'b.tif' });
+    });
+    it('the one that changed, where the other did not, in whatever order', () => {
+      const both = [placed('a.tif', 'a', [1]), placed('b.tif', 'a', [3]), placed('c.tif', 'a', [5])];
+      const named = (...changed: string[]) => {
+        const { pictures } = judge({ pictures: both, targets: both[0].targets, changed: new Set(changed) });
+        return both.flatMap(({ path }, i) =>
+          pictures[i].filter(({ rule }) => rule === 'same-picture').map(({ data }) => `${path} ${data.same}`),
+        );
+      };
+      assert.deepEqual(named(), ['b.tif a.tif', 'c.tif a.tif']);
+      assert.deepEqual(named('a.tif'), ['a.tif b.tif', 'c.tif b.tif']);
+      assert.deepEqual(named('a.tif', 'b.tif', 'c.tif'), named());
     });
   });
 });
