@@ -101,14 +101,14 @@ function matching(comparison: Comparison): string {
       `so nothing is known of how ${one ? 'it prints' : 'they print'} beside the others`;
     return [
       sentence(
-        'fetch',
-        (some, one) =>
-          `${some} ${one ? 'was' : 'were'} not fetched, ${nothing(one)}: run "git lfs fetch --all" and compare again ("git lfs pull" fetches no more than what is checked out, and a comparison needs both versions).`,
-      ),
-      sentence(
         'read',
         (some, one) =>
           `${some} cannot be read, ${nothing(one)}: copy or export ${one ? 'it' : 'them'} again.`,
+      ),
+      sentence(
+        'fetch',
+        (some, one) =>
+          `${some} ${one ? 'was' : 'were'} not fetched, ${nothing(one)}: run "git lfs fetch --all" and compare again ("git lfs pull" fetches no more than what is checked out, and a comparison needs both versions).`,
       ),
       sentence(
         'process',
