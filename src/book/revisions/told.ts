@@ -5,20 +5,22 @@ import type { Change } from './changes';
 import type { Side } from './side';
 import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
-/** What changed in the book's folder and cannot be compared as a picture. */
+/** What changed in the book's folder and cannot be compared as a picture, or is a link in place of one. */
 export function toldOf(changes: readonly Change[], base: Side, head: Side): string[] {
-  const linked = changes.flatMap(({ path, from, before, after }) => [
+  const apart = changes.flatMap(({ path, from, before, after }) => [
     ...(after && ofKind(after, path, head) ? [`"${path}" ${ofKind(after, path, head)}`] : []),
     ...(!after && before && ofKind(before, from ?? path, base)
       ? [`"${from ?? path}" ${ofKind(before, from ?? path, base)} It is not there any more.`]
       : []),
   ]);
+  const replaced = changes.flatMap(change => linkWords(change, base, head) ?? []);
   const idle = changes.filter(({ path, after }) => after && isUnplaced(after, path, head));
   const gone = changes.filter(
     ({ path, from, before, after }) => !after && before && isUnplaced(before, from ?? path, base),
   );
   return [
-    ...linked,
+    ...apart,
+    ...replaced,
     ...(idle.length
       ? [
           `${names(idle)} ${idle.length === 1 ? 'is' : 'are'} placed by no layout, so ${idle.length === 1 ? 'it is' : 'they are'} not in the book.`,
@@ -49,6 +51,23 @@ const names = (changes: readonly Change[]): string =>
 
 const isUnplaced = (entry: Entry, path: string, side: Side): boolean =>
   isFile(entry) && side.isPage(path) && !side.pages.has(path);
+
+/** That a link took the place of a picture, or a picture that of a link: it prints what the link leads to. */
+function linkWords({ path, from, before, after }: Change, base: Side, head: Side): string | null {
+  if (!before || !after || isLink(before) === isLink(after)) return null;
+  const [at, side] = isLink(after) ? [path, head] : [from ?? path, base];
+  const target = linked(at, side);
+  if (target === null) return null;
+  return isLink(after)
+    ? `"${path}" is no file of its own any more, but a link to "${target}", and prints as that does.`
+    : `"${path}" is a file of its own now. Before, it was a link to "${target}".`;
+}
+
+/** The picture that a link of the book leads to. */
+function linked(path: string, { pages, snapshot }: Side): string | null {
+  const entry = pages.get(path);
+  return [...snapshot].find(([, held]) => held === entry)?.[0] ?? null;
+}
 
 function ofKind(entry: Entry, path: string, side: Side): string | null {
   if (isSubmodule(entry))

@@ -201,7 +201,9 @@ describe('comparing revisions', () => {
     const linked = await compared(top, { whole: true });
     const kinds = ({ changes }: Comparison) => changes.map(({ kind, path }) => `${kind} ${path}`);
     assert.deepEqual([kinds(linked), linked.head.pictures], [['changed plates/003.tif'], 3]);
-    assert.deepEqual(linked.notices, []);
+    assert.deepEqual(linked.notices, [
+      '"plates/003.tif" is no file of its own any more, but a link to "plates/001.tif", and prints as that does.',
+    ]);
     const { settings: read } = await loadSettings(top);
     const checked = await checkBook({ root: top, paths: [top], settings: read!, pool: pool(), cache: null });
     const { new: fresh, unchanged } = linked.summary;
@@ -211,7 +213,16 @@ describe('comparing revisions', () => {
     );
     // what it leads to changes, and the link itself does not
     commit(top, { 'plates/001.tif': picture('black-only', 1) });
-    assert.deepEqual(kinds(await compared(top)), ['changed plates/001.tif', 'changed plates/003.tif']);
+    const behind = await compared(top);
+    assert.deepEqual(
+      [kinds(behind), behind.notices],
+      [['changed plates/001.tif', 'changed plates/003.tif'], []],
+    );
+    fs.rmSync(at);
+    commit(top, { 'plates/003.tif': neutral(2) });
+    assert.deepEqual((await compared(top)).notices, [
+      '"plates/003.tif" is a file of its own now. Before, it was a link to "plates/001.tif".',
+    ]);
   });
 
   it('compares a book in a folder of its repository, and one that is new there', async () => {
