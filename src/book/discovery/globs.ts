@@ -20,7 +20,9 @@ export const isPattern = (name: string): boolean => /[*?[\]{}()!]/.test(name);
 function either(patterns: readonly string[]): (name: string) => boolean {
   const plain = patterns.map(tidy);
   const literal = new Set(plain);
-  const globs = plain.map(pattern => picomatch([pattern, `${pattern}/**`], { dot: true, nonegate: true }));
+  // flags: a name may hold the end of a line
+  const options = { dot: true, nonegate: true, flags: 's' };
+  const globs = plain.map(pattern => picomatch([pattern, `${pattern}/**`], options));
   return name =>
     literal.has(name) || plain.some(p => name.startsWith(`${p}/`)) || globs.some(glob => glob(name));
 }

@@ -15,6 +15,11 @@ describe('globs', () => {
   it('match a name however its umlauts are composed', () => {
     assert.ok(matcher(['Bär/*'.normalize('NFD')])('Bär/1.jpg'.normalize('NFC')));
   });
+  it('match a name that holds the end of a line', () => {
+    for (const pattern of ['a/**', 'a/*.jpg', '**/*.jpg', 'a/2?3.jpg', '*'])
+      assert.ok(matcher([pattern])('a/2\n3.jpg'), pattern);
+    assert.ok(!matcher(['a/*.jpg'])('a/2.jpg\n3'));
+  });
   it('take away again with !', () => {
     assert.ok(!matcher(['**', '!b'])('b/1.jpg'));
     assert.ok(!matcher(['!b'])('a/1.jpg'));
