@@ -106,9 +106,10 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
-    const settings = settingsChanges(base, head, paths, calledNow(pages));
-    const off = rulesOff(base.settings.rules, head.settings.rules);
-    const weaker = rulesWeaker(base.settings.rules, head.settings.rules);
+    const oneSided = onOneSide(base, head);
+    const settings = oneSided ? [] : settingsChanges(base, head, paths, calledNow(pages));
+    const off = oneSided ? [] : rulesOff(base.settings.rules, head.settings.rules);
+    const weaker = oneSided ? [] : rulesWeaker(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
     if (!known && (options.whole || settings.length))
       known = await readBlobs(
@@ -151,6 +152,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       },
       notices: [
         ...borrowed,
+        ...(oneSided ? [oneSided] : []),
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...outOfSight,
         ...toldOf(changes, base, head),
@@ -189,6 +191,13 @@ function isUnread({ path, before, after }: Change, cache: FactsCache | null): bo
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
 const NO_RENAMES =
   'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
+
+/** That git holds nothing of the book's folder on one side, as where it was called otherwise; null: it does on both. */
+function onOneSide({ snapshot: before }: Side, { snapshot: after }: Side): string | null {
+  if (!before.size)
+    return "Before, there was nothing in the book's folder under its name now, so all of it is new. If it was only renamed, compare with the commit that renamed it.";
+  return after.size ? null : "There is nothing in the book's folder any more.";
+}
 
 /** Of the unchanged pictures those that could not be compared with the others: one of them must not stop the rest. */
 function leftOut(

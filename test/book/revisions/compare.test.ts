@@ -227,14 +227,21 @@ describe('comparing revisions', () => {
 
   it('compares a book in a folder of its repository, and one that is new there', async () => {
     const top = repositoryOf({ 'other.tif': neutral('other') });
-    const files = { ...settings, ...book(2) };
+    const off = '{ "process": "offset-coated", "rules": { "untagged": "off" } }';
+    const files = { 'evengrey.json': off, ...book(2) };
     commit(top, Object.fromEntries(Object.entries(files).map(([name, text]) => [`books/one/${name}`, text])));
     write(top, { 'books/one/plates/001.tif': 'not committed' });
-    const { changes } = await compared(path.join(top, 'books/one'));
+    const { changes, settings: told, notices } = await compared(path.join(top, 'books/one'));
     assert.deepEqual(
       changes.map(({ kind, path }) => `${kind} ${path}`),
       ['added plates/001.tif', 'added plates/002.tif'],
     );
+    assert.deepEqual([told.changes, told.off], [[], undefined], 'what was not there has not changed');
+    assert.match(
+      notices[0],
+      /^Before, there was nothing in the book's folder under its name now, so all of it is new\./,
+    );
+    assert.equal(notices.length, 1);
   });
 
   it('goes by the layouts of either side: what they place is the book, and what they place in vain is new', async () => {
