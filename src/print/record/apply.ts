@@ -110,7 +110,11 @@ export function narrowed(
         ),
       },
     },
-    ground: [groundOf(reading, target.printRecord!) + (how === 'alike' ? takenFor(reading, picture) : '')],
+    ground: [
+      how === 'own'
+        ? groundOf(reading, target.printRecord!)
+        : groundOfAlike(reading, target.printRecord!, picture),
+    ],
   };
 }
 
@@ -164,6 +168,8 @@ function groundOf({ orders, order }: RecordReading, { date }: PrintRecord): stri
     : `${read}; how far the next one will differ is a guess from the process in general`;
 }
 
-/** That another encoding was read, for the end of its ground. */
-const takenFor = ({ encoding }: RecordReading, picture: SampledPicture): string =>
-  `; read of greys sent as ${storedAs[encoding]}, taken to hold for ${storedAs[kindOf(picture)]}, which should go the same way through the machine, and less sure for that`;
+/** The same of another encoding than the picture's. */
+function groundOfAlike({ encoding, orders }: RecordReading, { date }: PrintRecord, picture: SampledPicture) {
+  const read = `${orders} ${orders === 1 ? 'order' : 'orders'} of greys sent as ${storedAs[encoding]} read, the last on ${date}`;
+  return `${read}, and taken to hold for ${storedAs[kindOf(picture)]}, which should go the same way through the machine: less sure for that`;
+}

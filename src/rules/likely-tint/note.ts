@@ -48,7 +48,7 @@ export function* fromProcess(
         : subjectOf(prints, all.length, split, partial),
       now: inOrdersOfMany(prints.map(print => print.probability)),
       light: inLight(prints),
-      lean: leanOfAll(prints, way),
+      lean: leanOfAll(prints, way, corrected ? '' : '; a measured print can tell'),
     };
     yield {
       message: corrected
@@ -91,10 +91,11 @@ function inLight(prints: readonly Print[]): string {
 const sameWay = (prints: readonly Print[]): boolean =>
   new Set(prints.flatMap(print => lean([print])?.direction ?? [])).size <= 1;
 
-function leanOfAll(prints: readonly Print[], way: Lean | null): string {
+/** `tells`: what may yet tell where nothing does. */
+function leanOfAll(prints: readonly Print[], way: Lean | null, tells: string): string {
   if (way) return `Faint tints counted too, it leans ${leanName(way)} ${inOrders(way.probability)}.`;
   return sameWay(prints)
-    ? 'Which way it leans cannot be predicted; a measured print can tell.'
+    ? `Which way it leans cannot be predicted${tells}.`
     : 'Which way it leans differs from picture to picture.';
 }
 
