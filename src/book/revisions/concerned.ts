@@ -1,6 +1,8 @@
 import { loadSettings } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import type { Blobs } from './blobs';
+import type { Change } from './changes';
+import { calledNow } from './rearranged';
 import { isResized, judgingChanges, missingWaivers } from './settings-changes';
 import { RevisionSettingsError, type Side, withSettings } from './side';
 import type { Snapshot } from './snapshot';
@@ -30,11 +32,17 @@ export interface Concerned {
 
 /**
  * Compared by what it comes to, so that a comment in the settings or a line that only moves in a layout concerns nobody.
- * `before` null: the settings were none that can be used.
+ * `before` null: the settings were none that can be used. `renamed`: pictures that are called otherwise now, whose names in the
+ * settings may follow them.
  */
-export function concernedBy(before: Ground | null, now: Ground): Concerned {
+export function concernedBy(
+  before: Ground | null,
+  now: Ground,
+  renamed: readonly Pick<Change, 'path' | 'from'>[] = [],
+): Concerned {
   const everybody = (all: Reason): Concerned => ({ all, why: () => all });
-  if (!before || judgingChanges(before.settings, now.settings).length) return everybody('settings');
+  if (!before || judgingChanges(before.settings, now.settings, calledNow(renamed)).length)
+    return everybody('settings');
   const waiversGone = missingWaivers(before.waivers, now.waivers);
   if (waiversGone.some(({ picture }) => picture == null)) return everybody('book');
   const unwaived = new Set(waiversGone.map(({ picture }) => picture));

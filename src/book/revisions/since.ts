@@ -55,14 +55,11 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
     const before = await snapshotOf(repository, commit);
     const realRoot = await fs.realpath(root);
     const reading = { realRoot, pool, cache, signal, onProgress };
-    const { changed: touched, same: alike } = await sorted(
-      found.files,
-      before,
-      repository,
-      realRoot,
-      blobs,
-      signal,
-    );
+    const {
+      changed: touched,
+      same: alike,
+      renamed,
+    } = await sorted(found.files, before, repository, realRoot, blobs, signal);
     const { others: beside, placements } = await besides(found, options);
     const ground = await groundOf(root, before, blobs, {
       named: options.settingsNamed ? settings : null,
@@ -81,7 +78,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       pictures: [...found.files, ...found.missing].map(({ path }) => path),
       notInBook: found.notInBook,
     };
-    const concerned = concernedBy(ground, now);
+    const concerned = concernedBy(ground, now, renamed);
     // git knows no picture by a path through a link
     const isConcerned = ({ file, at }: Same) =>
       concerned.all !== null || (file.path === at && concerned.why(at) !== null);
@@ -147,7 +144,7 @@ async function sorted(
   realRoot: string,
   blobs: Blobs,
   signal?: AbortSignal,
-): Promise<{ changed: Found[]; same: Same[] }> {
+): Promise<{ changed: Found[]; same: Same[]; renamed: { path: string; from: string }[] }> {
   const settled = await settledFiles(repository);
   const kept = await inLanes(files, LOOKING, async (file): Promise<Same | 'link' | null> => {
     signal?.throwIfAborted();
@@ -161,10 +158,27 @@ async function sorted(
       : await holds(file.file, entry.oid, repository, blobs, signal).catch(() => false);
     return same ? { file, at, entry } : null;
   });
+  const changed = files.filter((_, i) => kept[i] === null);
   return {
-    changed: files.filter((_, i) => kept[i] === null),
+    changed,
     same: kept.filter(one => one !== null && one !== 'link'),
+    renamed: renamedAmong(changed, before, settled),
   };
+}
+
+/** Files that git knows by now and that hold, byte for byte, what one held that lies no more where it lay. */
+function renamedAmong(
+  changed: readonly Found[],
+  before: Snapshot,
+  settled: ReadonlyMap<string, string>,
+): { path: string; from: string }[] {
+  const gone = new Map(
+    [...before].flatMap(([path, { oid }]) => (settled.has(path) ? [] : [[oid, path] as const])),
+  );
+  return changed.flatMap(({ path }) => {
+    const from = before.has(path) ? undefined : gone.get(settled.get(path) ?? '');
+    return from === undefined ? [] : [{ path, from }];
+  });
 }
 
 /** A path through a link is unknown to git, which knows what it leads to. */

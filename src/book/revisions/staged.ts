@@ -61,7 +61,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       named: options.settingsNamed ? options.settings : null,
       adjust: options.adjust,
     });
-    const concerned = concernedBy(before, side);
+    const concerned = concernedBy(before, side, changes);
     const isJudged = (name: string) => touched.has(name) || concerned.why(name) !== null;
     const isNamed = namedBy(root, paths);
     const pages = [...side.pages].filter(([name]) => isNamed(name));

@@ -228,6 +228,21 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('does not take a name in the settings that follows its picture for other settings', async () => {
+    const named = (name: string) =>
+      `{ "process": "offset-coated", "spreads": [["plates/01.tif", "plates/${name}.tif"]] }`;
+    const top = repositoryOf({ 'evengrey.json': named('02'), ...plates(4) });
+    git(top, 'mv', 'plates/02.tif', 'plates/new.tif');
+    write(top, { 'evengrey.json': named('new') });
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']])
+      assert.deepEqual((await checked(top, option)).paths, ['plates/new.tif'], option[0]);
+    write(top, { 'evengrey.json': named('03') });
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']])
+      assert.equal((await checked(top, option)).paths.length, 4, option[0]);
+  });
+
   it('names the picture that was written over with another one, not the one that stayed', async () => {
     const top = repositoryOf({
       ...settings,
