@@ -90,7 +90,7 @@ async function hashed(file: string, facts: PictureFacts[], signal?: AbortSignal)
 }
 
 /** Null where there is no regular file any more. */
-async function stamped(file: string): Promise<Stamp | null> {
+export async function stamped(file: string): Promise<Stamp | null> {
   const stat = await fs.stat(file, { bigint: true }).catch(() => null);
   return stat?.isFile() ? stampOf(stat) : null;
 }
@@ -104,8 +104,8 @@ async function whyNot({ file }: Found, realRoot: string): Promise<Unreadable> {
 const obstructed = ({ reason, text }: Unreadable): PictureFacts =>
   unreadableFacts(new UnreadableError(reason, text), '');
 
-/** Undefined where the file cannot be read: the reader will say why. */
-async function hashIfReadable(file: string, signal?: AbortSignal): Promise<string | undefined> {
+/** SHA-256 of a file, hex; undefined where it cannot be read: the reader will say why. @throws the signal's reason */
+export async function hashIfReadable(file: string, signal?: AbortSignal): Promise<string | undefined> {
   try {
     return await hashOf(file, signal);
   } catch {

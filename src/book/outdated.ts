@@ -1,10 +1,9 @@
-import fs from 'node:fs/promises';
 import { list } from '../rules/words';
 import type { BookPicture } from '../shared/finding';
 import type { FactsCache } from './cache/cache';
-import { now, sameStamp, stampOf } from './cache/stamp';
+import { now, sameStamp } from './cache/stamp';
 import type { Found } from './discovery/discover';
-import { hashOf } from './hash';
+import { hashIfReadable, stamped } from './gather';
 import type { ReadFile } from './judge-book';
 import { inLanes } from './lanes';
 import { originalName } from './original-names';
@@ -48,15 +47,13 @@ export function withChangedOriginals(
 /** SHA-256 of a file, hex; null where it cannot be read, or changes meanwhile. */
 async function contentOf({ path, file }: Found, { cache, signal }: Looking): Promise<string | null> {
   const readAt = now();
-  const stamp = () => fs.stat(file, { bigint: true }).then(stampOf, () => null);
-  const before = await stamp();
+  const before = await stamped(file);
   if (!before) return null;
   const entry = cache?.lookUp(path, before);
   if (entry?.settled) return entry.sha256;
-  const sha256 = await hashOf(file, signal).catch(() => null);
-  signal?.throwIfAborted();
-  const after = await stamp();
-  if (sha256 === null || !after || !sameStamp(before, after)) return null;
+  const sha256 = await hashIfReadable(file, signal);
+  const after = await stamped(file);
+  if (!sha256 || !after || !sameStamp(before, after)) return null;
   cache?.remember(path, before, readAt, sha256, null);
   return sha256;
 }

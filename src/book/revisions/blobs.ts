@@ -84,7 +84,7 @@ export class Blobs {
 
   private async written(size: number, file: string, hashed: boolean): Promise<Blob> {
     const hash = hashed ? createHash('sha256') : null;
-    // at once and not by way of other threads, which beside busy readers costs more than the writing
+    // at once and not by way of other threads, which would want a turn beside busy readers
     const opened = fs.openSync(file, 'wx', 0o600);
     try {
       for await (const part of this.content(size)) {

@@ -11,7 +11,7 @@ const AT_ONCE = 1024 * 1024;
 
 /**
  * What git calls a file's bytes as they are, whatever a filter would make of them. Reads at once and not by way of other
- * threads, which beside busy readers costs more than the reading; gives way to other work in between. @throws what the
+ * threads, which would want a turn beside busy readers; gives way to other work in between. @throws what the
  * file system says
  */
 export async function nameOf(
