@@ -42,14 +42,17 @@ export function printOf(
   gain: number,
 ): Print {
   const known = { picture, target, forecast, probability: chanceOf(forecast) };
-  if (isCorrected(picture)) return { ...known, better: null, open: false, corrected: true };
-  const recommendation = recommend(picture, target);
-  const converted = recommendation && otherThan(picture, recommendation, target);
-  const open =
-    recommendation?.open === true ||
-    (converted && (converted.condition.reading === null) !== (forecast.condition.reading === null)) === true;
-  const better = converted && betterOf(known, { recommendation, forecast: converted }, gain);
-  return { ...known, better, open, corrected: false };
+  const plain = { ...known, better: null, open: false, corrected: isCorrected(picture) };
+  if (plain.corrected) return plain;
+  // forecasts take their time: where nothing was read they are wanted only where one can be better
+  const recommendation = target.printRecord || canBeBettered(known, gain) ? recommend(picture, target) : null;
+  if (!recommendation) return plain;
+  const open = recommendation.open === true;
+  const converted = otherThan(picture, recommendation, target);
+  if (!converted) return { ...plain, open };
+  const isOtherGround = (converted.condition.reading === null) !== (forecast.condition.reading === null);
+  const better = betterOf(known, { recommendation, forecast: converted }, gain);
+  return { ...plain, better, open: open || isOtherGround };
 }
 
 /** A tint that was given to answer that of the house's prints; any other that is meant is none of this rule's. */
@@ -60,16 +63,21 @@ export const isCorrected = ({ facts, intent }: BookPicture): boolean =>
 const otherThan = (picture: BookPicture, recommendation: Recommendation, target: Target): Forecast | null =>
   recommendation.encoding === picture.facts.encoding ? null : forecastOf(recommendation, picture, target);
 
+/** Dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better. */
+const canBeBettered = (
+  { picture, target, probability }: Pick<Print, 'picture' | 'target' | 'probability'>,
+  gain: number,
+): boolean => probability >= gain && !(isPhotographic(target) && NEUTRAL.has(picture.facts.encoding));
+
 function betterOf(
-  { picture, target, forecast: own }: Pick<Print, 'picture' | 'target' | 'forecast'>,
+  known: Pick<Print, 'picture' | 'target' | 'forecast' | 'probability'>,
   { recommendation, forecast }: Omit<Alternative, 'probability'>,
   gain: number,
 ): Alternative | null {
-  const { encoding } = picture.facts;
-  // dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better
-  if (isPhotographic(target) && NEUTRAL.has(encoding)) return null;
-  if (!comparable(own.condition.reading, forecast.condition.reading, encoding)) return null;
-  if (chanceOf(own) - chanceOf(forecast) < gain) return null;
+  if (!canBeBettered(known, gain)) return null;
+  const { reading } = known.forecast.condition;
+  if (!comparable(reading, forecast.condition.reading, known.picture.facts.encoding)) return null;
+  if (known.probability - chanceOf(forecast) < gain) return null;
   return { recommendation, forecast, probability: chanceOf(forecast) };
 }
 
