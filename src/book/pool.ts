@@ -3,6 +3,7 @@ import { unreadableFacts } from '../picture/unreadable-facts';
 import type { ChildAnswer } from '../shared/child-protocol';
 import type { PictureFacts } from '../shared/picture';
 import type {
+  Content,
   FactsDone,
   FactsTask,
   Raster,
@@ -21,6 +22,8 @@ export interface Pool {
    * @param sha256 the content's hash where it is known, which saves the hashing
    */
   facts(file: string, signal?: AbortSignal, sha256?: string): Promise<PictureFacts[]>;
+  /** The same of a content that may be told in other ways. Null where the file holds another one. */
+  factsOf(content: Content, signal?: AbortSignal): Promise<PictureFacts[] | null>;
   /** A picture for showing; goes before waiting facts. Rejects where it cannot be read. */
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
@@ -49,6 +52,7 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
   });
   return {
     facts: factsFrom((task, signal) => readers.ask(task, signal)),
+    factsOf: contentsFrom((task, signal) => readers.ask(task, signal)),
     async raster(file, page, longEdge, signal) {
       const answer = await readers.ask({ kind: 'raster', file, page, longEdge }, signal, true);
       if (answer.ok && answer.kind === 'raster') return answer.raster;
@@ -65,13 +69,19 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
 }
 
 /** Facts by children that read them, whatever else these do. @param ask `Children.ask` */
-export function factsFrom(
-  ask: (task: FactsTask, signal?: AbortSignal) => Promise<ChildAnswer<object>>,
-): Pool['facts'] {
-  return async (file, signal, sha256) => {
+export function factsFrom(ask: Ask): Pool['facts'] {
+  const read = contentsFrom(ask);
+  // a file that is to hold no certain content holds no other
+  return async (file, signal, sha256) => (await read({ file, sha256 }, signal))!;
+}
+
+type Ask = (task: FactsTask, signal?: AbortSignal) => Promise<ChildAnswer<object>>;
+
+function contentsFrom(ask: Ask): Pool['factsOf'] {
+  return async (content, signal) => {
     try {
-      const answer: ChildAnswer<Partial<FactsDone>> = await ask({ kind: 'facts', file, sha256 }, signal);
-      if (answer.ok && answer.facts) return answer.facts;
+      const answer: ChildAnswer<Partial<FactsDone>> = await ask({ kind: 'facts', ...content }, signal);
+      if (answer.ok && answer.facts !== undefined) return answer.facts;
       return [
         lost('crashed', `The picture could not be judged (${answer.ok ? 'no facts' : answer.message}).`),
       ];

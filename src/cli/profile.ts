@@ -20,7 +20,7 @@ export async function greyProfileIn(file: string): Promise<Uint8Array> {
 
 function carriedBy(file: string): Uint8Array {
   try {
-    const { source, close } = openPicture(file);
+    const { source, close } = openPicture({ file });
     try {
       const { icc } = readHeader(source);
       if (icc) return icc;

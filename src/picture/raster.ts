@@ -24,7 +24,7 @@ export async function rasterOf(
   longEdge: number,
   onSize?: OnSize,
 ): Promise<Raster> {
-  const file = openPicture(path, '', onSize);
+  const file = openPicture({ file: path, sha256: '' }, onSize);
   try {
     const header = readHeader(file.source, page);
     onSize?.(file.source.size, (header.width * header.height) / 1e6);

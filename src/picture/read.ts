@@ -1,4 +1,5 @@
 import type { PictureFacts } from '../shared/picture';
+import type { Content } from '../shared/reader-protocol';
 import { decode, needsBytes } from './decode';
 import { factsOf } from './facts';
 import { readHeaders, UnreadableError } from './header';
@@ -16,25 +17,24 @@ export interface DecodedPage {
 }
 
 /**
- * Everything that is known of a file: one entry a page, in order. What cannot be read is an entry too (`unreadable`);
- * this never throws for what a file holds.
- * @param known the content's SHA-256 where the caller has it, which saves the hashing
+ * Everything that is known of a content: one entry a page, in order. What cannot be read is an entry too (`unreadable`);
+ * this never throws for what it is.
  * @param onSize told how large the task is, as soon as that is known
  * @param onPage given every page as it was decoded, for whoever has another use for it
+ * @throws OtherContent
  */
 export async function readFacts(
-  path: string,
-  known?: string,
+  content: Content,
   onSize?: OnSize,
   onPage?: (page: DecodedPage) => void,
 ): Promise<PictureFacts[]> {
   let file: OpenPicture | null = null;
   try {
-    file = openPicture(path, known, onSize);
+    file = openPicture(content, onSize);
     return await factsOfOpen(file, onSize, onPage);
   } catch (error) {
     if (!(error instanceof UnreadableError)) throw error;
-    return [unreadableFacts(error, file?.sha256() ?? known ?? '')];
+    return [unreadableFacts(error, file?.sha256() ?? content.sha256 ?? '')];
   } finally {
     file?.close();
   }

@@ -6,16 +6,22 @@ import { detailOf } from './look/detail';
 import { openPage } from './look/kept';
 import { marksOf } from './look/marks';
 import { readPixel } from './look/pixel';
+import { OtherContent } from './open';
 import { LONGEST_EDGE, rasterOf } from './raster';
 import { readFacts } from './read';
 import { rehearse } from './rehearse';
 import { smallPictures } from './small';
 
+function ofOther(error: unknown): null {
+  if (error instanceof OtherContent) return null;
+  throw error;
+}
+
 // A reader: a child process that reads pictures for the pool.
 serve<ReaderTask, ReaderDone>(async (task, onSize) => {
   switch (task.kind) {
     case 'facts':
-      return { kind: 'facts', facts: await readFacts(task.file, task.sha256, onSize) };
+      return { kind: 'facts', facts: await readFacts(task, onSize).catch(ofOther) };
     case 'rehearse':
       await rehearse();
       return { kind: 'rehearse' };

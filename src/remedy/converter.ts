@@ -38,7 +38,7 @@ async function done(task: Exclude<AnyConverterTask, FactsTask>): Promise<Convert
 }
 
 function tellSize(file: string, onSize: OnSize): void {
-  const { source, close } = openPicture(file);
+  const { source, close } = openPicture({ file });
   try {
     const [page] = readHeaders(source);
     if (!(page instanceof UnreadableError)) onSize(source.size, (page.width * page.height) / 1e6);

@@ -21,7 +21,7 @@ let ahead: (DecodedPage & { sha256: string }) | null = null;
 export async function factsAhead(file: string, known?: string, onSize?: OnSize): Promise<PictureFacts[]> {
   ahead = null;
   const decoded: DecodedPage[] = [];
-  const pages = await readFacts(file, known, onSize, page => {
+  const pages = await readFacts({ file, sha256: known }, onSize, page => {
     // no more than one is ever wanted, and several large ones would starve the machine
     decoded[0] = page;
   });
@@ -41,7 +41,7 @@ function takenAhead(sha256: string): DecodedPage | null {
 export async function readPicture(path: string): Promise<ReadPicture> {
   let file: OpenPicture | null = null;
   try {
-    file = openPicture(path);
+    file = openPicture({ file: path });
     const header = onlyPage(readHeaders(file.source));
     const bytes = file.bytes();
     const sha256 = file.sha256();

@@ -3,11 +3,26 @@ import type { ChildReply, ChildRequest } from './child-protocol';
 import type { Detail, Marks, PixelReading, SeenBox } from './look';
 import type { PictureFacts } from './picture';
 
-/** What is known of a file. `sha256`: its content's hash where it is known, which saves the hashing. */
-export interface FactsTask {
-  kind: 'facts';
+/** A picture's content: a file's, if nothing else is said. */
+export interface Content {
   file: string;
+  /** Its hash where it is known, which saves the hashing. */
   sha256?: string;
+  /** Only these bytes of the file: others lie in it too. */
+  stretch?: Stretch;
+  /** What git calls it, by either of its hashes: a file that holds something else is not meant. */
+  oid?: string;
+}
+
+/** Bytes of a file. */
+export interface Stretch {
+  start: number;
+  size: number;
+}
+
+/** What is known of a content. */
+export interface FactsTask extends Content {
+  kind: 'facts';
 }
 
 /** What a reader is asked. */
@@ -42,7 +57,8 @@ export interface SmallPicture extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
 
 export interface FactsDone {
   kind: 'facts';
-  facts: PictureFacts[];
+  /** Null: the file holds another content than was meant. */
+  facts: PictureFacts[] | null;
 }
 
 export type ReaderDone =

@@ -27,7 +27,7 @@ describe('the same grey in every encoding', () => {
       const stored = store(drawn);
       const target = path.join(folder, path.basename(file));
       fs.writeFileSync(target, Buffer.isBuffer(stored) ? stored : await stored.toBuffer());
-      found.push([file, (await readFacts(target))[0]]);
+      found.push([file, (await readFacts({ file: target }))[0]]);
     }
     fs.rmSync(folder, { recursive: true });
     assert.equal(new Set(found.map(([, facts]) => facts.encoding)).size, 6);

@@ -28,9 +28,9 @@ describe('the demo book converted', function () {
       for (const file of encodings) {
         const source = path.join(folder, 'book', file);
         const result = path.join(folder, 'result.tmp');
-        const [before] = await readFacts(source);
+        const [before] = await readFacts({ file: source });
         const { format, proof } = await remedyPicture(source, result, wishFor({ to, bits: 8 }));
-        const [after] = await readFacts(result);
+        const [after] = await readFacts({ file: result });
         assert.equal(after.encoding, to, file);
         assert.deepEqual(
           [after.width, after.height, after.ppi],

@@ -5,7 +5,7 @@ import fs from 'node:fs';
 import net from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
-import { openPicture } from '../../src/picture/open';
+import { OtherContent, openPicture } from '../../src/picture/open';
 
 describe('openPicture', () => {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'open-'));
@@ -15,12 +15,12 @@ describe('openPicture', () => {
   it('holds a file that is small and hashes it when asked', () => {
     fs.writeFileSync(at('small'), 'abc');
     const sizes: number[][] = [];
-    const file = openPicture(at('small'), undefined, (...size) => sizes.push(size));
+    const file = openPicture({ file: at('small') }, (...size) => sizes.push(size));
     // FIPS 180-4's example message
     assert.equal(file.sha256(), 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
     assert.equal(file.input.toString(), 'abc');
     assert.deepEqual(sizes, [[3, 0]]);
-    assert.equal(openPicture(at('small'), 'known').sha256(), 'known');
+    assert.equal(openPicture({ file: at('small'), sha256: 'known' }).sha256(), 'known');
   });
 
   it('gives the path of a file too large to hold, with the same hash', () => {
@@ -28,7 +28,7 @@ describe('openPicture', () => {
     const fd = fs.openSync(at('large'), 'w');
     for (let i = 0; i < 9; i++) fs.writeSync(fd, block);
     fs.closeSync(fd);
-    const file = openPicture(at('large'));
+    const file = openPicture({ file: at('large') });
     try {
       assert.equal(file.input, at('large'));
       assert.equal(file.source.size, 9 << 20);
@@ -40,8 +40,40 @@ describe('openPicture', () => {
     }
   });
 
+  it('takes a stretch of a file for the whole of it', () => {
+    fs.writeFileSync(at('stretches'), 'xxabcyy');
+    const sizes: number[][] = [];
+    const stretch = { start: 2, size: 3 };
+    const file = openPicture({ file: at('stretches'), stretch }, (...size) => sizes.push(size));
+    assert.equal(file.sha256(), 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+    assert.deepEqual([file.bytes().toString(), file.source.size, sizes], ['abc', 3, [[3, 0]]]);
+    const beyond = { file: at('stretches'), stretch: { start: 5, size: 3 } };
+    assert.throws(() => openPicture(beyond), { reason: 'truncated' });
+  });
+
+  it('opens a file only where it holds what is meant, by either of git’s names for it', () => {
+    fs.writeFileSync(at('small'), 'abc');
+    fs.writeFileSync(at('large'), Buffer.alloc(9 << 20, 7));
+    for (const name of ['small', 'large'])
+      for (const format of ['sha1', 'sha256']) {
+        const repository = fs.mkdtempSync(path.join(folder, 'repository-'));
+        const git = (...args: string[]) =>
+          execFileSync('git', ['-C', repository, ...args], { encoding: 'utf8' });
+        git('init', '--quiet', `--object-format=${format}`);
+        const oid = git('hash-object', at(name)).trim();
+        const file = openPicture({ file: at(name), oid });
+        const sha256 = createHash('sha256')
+          .update(fs.readFileSync(at(name)))
+          .digest('hex');
+        assert.equal(file.sha256(), sha256);
+        file.close();
+        const other = oid.replace(/^./, digit => (digit === '0' ? '1' : '0'));
+        assert.throws(() => openPicture({ file: at(name), oid: other }), OtherContent);
+      }
+  });
+
   const refuses = (name: string, reason: string, says: RegExp) =>
-    assert.throws(() => openPicture(at(name)), { reason, text: says });
+    assert.throws(() => openPicture({ file: at(name) }), { reason, text: says });
 
   it('says what is wrong with what cannot be opened', () => {
     fs.writeFileSync(at('empty'), '');
@@ -61,7 +93,7 @@ describe('openPicture', () => {
     server.close();
     for (const device of ['/dev/zero', '/dev/null', '/dev/tty'])
       if (fs.existsSync(device))
-        assert.throws(() => openPicture(device), { reason: 'not-a-file', text: /a device/ });
+        assert.throws(() => openPicture({ file: device }), { reason: 'not-a-file', text: /a device/ });
   });
 
   it('says where links and rights end', () => {

@@ -113,7 +113,7 @@ describe('encodings of real photographs', function () {
   after(() => fs.rmSync(folder, { recursive: true, force: true }));
 
   async function factsOf(name: string) {
-    const [facts] = await readFacts(path.join(folder, name));
+    const [facts] = await readFacts({ file: path.join(folder, name) });
     assert.equal(facts.unreadable, null);
     return facts;
   }
@@ -183,7 +183,7 @@ describe('encodings of real photographs', function () {
     // Wood is left out: evenly yellow all over, it is a toned picture by the definition
     const names = ['Aqua', 'Blinds', 'FreshFlower', 'GreenMeadow', 'LadyBird', 'YellowFlower'];
     for (const name of names) {
-      const [facts] = await readFacts(photograph(name));
+      const [facts] = await readFacts({ file: photograph(name) });
       assert.equal(facts.encoding, 'colour', name);
     }
   });

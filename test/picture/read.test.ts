@@ -29,7 +29,7 @@ describe('readFacts', () => {
   for (const expected of known.filter(k => k.space !== 'lab')) {
     const { file, page = 1, within = 0 } = expected;
     it(`knows the extremes of ${file}${page > 1 ? ` page ${page}` : ''}`, async () => {
-      const facts = (await readFacts(path.join(folder, file))).find(f => f.page === page)!;
+      const facts = (await readFacts({ file: path.join(folder, file) })).find(f => f.page === page)!;
       assert.equal(facts.unreadable, null);
       assert.deepEqual(
         [facts.format, facts.width, facts.height, facts.channels, facts.bits, facts.alpha, facts.palette],
@@ -52,19 +52,19 @@ describe('readFacts', () => {
 
   it('gives a file of several pages one entry for each picture, under one hash', async () => {
     const file = path.join(folder, 'pages.tif');
-    const facts = await readFacts(file);
+    const facts = await readFacts({ file });
     assert.deepEqual(
       facts.map(f => f.page),
       [1, 2, 4],
     );
     const sha256 = createHash('sha256').update(fs.readFileSync(file)).digest('hex');
     assert.ok(facts.every(f => f.sha256 === sha256));
-    assert.equal((await readFacts(file, 'known'))[0].sha256, 'known');
+    assert.equal((await readFacts({ file, sha256: 'known' }))[0].sha256, 'known');
   });
 
   it('is told the size of its task before it begins', async () => {
     const sizes: number[][] = [];
-    await readFacts(path.join(folder, 'grey.jpg'), undefined, (...size) => sizes.push(size));
+    await readFacts({ file: path.join(folder, 'grey.jpg') }, (...size) => sizes.push(size));
     const bytes = fs.statSync(path.join(folder, 'grey.jpg')).size;
     assert.deepEqual(sizes, [
       [bytes, 0],
@@ -80,7 +80,7 @@ describe('what cannot be read', () => {
   async function reason(name: string, bytes: Buffer): Promise<string> {
     const file = path.join(temporary, name);
     fs.writeFileSync(file, bytes);
-    const facts = await readFacts(file);
+    const facts = await readFacts({ file });
     assert.equal(facts[0].encoding, 'unreadable');
     assert.match(facts[0].sha256, /^[0-9a-f]{64}$/);
     assert.ok(facts[0].unreadable!.text.length > 20);
@@ -114,13 +114,13 @@ describe('what cannot be read', () => {
       const bytes = (alpha: number) => sharp(grey(alpha)).toFormat(format, { compression: 'lzw' }).toBuffer();
       assert.equal(await reason('clear', await bytes(0)), 'empty');
       fs.writeFileSync(path.join(temporary, 'faint'), await bytes(0.02));
-      assert.equal((await readFacts(path.join(temporary, 'faint')))[0].encoding, 'rgb-neutral');
+      assert.equal((await readFacts({ file: path.join(temporary, 'faint') }))[0].encoding, 'rgb-neutral');
     }
   });
 
   it('names the limit that was exceeded', async () => {
     fs.writeFileSync(path.join(temporary, 'giant.png'), png(60000, 60000, 8, 0));
-    const [{ unreadable, width, format }] = await readFacts(path.join(temporary, 'giant.png'));
+    const [{ unreadable, width, format }] = await readFacts({ file: path.join(temporary, 'giant.png') });
     assert.match(unreadable!.text, /3600 megapixels; the limit is 268/);
     assert.deepEqual([width, format], [60000, 'png']);
   });
@@ -154,10 +154,10 @@ describe('what cannot be read', () => {
 
   it('keeps what its header says', async () => {
     for (const { file, format } of refused) {
-      const [facts] = await readFacts(path.join(folder, file));
+      const [facts] = await readFacts({ file: path.join(folder, file) });
       assert.deepEqual([facts.format, facts.unreadable?.reason], [format, 'format']);
     }
-    const [document] = await readFacts(path.join(folder, 'picture.psd'));
+    const [document] = await readFacts({ file: path.join(folder, 'picture.psd') });
     assert.deepEqual(
       [document.width, document.height, document.channels, document.bits, document.space],
       [20, 12, 3, 8, 'rgb'],
@@ -165,7 +165,7 @@ describe('what cannot be read', () => {
   });
 
   it('has no hash where it could not be opened', async () => {
-    const [facts] = await readFacts(path.join(temporary, 'nothing-here'));
+    const [facts] = await readFacts({ file: path.join(temporary, 'nothing-here') });
     assert.deepEqual([facts.unreadable?.reason, facts.sha256], ['missing', '']);
   });
 });

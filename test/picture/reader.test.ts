@@ -24,7 +24,7 @@ function allFacts(child: ChildProcess): Promise<PictureFacts[][]> {
     child.on('message', (reply: ReaderReply) => {
       if (!('ok' in reply)) return;
       if (!reply.ok || reply.kind !== 'facts') return reject(new Error(files[reply.id]));
-      if (all.push(reply.facts) === files.length) resolve(all);
+      if (all.push(reply.facts!) === files.length) resolve(all);
     });
     child.once('exit', () => reject(new Error('the reader ended')));
     for (const [id, file] of files.entries()) child.send({ id, kind: 'facts', file });

@@ -62,7 +62,7 @@ describe('a JPEG of which only colour goes or comes', () => {
       .toBuffer();
     fs.writeFileSync(file, tagged);
     const { from, told } = await remedyPicture(file, temp(file), wishFor({ to: 'single-channel' }));
-    const [facts] = await readFacts(temp(file));
+    const [facts] = await readFacts({ file: temp(file) });
     assert.deepEqual([facts.orientation, facts.ppi, facts.format], [6, { x: 300, y: 300 }, 'jpeg']);
     assert.equal(facts.remedied?.from, from);
     assert.match(facts.profile!.description, /tone curve of sRGB/);
@@ -101,7 +101,7 @@ describe('a JPEG of which only colour goes or comes', () => {
 
   it('is the same file when it is made twice, and whether or not it was read before', async () => {
     const file = await jpeg('a.jpg');
-    const [facts] = await readFacts(file);
+    const [facts] = await readFacts({ file });
     const one = await remedyPicture(file, temp(file), wishFor({ to: 'single-channel' }));
     assert.deepEqual(await remedyPicture(file, temp(file), wishFor({ to: 'single-channel' }), facts), one);
   });

@@ -47,7 +47,7 @@ describe('one picture remedied', () => {
     it(`from every layout that can be read becomes ${to}, found so when it is read again, L* within 0.5`, async () => {
       for (const name of LAYOUTS) {
         const { proof, format } = await remedied(name, { to });
-        const [facts, ...others] = await readFacts(temp());
+        const [facts, ...others] = await readFacts({ file: temp() });
         assert.equal(others.length, 0);
         assert.equal(facts.encoding, to, name);
         assert.equal(proof.encoding, to, name);
@@ -84,7 +84,7 @@ describe('one picture remedied', () => {
   });
 
   it('goes by what was read before, as long as that is the same picture', async () => {
-    const [facts] = await readFacts(known('rgb8.tif'));
+    const [facts] = await readFacts({ file: known('rgb8.tif') });
     const fromKnown = async (change: object) => {
       const { fromEncoding } = await remedyPicture(known('rgb8.tif'), temp(), wishFor(), {
         ...facts,
@@ -209,7 +209,7 @@ describe('one picture remedied', () => {
       .toFile(toned);
     const zonesOf = async (tone: RemedyWish['tone']) => {
       const { proof } = await remedyPicture(toned, temp(), wishFor({ to: 'rgb-toned', tone }));
-      const [facts] = await readFacts(temp());
+      const [facts] = await readFacts({ file: temp() });
       assert.ok(proof.maxError < 0.5, `${proof.maxError}`);
       return facts.chroma!;
     };

@@ -27,7 +27,7 @@ describe('a picture read for a remedy', () => {
     const at = (name: string) => path.join(KNOWN, name);
     const file = path.join(temporaryFolder({ 'a.tif': fs.readFileSync(at('cmyk8.tif')) }), 'a.tif');
     const [{ encoding, sha256 }] = await factsAhead(file);
-    assert.equal(encoding, (await readFacts(file))[0].encoding);
+    assert.equal(encoding, (await readFacts({ file }))[0].encoding);
     const ahead = await readPicture(file);
     const anew = await readPicture(file);
     assert.deepEqual(ahead, anew);

@@ -1,7 +1,10 @@
 import type { ChildProcessWithoutNullStreams } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
+import path from 'node:path';
 import { GitError, NotInCloneError, notStarted, startGit } from './git';
+import { contentHeld } from './hash';
+import type { Repository } from './repository';
 
 export interface Blob {
   /** Bytes. */
@@ -12,29 +15,35 @@ export interface Blob {
 
 /**
  * Contents straight from git's object store, one after the other through one `git cat-file --batch`: no checkout, no
- * filter, no network. Close it when done.
+ * filter, no network. What a file of the book's folder holds to the byte, git need not be asked for. Close it when done.
  */
 export class Blobs {
+  /** Both sides of a comparison ask for the same settings. */
+  private readonly remembered = new Map<string, Buffer>();
   private child: ChildProcessWithoutNullStreams | null = null;
   private incoming: AsyncIterator<Buffer> | null = null;
   private kept: Buffer = Buffer.alloc(0);
   private turn: Promise<unknown> = Promise.resolve();
   private failure: Error | null = null;
 
-  /** `env`: what git needs to know to find them, as a repository says it. */
-  constructor(
-    private readonly folder: string,
-    private readonly env: Record<string, string> = {},
-  ) {}
+  constructor(private readonly repository: Pick<Repository, 'root' | 'env'>) {}
 
   /**
-   * A content of up to `most` bytes; null where it is larger. @param path whose content it is, to name it
+   * A content of up to `most` bytes; null where it is larger. @param at whose content it is, in the book's folder
    * @throws NotInCloneError
    */
-  async small(oid: string, most: number, path: string): Promise<Buffer | null> {
+  async small(oid: string, most: number, at: string): Promise<Buffer | null> {
+    const file = path.resolve(this.repository.root, at);
+    const known = this.remembered.get(oid) ?? contentHeld(file, oid, most);
+    if (known && known.length <= most) {
+      this.remembered.set(oid, known);
+      return known;
+    }
     const content = await this.take(oid, most, size => this.passed(size));
-    if (content === null) throw new NotInCloneError(path);
-    return content === 'passed' ? null : content;
+    if (content === null) throw new NotInCloneError(at);
+    if (content === 'passed') return null;
+    this.remembered.set(oid, content);
+    return content;
   }
 
   /**
@@ -115,7 +124,7 @@ export class Blobs {
 
   private start(): void {
     if (this.child) return;
-    const child = startGit(this.folder, ['cat-file', '--batch'], this.env);
+    const child = startGit(this.repository.root, ['cat-file', '--batch'], this.repository.env);
     child.on('error', error => {
       this.failure = notStarted(error);
     });

@@ -26,8 +26,7 @@ import { namingOf, newSlips } from './new-slips';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
 import { type NamedContent, readBlobs } from './read';
 import { calledNow } from './rearranged';
-import { openRepository } from './repository';
-import { commitsOf, endsOf, mergeBase } from './revision';
+import { commitsOf, mergeBase, openWithEnds } from './revision';
 import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
@@ -50,7 +49,7 @@ export interface CompareOptions {
   conditions: Overrides;
   /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
-  pool: Pick<Pool, 'facts'> & Partial<Pick<Pool, 'warm'>>;
+  pool: Pick<Pool, 'facts' | 'factsOf'> & Partial<Pick<Pool, 'warm'>>;
   cache: FactsCache | null;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;
@@ -70,7 +69,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   const ofFolder = options.head === FOLDER;
   const named = options.head === FOLDER ? null : options.head;
   const names = [options.base, named ?? 'HEAD'] as const;
-  const [opened, ends] = await Promise.all([openRepository(root), endsOf(root, ...names)]);
+  const { repository: opened, ends } = await openWithEnds(root, ...names);
   const [asked, headCommit] = ends ? [ends.base, ends.head] : await commitsOf(opened, names);
   const parted = () => ends?.parted ?? mergeBase(opened, asked, headCommit, ITSELF);
   const baseCommit = options.fromMergeBase ? await parted() : asked;
@@ -81,7 +80,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     ...settings,
     targets: override(settings.targets, options.conditions),
   });
-  const blobs = new Blobs(root, repository.env);
+  const blobs = new Blobs(repository);
   try {
     const [{ changes, renamesFollowed }, after] = await Promise.all([
       changesBetween(repository, baseCommit, headTree),

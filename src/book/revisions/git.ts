@@ -1,4 +1,4 @@
-import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { type ChildProcess, type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import os from 'node:os';
 import path from 'node:path';
 
@@ -66,30 +66,44 @@ export function startGit(
   args: readonly string[],
   env: Record<string, string> = {},
 ): ChildProcessWithoutNullStreams {
-  return spawn('git', [...SAFE, '-C', folder, ...args], {
+  return started(folder, args, env, 'pipe') as ChildProcessWithoutNullStreams;
+}
+
+const started = (
+  folder: string,
+  args: readonly string[],
+  env: Record<string, string> | undefined,
+  output: 'pipe' | number,
+): ChildProcess =>
+  spawn('git', [...SAFE, '-C', folder, ...args], {
     cwd: path.dirname(process.execPath),
-    env: environment(env),
+    env: environment(env ?? {}),
+    stdio: ['pipe', output, 'pipe'],
   });
+
+/** How git is asked. */
+interface AskedGit {
+  env?: Record<string, string>;
+  input?: string;
+  /** An open file that its output goes into, which then is no part of the answer. */
+  into?: number;
+  signal?: AbortSignal;
 }
 
 /** Runs git, tells it `input` and waits for its end. @throws GitError where it cannot be started; the signal's reason when cancelled */
-export function runGit(
-  folder: string,
-  args: readonly string[],
-  options: { env?: Record<string, string>; input?: string; signal?: AbortSignal } = {},
-): Promise<GitAnswer> {
-  const { env, input, signal } = options;
+export function runGit(folder: string, args: readonly string[], options: AskedGit = {}): Promise<GitAnswer> {
+  const { env, input, into = 'pipe', signal } = options;
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted();
-    const child = startGit(folder, args, env);
+    const child = started(folder, args, env, into);
     const out: Buffer[] = [];
     const err: Buffer[] = [];
     const stop = () => child.kill();
     signal?.addEventListener('abort', stop, { once: true });
-    child.stdin.on('error', () => {}); // its end is told by its code
-    child.stdin.end(input);
-    child.stdout.on('data', (chunk: Buffer) => out.push(chunk));
-    child.stderr.on('data', (chunk: Buffer) => err.push(chunk));
+    child.stdin?.on('error', () => {}); // its end is told by its code
+    child.stdin?.end(input);
+    child.stdout?.on('data', (chunk: Buffer) => out.push(chunk));
+    child.stderr?.on('data', (chunk: Buffer) => err.push(chunk));
     child.on('error', error => reject(notStarted(error)));
     child.on('close', code => {
       signal?.removeEventListener('abort', stop);
@@ -107,7 +121,7 @@ export function runGit(
 export async function askGit(
   folder: string,
   args: readonly string[],
-  options: { env?: Record<string, string>; signal?: AbortSignal } = {},
+  options: AskedGit = {},
 ): Promise<Buffer> {
   const { code, stdout, stderr } = await runGit(folder, args, options);
   if (code === 0) return stdout;

@@ -1,6 +1,6 @@
 // no-unit-test: test/book/revisions/in-folder.test.ts names files by it, test/cli/actions/since.test.ts asks it of repositories of every kind
-import { createHash } from 'node:crypto';
 import fs from 'node:fs';
+import { gitName } from '../../picture/git-name';
 import { LONGEST_POINTER, parsePointer } from '../../picture/header/pointer';
 import { hashOf } from '../hash';
 import { breather } from '../lanes';
@@ -22,7 +22,7 @@ export async function nameOf(
   const opened = fs.openSync(file, 'r');
   try {
     const { size } = fs.fstatSync(opened);
-    const object = createHash(hash).update(`blob ${size}\0`);
+    const object = gitName(hash, size);
     const chunk = Buffer.allocUnsafe(Math.min(AT_ONCE, size + 1));
     const breathe = breather();
     for (let left = size; left >= 0; ) {
@@ -36,6 +36,18 @@ export async function nameOf(
     return object.digest('hex');
   } finally {
     fs.closeSync(opened);
+  }
+}
+
+/** The bytes of a regular file of up to `most` bytes, where they are what git calls `oid`; else null. */
+export function contentHeld(file: string, oid: string, most: number): Buffer | null {
+  try {
+    const stat = fs.lstatSync(file, { throwIfNoEntry: false });
+    if (!stat?.isFile() || stat.size > most) return null;
+    const bytes = fs.readFileSync(file);
+    return gitName(oid, bytes.length).update(bytes).digest('hex') === oid ? bytes : null;
+  } catch {
+    return null;
   }
 }
 

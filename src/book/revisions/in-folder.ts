@@ -2,8 +2,7 @@ import fs from 'node:fs';
 import type { PictureFacts } from '../../shared/picture';
 import { isSettled, now, type Stamp, sameStamp, stampOf } from '../cache/stamp';
 import type { Pool } from '../pool';
-import { nameOf } from './hash';
-import type { Repository } from './repository';
+import type { Sized } from './stretches';
 
 /**
  * Facts of the content that git calls `oid`, read from a file in the book's folder that holds it byte for byte: git need
@@ -12,26 +11,27 @@ import type { Repository } from './repository';
  */
 export async function factsInFolder(
   file: string,
-  { oid, size }: { oid: string; size: number },
-  {
-    repository,
-    pool,
-    signal,
-  }: {
-    repository: Pick<Repository, 'hash'>;
-    pool: Pick<Pool, 'facts'>;
-    signal?: AbortSignal;
-  },
+  { oid, size }: Sized,
+  { pool, signal }: { pool: Pick<Pool, 'factsOf'>; signal?: AbortSignal },
 ): Promise<PictureFacts[] | null> {
-  const readAt = now();
-  const before = stamped(file);
-  if (before?.size !== size || !isSettled(before, readAt)) return null;
-  const name = await nameOf(file, repository, signal).catch(() => null);
-  signal?.throwIfAborted();
-  if (name !== oid) return null;
-  const facts = await pool.facts(file, signal);
+  const before = settledStamp(file, size);
+  if (!before) return null;
+  const facts = await pool.factsOf({ file, oid }, signal);
   const after = stamped(file);
-  return after && sameStamp(before, after) ? facts : null;
+  return facts && wasOpened(facts) && after && sameStamp(before, after) ? facts : null;
+}
+
+/** What could not be opened says nothing of the content; a reader that was lost on it does. */
+const wasOpened = ([{ sha256, unreadable }]: PictureFacts[]): boolean =>
+  sha256 !== '' || unreadable?.reason === 'crashed' || unreadable?.reason === 'timeout';
+
+/** Whether a file may hold a content of so many bytes. */
+export const mayHold = (file: string, size: number): boolean => settledStamp(file, size) !== null;
+
+function settledStamp(file: string, size: number): Stamp | null {
+  const readAt = now();
+  const stamp = stamped(file);
+  return stamp?.size === size && isSettled(stamp, readAt) ? stamp : null;
 }
 
 /** Null where there is no regular file. */

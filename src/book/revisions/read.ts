@@ -3,6 +3,7 @@ import fs from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { LONGEST_POINTER } from '../../picture/header/pointer';
+import { HELD } from '../../picture/open';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { inLanes } from '../lanes';
@@ -10,13 +11,14 @@ import { lasts } from '../lasting';
 import type { Pool } from '../pool';
 import { contentOf, damaged, type Stores } from './content';
 import { NotInCloneError } from './git';
-import { factsInFolder } from './in-folder';
+import { factsInFolder, mayHold } from './in-folder';
 import type { Repository } from './repository';
 import { sizesOf } from './sizes';
+import { type Sized, Stretches, unpackInto } from './stretches';
 
 export interface BlobReading extends Stores {
   repository: Repository;
-  pool: Pick<Pool, 'facts'>;
+  pool: Pick<Pool, 'facts' | 'factsOf'>;
   cache: FactsCache | null;
   /** Bytes of the contents, by what git calls them; left out: git is asked. */
   sizes?: ReadonlyMap<string, number>;
@@ -56,32 +58,81 @@ export async function readBlobs(
   const sizes = how.sizes ?? (await sizesOf(how.repository, names, how.signal));
   const missing = unknown.find(({ oid }) => !sizes.has(oid));
   if (missing) throw new NotInCloneError(missing.path);
+  const ways = waysTo(
+    unknown.map(content => ({ ...content, size: sizes.get(content.oid)! })),
+    how,
+  );
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
+  const stretches = new Stretches(how.repository, ways['in-stretch'], folder);
   try {
-    await inLanes(unknown, READING, async content => {
+    // git unpacks while those are read that it need not unpack
+    const inTurn = WAYS.flatMap(way => ways[way].map(content => ({ content, way })));
+    await inLanes(inTurn, READING, async ({ content, way }) => {
       how.signal?.throwIfAborted();
       const { oid } = content;
-      const read = await readOne({ ...content, size: sizes.get(oid)! }, path.join(folder, oid), how);
+      const read = await readBy(way, content, { ...how, folder, stretches });
       facts.set(oid, read);
       how.onRead?.(oid, read);
       how.onProgress?.(facts.size, wanted.size);
     });
   } finally {
+    await stretches.close();
     await fs.rm(folder, { recursive: true, force: true });
   }
   return facts;
 }
 
-async function readOne(
-  content: NamedContent & { size: number },
-  file: string,
-  how: BlobReading,
-): Promise<PictureFacts[]> {
-  const { cache, repository } = how;
-  const { oid, size } = content;
-  // what may be a pointer, and what may have been read under another name, is looked at before it is read
-  if (size < LONGEST_POINTER || cache?.knowsSize(size)) return extracted(oid, file, how);
-  const facts = await factsInFolder(path.join(repository.root, content.path), { oid, size }, how);
+type SizedContent = NamedContent & Sized;
+
+/** Ways to come by a content, in the order in which they are gone. */
+const WAYS = ['in-folder', 'in-stretch', 'by-itself', 'looked-at'] as const;
+type Way = (typeof WAYS)[number];
+
+function waysTo(
+  contents: readonly SizedContent[],
+  { repository, cache }: BlobReading,
+): Record<Way, SizedContent[]> {
+  const ways: Record<Way, SizedContent[]> = {
+    'in-folder': [],
+    'in-stretch': [],
+    'by-itself': [],
+    'looked-at': [],
+  };
+  for (const content of contents) {
+    const { size } = content;
+    // what may be a pointer, and what may have been read under another name, is looked at before it is read
+    const isDoubtful = size < LONGEST_POINTER || cache?.knowsSize(size);
+    if (isDoubtful) ways['looked-at'].push(content);
+    else if (mayHold(path.join(repository.root, content.path), size)) ways['in-folder'].push(content);
+    else ways[size <= HELD ? 'in-stretch' : 'by-itself'].push(content);
+  }
+  return ways;
+}
+
+interface At extends BlobReading {
+  /** A temporary one. */
+  folder: string;
+  stretches: Stretches;
+}
+
+async function readBy(way: Way, content: SizedContent, how: At): Promise<PictureFacts[]> {
+  const { cache, pool, repository, signal, stretches } = how;
+  const { oid } = content;
+  const file = path.join(how.folder, oid);
+  const read = async () => {
+    switch (way) {
+      case 'in-folder':
+        return factsInFolder(path.join(repository.root, content.path), content, how);
+      case 'in-stretch':
+        return stretches.take(oid, where => pool.factsOf(where, signal));
+      case 'by-itself':
+        await unpackInto(repository, oid, file, signal);
+        return pool.facts(file, signal).finally(() => rmSync(file, { force: true }));
+      case 'looked-at':
+        return null;
+    }
+  };
+  const facts = await read();
   if (!facts) return extracted(oid, file, how);
   if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, facts);
   return facts;

@@ -26,24 +26,49 @@ export class InsideGitError extends GitError {
 }
 
 /** @throws GitError where the folder belongs to no repository, or where git does not trust it */
-export async function openRepository(root: string): Promise<Repository> {
-  // what can hold a line's end itself comes last
-  const asked = await runGit(root, [
+export const openRepository = async (root: string): Promise<Repository> =>
+  (await openAsking(root, [])).repository;
+
+/**
+ * The same, and git's answer to one more question (words of `git rev-parse`), which is quicker than one after the other;
+ * null where it has none.
+ */
+export async function openAsking(
+  root: string,
+  question: readonly string[],
+): Promise<{ repository: Repository; answer: string | null }> {
+  const { code, stdout, stderr } = await runGit(root, [
     'rev-parse',
     '--is-inside-work-tree',
     '--is-shallow-repository',
     '--show-object-format',
     '--absolute-git-dir',
+    ...(question.length ? [MARK, ...question] : []),
   ]);
-  if (asked.code !== 0) throw new GitError(notOne(root, asked.stderr));
-  const told = oneLine(asked.stdout);
-  const [, inTree, shallow, hash, gitDir] = /^([^\n]*)\n([^\n]*)\n([^\n]*)\n(.*)$/s.exec(told)!;
+  const [about, answer] = stdout.toString('utf8').split(`\n${MARK}\n`);
+  // a name may end in a space, so only the line's end goes; what can hold a line's end itself comes last
+  const told = /^([^\n]*)\n([^\n]*)\n([^\n]*)\n(.+?)\r?\n?$/s.exec(about);
+  if (!told) throw new GitError(notOne(root, stderr));
+  const [, inTree, shallow, hash, gitDir] = told;
   if (inTree !== 'true') throw new InsideGitError(root);
+  return {
+    repository: await repositoryOf(root, { gitDir, shallow: shallow === 'true', hash }),
+    answer: code === 0 && answer !== undefined ? answer : null,
+  };
+}
+
+/** Git gives back a switch that it does not know as it is. */
+const MARK = '--evengrey';
+
+async function repositoryOf(
+  root: string,
+  { gitDir, shallow, hash }: { gitDir: string; shallow: boolean; hash: string },
+): Promise<Repository> {
   const index = indexOfHook(gitDir);
   return {
     root,
     commonDir: await commonDirOf(gitDir),
-    shallow: shallow === 'true',
+    shallow,
     hash: hash === 'sha256' ? 'sha256' : 'sha1',
     env: index ? { GIT_INDEX_FILE: index } : {},
   };

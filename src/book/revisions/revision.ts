@@ -1,6 +1,6 @@
 import { GitError, runGit } from './git';
 import { noRevision } from './no-revision';
-import type { Repository } from './repository';
+import { openAsking, type Repository } from './repository';
 
 /** The commit that a revision is, in full. @throws GitError where there is none of that name */
 export const commitOf = async (repository: Repository, name: string): Promise<string> =>
@@ -70,16 +70,22 @@ export interface Ends {
 }
 
 /**
- * The same of two names in one question to git, which is quicker than one by one. Null where it has no answer: there is no
- * such commit, the histories do not meet here, or a name is none that can stand in a range. What is wrong is told by
+ * The same of two names in one question to git, which is quicker than one by one. `ends` null: it has no answer, as there is
+ * no such commit, the histories do not meet here, or a name is none that can stand in a range. What is wrong is told by
  * those who ask one by one.
- * @param root of the repository, or a folder in it, absolute
+ * @param root the book's folder, absolute
+ * @throws GitError as `openRepository`
  */
-export async function endsOf(root: string, base: string, head: string): Promise<Ends | null> {
-  if (![base, head].every(name => PLAIN.test(name) && !name.includes('..'))) return null;
-  const { code, stdout } = await runGit(root, ['rev-parse', `${base}^{commit}...${head}^{commit}`]);
-  const told = /^([0-9a-f]+)\n([0-9a-f]+)\n\^([0-9a-f]+)\n/.exec(stdout.toString('latin1'));
-  return code === 0 && told ? { head: told[1], base: told[2], parted: told[3] } : null;
+export async function openWithEnds(
+  root: string,
+  base: string,
+  head: string,
+): Promise<{ repository: Repository; ends: Ends | null }> {
+  const isPlain = [base, head].every(name => PLAIN.test(name) && !name.includes('..'));
+  const question = isPlain ? [`${base}^{commit}...${head}^{commit}`] : [];
+  const { repository, answer } = await openAsking(root, question);
+  const told = /^([0-9a-f]+)\n([0-9a-f]+)\n\^([0-9a-f]+)\n/.exec(answer ?? '');
+  return { repository, ends: told && { head: told[1], base: told[2], parted: told[3] } };
 }
 
 const PLAIN = /^[\w@][\w./@{}~^-]*$/;

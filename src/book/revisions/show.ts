@@ -42,8 +42,8 @@ export async function showComparison(
 ): Promise<ShownRasters> {
   const repository = await openRepository(root);
   const sides = {
-    base: await filesAt(root, repository, base.commit),
-    head: await filesAt(root, repository, head.commit),
+    base: await filesAt(repository, base.commit),
+    head: await filesAt(repository, head.commit),
   };
   const wishes = new Map<string, RasterWish>();
   const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
@@ -63,12 +63,12 @@ export async function showComparison(
     for (const name of [neighbours.before, neighbours.after, ...neighbours.beside])
       wish('head', name, 1, SMALL);
   }
-  return rastersOf([...wishes.values()], root, repository, { pool, signal });
+  return rastersOf([...wishes.values()], repository, { pool, signal });
 }
 
 /** With what links lead to under their names. */
-async function filesAt(root: string, repository: Repository, commit: string): Promise<Snapshot> {
-  const blobs = new Blobs(root, repository.env);
+async function filesAt(repository: Repository, commit: string): Promise<Snapshot> {
+  const blobs = new Blobs(repository);
   try {
     return await filesIn(await snapshotOf(repository, commit), blobs, () => true);
   } finally {
@@ -79,11 +79,10 @@ async function filesAt(root: string, repository: Repository, commit: string): Pr
 /** Reads pictures straight from git, by `key`. */
 export async function rastersOf(
   wishes: readonly RasterWish[],
-  root: string,
-  repository: Pick<Repository, 'commonDir' | 'env'>,
+  repository: Pick<Repository, 'root' | 'commonDir' | 'env'>,
   { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
-  const blobs = new Blobs(root, repository.env);
+  const blobs = new Blobs(repository);
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
   try {
     const shown = await inLanes(

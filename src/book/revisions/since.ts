@@ -49,7 +49,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
     await commitOf(repository, 'HEAD'),
     'Name a revision that they share.',
   );
-  const blobs = new Blobs(root);
+  const blobs = new Blobs(repository);
   try {
     const found = await bookFiles({ root, paths, settings, signal });
     const before = await snapshotOf(repository, commit);

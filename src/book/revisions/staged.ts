@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { BookReport } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import type { CheckOptions } from '../check';
+import type { Pool } from '../pool';
 import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import { Blobs } from './blobs';
@@ -18,7 +19,8 @@ import { commitOf } from './revision';
 import { type Side, sideOf, withSettings } from './side';
 import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
-export interface StagedOptions extends Omit<CheckOptions, 'settings'> {
+export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
+  pool: Pick<Pool, 'facts' | 'factsOf'>;
   /**
    * The settings to judge by, where they are not those that are staged: asked for by name, or of a book whose settings git
    * does not know.
@@ -42,7 +44,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     if (error instanceof GitError) return null;
     throw error;
   });
-  const blobs = new Blobs(root);
+  const blobs = new Blobs(repository);
   try {
     const committed: Snapshot = head === null ? new Map() : await snapshotOf(repository, head);
     const { changes } = await changesStaged(repository, head);

@@ -20,7 +20,7 @@ type Asked = CheckerAnswers['review']['request'];
 export class BookReviews {
   #last: { key: string; comparison: Comparison } | undefined;
 
-  constructor(private readonly pool: Pick<Pool, 'facts' | 'raster'>) {}
+  constructor(private readonly pool: Pick<Pool, 'facts' | 'factsOf' | 'raster'>) {}
 
   /** @throws with words for the user where nothing can be compared; the signal's reason when cancelled */
   async review(
@@ -50,7 +50,7 @@ export class BookReviews {
     const oid = (await snapshotOf(repository, commit)).get(path)?.oid;
     if (!oid) throw new Error(`"${path}" is not in that commit.`);
     const wish = { key: path, oid, page, edge: longEdge };
-    const shown = (await rastersOf([wish], root, repository, { pool: this.pool, signal })).get(path)!;
+    const shown = (await rastersOf([wish], repository, { pool: this.pool, signal })).get(path)!;
     if ('trouble' in shown) throw new Error(shown.trouble);
     return shown;
   }

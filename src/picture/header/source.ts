@@ -47,7 +47,8 @@ export function fileSource(fd: number, size: number): Source {
   };
 }
 
-function readFully(fd: number, into: Buffer, offset: number): number {
+/** Bytes that were read, fewer than wanted only where the file ends. */
+export function readFully(fd: number, into: Buffer, offset: number): number {
   let got = 0;
   while (got < into.length) {
     const n = fs.readSync(fd, into, got, into.length - got, offset + got);
@@ -64,7 +65,7 @@ function checkRange(offset: number, length: number, size: number): void {
     throw new UnreadableError('corrupt', 'A field of its header is implausibly long.');
 }
 
-function truncated(): UnreadableError {
+export function truncated(): UnreadableError {
   return new UnreadableError(
     'truncated',
     'The file ends before its header says it should. Copy or export it again.',

@@ -26,7 +26,7 @@ export async function openPage(path: string, number: number, onSize?: OnSize): P
   if (key && kept?.key === key) return kept.page;
   // the values of two large pages at a time would starve the machine
   kept = undefined;
-  const file = openPicture(path, '', onSize);
+  const file = openPicture({ file: path, sha256: '' }, onSize);
   try {
     const header = readHeader(file.source, number);
     onSize?.(file.source.size, (header.width * header.height) / 1e6);

@@ -17,7 +17,7 @@ describe('blobs', () => {
   it('are written out to the byte, small ones are handed over, in whatever order they are asked for', async () => {
     const large = noise(300_001);
     const top = repositoryOf({ 'large.tif': large, 'small.txt': 'a few\nlines\n', 'empty.txt': '' });
-    blobs = new Blobs(top);
+    blobs = new Blobs({ root: top, env: {} });
     const file = path.join(temporaryFolder(), 'large');
     const [small, written, empty] = await Promise.all([
       blobs.extract(oidOf(top, 'small.txt'), file, MOST),
@@ -32,9 +32,26 @@ describe('blobs', () => {
 
   it('that are larger than is wanted are nothing, and the next is read all the same', async () => {
     const top = repositoryOf({ 'large.tif': noise(200_000), 'small.txt': 'text' });
-    blobs = new Blobs(top);
+    blobs = new Blobs({ root: top, env: {} });
     assert.equal(await blobs.small(oidOf(top, 'large.tif'), MOST, 'large.tif'), null);
     assert.equal(String(await blobs.small(oidOf(top, 'small.txt'), MOST, 'small.txt')), 'text');
+  });
+
+  it('that a file of the folder holds to the byte are taken from there, and those of another from git', async () => {
+    const top = repositoryOf({ 'a.txt': 'one', 'b.txt': 'two' });
+    const [a, b] = ['a.txt', 'b.txt'].map(name => oidOf(top, name));
+    fs.writeFileSync(path.join(top, 'b.txt'), 'TWO');
+    fs.rmSync(path.join(top, '.git/objects', a.slice(0, 2), a.slice(2)));
+    blobs = new Blobs({ root: top, env: {} });
+    assert.equal(String(await blobs.small(a, MOST, 'a.txt')), 'one');
+    assert.equal(String(await blobs.small(b, MOST, 'b.txt')), 'two');
+    fs.rmSync(path.join(top, 'a.txt'));
+    assert.equal(String(await blobs.small(a, MOST, 'a.txt')), 'one', 'it is remembered');
+    assert.equal(
+      await blobs.small(a, 2, 'a.txt').catch(({ name }) => name),
+      'NotInCloneError',
+      'as too large',
+    );
   });
 
   it('that are not in this clone are named, without a way to the network, and the next is read all the same', async () => {
@@ -44,7 +61,7 @@ describe('blobs', () => {
     git(top, 'clone', '--quiet', '--no-checkout', '--filter=blob:none', `file://${top}`, clone);
     fs.writeFileSync(path.join(clone, 'here.txt'), 'here');
     const here = git(clone, 'hash-object', '-w', 'here.txt').trim();
-    blobs = new Blobs(clone);
+    blobs = new Blobs({ root: clone, env: {} });
     for (const oid of [oidOf(top, 'a.txt'), '1'.repeat(40)]) {
       const lost = /^NotInCloneError: "a\.txt" .* is not in this clone, .*git fetch --refetch --no-filter/;
       await assert.rejects(blobs.small(oid, MOST, 'a.txt'), lost);

@@ -83,7 +83,8 @@ describe('comparing in a clone without all contents', () => {
     const top = repositoryOf({ ...settings, ...book(4) });
     commit(top, { 'plates/001.tif': neutral('a'), 'plates/003.tif': neutral('b') });
     const clone = partialClone(top);
-    const pool = { facts: () => assert.fail('nothing is read') };
+    const read = () => assert.fail('nothing is read');
+    const pool = { facts: read, factsOf: read };
     await assert.rejects(compared(clone, { pool }), lost('plates/001.tif'));
     git(clone, 'fetch', '--quiet', '--refetch', '--no-filter');
     assert.equal((await compared(clone)).changes.length, 2);

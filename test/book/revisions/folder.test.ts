@@ -20,7 +20,7 @@ describe('what lies in a folder, as git would hold it', () => {
     const folder = await treeOfFolder(await open(path.join(top, 'book')));
     const snapshot = await snapshotOf(folder.repository, folder.tree);
     assert.deepEqual([...snapshot.keys()], ['a.tif', 'b.tif', 'c.tif']);
-    const blobs = new Blobs(path.join(top, 'book'), folder.repository.env);
+    const blobs = new Blobs(folder.repository);
     try {
       for (const [name, text] of [
         ['a.tif', 'a'],

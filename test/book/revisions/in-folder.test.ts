@@ -3,9 +3,10 @@ import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
 import { Blobs } from '../../../src/book/revisions/blobs';
-import { factsInFolder } from '../../../src/book/revisions/in-folder';
 import { readBlobs } from '../../../src/book/revisions/read';
 import { openRepository } from '../../../src/book/revisions/repository';
+import type { Content } from '../../../src/shared/reader-protocol';
+import { bytesOf } from '../support/content';
 import { greyFacts } from '../support/facts';
 import { temporaryFolder, write } from '../support/folder';
 import { type Files, git, repositoryOf } from './support/repository';
@@ -20,16 +21,16 @@ const later = () => new Promise(resolve => setTimeout(resolve, 150));
 /** Reads what HEAD holds of `a.tif`: the content, and whether it came from the book's folder. */
 async function readHead(top: string, whileReading = () => {}) {
   const repository = await openRepository(top);
-  const blobs = new Blobs(top);
+  const blobs = new Blobs(repository);
   const from: string[] = [];
-  const pool = {
-    async facts(file: string) {
-      from.push(path.relative(fs.realpathSync(top), file));
-      const content = fs.readFileSync(file, 'utf8');
-      whileReading();
-      return [{ ...greyFacts(sha256(content)), read: content.replace(/\.+$/, '') }];
-    },
+  const factsOf = async (where: Content) => {
+    const content = bytesOf(where)?.toString('utf8');
+    if (content === undefined) return null;
+    from.push(path.relative(fs.realpathSync(top), where.file));
+    whileReading();
+    return [{ ...greyFacts(sha256(content)), read: content.replace(/\.+$/, '') }];
   };
+  const pool = { factsOf, facts: async (file: string) => (await factsOf({ file }))! };
   const oid = git(top, 'rev-parse', 'HEAD:a.tif').trim();
   const facts = await readBlobs([{ oid, path: 'a.tif' }], { repository, blobs, pool, cache: null });
   blobs.close();
@@ -137,10 +138,11 @@ describe('contents in the book’s folder', () => {
   it('end with the signal', async () => {
     const top = await settledBook();
     const repository = await openRepository(top);
-    const pool = { facts: () => Promise.reject(new Error('asked')) };
+    const pool = { facts: () => assert.fail('asked'), factsOf: () => assert.fail('asked') };
     const oid = git(top, 'rev-parse', 'HEAD:a.tif').trim();
     const signal = AbortSignal.abort(new Error('stopped'));
-    const asked = factsInFolder(path.join(top, 'a.tif'), { oid, size: 1100 }, { repository, pool, signal });
+    const blobs = new Blobs(repository);
+    const asked = readBlobs([{ oid, path: 'a.tif' }], { repository, blobs, pool, cache: null, signal });
     await assert.rejects(asked, /stopped/);
   });
 });

@@ -44,7 +44,7 @@ describe('pictures of a revision', () => {
       const repository = await openRepository(top);
       const snapshot = await snapshotOf(repository, await commitOf(repository, 'HEAD'));
       const given = { pictures: settings.pictures && [...settings.pictures], ignore: [...settings.ignore] };
-      const blobs = new Blobs(top);
+      const blobs = new Blobs({ root: top, env: {} });
       const isPage = await pagesOf(snapshot, given, blobs);
       blobs.close();
       const found = await discover({ root: top, paths: [top], settings: given });

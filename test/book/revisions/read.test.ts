@@ -7,6 +7,8 @@ import { Blobs } from '../../../src/book/revisions/blobs';
 import { readBlobs } from '../../../src/book/revisions/read';
 import { openRepository } from '../../../src/book/revisions/repository';
 import type { PictureFacts } from '../../../src/shared/picture';
+import type { Content } from '../../../src/shared/reader-protocol';
+import { bytesOf } from '../support/content';
 import { greyFacts } from '../support/facts';
 import { temporaryFolder } from '../support/folder';
 import { type Files, git, repositoryOf } from './support/repository';
@@ -22,14 +24,14 @@ async function reading(files: Files) {
   const top = repositoryOf(files);
   const repository = await openRepository(top);
   const asked: string[] = [];
-  const pool = {
-    async facts(file: string): Promise<PictureFacts[]> {
-      const content = fs.readFileSync(file);
-      asked.push(content.toString('utf8', 0, 20));
-      return [greyFacts(sha256(content))];
-    },
+  const factsOf = async (where: Content): Promise<PictureFacts[] | null> => {
+    const content = bytesOf(where);
+    if (!content) return null;
+    asked.push(content.toString('utf8', 0, 20));
+    return [greyFacts(sha256(content))];
   };
-  blobs = new Blobs(top);
+  const pool = { factsOf, facts: async (file: string) => (await factsOf({ file }))! };
+  blobs = new Blobs(repository);
   const oid = (name: string) => git(top, 'rev-parse', `HEAD:${name}`).trim();
   return {
     ...{ top, asked, oid },

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
 import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf, commitsOf, endsOf, mergeBase } from '../../../src/book/revisions/revision';
+import { commitOf, commitsOf, mergeBase, openWithEnds } from '../../../src/book/revisions/revision';
 import { temporaryFolder } from '../support/folder';
 import { commit, git, repositoryOf } from './support/repository';
 
@@ -86,7 +86,7 @@ describe('revisions', () => {
     git(top, 'tag', '-a', 'v1', '-m', 'one', 'work');
     for (const name of ['work', 'refs/heads/work', 'v1', work, work.slice(0, 9), 'main@{0}~1^{}'])
       assert.deepEqual(
-        await endsOf(top, 'HEAD', name),
+        (await openWithEnds(top, 'HEAD', name)).ends,
         { base: main, head: await commitOf(repository, name), parted },
         name,
       );
@@ -96,10 +96,11 @@ describe('revisions', () => {
     const top = repositoryOf({ a: '1' });
     git(top, 'checkout', '--quiet', '--orphan', 'other');
     commit(top, { a: '3', 'main^{commit}...other^{commit}': '' });
+    const repository = await openRepository(top);
     for (const name of ['nowhere', 'HEAD^{tree}', 'main..other', '--all', '', '^main', 'main\nHEAD', ':a'])
-      assert.equal(await endsOf(top, name, 'other'), null, name);
-    assert.equal(await endsOf(top, 'main', 'other'), null, 'they share nothing');
-    assert.equal(await endsOf(temporaryFolder(), 'main', 'other'), null, 'no repository');
+      assert.deepEqual(await openWithEnds(top, name, 'other'), { repository, ends: null }, name);
+    assert.equal((await openWithEnds(top, 'main', 'other')).ends, null, 'they share nothing');
+    await assert.rejects(openWithEnds(temporaryFolder(), 'main', 'other'), /is in no git repository/);
   });
 
   it('of histories that share nothing have none, and a shallow clone says that it cannot know', async () => {

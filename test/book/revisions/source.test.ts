@@ -23,7 +23,7 @@ async function settingsBefore(files: Files, links: Record<string, string> = {}, 
   const root = path.join(top, folder);
   const repository = await openRepository(root);
   const snapshot = await snapshotOf(repository, await commitOf(repository, 'HEAD~1'));
-  const blobs = new Blobs(root);
+  const blobs = new Blobs({ root, env: {} });
   const { settings, problems } = await loadSettings(root, { source: filesOf(root, snapshot, blobs) });
   blobs.close();
   return { settings, problems: problems.map(({ file, line, message }) => `${file}:${line}: ${message}`) };

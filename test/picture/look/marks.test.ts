@@ -34,7 +34,7 @@ describe('what can be marked on a picture', () => {
     await picture().png().toFile(at('grey.png'));
     const { width, height, kinds, shares, ink } = await marked('grey.png', 160);
     assert.deepEqual([width, height, ink], [160, 80, null]);
-    const [facts] = await readFacts(at('grey.png'));
+    const [facts] = await readFacts({ file: at('grey.png') });
     assert.equal(shares.colour.toFixed(6), facts.chroma!.share.toFixed(6));
     assert.equal(shares.lights.toFixed(6), facts.tone!.clipped!.lights.toFixed(6));
     for (let y = 0; y < height; y++)
@@ -77,7 +77,7 @@ describe('what can be marked on a picture', () => {
     fs.writeFileSync(at('inks.tif'), plainTiff(samples, { orientation: 1, icc: null } as Header));
     const { ink, shares } = await marked('inks.tif', 64);
     const [first, last] = [ink![0], ink![63]];
-    const [facts] = await readFacts(at('inks.tif'));
+    const [facts] = await readFacts({ file: at('inks.tif') });
     assert.equal(first, Math.ceil(facts.ink!.maxTotal - 0.001));
     assert.ok(last < first);
     const above = shares.ink!.reduce((sum, share, total) => (total > 300 ? sum + share : sum), 0);

@@ -25,7 +25,7 @@ describe('a candidate', () => {
         assert.deepEqual(fs.readdirSync(folder), [name]);
         const written = path.join(folder, 'written.tmp');
         const result = await remedyPicture(picture, written, wish);
-        const [read] = await readFacts(written);
+        const [read] = await readFacts({ file: written });
         assert.deepEqual(facts, { ...read, sha256: '' }, `${name} to ${to}`);
         assert.deepEqual([maxError, meanError], [result.proof.maxError, result.proof.meanError]);
         assert.deepEqual(told, result.told);

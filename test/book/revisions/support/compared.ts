@@ -9,6 +9,8 @@ import { UnreadableError } from '../../../../src/picture/header/unreadable';
 import { unreadableFacts } from '../../../../src/picture/unreadable-facts';
 import type { Comparison } from '../../../../src/shared/comparison';
 import type { PictureFacts } from '../../../../src/shared/picture';
+import type { Content } from '../../../../src/shared/reader-protocol';
+import { bytesOf } from '../../support/content';
 import { greyFacts } from '../../support/facts';
 import { temporaryFolder } from '../../support/folder';
 import { git, repositoryOf } from './repository';
@@ -16,18 +18,21 @@ import { git, repositoryOf } from './repository';
 /** The text of a picture says how it stores its grey: `black-only 1`, `rgb-neutral 7`. */
 export function pool() {
   const read: string[] = [];
+  const facts = (content: string): PictureFacts[] => {
+    read.push(content);
+    return [factsIn(content, createHash('sha256').update(content).digest('hex'))];
+  };
   return {
     read,
-    async facts(file: string): Promise<PictureFacts[]> {
-      const content = fs.readFileSync(file, 'utf8');
-      read.push(content);
-      const sha256 = createHash('sha256').update(content).digest('hex');
-      return [factsOf(content, sha256)];
+    facts: async (file: string) => facts(fs.readFileSync(file, 'utf8')),
+    async factsOf(content: Content) {
+      const bytes = bytesOf(content);
+      return bytes && facts(bytes.toString('utf8'));
     },
   };
 }
 
-function factsOf(content: string, sha256: string): PictureFacts {
+function factsIn(content: string, sha256: string): PictureFacts {
   if (content.startsWith('version https://git-lfs'))
     return unreadableFacts(new UnreadableError('not-fetched', 'A pointer.', 'lfs-pointer'), sha256);
   const neutral = greyFacts(sha256);
