@@ -73,7 +73,7 @@ export class Children<Task extends object, Done extends object> {
   }
 
   /** Has so many children ready for work that is to come, at most as many as work at a time. */
-  warm(count = this.#size): void {
+  warm(count: number): void {
     const ready = [...this.#idle, ...this.#standingBy.keys()].filter(child =>
       this.#serves(child, this.#wasm),
     );

@@ -28,8 +28,8 @@ export interface Pool {
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
   small(file: string, page: number, edges: readonly number[], signal?: AbortSignal): Promise<SmallPicture[]>;
-  /** Has readers ready for work that is to come: so many, or all that work at a time. */
-  warm(count?: number): void;
+  /** Has so many readers ready for work that is to come, at most as many as work at a time. */
+  warm(count: number): void;
   /** Ends all readers; what still waits is rejected. */
   close(): Promise<void>;
 }

@@ -4,7 +4,6 @@ import type { ComparedRevision, Comparison } from '../../shared/comparison';
 import type { PictureFacts } from '../../shared/picture';
 import type { Target } from '../../shared/target';
 import type { FactsCache } from '../cache/cache';
-import { namesPicture } from '../discovery/extensions';
 import { doubtNotices } from '../doubts';
 import { forecastAhead } from '../forecasts';
 import { idleNotice, slipsOf } from '../idle-settings';
@@ -18,7 +17,7 @@ import { WAIVERS_FILE } from '../waivers/file';
 import { keyOf } from '../waivers/key';
 import { staleWords } from '../waivers/notices';
 import { Blobs } from './blobs';
-import { type Change, changesBetween } from './changes';
+import { changesBetween } from './changes';
 import { treeOfFolder } from './folder';
 import { joined } from './join';
 import { knownFacts } from './known';
@@ -31,7 +30,7 @@ import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settin
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
-import { isFile, snapshotBefore, snapshotOf } from './snapshot';
+import { snapshotBefore, snapshotOf } from './snapshot';
 import { submodulesOf, toldOf } from './told';
 import { unlooked } from './unlooked';
 import { waivedSince } from './waived-since';
@@ -49,7 +48,7 @@ export interface CompareOptions {
   conditions: Overrides;
   /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
-  pool: Pick<Pool, 'facts' | 'factsOf'> & Partial<Pick<Pool, 'warm'>>;
+  pool: Pick<Pool, 'facts' | 'factsOf'>;
   cache: FactsCache | null;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;
@@ -86,7 +85,6 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       changesBetween(repository, baseCommit, headTree),
       snapshotOf(repository, headTree),
     ]);
-    if (changes.some(change => isUnread(change, cache))) pool.warm?.();
     const head = await sideOf(root, after, blobs, adjust, 'after');
     const before = snapshotBefore(after, changes);
     const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);
@@ -179,12 +177,6 @@ function forecaster(sides: readonly Side[]): (oid: string, facts: readonly Pictu
       targets.set(oid, [...(targets.get(oid) ?? []), ...standing(path).targets]);
   }
   return (oid, facts) => forecastAhead(facts, targets.get(oid) ?? []);
-}
-
-/** A picture, as most books name them, of which a side is not known. */
-function isUnread({ path, before, after }: Change, cache: FactsCache | null): boolean {
-  if (!namesPicture(path) || before?.oid === after?.oid) return false;
-  return [before, after].some(entry => entry && isFile(entry) && !cache?.blobFacts(entry.oid));
 }
 
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
