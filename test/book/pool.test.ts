@@ -262,7 +262,7 @@ describe('pool', () => {
     assert.equal((await told('a')).pid, started()[0]);
     await pool.close();
     open({ size: 1 });
-    pool.warm();
+    pool.warm(1);
     while (started().length < 2) await pause(20);
     await pause(100);
     assert.equal((await told('b')).pid, started()[1]);
@@ -297,8 +297,8 @@ describe('pool', () => {
 
   it('starts its readers ahead of work, no more of them than work at a time', async () => {
     open({ size: 2 });
-    pool.warm();
-    pool.warm();
+    pool.warm(2);
+    pool.warm(3);
     const early = await told('a');
     while (started().length < 2) await pause(20);
     await pause(100);
@@ -310,7 +310,7 @@ describe('pool', () => {
 
   it('ends readers that were started ahead and got no work', async () => {
     open({ size: 1, idleSeconds: 0.05 });
-    pool.warm();
+    pool.warm(1);
     while (!started().length) await pause(20);
     await pause(400);
     assert.throws(() => process.kill(started()[0], 0), 'the process is gone');
