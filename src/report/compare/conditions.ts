@@ -12,6 +12,8 @@ export function conditions(comparison: Comparison): string[] {
   const lines = ({ targets }: ComparedRevision, ...sides: ComparedRevision[]) =>
     targetLinesOn(targets, ({ name }) => [...new Set(sides.flatMap(({ grounds }) => grounds[name] ?? []))]);
   if (JSON.stringify(base.targets) === JSON.stringify(head.targets)) return lines(head, base, head);
+  // of a book that was none nobody asks how it was printed
+  if (!base.pictures) return lines(head, head);
   return [
     ...lines(base, base).map(line => `Before: ${line}`),
     ...lines(head, head).map(line => `After: ${line}`),

@@ -69,16 +69,22 @@ export function stored({ before, after }: PageChange): string {
   if (isMissing(after)) return was && !isMissing(before) ? `was stored as ${was}` : '';
   if (isMissing(before))
     return is ? `stored as ${is}; before, it was placed and not there` : 'was placed and not there';
-  const cannot = after?.facts.unreadable?.reason === 'not-fetched' ? 'is not fetched' : 'cannot be read';
+  const [could, cannot] = [
+    isNotFetched(before) ? 'was not fetched' : 'could not be read',
+    isNotFetched(after) ? 'is not fetched' : 'cannot be read',
+  ];
   if (was === is || !was || !is) {
     const [known, way] = is ? [is, ''] : [was, 'was '];
     if (known !== 'unreadable') return `${way}stored as ${known}`;
-    return is ? cannot : 'could not be read';
+    return is ? cannot : could;
   }
   if (is === 'unreadable') return `was stored as ${was}, now ${cannot}`;
-  if (was === 'unreadable') return `stored as ${is}; before, it could not be read`;
+  if (was === 'unreadable') return `stored as ${is}; before, it ${could}`;
   return `stored as ${was}, now ${is}`;
 }
+
+const isNotFetched = (picture: PictureReport | null): boolean =>
+  picture?.facts.unreadable?.reason === 'not-fetched';
 
 /** How often a tint is seen, before and after, a line a target: `in about 2 orders of 10`. */
 export function tints({ before, after }: PageChange): { target: string; words: string }[] {

@@ -38,6 +38,8 @@ describe('the conditions of a comparison', () => {
     const [before, after] = conditions(other);
     assert.match(before, /^Before: Nobody said where it will be printed/);
     assert.match(after, /^After: .* Forecasts: /);
+    other.base.pictures = 0;
+    assert.deepEqual(conditions(other), [after.replace('After: ', '')], 'before, there was no book');
   });
 
   it('tell doubts about a target, which are then no remarks', () => {

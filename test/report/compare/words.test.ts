@@ -99,6 +99,11 @@ describe('a comparison in words', () => {
     assert.equal(stored(page(broken, null)), 'could not be read');
     assert.equal(stored(page(before, broken)), 'was stored as rgb-neutral, now cannot be read');
     assert.equal(stored(page(broken, after)), 'stored as black-only; before, it could not be read');
+    const away = structuredClone(broken);
+    away.facts.unreadable = { reason: 'not-fetched', text: 'A pointer.' };
+    assert.equal(stored(page(away, null)), 'was not fetched');
+    assert.equal(stored(page(away, away)), 'is not fetched');
+    assert.equal(stored(page(away, after)), 'stored as black-only; before, it was not fetched');
     const words = (...of: Parameters<typeof page>) => tints(page(...of)).map(line => line.words);
     assert.match(words(before, before)[0], /^a tint is seen in .* of 10, as before$/);
     assert.match(words(before, null)[0], /^a tint was seen in .* of 10$/);
