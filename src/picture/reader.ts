@@ -2,6 +2,7 @@
 import './decode-binary';
 import type { ReaderDone, ReaderTask } from '../shared/reader-protocol';
 import { serve } from './child';
+import { pixelDigests } from './digest';
 import { detailOf } from './look/detail';
 import { openPage } from './look/kept';
 import { marksOf } from './look/marks';
@@ -25,6 +26,8 @@ serve<ReaderTask, ReaderDone>(async (task, onSize) => {
     case 'rehearse':
       await rehearse();
       return { kind: 'rehearse' };
+    case 'pixels':
+      return { kind: 'pixels', digests: await pixelDigests(task.file, onSize) };
     case 'raster':
       return { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) };
     case 'small':

@@ -60,6 +60,8 @@ export interface PageChange {
   page: number;
   before: PictureReport | null;
   after: PictureReport | null;
+  /** Whether it is pixel for pixel what it was; null where its figures are others already, or nobody could look. */
+  samePixels: boolean | null;
   findings: FindingChanges;
   /** One a target of the picture as it is now; none of a deleted one. */
   matches: Match[];

@@ -30,6 +30,8 @@ export type ReaderTask =
   | FactsTask
   /** To be ready for work that may come: no file is read. */
   | { kind: 'rehearse' }
+  /** Names of its pages' pixels, to see whether two pictures are one. */
+  | { kind: 'pixels'; file: string }
   | { kind: 'raster'; file: string; page: number; longEdge: number }
   | { kind: 'small'; file: string; page: number; edges: readonly number[] }
   | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }
@@ -64,6 +66,7 @@ export interface FactsDone {
 export type ReaderDone =
   | FactsDone
   | { kind: 'rehearse' }
+  | { kind: 'pixels'; digests: (string | null)[] }
   | { kind: 'raster'; raster: Raster }
   | { kind: 'small'; sizes: SmallPicture[] }
   | { kind: 'detail'; detail: Detail }

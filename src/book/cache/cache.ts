@@ -36,6 +36,8 @@ export class FactsCache {
   private readonly known = new Map<string, Known>();
   private readonly records = new Map<string, Record>();
   private readonly sizes = new Set<number>();
+  /** Names of the pixels of a content's pages, by its hash. */
+  private readonly pixelNames = new Map<string, (string | null)[]>();
   /** Contents of git's object store, by their name there. */
   private readonly blobs = new Map<string, string>();
   /** Those that were asked for since this cache was opened: the others go when the file is next written anew. */
@@ -119,6 +121,16 @@ export class FactsCache {
     this.keep(sha256, facts);
   }
 
+  /** Names of the pixels of all pages of a content, where they were ever asked for. */
+  pixels(sha256: string): (string | null)[] | null {
+    return this.pixelNames.get(sha256) ?? null;
+  }
+
+  rememberPixels(sha256: string, names: (string | null)[]): void {
+    this.pixelNames.set(sha256, names);
+    this.added.push(pixelText(sha256, names));
+  }
+
   /** Forgets the files that the book no longer holds; their facts go when the file is next written anew. */
   retain(files: Iterable<string>): void {
     const kept = new Set(files);
@@ -166,6 +178,10 @@ export class FactsCache {
       this.blobs.set(entry[1], entry[2]);
       return;
     }
+    if (entry[0] === 'pixels') {
+      this.pixelNames.set(entry[1], entry[2]);
+      return;
+    }
     const [, file, size, mtime, ctime, inode, sha256, settled] = entry;
     const stamp = { size, mtime: BigInt(mtime), ctime: BigInt(ctime), inode: BigInt(inode) };
     this.known.set(file, { ...stamp, sha256, settled });
@@ -195,7 +211,9 @@ export class FactsCache {
     await makeFolder(folder);
     const texts = [...this.known].map(([file, known]) => indexText(file, known));
     for (const oid of this.usedBlobs) texts.push(blobText(oid, this.blobs.get(oid)!));
-    for (const record of this.usedRecords().values()) {
+    const used = this.usedRecords();
+    for (const [sha256, names] of this.pixelNames) if (used.has(sha256)) texts.push(pixelText(sha256, names));
+    for (const record of used.values()) {
       const text = 'text' in record ? record.text : textAt(this.bytes, record);
       if (text) texts.push(text);
     }
@@ -209,6 +227,8 @@ export class FactsCache {
 }
 
 const FACTS = '["facts","';
+
+const pixelText = (sha256: string, names: (string | null)[]) => JSON.stringify(['pixels', sha256, names]);
 
 const blobText = (oid: string, sha256: string) => JSON.stringify(['blob', oid, sha256]);
 

@@ -23,6 +23,7 @@ import { joined } from './join';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
 import { contentsToRead, pageChanges, unchangedPages } from './page-changes';
+import { pixelsAlike } from './pixels';
 import { type NamedContent, readBlobs } from './read';
 import { calledNow } from './rearranged';
 import { commitsOf, mergeBase, openWithEnds } from './revision';
@@ -48,7 +49,7 @@ export interface CompareOptions {
   conditions: Overrides;
   /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
-  pool: Pick<Pool, 'facts' | 'factsOf'>;
+  pool: Pick<Pool, 'facts' | 'factsOf' | 'pixels'>;
   cache: FactsCache | null;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;
@@ -100,6 +101,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       signal,
     );
     const read = await readBlobs(contents, { ...reading, sizes, onRead: forecaster([base, head]) });
+    const alike = await pixelsAlike(pages, read, reading);
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
@@ -136,8 +138,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       mergeBase: options.fromMergeBase && baseCommit !== asked,
       sides: { base, head },
       judged,
-      pages,
-      sizes,
+      ...{ pages, alike, sizes },
       unread: known ? 0 : same.length,
       beyond: submodulesOf(changes),
       waived: waivedSince(missingWaivers(head.waivers, base.waivers), judged.after),

@@ -16,6 +16,7 @@ import { changesOf, claimsOn, isOfBook, matchClaims, namedIn, waivedOn } from '.
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
+import type { PixelsAlike } from './pixels';
 import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
 import { tally } from './tally';
@@ -28,6 +29,7 @@ export interface Joining {
   sides: { base: Side; head: Side };
   judged: { before: Split; after: Split };
   pages: PageOf[];
+  alike: PixelsAlike;
   /** Of contents, by what git calls them. */
   sizes: ReadonlyMap<string, number>;
   unread: number;
@@ -47,6 +49,7 @@ export function joined({
   sides,
   judged,
   pages,
+  alike,
   sizes,
   unread,
   beyond,
@@ -68,7 +71,8 @@ export function joined({
     path => parts.get(path) ?? null,
   );
   const faced = facedBefore(sides.base, pages);
-  const changes = pages.map(({ kind, path, from, swapped, before: was, after: is }): PictureChange => {
+  const changes = pages.map((change): PictureChange => {
+    const { kind, path, from, swapped, before: was, after: is } = change;
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
     const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
@@ -87,6 +91,7 @@ export function joined({
             page,
             before: x,
             after: y,
+            samePixels: alike.get(change)?.get(page) ?? null,
             findings: changesOf(x ? claimsOn(x, before.findings) : [], y ? claimsOn(y, after.findings) : [], {
               waivedSince: waived,
             }),

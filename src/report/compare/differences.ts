@@ -30,11 +30,11 @@ const SEEN: ReadonlySet<Aspect> = new Set(['size', 'turn', 'lightness', 'colour'
 
 /**
  * What is otherwise in a picture that is there on both sides, by what was read of either: what is seen first, then how it is
- * stored. Where nothing that is seen is otherwise, that is said, and no more than the figures know. Nothing of one and the
+ * stored. Where nothing that is seen is otherwise, that is said, and no more than is known. Nothing of one and the
  * same content, nor of what could not be read.
  */
 export function differencesOf(
-  { before, after }: Pick<PageChange, 'before' | 'after'>,
+  { before, after, samePixels }: Pick<PageChange, 'before' | 'after' | 'samePixels'>,
   bytes: PictureChange['bytes'],
 ): Difference[] {
   if (!before || !after) return [];
@@ -52,11 +52,14 @@ export function differencesOf(
     ...(bytes ? files(was, is, bytes) : []),
   ];
   if (found.some(({ of }) => SEEN.has(of))) return found;
-  return [{ of: 'nothing', words: sameToTheEye(was, is) }, ...found];
+  return [{ of: 'nothing', words: sameToTheEye(was, is, samePixels) }, ...found];
 }
 
 /** The figures know nothing of where in the picture its tones lie: a mirrored picture has the same. */
-function sameToTheEye(was: PictureFacts, is: PictureFacts): string {
+function sameToTheEye(was: PictureFacts, is: PictureFacts, samePixels: boolean | null): string {
+  if (samePixels) return 'pixel for pixel the same picture: only how it is stored or described has changed';
+  if (samePixels === false)
+    return 'by its figures the same picture, and not pixel for pixel: turned or mirrored, or with parts of it elsewhere, so look at it';
   const exact =
     toneMoved(was, is) === 0 &&
     JSON.stringify([was.levels, was.zones]) === JSON.stringify([is.levels, is.zones]);

@@ -60,7 +60,7 @@ const revisionJson = ({ asked, commit, targets, pictures }: ComparedRevision) =>
 });
 
 const pageJson = (
-  { page, before, after, findings, matches }: PageChange,
+  { page, before, after, samePixels, findings, matches }: PageChange,
   bytes: PictureChange['bytes'],
   base: ComparedRevision,
   head: ComparedRevision,
@@ -68,7 +68,8 @@ const pageJson = (
   page,
   before: before && pictureJson(before, base.findings),
   after: after && pictureJson(after, head.findings),
-  differences: differencesOf({ before, after }, bytes),
+  samePixels,
+  differences: differencesOf({ before, after, samePixels }, bytes),
   findings: changesJson(findings),
   matches: matches.map(matchJson),
 });

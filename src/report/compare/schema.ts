@@ -60,10 +60,14 @@ const page = object({
   page: whole('Page of the file, from 1', 1),
   before: orNull(picture, 'Null where it was not there'),
   after: orNull(picture, 'Null where it is not there any more'),
+  samePixels: orNull(
+    flag('It is pixel for pixel what it was'),
+    'Null where its figures are others already, where it is there on one side alone, or where nobody could look',
+  ),
   differences: list(
     object({
       of: words(
-        'What of it; `nothing`: by the figures nothing that is seen, which is no proof; `bytes`: of the file',
+        'What of it; `nothing`: by the figures nothing that is seen, which is proof only with `samePixels`; `bytes`: of the file',
         [...ASPECTS],
       ),
       words: text('Before and after, in a clause'),

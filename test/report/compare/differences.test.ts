@@ -4,9 +4,14 @@ import type { PictureFacts } from '../../../src/shared/picture';
 import { brokenFacts } from '../../book/support/facts';
 import { picture } from '../text/support';
 
-const other = (facts: Partial<PictureFacts>, bytes: Parameters<typeof differencesOf>[1] = null) =>
+const other = (
+  facts: Partial<PictureFacts>,
+  bytes: Parameters<typeof differencesOf>[1] = null,
+  samePixels: boolean | null = null,
+) =>
   differencesOf(
     {
+      samePixels,
       before: picture('a', [], { sha256: '1', width: 1440, height: 960, format: 'jpeg' }),
       after: picture('a', [], { sha256: '2', width: 1440, height: 960, format: 'jpeg', ...facts }),
     },
@@ -86,16 +91,31 @@ describe('what is otherwise in a picture', () => {
   it('is ink, where there is any', () => {
     const inked = (maxTotal: number) =>
       picture('a', [], { sha256: `${maxTotal}`, ink: { maxTotal, meanTotal: 9 } });
-    assert.deepEqual(differencesOf({ before: inked(320), after: inked(279.6) }, null), [
+    assert.deepEqual(differencesOf({ before: inked(320), after: inked(279.6), samePixels: null }, null), [
       { of: 'ink', words: 'ink up to 320 %, now 280 %' },
     ]);
   });
 
+  it('is nothing that is seen where it is pixel for pixel the same, and something where its figures alone are', () => {
+    const tagged = { profile: profile('A grey profile') };
+    const [same, ...how] = other(tagged, null, true);
+    assert.equal(same.of, 'nothing');
+    assert.match(same.words, /^pixel for pixel the same picture: only how it is stored/);
+    assert.deepEqual(words(how), ['profile none, now A grey profile']);
+    const [alike] = other(tagged, null, false);
+    assert.match(
+      alike.words,
+      /^by its figures the same picture, and not pixel for pixel: turned or mirrored/,
+    );
+    const [open] = other(tagged, null, null);
+    assert.match(open.words, /^by its figures the same picture, which may be turned or mirrored/);
+  });
+
   it('is nothing to tell of one content, of what is on one side alone and of what cannot be read', () => {
     const a = picture('a');
-    assert.deepEqual(differencesOf({ before: a, after: a }, null), []);
-    assert.deepEqual(differencesOf({ before: null, after: a }, null), []);
+    assert.deepEqual(differencesOf({ before: a, after: a, samePixels: null }, null), []);
+    assert.deepEqual(differencesOf({ before: null, after: a, samePixels: null }, null), []);
     const broken = { ...a, facts: brokenFacts('corrupt') };
-    assert.deepEqual(differencesOf({ before: a, after: broken }, null), []);
+    assert.deepEqual(differencesOf({ before: a, after: broken, samePixels: null }, null), []);
   });
 });

@@ -37,7 +37,10 @@ export const page = (
   before: PictureReport | null,
   after: PictureReport | null,
   change: Partial<PageChange> = {},
-): PageChange => ({ page: 1, before, after, findings: findings(), matches: [], ...change });
+): PageChange => ({
+  ...{ page: 1, before, after, samePixels: null, findings: findings(), matches: [] },
+  ...change,
+});
 
 export const change = (
   kind: PictureChange['kind'],

@@ -22,12 +22,18 @@ export function pool() {
     read.push(content);
     return [factsIn(content, createHash('sha256').update(content).digest('hex'))];
   };
+  const looked: string[] = [];
   return {
-    read,
+    ...{ read, looked },
     facts: async (file: string) => facts(fs.readFileSync(file, 'utf8')),
     async factsOf(content: Content) {
       const bytes = bytesOf(content);
       return bytes && facts(bytes.toString('utf8'));
+    },
+    /** What stands behind a `#` is no pixel. */
+    async pixels(file: string) {
+      looked.push(file);
+      return [fs.readFileSync(file, 'utf8').split('#')[0]];
     },
   };
 }

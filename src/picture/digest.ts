@@ -1,0 +1,46 @@
+import { createHash } from 'node:crypto';
+import { decode, needsBytes } from './decode';
+import { readHeaders, UnreadableError } from './header';
+import { type OnSize, openPicture } from './open';
+import type { Header, Samples } from './types';
+
+/**
+ * A short name of the pixels of every page, in order: two pages of one name have the same values at the same places,
+ * stored in the same channels; how they are packed, and what is said of them, does not matter. Null where a page cannot
+ * be read.
+ * @returns SHA-256, hex
+ * @throws UnreadableError
+ */
+export async function pixelDigests(file: string, onSize?: OnSize): Promise<(string | null)[]> {
+  const opened = openPicture({ file, sha256: '' }, onSize);
+  try {
+    const digests: (string | null)[] = [];
+    for (const header of readHeaders(opened.source)) {
+      if (header instanceof UnreadableError) digests.push(null);
+      else {
+        onSize?.(opened.source.size, (header.width * header.height) / 1e6);
+        digests.push(await digestOf(header, needsBytes(header) ? opened.bytes() : opened.input));
+      }
+    }
+    return digests;
+  } finally {
+    opened.close();
+  }
+}
+
+async function digestOf(header: Header, input: Buffer | string): Promise<string | null> {
+  try {
+    return digest(await decode(input, header));
+  } catch (error) {
+    if (!(error instanceof UnreadableError)) throw error;
+    return null;
+  }
+}
+
+function digest({ width, height, channels, alpha, space, data }: Samples): string {
+  const layout = [width, height, channels, alpha, space, data.BYTES_PER_ELEMENT];
+  return createHash('sha256')
+    .update(JSON.stringify(layout))
+    .update(new Uint8Array(data.buffer, data.byteOffset, data.byteLength))
+    .digest('hex');
+}
