@@ -82,6 +82,8 @@ export interface PictureChange {
   neighbours: { before: string | null; after: string | null; beside: string[] };
   /** On its spread before, by their names now; empty too where it was not there. */
   faced: string[];
+  /** Of one that is not in the book any more and whose file is still there: why it is not; else null. */
+  still: 'left-out' | 'unplaced' | null;
   /** None where only the mode changed. */
   pages: PageChange[];
 }

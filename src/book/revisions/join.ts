@@ -19,6 +19,7 @@ import type { PageOf } from './page-changes';
 import type { PixelsAlike } from './pixels';
 import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
+import { isFile } from './snapshot';
 import { tally } from './tally';
 
 /** What was found out of both sides. */
@@ -80,6 +81,7 @@ export function joined({
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
       faced: faced(from ?? path),
+      still: kind === 'deleted' ? stillThere(path, sides.head) : null,
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {
@@ -189,6 +191,13 @@ function withoutUnseen(before: Split, pages: readonly PageOf[]): Split {
     ),
     findings: kept(before.findings, namedIn),
   };
+}
+
+/** Settings, an ignore file or a layout can take a picture out of the book and leave its file where it is. */
+function stillThere(path: string, { snapshot, notInBook }: Side): PictureChange['still'] {
+  const entry = snapshot.get(path);
+  if (!entry || !isFile(entry)) return null;
+  return notInBook.includes(path) ? 'unplaced' : 'left-out';
 }
 
 /** Also of a picture that a layout places and that is not there. */

@@ -27,8 +27,8 @@ export function comparisonJson(comparison: Comparison): string {
     scope,
     unread,
     beyond,
-    changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, faced, pages }) => ({
-      ...{ kind, path, from, swapped, modes, bytes, neighbours, faced },
+    changes: changes.map(({ kind, path, from, swapped, modes, bytes, neighbours, faced, still, pages }) => ({
+      ...{ kind, path, from, swapped, modes, bytes, neighbours, faced, still },
       pages: pages.map(page => pageJson(page, bytes, base, head)),
     })),
     others: others.map(({ path, page, findings }) => ({

@@ -94,6 +94,10 @@ const change = object({
     beside: list({ type: 'string' }, 'On the same spread, by the settings'),
   }),
   faced: list({ type: 'string' }, 'On its spread before, by their names now'),
+  still: orNull(
+    words('Why it is not in the book', ['left-out', 'unplaced']),
+    'Of one that is not in the book any more and whose file is still there; else null',
+  ),
   pages: list(page, 'Empty where only the mode changed: the content was not read'),
 });
 

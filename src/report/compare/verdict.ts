@@ -10,7 +10,7 @@ import { regraded } from './regraded';
  * less, and what a rule that is `off` now said, has not ended: nothing of the picture is better for it.
  */
 export function verdictOn(
-  change: Pick<PictureChange, 'kind' | 'pages'>,
+  change: Pick<PictureChange, 'kind' | 'pages' | 'still'>,
   off: readonly string[] = [],
 ): ChangeVerdict {
   if (leavesBlank(change))
@@ -34,7 +34,10 @@ export function verdictOn(
   const [fresh, ended, stays] = [of('new'), of('ended'), of('unchanged')];
   switch (change.kind) {
     case 'deleted':
-      return { kind: 'gone', words: 'Gone from the book' };
+      return {
+        kind: 'gone',
+        words: change.still === 'left-out' ? 'Not checked any more' : 'Gone from the book',
+      };
     case 'mode':
       return { kind: 'same', words: 'Prints as before: only its file mode changed' };
     case 'added':

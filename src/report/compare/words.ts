@@ -28,13 +28,13 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
 
 /** `new, between plates/05.tif and plates/07.tif` */
 export function happened(change: PictureChange): string {
-  const { kind, from, swapped, modes } = change;
+  const { kind, from, swapped, modes, still } = change;
   if (leavesBlank(change))
     return wasThere(change) ? 'not there any more, and still placed' : 'placed by a layout, and not there';
   const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
   const what: Record<PictureChange['kind'], string> = {
     added: 'new',
-    deleted: 'no longer in the book',
+    deleted: still ? STILL[still] : 'no longer in the book',
     changed: 'changed',
     renamed: swapped
       ? `names swapped, renamed from ${from}, content unchanged`
@@ -44,6 +44,11 @@ export function happened(change: PictureChange): string {
   };
   return [what[kind], mode, kind === 'mode' ? '' : stands(change)].filter(Boolean).join(', ');
 }
+
+const STILL = {
+  'left-out': 'left out of the check since, and its file still there',
+  unplaced: 'placed by no layout any more, and its file still there',
+};
 
 /** Without "before" and "after", which are times here. */
 function stands(change: PictureChange): string {

@@ -29,6 +29,10 @@ describe('comparing revisions of a book with layouts', () => {
     commit(top, { '.evengreyignore': 'plates/002.tif\n', 'plates/002.tif': picture('black-only', 2) });
     const ignored = await compared(top, { whole: true });
     assert.deepEqual(ignored.unlooked, { pictures: ['plates/002.tif'], texts: [] });
+    assert.deepEqual(
+      ignored.changes.map(({ path, kind, still }) => [path, kind, still]),
+      [['plates/002.tif', 'deleted', 'left-out']],
+    );
     assert.deepEqual(ignored.notices, [
       'Which pictures are checked is said otherwise than before, by .evengreyignore: 1 picture that is still there is left out since.',
       'One picture is placed by a layout and was not checked, left out by "pictures", "ignore" or an ignore file: plates/002.tif (book.md:2).',

@@ -58,6 +58,7 @@ export const change = (
     bytes: null,
     neighbours: { before: null, after: null, beside: [] },
     faced: [],
+    still: null,
   },
   ...more,
 });

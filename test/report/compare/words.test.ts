@@ -72,6 +72,9 @@ describe('a comparison in words', () => {
     assert.equal(on(['c', 'b'], ['b', 'c']), 'changed, on a spread with b and c');
     assert.equal(on([], ['c'], 'added'), 'new, on a spread with c');
     assert.equal(on(['b'], [], 'deleted'), 'no longer in the book');
+    const still = (why: PictureChange['still']) => happened(change('deleted', 'a', [], { still: why }));
+    assert.equal(still('left-out'), 'left out of the check since, and its file still there');
+    assert.equal(still('unplaced'), 'placed by no layout any more, and its file still there');
   });
 
   it('say what a check of the base counts, where that is not what ended and stayed', () => {
