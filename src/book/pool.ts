@@ -48,7 +48,7 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
     ...options,
     // one that stands by has the time
     rehearsal: options.spare ? ({ kind: 'rehearse' } satisfies ReaderTask) : undefined,
-    onLost: (task, why) => onLost?.(fileOf(task)!, why.message),
+    onLost: (task, why) => onLost?.((task as Partial<Content>).called ?? fileOf(task)!, why.message),
     file: readerFile,
     name: 'picture reader',
   });

@@ -8,6 +8,8 @@ export interface Content {
   file: string;
   /** Its hash where it is known, which saves the hashing. */
   sha256?: string;
+  /** What the person knows it by, where the file is only where it lies for now: a path. */
+  called?: string;
   /** Only these bytes of the file: others lie in it too. */
   stretch?: Stretch;
   /** What git calls it, by either of its hashes: a file that holds something else is not meant. */

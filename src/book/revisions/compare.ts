@@ -49,7 +49,7 @@ export interface CompareOptions {
   conditions: Overrides;
   /** Read the unchanged pictures too, where they are not known and the settings are what they were: the set is judged whole. */
   whole: boolean;
-  pool: Pick<Pool, 'facts' | 'factsOf' | 'pixels'>;
+  pool: Pick<Pool, 'factsOf' | 'pixels'>;
   cache: FactsCache | null;
   signal?: AbortSignal;
   onProgress?: (done: number, total: number) => void;

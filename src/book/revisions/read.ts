@@ -7,7 +7,7 @@ import { HELD } from '../../picture/open';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { inLanes } from '../lanes';
-import { lasts } from '../lasting';
+import { lasts, wasOpened } from '../lasting';
 import type { Pool } from '../pool';
 import { contentOf, damaged, type Stores } from './content';
 import { NotInCloneError } from './git';
@@ -18,7 +18,7 @@ import { type Sized, Stretches, unpackInto } from './stretches';
 
 export interface BlobReading extends Stores {
   repository: Repository;
-  pool: Pick<Pool, 'facts' | 'factsOf'>;
+  pool: Pick<Pool, 'factsOf'>;
   cache: FactsCache | null;
   /** Bytes of the contents, by what git calls them; left out: git is asked. */
   sizes?: ReadonlyMap<string, number>;
@@ -63,7 +63,7 @@ export async function readBlobs(
     how,
   );
   const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
-  const stretches = new Stretches(how.repository, ways['in-stretch'], folder);
+  const stretches = new Stretches(how.repository, ways['in-stretch'], { folder, signal: how.signal });
   try {
     // git unpacks while those are read that it need not unpack
     const inTurn = WAYS.flatMap(way => ways[way].map(content => ({ content, way })));
@@ -82,17 +82,12 @@ export async function readBlobs(
   return facts;
 }
 
-type SizedContent = NamedContent & Sized;
-
 /** Ways to come by a content, in the order in which they are gone. */
 const WAYS = ['in-folder', 'in-stretch', 'by-itself', 'looked-at'] as const;
 type Way = (typeof WAYS)[number];
 
-function waysTo(
-  contents: readonly SizedContent[],
-  { repository, cache }: BlobReading,
-): Record<Way, SizedContent[]> {
-  const ways: Record<Way, SizedContent[]> = {
+function waysTo(contents: readonly Sized[], { repository, cache }: BlobReading): Record<Way, Sized[]> {
+  const ways: Record<Way, Sized[]> = {
     'in-folder': [],
     'in-stretch': [],
     'by-itself': [],
@@ -115,38 +110,43 @@ interface At extends BlobReading {
   stretches: Stretches;
 }
 
-async function readBy(way: Way, content: SizedContent, how: At): Promise<PictureFacts[]> {
+async function readBy(way: Way, content: Sized, how: At): Promise<PictureFacts[]> {
   const { cache, pool, repository, signal, stretches } = how;
   const { oid } = content;
   const file = path.join(how.folder, oid);
-  const read = async () => {
-    switch (way) {
-      case 'in-folder':
-        return factsInFolder(path.join(repository.root, content.path), content, how);
-      case 'in-stretch':
-        return stretches.take(oid, where => pool.factsOf(where, signal));
-      case 'by-itself':
-        await unpackInto(repository, oid, file, signal);
-        return pool.facts(file, signal).finally(() => rmSync(file, { force: true }));
-      case 'looked-at':
-        return null;
-    }
+  if (way === 'looked-at') return extracted(content, file, how);
+  const called = path.join(repository.root, content.path);
+  const byItself = async () => {
+    await unpackInto(repository, content, file, signal);
+    return pool.factsOf({ file, called }, signal).finally(() => rmSync(file, { force: true }));
   };
-  const facts = await read();
-  if (!facts) return extracted(oid, file, how);
+  const read = {
+    'in-folder': () => factsInFolder(called, content, how),
+    'in-stretch': () => stretches.take(oid, where => pool.factsOf({ ...where, called }, signal)),
+    'by-itself': byItself,
+  }[way];
+  let facts = await read();
+  // the file in the folder, or what was unpacked, is not there any more, or is something else
+  if (!facts || !wasOpened(facts)) facts = (await byItself())!;
   if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, facts);
   return facts;
 }
 
-async function extracted(oid: string, file: string, how: BlobReading): Promise<PictureFacts[]> {
-  const { pool, cache, signal } = how;
+async function extracted(
+  { oid, path: called }: Sized,
+  file: string,
+  how: BlobReading,
+): Promise<PictureFacts[]> {
+  const { pool, cache, repository, signal } = how;
   const content = await contentOf(oid, file, how, size => cache?.knowsSize(size) ?? false);
   if (content.lost) return [content.lost];
   const { pointer, sha256 } = content;
   // a content may have been read where it lay in the book's folder
   const name = pointer?.oid ?? sha256;
   const cached = name === undefined ? null : cache?.facts(name);
-  const facts = cached ?? (await pool.facts(content.file, signal, sha256));
+  const wanted = { file: content.file, sha256, called: path.join(repository.root, called) };
+  // no certain content is wanted, so there is no other
+  const facts = cached ?? (await pool.factsOf(wanted, signal))!;
   // the store's own file stays
   rmSync(file, { force: true });
   if (pointer && facts[0].sha256 && facts[0].sha256 !== pointer.oid) return [damaged()];

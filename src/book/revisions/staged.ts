@@ -20,7 +20,7 @@ import { type Side, sideOf, withSettings } from './side';
 import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
-  pool: Pick<Pool, 'facts' | 'factsOf'>;
+  pool: Pick<Pool, 'factsOf'>;
   /**
    * The settings to judge by, where they are not those that are staged: asked for by name, or of a book whose settings git
    * does not know.

@@ -1,20 +1,25 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import type { Content, Stretch } from '../../shared/reader-protocol';
-import { askGit, GitError } from './git';
+import { askGit, GitError, NotInCloneError } from './git';
 import type { Repository } from './repository';
 
-/** Bytes that git unpacks at a time. Twice as many lie there at most: those that are read, and those that come next. */
-const PORTION = 64 << 20;
+/** Bytes that git unpacks at a time: a temporary folder may be small. */
+const PORTION = 16 << 20;
+/** So many portions lie there before another is unpacked ahead of those who ask for it. */
+const AHEAD = 2;
 
-/** A content by what git calls it, and its bytes. */
+/** A content by what git calls it, with its bytes and whose it is. */
 export interface Sized {
   oid: string;
   size: number;
+  path: string;
 }
 
 /** Some contents, one after the other in one file. */
 interface Portion {
+  /** Which of them it is, from 0. */
+  number: number;
   contents: Sized[];
   file: string;
   unpacked: Promise<ReadonlyMap<string, Stretch>> | null;
@@ -29,7 +34,11 @@ interface Portion {
 export class Stretches {
   readonly #portions: Portion[] = [];
   readonly #portionOf = new Map<string, Portion>();
+  readonly #folder: string;
   readonly #closing = new AbortController();
+  readonly #signal: AbortSignal;
+  /** Portions that are unpacked, or being so, and still wanted. */
+  #there = 0;
 
   /**
    * @param contents in the order in which they will be asked for, each once
@@ -38,8 +47,10 @@ export class Stretches {
   constructor(
     private readonly repository: Pick<Repository, 'root' | 'env'>,
     contents: readonly Sized[],
-    private readonly folder: string,
+    { folder, signal }: { folder: string; signal?: AbortSignal },
   ) {
+    this.#folder = folder;
+    this.#signal = AbortSignal.any([this.#closing.signal, ...(signal ? [signal] : [])]);
     let filled = PORTION;
     for (const content of contents) {
       if (filled + content.size > PORTION) {
@@ -59,11 +70,14 @@ export class Stretches {
   async take<T>(oid: string, use: (content: Content) => Promise<T>): Promise<T> {
     const portion = this.#portionOf.get(oid)!;
     const stretches = await this.#begin(portion)!;
-    this.#begin(this.#portions[this.#portions.indexOf(portion) + 1]);
+    if (this.#there < AHEAD) this.#begin(this.#portions[portion.number + 1]);
     try {
       return await use({ file: portion.file, stretch: stretches.get(oid) });
     } finally {
-      if (--portion.wanted === 0) fs.rmSync(portion.file, { force: true });
+      if (--portion.wanted === 0) {
+        fs.rmSync(portion.file, { force: true });
+        this.#there--;
+      }
     }
   }
 
@@ -73,13 +87,17 @@ export class Stretches {
   }
 
   #portion(): Portion {
-    const file = path.join(this.folder, `portion-${this.#portions.length}`);
-    return { contents: [], file, unpacked: null, wanted: 0 };
+    const number = this.#portions.length;
+    return {
+      ...{ number, contents: [], wanted: 0, unpacked: null },
+      file: path.join(this.#folder, `portion-${number}`),
+    };
   }
 
   #begin(portion: Portion | undefined): Portion['unpacked'] {
     if (!portion || portion.unpacked) return portion?.unpacked ?? null;
-    const unpacked = unpack(this.repository, portion, this.#closing.signal);
+    this.#there++;
+    const unpacked = unpack(this.repository, portion, this.#signal);
     // whoever asks for one of them is told
     unpacked.catch(() => {});
     portion.unpacked = unpacked;
@@ -90,7 +108,7 @@ export class Stretches {
 /** Has git write one content into a new file. @throws GitError */
 export async function unpackInto(
   { root, env }: Pick<Repository, 'root' | 'env'>,
-  oid: string,
+  { oid }: Pick<Sized, 'oid'>,
   file: string,
   signal?: AbortSignal,
 ): Promise<void> {
@@ -113,23 +131,38 @@ async function written<T>(file: string, write: (into: number) => Promise<T>): Pr
   const opened = fs.openSync(file, 'wx+', 0o600);
   try {
     return await write(opened);
+  } catch (error) {
+    throw error instanceof GitError && isFull(path.dirname(file)) ? noRoom(path.dirname(file)) : error;
   } finally {
     fs.closeSync(opened);
   }
 }
 
+/** Git does not say that this is why it could not write. */
+function isFull(folder: string): boolean {
+  const { bavail, bsize } = fs.statfsSync(folder);
+  return bavail * bsize < ALMOST_NOTHING;
+}
+
+const ALMOST_NOTHING = 1 << 20;
+
+const noRoom = (folder: string): GitError =>
+  new GitError(
+    `There is no room left where temporary files go ("${path.dirname(folder)}"), and pictures are unpacked there. Make room, or name another folder in the environment variable TMPDIR.`,
+  );
+
 /** Before each content git says in a line what it is, and ends the line of its last byte after it. */
 function stretchesIn(opened: number, contents: readonly Sized[]): Map<string, Stretch> {
   const stretches = new Map<string, Stretch>();
   let at = 0;
-  for (const { oid, size } of contents) {
+  for (const { oid, size, path } of contents) {
     const line = Buffer.from(`${oid} blob ${size}\n`);
     const told = Buffer.alloc(line.length);
     fs.readSync(opened, told, 0, told.length, at);
+    if (told.toString().startsWith(`${oid} missing`)) throw new NotInCloneError(path);
     if (!told.equals(line)) throw new GitError(`git gave something else than the ${size} bytes of ${oid}.`);
     stretches.set(oid, { start: at + line.length, size });
     at += line.length + size + 1;
   }
-  if (fs.fstatSync(opened).size !== at) throw new GitError('git ended in the middle of a content.');
   return stretches;
 }

@@ -20,7 +20,7 @@ type Asked = CheckerAnswers['review']['request'];
 export class BookReviews {
   #last: { key: string; comparison: Comparison } | undefined;
 
-  constructor(private readonly pool: Pick<Pool, 'facts' | 'factsOf' | 'pixels' | 'raster'>) {}
+  constructor(private readonly pool: Pick<Pool, 'factsOf' | 'pixels' | 'raster'>) {}
 
   /** @throws with words for the user where nothing can be compared; the signal's reason when cancelled */
   async review(

@@ -84,7 +84,7 @@ describe('comparing in a clone without all contents', () => {
     commit(top, { 'plates/001.tif': neutral('a'), 'plates/003.tif': neutral('b') });
     const clone = partialClone(top);
     const read = () => assert.fail('nothing is read');
-    const pool = { facts: read, factsOf: read, pixels: read };
+    const pool = { factsOf: read, pixels: read };
     await assert.rejects(compared(clone, { pool }), lost('plates/001.tif'));
     git(clone, 'fetch', '--quiet', '--refetch', '--no-filter');
     assert.equal((await compared(clone)).changes.length, 2);

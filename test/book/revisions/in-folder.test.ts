@@ -7,7 +7,7 @@ import { readBlobs } from '../../../src/book/revisions/read';
 import { openRepository } from '../../../src/book/revisions/repository';
 import type { Content } from '../../../src/shared/reader-protocol';
 import { bytesOf } from '../support/content';
-import { greyFacts } from '../support/facts';
+import { brokenFacts, greyFacts } from '../support/facts';
 import { temporaryFolder, write } from '../support/folder';
 import { type Files, git, repositoryOf } from './support/repository';
 
@@ -30,7 +30,7 @@ async function readHead(top: string, whileReading = () => {}) {
     whileReading();
     return [{ ...greyFacts(sha256(content)), read: content.replace(/\.+$/, '') }];
   };
-  const pool = { factsOf, facts: async (file: string) => (await factsOf({ file }))! };
+  const pool = { factsOf };
   const oid = git(top, 'rev-parse', 'HEAD:a.tif').trim();
   const facts = await readBlobs([{ oid, path: 'a.tif' }], { repository, blobs, pool, cache: null });
   blobs.close();
@@ -135,10 +135,27 @@ describe('contents in the book’s folder', () => {
     assert.deepEqual(await readHead(top), { read: 'one', inFolder: [false] });
   });
 
+  for (const reason of ['missing', 'permission', 'timeout'] as const)
+    it(`are asked of git where the file is ${reason} to the reader`, async () => {
+      const top = await settledBook();
+      const repository = await openRepository(top);
+      const asked: string[] = [];
+      const pool = {
+        async factsOf({ file }: Content) {
+          asked.push(path.basename(file));
+          return [file.endsWith('a.tif') ? { ...brokenFacts(reason), sha256: '' } : greyFacts('of git')];
+        },
+      };
+      const oid = git(top, 'rev-parse', 'HEAD:a.tif').trim();
+      const blobs = new Blobs(repository);
+      const facts = await readBlobs([{ oid, path: 'a.tif' }], { repository, blobs, pool, cache: null });
+      assert.deepEqual([facts.get(oid)![0].sha256, asked], ['of git', ['a.tif', oid]]);
+    });
+
   it('end with the signal', async () => {
     const top = await settledBook();
     const repository = await openRepository(top);
-    const pool = { facts: () => assert.fail('asked'), factsOf: () => assert.fail('asked') };
+    const pool = { factsOf: () => assert.fail('asked') };
     const oid = git(top, 'rev-parse', 'HEAD:a.tif').trim();
     const signal = AbortSignal.abort(new Error('stopped'));
     const blobs = new Blobs(repository);

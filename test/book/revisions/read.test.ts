@@ -30,7 +30,7 @@ async function reading(files: Files) {
     asked.push(content.toString('utf8', 0, 20));
     return [greyFacts(sha256(content))];
   };
-  const pool = { factsOf, facts: async (file: string) => (await factsOf({ file }))! };
+  const pool = { factsOf };
   blobs = new Blobs(repository);
   const oid = (name: string) => git(top, 'rev-parse', `HEAD:${name}`).trim();
   return {

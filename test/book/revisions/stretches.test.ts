@@ -15,6 +15,7 @@ function stored(contents: Record<string, Buffer | string>) {
   const sized = Object.entries(contents).map(([name, content]) => ({
     oid: git(top, 'rev-parse', `HEAD:${name}`).trim(),
     size: content.length,
+    path: name,
   }));
   return { repository: { root: top, env: {} }, sized, folder: temporaryFolder() };
 }
@@ -23,7 +24,7 @@ describe('stretches', () => {
   it('are contents to the byte, in whatever order they are taken, and leave nothing behind', async () => {
     const contents = { 'a.tif': noise(300_001, 1), 'b.tif': 'a few\nlines\n', 'c.tif': noise(70_000, 2) };
     const { repository, sized, folder } = stored(contents);
-    const stretches = new Stretches(repository, sized, folder);
+    const stretches = new Stretches(repository, sized, { folder });
     const taken = await Promise.all(
       [...sized].reverse().map(({ oid }) => stretches.take(oid, async content => bytesOf(content))),
     );
@@ -32,51 +33,57 @@ describe('stretches', () => {
     await stretches.close();
   });
 
-  it('lie there for so much at a time, and what was read goes', async () => {
+  it('lie there for so much at a time, also where a slow one is waited for, and what was read goes', async () => {
     const { repository, sized, folder } = stored(
-      Object.fromEntries(Array.from({ length: 5 }, (_, i) => [`${i}.tif`, Buffer.alloc(30 * MEGABYTE, i)])),
+      Object.fromEntries(Array.from({ length: 6 }, (_, i) => [`${i}.tif`, Buffer.alloc(7 * MEGABYTE, i)])),
     );
-    const stretches = new Stretches(repository, sized, folder);
-    const most = [];
-    for (const { oid } of sized) {
-      const [first] = await stretches.take(oid, async content => bytesOf(content)!.subarray(0, 1));
-      const there = fs.readdirSync(folder).map(name => fs.statSync(path.join(folder, name)).size);
-      most.push(Math.max(0, ...there));
-      assert.ok(there.length <= 2);
-      assert.equal(
-        first,
-        sized.findIndex(one => one.oid === oid),
-      );
-    }
-    assert.ok(Math.max(...most) < 64 * MEGABYTE);
+    const stretches = new Stretches(repository, sized, { folder });
+    const there = () => fs.readdirSync(folder).map(name => fs.statSync(path.join(folder, name)).size);
+    await stretches.take(sized[0].oid, async () => {
+      for (const [i, { oid }] of sized.entries()) {
+        if (i === 0) continue;
+        const [first] = await stretches.take(oid, async content => bytesOf(content)!.subarray(0, 1));
+        assert.equal(first, i);
+        assert.ok(there().length <= 3, `${there()}`);
+        assert.ok(Math.max(...there()) < 16 * MEGABYTE);
+      }
+    });
     await stretches.close();
-    assert.deepEqual(fs.readdirSync(folder), []);
+    assert.deepEqual(there(), []);
   });
 
   it('of what git does not have, or calls otherwise, are none', async () => {
     const { repository, sized, folder } = stored({ 'a.tif': noise(5000, 1) });
     const wrong = [
-      { oid: '1'.repeat(40), size: 5000 },
-      { ...sized[0], size: 4999 },
+      {
+        one: { ...sized[0], oid: '1'.repeat(40) },
+        says: /^NotInCloneError: "a\.tif" as one of the revisions/,
+      },
+      { one: { ...sized[0], size: 4999 }, says: /^GitError: git gave something else/ },
     ];
-    for (const [i, one] of wrong.entries()) {
+    for (const [i, { one, says }] of wrong.entries()) {
       const own = path.join(folder, String(i));
       fs.mkdirSync(own);
-      const stretches = new Stretches(repository, [one], own);
+      const stretches = new Stretches(repository, [one], { folder: own });
       await assert.rejects(
         stretches.take(one.oid, async () => assert.fail('is taken')),
-        /^GitError: git gave something else/,
+        says,
       );
       await stretches.close();
     }
   });
 
-  it('are given up when closed, whatever git is at', async () => {
-    const { repository, sized, folder } = stored({ 'a.tif': noise(500_000, 1) });
-    const stretches = new Stretches(repository, sized, folder);
-    await stretches.close();
-    await assert.rejects(stretches.take(sized[0].oid, async () => assert.fail('is taken')));
-  });
+  for (const how of ['closed', 'cancelled'])
+    it(`are given up when ${how}, whatever git is at`, async () => {
+      const { repository, sized, folder } = stored({ 'a.tif': noise(12 * MEGABYTE, 1) });
+      const cancelled = new AbortController();
+      const stretches = new Stretches(repository, sized, { folder, signal: cancelled.signal });
+      const taken = stretches.take(sized[0].oid, async () => 'taken').catch(({ name }) => name);
+      if (how === 'cancelled') cancelled.abort();
+      else await stretches.close();
+      assert.equal(await taken, 'AbortError');
+      await stretches.close();
+    });
 });
 
 describe('a content by itself', () => {
@@ -84,9 +91,21 @@ describe('a content by itself', () => {
     const content = noise(300_001, 3);
     const { repository, sized, folder } = stored({ 'a.tif': content });
     const file = path.join(folder, 'a');
-    await unpackInto(repository, sized[0].oid, file);
+    await unpackInto(repository, sized[0], file);
     assert.deepEqual(fs.readFileSync(file), content);
-    const missing = unpackInto(repository, '1'.repeat(40), path.join(folder, 'b'));
+    const missing = unpackInto(repository, { oid: '1'.repeat(40) }, path.join(folder, 'b'));
     await assert.rejects(missing, /^GitError: git cat-file failed/);
+  });
+
+  it('says that there is no room left where that is why git could not write', async () => {
+    const { repository, folder } = stored({ 'a.tif': 'a' });
+    const { statfsSync } = fs;
+    const failing = () => unpackInto(repository, { oid: '1'.repeat(40) }, path.join(folder, 'a'));
+    try {
+      Object.assign(fs, { statfsSync: () => ({ ...statfsSync(folder), bavail: 0 }) });
+      await assert.rejects(failing, /^GitError: There is no room left where temporary files go .* TMPDIR\.$/);
+    } finally {
+      Object.assign(fs, { statfsSync });
+    }
   });
 });
