@@ -217,7 +217,7 @@ export function forecastOf(
 }
 
 /** Stands for an encoding after "save it as". */
-const BY_ALL = 'a check of the whole book says';
+const BY_ALL = 'what a check of the whole book recommends';
 
 /** `black-only, once the print house says that it takes it`: an encoding as a sentence ends with it. */
 export function asTaken({ encoding, why, unsure }: Recommendation, target: Target | null): string {

@@ -42,11 +42,11 @@ describe('the recommended encoding', () => {
     ];
     assert.notEqual(saved([open], false), saved([open], true));
     for (const targets of [[open], [two], [open, two], []])
-      assert.equal(saved(targets, true), 'a check of the whole book says');
+      assert.equal(saved(targets, true), 'what a check of the whole book recommends');
     assert.equal(saved([one], true), 'rgb-neutral', 'the only one that is taken, whatever the others are');
     assert.equal(
       saved([one, two], true),
-      'rgb-neutral for target "one" and a check of the whole book says for target "two"',
+      'rgb-neutral for target "one" and what a check of the whole book recommends for target "two"',
     );
   });
   describe('where prints of the house were read', () => {

@@ -15,7 +15,8 @@ export interface Ranked {
 
 /**
  * Changed pictures by what speaks against them: new errors, by how many, then new warnings, then what stays of either, and
- * at last what nothing speaks against, the better behind what is gone. Those that are equal stay in their order.
+ * at last what nothing speaks against, the better behind what is gone, and behind all the pictures of which no pixel
+ * changed. Those that are equal stay in their order.
  */
 export const worstFirst = (changes: readonly PictureChange[]): Ranked[] =>
   changes
@@ -50,8 +51,13 @@ function weightOf(change: PictureChange): number[] {
     many('unchanged', 'error'),
     many('unchanged', 'warning'),
     -KINDS.indexOf(verdictOn(change).kind),
+    Number(isToSee(change)),
   ];
 }
+
+/** Whether there may be something to see, other than the very same pixels under another name or otherwise described. */
+const isToSee = ({ kind, pages }: PictureChange): boolean =>
+  kind !== 'mode' && kind !== 'renamed' && !(pages.length && pages.every(({ samePixels }) => samePixels));
 
 function firstApart(x: readonly number[], y: readonly number[]): number {
   const at = x.findIndex((weight, i) => weight !== y[i]);

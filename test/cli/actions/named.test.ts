@@ -46,7 +46,7 @@ describe('evengrey check PICTURE', () => {
     assert.match(stdout, /^Nothing in this file stands .* by itself; 5 other\spictures of the book were not/);
   });
 
-  it('says of it what a check of the whole book says, once that remembers the others or where it is told to read them', async () => {
+  it('says of it what what a check of the whole book recommends, once that remembers the others or where it is told to read them', async () => {
     const root = mixedBook();
     await aged(root);
     const env = { EVENGREY_CACHE_DIR: temporaryFolder() };

@@ -53,6 +53,16 @@ describe('changed pictures, worst first', () => {
     );
   });
 
+  it('have behind all others those of which no pixel changed', () => {
+    const same = change('changed', 'same', [page(picture('same'), picture('same'), { samePixels: true })]);
+    const half = change('changed', 'half', [
+      page(picture('half'), picture('half'), { samePixels: true }),
+      page(picture('half'), picture('half'), { samePixels: false }),
+    ]);
+    const all = [same, of('renamed', {}, 'renamed'), of('mode', {}, 'mode'), half, of('other', {})];
+    assert.deepEqual(order(...all), ['half', 'other', 'same', 'renamed', 'mode']);
+  });
+
   it('are told by what is new, else by what stays', () => {
     const [first, second] = worstFirst([
       of('a', { unchanged: [warning, error] }),
