@@ -113,7 +113,9 @@ function contents(entries: readonly Ranked[], { others, settings }: Comparison):
 
 /** What is otherwise in it, as far as it is seen: the first thing alone. */
 function foremost({ pages, bytes }: PictureChange): string {
-  const [first] = pages.flatMap(page => differencesOf(page, bytes)).filter(({ of }) => of !== 'nothing');
+  const [first] = pages.flatMap(page =>
+    differencesOf(page, bytes).filter(({ of }) => of !== 'nothing' || page.samePixels),
+  );
   return first ? `; ${first.words}` : '';
 }
 
