@@ -93,7 +93,7 @@ export function joined({
             page,
             before: x,
             after: y,
-            samePixels: alike.get(change)?.get(page) ?? null,
+            samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
             findings: changesOf(x ? claimsOn(x, before.findings) : [], y ? claimsOn(y, after.findings) : [], {
               waivedSince: waived,
             }),

@@ -57,7 +57,7 @@ function weightOf(change: PictureChange): number[] {
 
 /** Whether there may be something to see, other than the very same pixels under another name or otherwise described. */
 const isToSee = ({ kind, pages }: PictureChange): boolean =>
-  kind !== 'mode' && kind !== 'renamed' && !(pages.length && pages.every(({ samePixels }) => samePixels));
+  kind !== 'mode' && !(pages.length && pages.every(({ samePixels }) => samePixels));
 
 function firstApart(x: readonly number[], y: readonly number[]): number {
   const at = x.findIndex((weight, i) => weight !== y[i]);

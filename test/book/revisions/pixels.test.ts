@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { FactsCache } from '../../../src/book/cache/cache';
 import { temporaryFolder } from '../support/folder';
 import { compared, neutral, pool, settings } from './support/compared';
-import { commit, repositoryOf } from './support/repository';
+import { commit, git, repositoryOf } from './support/repository';
 
 const first = (n: number | string) => `${neutral(n)}#said of it`;
 const described = (n: number | string) => `${neutral(n)}#said otherwise`;
@@ -49,6 +49,18 @@ describe('pixels of changed pictures', () => {
       assert.equal(reader.looked.length, looks);
       await cache.save();
     }
+  });
+
+  it('are the same of one content under another name, without a look', async () => {
+    const top = repositoryOf({ ...settings, 'a.tif': first(1) });
+    git(top, 'mv', 'a.tif', 'b.tif');
+    commit(top);
+    const reader = pool();
+    const { changes } = await compared(top, { pool: reader });
+    assert.deepEqual(
+      changes.map(({ path, pages }) => [path, pages[0].samePixels, reader.looked]),
+      [['b.tif', true, []]],
+    );
   });
 
   it('stay open where nobody can look', async () => {
