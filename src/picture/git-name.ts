@@ -1,3 +1,4 @@
+// no-unit-test: test/picture/open.test.ts holds it against the names that git itself gives
 import { createHash, type Hash } from 'node:crypto';
 
 /**
