@@ -1,5 +1,6 @@
 import type { Basis, Forecast } from '../shared/forecast';
 import type { PaperId, ProcessId, Target } from '../shared/target';
+import { betterThan, isForeign, sendable, type Way } from './choice';
 import { forecast } from './forecast';
 import { paperOf } from './papers';
 import { pressOf } from './press';
@@ -31,8 +32,8 @@ export interface EncodingAdvice {
   ground: 'measured' | 'guess';
 }
 
-/** So many even orders of 10 another encoding must gain to be worth a conversion. */
-const WORTH_CONVERTING = 2;
+/** By so much another encoding must lower the chance (0-1) of a visible tint to be worth a conversion: the default of the rule `likely-tint`. */
+const WORTH_CONVERTING = 0.2;
 /** Ways of the print house that differ by more even orders of 10 than this are worth a question. Own choice. */
 const WORTH_ASKING = 4;
 
@@ -43,9 +44,6 @@ export const worthAsking = (seen: readonly number[]): boolean => {
 };
 
 const evenOrdersOf = (seen: number) => 10 * (1 - seen);
-
-/** Encodings that say how much ink, of a press that the file was made for. */
-const inkEncodings: readonly GreyEncoding[] = ['black-only', 'four-channel'];
 
 /** Greys of equal area from black to paper, in the file's L*. */
 const SCALE = {
@@ -77,37 +75,27 @@ export function adviceFor(target: Target): EncodingAdvice[] {
     encoding,
     forecast: forecast(restated(encoding, SCALE, press), target),
   }));
-  const seen = (f: Forecast) => f.tint.seen;
-  const shown = (f: Forecast) => Math.round(evenOrdersOf(seen(f)));
-  // inks mean nothing to a press of R, G, B: what the house makes of them is the guess of whoever turns them
-  const foreign = (encoding: GreyEncoding) =>
-    press.process.signal === 'rgb' && inkEncodings.includes(encoding);
-  const native = forecasts.filter(({ encoding }) => !foreign(encoding));
-  /** Of what is as well known: a line by readings of the house's prints and one without say nothing of each other. */
-  const bestBeside = (own: Forecast) => {
-    const known = native.filter(({ forecast }) => forecast.condition.reading === own.condition.reading);
-    return [known, native, forecasts]
-      .find(some => some.length > 0)!
-      .reduce((x, y) => (seen(y.forecast) < seen(x.forecast) ? y : x));
-  };
+  const offered = sendable(target);
+  const ways = forecasts.filter(({ encoding }) => offered.includes(encoding)).map(wayOf);
   return forecasts.map(({ encoding, forecast: own }) => {
-    const best = bestBeside(own);
-    const ways = waysOf(own);
-    const isForeign = foreign(encoding);
-    // where both hang on what the house does, the gain rests on weights that are a guess
-    const open = worthAsking(ways) && worthAsking(waysOf(best.forecast));
-    const gain = shown(best.forecast) - shown(own);
-    const convert = isForeign !== foreign(best.encoding) || (gain >= WORTH_CONVERTING && !open);
-    const ask = isForeign || worthAsking(ways);
+    const { reading } = own.condition;
+    const best = betterThan(
+      { encoding, probability: own.tint.seen, reading },
+      ways,
+      target,
+      WORTH_CONVERTING,
+    );
+    const chances = chancesOf(own);
+    const ask = isForeign(encoding, target, reading) || worthAsking(chances);
     return {
       process: target.process,
       paper: typeof target.paper === 'string' ? target.paper : 'measured',
       encoding,
-      verdict: convert ? 'convert' : ask ? 'ask' : 'send',
-      better: convert ? (isForeign ? native[0] : best).encoding : null,
-      evenOrders: evenOrdersOf(seen(own)),
-      evenOrdersBest: evenOrdersOf(Math.min(...ways)),
-      evenOrdersWorst: evenOrdersOf(Math.max(...ways)),
+      verdict: best ? 'convert' : ask ? 'ask' : 'send',
+      better: best?.encoding ?? null,
+      evenOrders: evenOrdersOf(own.tint.seen),
+      evenOrdersBest: evenOrdersOf(Math.min(...chances)),
+      evenOrdersWorst: evenOrdersOf(Math.max(...chances)),
       pageScatter: Math.hypot(own.spread.page.a, own.spread.page.b),
       black: own.range.black,
       blackDeepest: own.range.blackDeepest,
@@ -117,8 +105,16 @@ export function adviceFor(target: Target): EncodingAdvice[] {
   });
 }
 
+const wayOf = ({ encoding, forecast }: { encoding: GreyEncoding; forecast: Forecast }): Way => ({
+  encoding,
+  probability: forecast.tint.seen,
+  black: forecast.range.black,
+  reading: forecast.condition.reading,
+  stored: 0,
+});
+
 /** Probability that a tint is seen, by each way of the house. */
-const waysOf = ({ routes, tint }: Forecast): number[] => routes?.map(way => way.tint.seen) ?? [tint.seen];
+const chancesOf = ({ routes, tint }: Forecast): number[] => routes?.map(way => way.tint.seen) ?? [tint.seen];
 
 function isMeasured({ measuredFor }: Process, encoding: GreyEncoding, basis: Basis): boolean {
   return basis === 'data' ? (measuredFor?.includes(encoding) ?? true) : basis !== 'generic';

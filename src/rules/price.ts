@@ -1,9 +1,10 @@
+import { SAME_BLACK } from '../print/choice';
 import type { BookPicture } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
 import type { Encoding } from '../shared/picture';
 import type { Target } from '../shared/target';
 import { grouped } from './groups';
-import { forecastOf, kindOf, type Recommend, SAME_BLACK } from './recommended';
+import { forecastOf, kindOf, type Recommend } from './recommended';
 import { forecastsOf, forTarget, isPhotographic } from './targets';
 
 /** L* of a black by the likeliest way of the print house, by the one with the deepest, and by that with the weakest; whether it was read there. */

@@ -1,23 +1,18 @@
-import { forecastAs, type GreyEncoding, greyEncodings } from '../print/restated';
+import { betterThan, type Choice, evenest, sendable, TIE, type Way } from '../print/choice';
+import { forecastAs, greyEncodings } from '../print/restated';
 import type { BookPicture } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
 import type { Encoding } from '../shared/picture';
 import type { Target } from '../shared/target';
 import { takes } from './accepted';
 import { grouped } from './groups';
-import { forecastsOf, isPhotographic } from './targets';
+import { forecastsOf } from './targets';
 
 /** The one encoding that every finding names for the grey pictures of a part on a target. */
 export interface Recommendation {
   encoding: Encoding;
-  /**
-   * - `majority`: most of the part is stored so, and nothing prints clearly better
-   * - `even`: nothing prints clearly less often with a visible tint, and something does more often
-   * - `range`: nothing prints clearly less often with a visible tint, and others have a weaker black
-   * - `read`: prints of the house were read that were sent so, and of the others none
-   * - `frequent`: nothing does, nor with a deeper black; nothing leaves less to convert
-   */
-  why: 'majority' | 'even' | 'range' | 'read' | 'frequent';
+  /** `majority`: most of the part is stored so, and nothing prints clearly better. */
+  why: 'majority' | Choice['why'];
   /** Others that the target takes are known by the process in general only, beside what was read: nobody knows what they would change. */
   open?: true;
   /** The others of the book were not looked at, and with them it may be another. */
@@ -27,12 +22,8 @@ export interface Recommendation {
 /** Null where the target takes no encoding that a grey picture could be turned into. */
 export type Recommend = (picture: BookPicture, target: Target | null) => Recommendation | null;
 
-/** Chances of a visible tint nearer than this are a tie: no forecast is that exact. Own choice. */
-const TIE = 0.1;
 /** Without a majority a gain that would not move one is a tie as well, up to this, whatever is asked of `likely-tint`. Own choice: the rule's default. */
 const WIDEST_TIE = 0.2;
-/** So are blacks nearer than this, L*. Own choice. */
-export const SAME_BLACK = 1;
 /** Pictures on a target that are forecast in every encoding: what they share decides, not their subjects. */
 const SAMPLE = 5;
 
@@ -107,43 +98,36 @@ function onTarget(
 ): Recommendation | null {
   const { majority } = countsOf(together.filter(picture => takes(target, picture)));
   // what would not move a majority sends nobody a longer way, or to a weaker black, where there is none
-  const best = bestOf(ways, majority ? TIE : Math.max(TIE, Math.min(gain, WIDEST_TIE)));
-  if (!majority || !best) return best;
-  const forecasts = together
-    .filter(picture => kindOf(picture) === majority)
-    .flatMap(picture => forecastsOf(picture).filter(print => print.target.name === target.name))
-    .map(({ forecast }) => forecast);
-  const chances = forecasts.map(({ tint }) => tint.seen);
-  const alike = forecasts.every(forecast => comparable(forecast.condition.reading, best.reading, majority));
-  if (alike && best.encoding !== majority && mean(chances) - best.probability >= gain) return best;
-  return { encoding: majority, why: 'majority', ...(best.open && { open: true }) };
+  const best = majority
+    ? betterThanMost(majority, together, target, ways, gain)
+    : evenest(ways, Math.max(TIE, Math.min(gain, WIDEST_TIE)));
+  const told = best ?? (ways.length && majority ? { encoding: majority, why: 'majority' as const } : null);
+  return told && { encoding: told.encoding, why: told.why, ...(isOpen(ways) && { open: true }) };
 }
 
-/**
- * Whether chances of a visible tint can be set against each other: those by a reading of the house's prints and generic
- * ones cannot. Of two encodings that go the same way through the machine one was read and the other is only less sure,
- * which is no difference in print; unless the picture, `stored` as it is, has a tone of its own.
- */
-export function comparable(
-  reading: Forecast['condition']['reading'],
-  other: Forecast['condition']['reading'],
-  stored: Encoding,
-): boolean {
-  return stored === 'rgb-toned' ? (reading === null) === (other === null) : reading === other;
+/** What to do with most of the pictures on a target; null where nothing is clearly better. */
+function betterThanMost(
+  majority: Encoding,
+  together: readonly BookPicture[],
+  target: Target,
+  ways: readonly Way[],
+  gain: number,
+): Choice | null {
+  const most = together.filter(picture => kindOf(picture) === majority);
+  const prints = most.flatMap(picture =>
+    forecastsOf(picture).filter(print => print.target.name === target.name),
+  );
+  const readings = new Set(prints.map(({ forecast }) => forecast.condition.reading));
+  // nothing can be set against pictures of which some rest on readings and some do not
+  if (readings.size !== 1) return null;
+  const [reading] = readings;
+  const probability = mean(prints.map(({ forecast }) => forecast.tint.seen));
+  return betterThan({ encoding: majority, probability, reading }, ways, target, gain);
 }
 
-/** An encoding that a target takes, and how the grey pictures on it would print in it. */
-interface Way {
-  encoding: GreyEncoding;
-  /** Mean chance (0-1) of a visible tint. */
-  probability: number;
-  /** Mean L* of the deepest black. */
-  black: number;
-  /** Which reading of the house's prints both rest on. */
-  reading: Forecast['condition']['reading'];
-  /** So many are stored so. */
-  stored: number;
-}
+/** Of some ways prints of the house were read, of others not. */
+const isOpen = (ways: readonly Way[]): boolean =>
+  ways.some(({ reading }) => reading !== null) && ways.some(({ reading }) => reading === null);
 
 /** How often each kind occurs, and the one of more than half. */
 function countsOf(pictures: readonly BookPicture[]) {
@@ -158,7 +142,7 @@ function waysOf(together: readonly BookPicture[], target: Target): Way[] {
   const { often } = countsOf(together.filter(picture => takes(target, picture)));
   const step = Math.max(1, Math.floor(together.length / SAMPLE));
   const sample = together.filter((_, i) => i % step === 0).slice(0, SAMPLE);
-  return takenBy(target).map(encoding => {
+  return sendable(target).map(encoding => {
     const forecasts = sample.flatMap(({ facts }) => forecastAs(encoding, facts, target) ?? []);
     return {
       encoding,
@@ -168,41 +152,6 @@ function waysOf(together: readonly BookPicture[], target: Target): Way[] {
       stored: often(encoding),
     };
   });
-}
-
-/**
- * Those that prints of the house were read of, where there are such: an encoding that was not read is no reason to
- * convert. Else those that go the same way as what was read, else all.
- */
-function bestKnown(ways: readonly Way[]): readonly Way[] {
-  const known = (['own', 'alike'] as const).map(how => ways.filter(({ reading }) => reading === how));
-  return known.find(some => some.length > 0) ?? ways;
-}
-
-/** Evenness first, as far as chances of a visible tint are not nearer than `tie`; of those that tie the one with the deeper black, then the more frequent. */
-function bestOf(all: readonly Way[], tie: number): (Recommendation & Way) | null {
-  if (all.length === 0) return null;
-  const ways = bestKnown(all);
-  const lowest = Math.min(...ways.map(({ probability }) => probability));
-  const even = ways.filter(({ probability }) => probability - lowest < tie);
-  const deepest = Math.min(...even.map(({ black }) => black));
-  const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
-  const [best] = deep.sort((x, y) => y.stored - x.stored);
-  const told = even.length < ways.length ? 'even' : ways.length < all.length ? 'read' : 'frequent';
-  const open = best.reading !== null && all.some(({ reading }) => reading === null);
-  return { ...best, why: deep.length < even.length ? 'range' : told, ...(open && { open }) };
-}
-
-/**
- * What the target takes. Where nobody said: R = G = B and one grey channel go everywhere, ink values where the route
- * keeps them or offset plates are made (common practice, no source).
- */
-function takenBy(target: Target): GreyEncoding[] {
-  if (target.encodings?.length) return greyEncodings.filter(encoding => target.encodings!.includes(encoding));
-  const offset = target.process.startsWith('offset-') && target.route === 'unknown';
-  const inks =
-    !isPhotographic(target) && (offset || target.route === 'inks' || target.route === 'black-plate');
-  return inks ? ['rgb-neutral', 'single-channel', 'black-only'] : ['rgb-neutral', 'single-channel'];
 }
 
 /** The picture's forecast if it were stored as recommended; null where no sound conversion to it is known. */

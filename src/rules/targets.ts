@@ -1,3 +1,4 @@
+import { isForeign } from '../print/choice';
 import { processOf } from '../print/processes';
 import type { BookPicture } from '../shared/finding';
 import type { Basis, Forecast } from '../shared/forecast';
@@ -32,6 +33,12 @@ export function forecastsOf(picture: BookPicture): { target: Target; forecast: F
     const forecast = picture.forecasts[i];
     return forecast ? [{ target, forecast }] : [];
   });
+}
+
+/** Whether a picture says how much ink to a process that prints from R, G, B: it is to become another file, as `likely-tint` says. */
+export function hasForeignInks(picture: BookPicture, target: Target): boolean {
+  const print = forecastsOf(picture).find(print => print.target.name === target.name);
+  return isForeign(picture.facts.encoding, target, print?.forecast.condition.reading ?? null);
 }
 
 /** How near to the user's own print house a forecast is, for the end of a sentence. */

@@ -114,8 +114,6 @@ export interface Tones {
 /** A sound grey picture in one encoding under a target, in words. */
 export interface EncodingLine {
   encoding: string;
-  /** What to do with such a file. */
-  act: string;
   /** Orders of 10 without a visible tint. */
   even: string;
   /** L* of its darkest black. */

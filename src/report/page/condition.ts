@@ -71,16 +71,16 @@ export function figures(conditions: readonly Condition[]): Html {
 }
 
 /** This picture under a target, then what a sound grey picture would do in every encoding. */
-export function ways({ process, paper, encodings, own }: Condition, { encoding, advice }: Sheet): Html {
-  const row = (name: Html, act: string, line: { even: string; black: string; ground: string }) =>
-    html`<tr><th scope="row">${name}</th><td>${act}</td><td>${line.even}</td><td>${line.black}</td><td>${line.ground}</td></tr>`;
+export function ways({ process, paper, encodings, own }: Condition, { encoding }: Sheet): Html {
+  const row = (name: Html, line: { even: string; black: string; ground: string }) =>
+    html`<tr><th scope="row">${name}</th><td>${line.even}</td><td>${line.black}</td><td>${line.ground}</td></tr>`;
   return html`
 <div class="table" tabindex="0" role="region" aria-label="Encodings on ${process}">
 <table>
-  <thead><tr><th scope="col">${process}<small>${paper}</small></th><th scope="col">What to do</th><th scope="col">Even</th><th scope="col">Black L*</th><th scope="col">Ground</th></tr></thead>
+  <thead><tr><th scope="col">${process}<small>${paper}</small></th><th scope="col">Even</th><th scope="col">Black L*</th><th scope="col">Ground</th></tr></thead>
   <tbody>
-    ${row(html`<strong>this picture</strong><small>${encoding.id}</small>`, advice.kind === 'send' ? 'can be sent' : advice.title, own)}
-    ${encodings.map(line => row(html`${line.encoding}${line.own && html`<small>stored like this one</small>`}`, line.act, line))}
+    ${row(html`<strong>this picture</strong><small>${encoding.id}</small>`, own)}
+    ${encodings.map(line => row(html`${line.encoding}${line.own && html`<small>stored like this one</small>`}`, line))}
   </tbody>
 </table>
 </div>`;

@@ -152,11 +152,15 @@ function reasonOf(rule: string, picture: PictureReport, told: readonly Finding[]
   // where no way of storing has the most, a picture is not unlike the others
   const isSplit = rule === 'mixed-encodings' && told.every(({ data }) => Array.isArray(data.groups));
   const isCast = rule === 'likely-tint' && facts.encoding === 'rgb-toned';
+  const isForeign = rule === 'likely-tint' && told.some(({ data }) => data.foreign === true);
   const ways = waysOf(told);
-  return `${isSplit ? splitWords(picture) : isCast ? CAST : byRule[rule].reason}${amongTones(rule, told)}${ways && ` Save it as ${ways}.`}`;
+  return `${isSplit ? splitWords(picture) : isCast ? CAST : isForeign ? INKS : byRule[rule].reason}${amongTones(rule, told)}${ways && ` Save it as ${ways}.`}`;
 }
 
 const CAST = 'It has a colour of its own all over, and prints with it.';
+
+const INKS =
+  'It says how much ink, and the process prints from R, G, B: its tint and its black are left to whoever turns the one into the other.';
 
 /** A tone is given by no way of storing. */
 const amongTones = (rule: string, told: readonly Finding[]): string =>

@@ -4,7 +4,7 @@ import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Condition, EncodingLine } from '../../shared/sheet';
 import type { Target } from '../../shared/target';
-import { actOf, evenOf, inTen } from '../text/advice';
+import { evenOf, inTen } from '../text/advice';
 
 /** Every picture of a book asks for the same few targets; a target that was read anew is another object. */
 const known = new WeakMap<Target, EncodingAdvice[]>();
@@ -15,7 +15,6 @@ export function encodingLines(target: Target, own: Encoding): EncodingLine[] {
   if (!advice) known.set(target, (advice = adviceFor(target)));
   return advice.map(line => ({
     encoding: line.encoding,
-    act: actOf(line),
     even: evenOf(line),
     black: blackWords(line),
     ground: line.ground,

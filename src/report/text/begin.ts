@@ -39,7 +39,7 @@ export function begin(report: BookReport): string | null {
   if (!report.pictures.length) return null;
   const duties = dutiesOf(report);
   if (duties.length === 0)
-    return report.findings.some(f => f.severity !== 'note') ? null : 'Have a test print made first.';
+    return report.findings.some(f => f.severity !== 'note') ? null : beforeTheRun(report);
   const least = Math.min(...duties.map(({ duty }) => rank[duty.severity]));
   const first = duties.find(({ duty }) => rank[duty.severity] === least)!;
   const { picture, duty } = first;
@@ -47,6 +47,12 @@ export function begin(report: BookReport): string | null {
   const more = alike > 0 ? ` The same goes for ${alike} more.` : '';
   return `Begin with ${nameOf(picture.path, picture.facts.page)}: ${duty.task}. ${duty.reason}${more}`;
 }
+
+/** With nothing to be done about the files. */
+const beforeTheRun = ({ findings }: BookReport): string =>
+  findings.some(({ data }) => data.ask === true)
+    ? 'Ask the print house what it does with such files (see likely-tint below), and have a test print made first.'
+    : 'Have a test print made first.';
 
 /** A picture and what has to be done with it. */
 export interface Work {

@@ -6,6 +6,7 @@ import { defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, processName } from '../targets';
 import { count, encodingName, inOrdersOfMany, leaning, list } from '../words';
+import { betterBlackOf, blackOf, figuresOf } from './figures';
 import { fromProcess, noteMessages } from './note';
 import { isCorrected, lean, mean, type Print, printOf } from './prints';
 import page from './README.md';
@@ -22,12 +23,16 @@ const messages = {
   many: 'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better} ({names}). They are {encoding}; save them as {save}.{price}{guess}',
   manyToned:
     'By the forecast {pictures} print with a visible tint{lean} {now} on {process}{target}, and {lower} as {better}: they carry a tone of their own ({names}). Save them as {save}, or list them under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
+  inks: 'On {process}{target} the tint and the black of this picture are left to whoever turns its inks into R, G, B: the process prints from those, and the picture is {encoding}. Save it as {save}.{figures}{price}{guess}',
+  manyInks:
+    'On {process}{target} the tint and the black of {pictures} are left to whoever turns their inks into R, G, B: the process prints from those, and they are {encoding} ({names}). Save them as {save}.{figures}{price}{guess}',
   ...noteMessages,
 } as const;
 
 export default defineRule<Options>({
   id: 'likely-tint',
-  description: 'A visible tint that another encoding would make clearly less likely.',
+  description:
+    'A visible tint that another encoding would make clearly less likely, or inks for a process that has none.',
   severity: 'warning',
   scope: 'both',
   needs: 'forecast',
@@ -76,13 +81,14 @@ export default defineRule<Options>({
 function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdict> {
   const alike = grouped(
     prints.filter(({ better }) => better),
-    print =>
-      `${print.picture.facts.encoding} ${print.better!.recommendation.encoding} ${lean([print])?.direction}`,
+    print => `${print.picture.facts.encoding} ${print.better!.recommendation.encoding} ${wayOf(print)}`,
   );
   for (const group of alike)
     if (group.length > FEW) yield forAll(group, targets);
     else for (const print of group) yield forOne(print, targets);
 }
+
+const wayOf = (print: Print) => (print.foreign ? print.better!.comparable : lean([print])?.direction);
 
 /** Told of all of `group`: chances as they range over it. */
 function words(group: readonly Print[], targets: readonly Target[]) {
@@ -98,6 +104,7 @@ function words(group: readonly Print[], targets: readonly Target[]) {
     now: inOrdersOfMany(group.map(({ probability }) => probability)),
     lower: inOrdersOfMany(group.map(print => print.better!.probability)),
     lean: leaning(lean(group)),
+    figures: figuresOf(group),
     price: priceOf(encoding, target, group.map(blacksOf)),
     guess: guessOfInks(picture, forecast),
   };
@@ -110,35 +117,41 @@ const blacksOf = ({ forecast, better }: Print) => ({
 
 /** Of several pictures the means. */
 function data(group: readonly Print[]) {
-  const [{ target, forecast, better }] = group;
+  const [{ target, forecast, better, foreign }] = group;
   return {
     target: target.name,
     basis: forecast.condition.basis,
-    probability: mean(group, ({ probability }) => probability),
+    probability: mean(group.map(({ probability }) => probability)),
     direction: lean(group)?.direction ?? null,
     better: better!.recommendation.encoding,
     save: asTaken(better!.recommendation, target),
-    betterProbability: mean(group, print => print.better!.probability),
-    black: mean(group, print => print.forecast.range.black),
-    betterBlack: mean(group, print => print.better!.forecast.range.black),
+    ...(foreign && { foreign }),
+    betterProbability: mean(group.map(print => print.better!.probability)),
+    black: blackOf(group),
+    betterBlack: betterBlackOf(group),
   };
 }
 
 function forOne(print: Print, targets: readonly Target[]): Verdict {
   const { picture } = print;
-  const template = picture.facts.encoding === 'rgb-toned' ? messages.toned : messages.one;
-  return { picture, message: say(template, words([print], targets)), data: data([print]) };
+  return { picture, message: say(templatesOf(print).one, words([print], targets)), data: data([print]) };
 }
 
 function forAll(prints: Print[], targets: readonly Target[]): Verdict {
   const names = paths(prints.map(({ picture }) => picture));
-  const template = prints[0].picture.facts.encoding === 'rgb-toned' ? messages.manyToned : messages.many;
   return {
-    message: say(template, {
+    message: say(templatesOf(prints[0]).many, {
       ...words(prints, targets),
       pictures: count(names.length, 'picture'),
       names: list(names),
     }),
     data: { ...data(prints), pictures: names },
   };
+}
+
+function templatesOf({ picture, foreign }: Print) {
+  if (foreign) return { one: messages.inks, many: messages.manyInks };
+  return picture.facts.encoding === 'rgb-toned'
+    ? { one: messages.toned, many: messages.manyToned }
+    : { one: messages.one, many: messages.many };
 }

@@ -7,12 +7,13 @@ import { say } from '../say';
 import { forTarget, processName } from '../targets';
 import { count, inOrders, inOrdersOfMany, leanName, list } from '../words';
 import { lean, mean, type Print } from './prints';
+import { questionOf } from './question';
 
 export const noteMessages = {
   process:
-    'By the forecast {subject} back from {process}{target} with a visible tint {now}{light}; {other} {lean} Order a test print before the run.',
+    'By the forecast {subject} back from {process}{target} with a visible tint {now}{light}; {other} {lean}{question} Order a test print before the run.',
   counter:
-    'By the forecast {subject} back from {process}{target} with a visible tint {now}{light}, counter-tint and all: it answers the mean of what was read of this house, not how far the next order differs from that. {lean} Order a test print before the run.',
+    'By the forecast {subject} back from {process}{target} with a visible tint {now}{light}, counter-tint and all: it answers the mean of what was read of this house, not how far the next order differs from that. {lean}{question} Order a test print before the run.',
 } as const;
 
 /** So many pictures tell how a book looks in daylight. Own choice. */
@@ -21,7 +22,8 @@ const SAMPLE = 25;
 /**
  * What the process does to all pictures that no other encoding would serve: once, and only worth knowing. Figures that
  * rest on readings of the house's prints and those that rest on none are told apart, and so are counter-tinted pictures.
- * `tell`: probability from which on it is told.
+ * `tell`: probability from which on it is told; where
+ * much hangs on what the house does, it is always.
  */
 export function* fromProcess(
   all: readonly Print[],
@@ -36,8 +38,9 @@ export function* fromProcess(
   const split = read.length > 0 && unread.length > 0;
   for (const prints of [read, unread, all.filter(({ corrected }) => corrected)]) {
     if (prints.length === 0) continue;
-    const probability = mean(prints, print => print.probability);
-    if (probability < tell) continue;
+    const probability = mean(prints.map(print => print.probability));
+    const question = questionOf(prints);
+    if (probability < tell && !question) continue;
     const [{ target, forecast, corrected }] = prints;
     const way = sameWay(prints) ? lean(prints) : null;
     const words = {
@@ -49,6 +52,7 @@ export function* fromProcess(
       now: inOrdersOfMany(prints.map(print => print.probability)),
       light: inLight(prints),
       lean: leanOfAll(prints, way, corrected ? '' : '; a measured print can tell'),
+      question: question ? ` ${question}` : '',
     };
     yield {
       message: corrected
@@ -60,6 +64,7 @@ export function* fromProcess(
         probability,
         direction: way?.direction ?? null,
         pictures: paths(prints.map(({ picture }) => picture)),
+        ...(question && { ask: true }),
       },
       note: true,
     };

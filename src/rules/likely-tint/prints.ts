@@ -1,10 +1,11 @@
 // no-unit-test: test/rules/likely-tint/index.test.ts judges pictures by it
+import { comparable, isForeign } from '../../print/choice';
 import { type Lean, leanOf } from '../../print/lean';
 import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Encoding } from '../../shared/picture';
 import type { Target } from '../../shared/target';
-import { comparable, forecastOf, type Recommend, type Recommendation } from '../recommended';
+import { forecastOf, type Recommend, type Recommendation } from '../recommended';
 import { isPhotographic } from '../targets';
 
 const NEUTRAL: ReadonlySet<Encoding> = new Set(['rgb-neutral', 'single-channel', 'lab-neutral']);
@@ -14,6 +15,8 @@ export interface Alternative {
   recommendation: Recommendation;
   forecast: Forecast;
   probability: number;
+  /** Whether its chance can be set against the picture's own: both rest on readings of the house's prints, or neither. */
+  comparable: boolean;
 }
 
 /** Probability that an order shows a tint that is seen without a neutral beside it. */
@@ -25,6 +28,8 @@ export interface Print {
   target: Target;
   forecast: Forecast;
   probability: number;
+  /** Its ink values mean nothing to the process, which prints from R, G, B. */
+  foreign: boolean;
   /** The recommended encoding where that would serve it clearly better. */
   better: Alternative | null;
   /** Nobody knows what another encoding would change: one was read from prints of the house, the other was not. */
@@ -41,11 +46,13 @@ export function printOf(
   recommend: Recommend,
   gain: number,
 ): Print {
-  const known = { picture, target, forecast, probability: chanceOf(forecast) };
+  const foreign = isForeign(picture.facts.encoding, target, forecast.condition.reading);
+  const known = { picture, target, forecast, foreign, probability: chanceOf(forecast) };
   const plain = { ...known, better: null, open: false, corrected: isCorrected(picture) };
   if (plain.corrected) return plain;
   // forecasts take their time: where nothing was read they are wanted only where one can be better
-  const recommendation = target.printRecord || canBeBettered(known, gain) ? recommend(picture, target) : null;
+  const wanted = target.printRecord || canBeBettered(known, gain);
+  const recommendation = wanted ? recommend(picture, target) : null;
   if (!recommendation) return plain;
   const open = recommendation.open === true;
   const converted = otherThan(picture, recommendation, target);
@@ -63,26 +70,36 @@ export const isCorrected = ({ facts, intent }: BookPicture): boolean =>
 const otherThan = (picture: BookPicture, recommendation: Recommendation, target: Target): Forecast | null =>
   recommendation.encoding === picture.facts.encoding ? null : forecastOf(recommendation, picture, target);
 
+type Known = Pick<Print, 'picture' | 'target' | 'forecast' | 'foreign' | 'probability'>;
+
 /** Dyes are driven by R, G, B in the end: of two neutral encodings neither prints clearly better. */
-const canBeBettered = (
-  { picture, target, probability }: Pick<Print, 'picture' | 'target' | 'probability'>,
-  gain: number,
-): boolean => probability >= gain && !(isPhotographic(target) && NEUTRAL.has(picture.facts.encoding));
+const canBeBettered = ({ picture, target, foreign, probability }: Known, gain: number): boolean =>
+  foreign || (probability >= gain && !(isPhotographic(target) && NEUTRAL.has(picture.facts.encoding)));
 
 function betterOf(
-  known: Pick<Print, 'picture' | 'target' | 'forecast' | 'probability'>,
-  { recommendation, forecast }: Omit<Alternative, 'probability'>,
+  known: Known,
+  { recommendation, forecast }: Pick<Alternative, 'recommendation' | 'forecast'>,
   gain: number,
 ): Alternative | null {
-  if (!canBeBettered(known, gain)) return null;
-  const { reading } = known.forecast.condition;
-  if (!comparable(reading, forecast.condition.reading, known.picture.facts.encoding)) return null;
-  if (known.probability - chanceOf(forecast) < gain) return null;
-  return { recommendation, forecast, probability: chanceOf(forecast) };
+  const { picture, target, foreign } = known;
+  const probability = chanceOf(forecast);
+  const alternative = {
+    ...{ recommendation, forecast, probability },
+    comparable: comparable(
+      known.forecast.condition.reading,
+      forecast.condition.reading,
+      picture.facts.encoding,
+    ),
+  };
+  // whatever the chances are: nobody knows what becomes of such inks
+  if (foreign)
+    return isForeign(recommendation.encoding, target, forecast.condition.reading) ? null : alternative;
+  const isBetter = canBeBettered(known, gain) && known.probability - probability >= gain;
+  return isBetter && alternative.comparable ? alternative : null;
 }
 
 /** Which way they lean as one set; null where that cannot be foretold. */
 export const lean = (prints: readonly Print[]): Lean | null => leanOf(prints.map(({ forecast }) => forecast));
 
-export const mean = (prints: readonly Print[], value: (print: Print) => number): number =>
-  prints.reduce((sum, print) => sum + value(print), 0) / prints.length;
+export const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -7,7 +7,7 @@ import { pricesOf } from '../price';
 import { kindOf, type Recommend, type Recommendation, saveAs } from '../recommended';
 import { defineRule, greyOrToned, noOptions, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, guessOfInks } from '../targets';
+import { forecastsOf, guessOfInks, hasForeignInks } from '../targets';
 import { count, encodingName, list } from '../words';
 import page from './README.md';
 
@@ -115,9 +115,13 @@ function shortestWay(
   convert: readonly BookPicture[],
 ): string {
   const fewest = together.length - first.length;
-  if (fewest >= convert.length) return '';
+  if (fewest >= convert.length || isForeign(first[0])) return '';
   return ` The shortest way to one encoding would be ${kindOf(first[0])}: ${count(fewest, 'picture')} to convert instead of ${convert.length}.`;
 }
+
+/** No way to one encoding ends at inks that the process has none of. */
+const isForeign = (picture: BookPicture): boolean =>
+  picture.targets.some(target => hasForeignInks(picture, target));
 
 interface Best {
   /** As a sentence ends with it. */

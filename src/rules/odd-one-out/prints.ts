@@ -3,6 +3,7 @@ import type { BookPicture } from '../../shared/finding';
 import type { Target } from '../../shared/target';
 import { tintsByTarget } from '../apart';
 import { grouped } from '../groups';
+import { hasForeignInks } from '../targets';
 import { toneSteps } from '../tone-lines';
 
 /** A picture as it prints on a target; where nobody said on which, as its file has it. */
@@ -12,11 +13,13 @@ export interface Print {
   tints: Tints;
 }
 
-/** The pictures on each of their targets, and together those that have none. */
+/** The pictures on each of their targets, and together those that have none. What is to become another file is not compared. */
 export function printsOf(pictures: readonly BookPicture[]): Print[][] {
   const prints = pictures.flatMap((picture): Print[] =>
     picture.targets.length
-      ? tintsByTarget(picture).map(print => ({ picture, ...print }))
+      ? tintsByTarget(picture)
+          .filter(({ target }) => !hasForeignInks(picture, target))
+          .map(print => ({ picture, ...print }))
       : asStored(picture).map(tints => ({ picture, target: null, tints })),
   );
   return grouped(prints, ({ target }) => target?.name ?? '');

@@ -21,7 +21,7 @@ const messages = {
   rgbOdd:
     'This picture may print lighter or darker than its neighbours: they carry {profiles}, and it carries no profile, which most print houses take for sRGB. Export it again with the profile it was made in.',
   ink: 'What the print house makes of this picture is a guess: its ink values carry no profile, and {process} has no such inks, so somebody must choose how to turn them into greys (here {assumed}). Embed the profile of the press they were made for{save}.',
-  many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile{profiles}, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them{way}, or ask which one the house assumes. {names}',
+  many: 'The {space} pictures{part} may print lighter or darker than they look here: {untagged} of {all} carry no profile{profiles}, so the print house decides what their numbers mean (here {assumed}). Embed one profile in all of them{way}{save}, or ask which one the house assumes. {names}',
 } as const;
 
 export default defineRule<Options>({
@@ -83,6 +83,7 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
         assumed: assumption(bare[0]),
         profiles: tagged.length > 0 ? `, the others ${listOfProfiles(tagged)}` : '',
         way: space === 'grey' ? ` (${BY_CONVERSION})` : ' where they are exported',
+        save: space === 'cmyk' ? saveWithout(bare[0], recommend, 'them') : '',
         names: tagged.length > 0 ? `They are ${list(names)}.` : '',
       }),
       data: { space, pictures: names },
@@ -113,7 +114,7 @@ function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Reco
       return say(messages.ink, {
         assumed,
         process: processName(picture.targets.find(isPhotographic)!),
-        save: saveWithout(picture, recommend),
+        save: saveWithout(picture, recommend, 'it'),
       });
     default:
       return tagged.length > 0
@@ -123,11 +124,11 @@ function messageFor(picture: BookPicture, tagged: BookPicture[], recommend: Reco
 }
 
 /** Saving in other inks would not end it. */
-function saveWithout(picture: BookPicture, recommend: Recommend): string {
+function saveWithout(picture: BookPicture, recommend: Recommend, what: 'it' | 'them'): string {
   const target = picture.targets.find(isPhotographic)!;
   const recommendation = recommend(picture, target);
   const ends = recommendation?.encoding === 'rgb-neutral' || recommendation?.encoding === 'single-channel';
-  return picture.intent === 'grey' && ends ? `, or save it as ${asTaken(recommendation, target)}` : '';
+  return picture.intent === 'grey' && ends ? `, or save ${what} as ${asTaken(recommendation, target)}` : '';
 }
 
 /** The facts say it as a sentence of its own ("No profile: the greys were read as ..."); here it stands in brackets. */

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { judge } from '../../../src/rules';
 import type { BookPicture } from '../../../src/shared/finding';
 import { judged } from '../support/judged';
-import { picture, pictures, target } from '../support/pictures';
+import { picture, pictures, record, target } from '../support/pictures';
 
 const found = (...book: BookPicture[]) => judged(book, 'likely-tint');
 /** A process whose four inks scatter much and whose black does not; the house keeps ink values. */
@@ -105,12 +105,38 @@ describe('likely-tint', () => {
       const { pictures: lists } = found(picture('three-ink', { inks: equal }));
       assert.match(
         lists[0][0].message,
-        /on silver halide, .* as rgb-neutral\. .* stands on a guess about what the print house does with inks/,
+        /^On silver halide the tint and the black of this picture are left to whoever turns its inks into R, G, B: .* Save it as rgb-neutral\. By the forecast a tint is seen, .*; as rgb-neutral in about \d orders of 10.*\. This stands on a guess about what the print house does with inks/,
       );
       const onPress = found(
         picture('three-ink', { inks: equal, targets: [target('offset-coated', { route: 'inks' })] }),
       );
       assert.doesNotMatch(onPress.pictures[0][0].message, /guess/);
+    });
+    it('inks on a process that takes none, however little less often they are tinted', () => {
+      // common practice, no source: what a photographic process is sent is R, G, B or one grey channel
+      for (const process of ['silver-halide', 'dye-transfer'] as const)
+        for (const encoding of ['black-only', 'four-channel'] as const) {
+          const book = pictures(5, encoding, { targets: [target(process)] });
+          const [verdict] = found(...book).book.filter(({ severity }) => severity === 'warning');
+          assert.equal(verdict.data.better, 'rgb-neutral', `${process} ${encoding}`);
+          assert.equal(verdict.data.foreign, true);
+          assert.match(verdict.message, /of 5 pictures are left to whoever turns their inks into R, G, B/);
+        }
+      const [flat] = found(...pictures(1, 'black-only')).pictures[0];
+      assert.match(
+        flat.message,
+        /, and black prints as L\* 13; as rgb-neutral in .*, and black prints as L\* 6\./,
+      );
+    });
+    it('such inks without a figure where prints of the house were read that were not sent so', () => {
+      const read = [target('silver-halide', { printRecord: record('silver-halide', 14) })];
+      const [verdict] = found(picture('black-only', { targets: read })).pictures[0];
+      assert.equal(verdict.data.better, 'rgb-neutral');
+      assert.doesNotMatch(verdict.message, /By the forecast/);
+    });
+    it('no inks that prints of the house were read of', () => {
+      const read = [target('silver-halide', { printRecord: record('silver-halide', 14, 'black-only') })];
+      assert.deepEqual(found(picture('black-only', { targets: read })).pictures[0], []);
     });
     it('many alike in one line for the book', () => {
       const { named, book } = found(...pictures(30, 'rgb-neutral', { targets: inks }));

@@ -71,11 +71,18 @@ describe('mixed-encodings', () => {
       );
     });
     it('pictures with a trace of colour as what they are, not as R = G = B', () => {
-      const [odd] = found(pictures(3, 'black-only'), pictures(1, 'rgb-residual')).pictures[3];
+      const [odd] = found(pictures(3, 'single-channel'), pictures(1, 'rgb-residual')).pictures[3];
       assert.match(odd.message, /: it is rgb-residual \(RGB grey with left-over colour\), and 3 of 4/);
       assert.equal(odd.data.encoding, 'rgb-residual');
       const [other] = found(pictures(1, 'black-only'), pictures(3, 'rgb-residual')).pictures[0];
       assert.match(other.message, /3 of 4 pictures are rgb-residual \(RGB grey with left-over colour\)\./);
+    });
+    it('inks as what is to be converted where the process has none, however many they are', () => {
+      const { book, named } = found(pictures(5, 'black-only'), pictures(1, 'rgb-neutral'));
+      assert.equal(named.length, 0);
+      assert.deepEqual(book[0].data.best, ['rgb-neutral']);
+      assert.equal((book[0].data.convert as string[]).length, 5);
+      assert.doesNotMatch(book[0].message, /shortest way/);
     });
     it('one grey channel among R = G = B', () =>
       assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));

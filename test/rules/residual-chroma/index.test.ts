@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { judged } from '../support/judged';
-import { leftOver, type PictureOptions, picture } from '../support/pictures';
+import { leftOver, type PictureOptions, picture, target } from '../support/pictures';
 
 const stamp = { x: 100, y: 1700, width: 60, height: 60, max: 40 };
 const found = (options: PictureOptions) =>
@@ -55,6 +55,12 @@ describe('residual-chroma', () => {
       const inks = picture('four-channel', { facts: leftOver(stamp) });
       assert.match(
         judged([inks], 'residual-chroma').pictures[0][0].message,
+        /or save the whole picture as rgb-neutral/,
+        'silver halide takes none',
+      );
+      const onPress = picture('four-channel', { facts: leftOver(stamp), targets: [target('offset-coated')] });
+      assert.match(
+        judged([onPress], 'residual-chroma').pictures[0][0].message,
         /turn the whole picture into grey again/,
       );
     });
