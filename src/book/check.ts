@@ -62,11 +62,13 @@ export function reportOf(
 ): BookReport {
   const idle = whole ? idleSettings(found, settings, pictures) : null;
   const slips = slipsOf(idle ?? []);
+  const unplaced = whole && found.notInBook?.length ? (found.unplaced?.paths.length ?? 0) : 0;
   return {
     targets: settings.targets,
     pictures,
     findings,
     ...(spreads.length && { spreads }),
+    ...(unplaced && { unplaced }),
     notices: noticesOf(found, settings, pictures, idle),
     ...(slips.length && { slips }),
     summary: summarise(pictures, findings),

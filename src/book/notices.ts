@@ -16,6 +16,8 @@ export interface Searched extends Omit<Discovery, 'files'> {
   idleLayouts?: readonly string[];
   /** Pictures in the folder that are not in the book, since layouts place others. */
   notInBook?: readonly string[];
+  /** Those of them that no conversion explains, and more where nobody says what the book is; see `LaidOut`. */
+  unplaced?: { paths: readonly string[] } | null;
 }
 
 /**

@@ -93,6 +93,8 @@ export interface BookReport {
   waived?: WaivedFinding[];
   /** Pictures that face each other, by their paths; absent: nobody named any. */
   spreads?: readonly (readonly string[])[];
+  /** So many pictures lie there and were not checked, since layouts place others; absent: none. */
+  unplaced?: number;
   /** What was not looked at, and settings that concern nothing: plain sentences, no verdicts. */
   notices: string[];
   /** Those of the notices that stand in a line of the settings, without where; absent: none. */

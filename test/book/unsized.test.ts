@@ -19,6 +19,19 @@ describe('pictures whose printed size nobody knows', () => {
     );
   });
 
+  it('are told where they have few pixels and nothing gives them a size', () => {
+    // 600 pixels with 200 an inch: 3 inches
+    const few = picture('rgb-neutral', { path: 'few.tif', facts: { width: 600, height: 400 } });
+    assert.deepEqual(unsizedNotices([few, unplaced], noSettings), [
+      'A picture has few pixels (printed with 200 an inch: few.tif, 76 mm), and nobody said how large it is to be, so whether that is enough is not judged: give a size under "placements", or in a layout.',
+    ]);
+    assert.deepEqual(unsizedNotices([{ ...few, placed: { width: 60 } }], noSettings), []);
+    assert.match(
+      unsizedNotices(Array(5).fill(few), noSettings)[0],
+      /^5 pictures have few pixels .* and 2 more\)/,
+    );
+  });
+
   it('are not told where all have one, where no layout places any, and where no rule asks', () => {
     assert.deepEqual(unsizedNotices([sized, unplaced], noSettings), []);
     const off = { ...noSettings, rules: { 'low-resolution': 'off' as const } };

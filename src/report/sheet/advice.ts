@@ -237,7 +237,7 @@ function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number)
     notes === 1 ? 'A note is below; otherwise nothing' : `${notes} notes are below; otherwise nothing`;
   return {
     kind: 'send',
-    title: 'Send it as it is',
+    title: notes ? `Read the ${notes === 1 ? 'note' : 'notes'} below, then send it` : 'Send it as it is',
     tag: 'send',
     reason: `${notes ? below : 'Nothing'} in the file stands against it.${tint} Have a test print made before the run.`,
   };

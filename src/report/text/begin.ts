@@ -5,8 +5,17 @@ import { type Duty, dutyOf } from '../sheet/advice';
 import { rank } from '../told';
 import { nameOf, patternOf } from './blocks';
 
-/** Whether this book can be ordered as it is, in one sentence. */
+/** Whether this book can be ordered as it is, in one sentence; and how much else lies there. */
 export function verdict(report: BookReport): string {
+  const { unplaced = 0 } = report;
+  const [pictures, are, were] = unplaced === 1 ? ['picture', 'is', 'was'] : ['pictures', 'are', 'were'];
+  const others = unplaced
+    ? ` ${unplaced} other ${pictures} here ${are} placed by no layout, and ${were} not checked.`
+    : '';
+  return `${onThese(report)}${others}`;
+}
+
+function onThese(report: BookReport): string {
   const all = report.pictures.filter(({ replacedBy }) => !replacedBy).length;
   const urgent = dutiesOf(report).length;
   if (all === 0) return nothingJudged(report);

@@ -60,8 +60,8 @@ function* compare(
         picture,
         message: say(messages[told], {
           encoding: encodingName(picture.facts.encoding),
-          most: first.length,
-          all: count(together.length, 'picture'),
+          most: paths(first).length,
+          all: count(paths(together).length, 'picture'),
           part: ofPart(first[0]),
           majority: nameOf(first),
           traces: traces(first),
@@ -73,8 +73,8 @@ function* compare(
           encoding: picture.facts.encoding,
           majority: largest,
           best: encodings,
-          most: first.length,
-          all: together.length,
+          most: paths(first).length,
+          all: paths(together).length,
           // for who converts, in words
           ...(told !== 'amongToned' && { save: best }),
         },
@@ -173,8 +173,10 @@ const guessOf = (pictures: readonly BookPicture[]): string =>
     .flatMap(picture => forecastsOf(picture).map(({ forecast }) => guessOfInks(picture, forecast)))
     .find(Boolean) ?? '';
 
-const groupWords = (group: BookPicture[]): string =>
-  `${group.length} ${group.length === 1 ? 'is' : 'are'} ${nameOf(group)}${traces(group)}`;
+const groupWords = (group: BookPicture[]): string => {
+  const many = paths(group).length;
+  return `${many} ${many === 1 ? 'is' : 'are'} ${nameOf(group)}${traces(group)}`;
+};
 
 /** R = G = B is said only of pictures that are. */
 const nameOf = (group: BookPicture[]): string =>

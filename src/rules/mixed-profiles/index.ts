@@ -4,12 +4,13 @@ import { byPart, grouped, ofPart, paths } from '../groups';
 import { fittingProfile, profileName, spaceName } from '../profiles';
 import { defineRule, greyOrToned, noOptions } from '../rule';
 import { say } from '../say';
+import { shiftUnread } from '../unread-profile';
 import { list } from '../words';
 import page from './README.md';
 
 const messages = {
   mixed:
-    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} are read by {number} different profiles, {profiles}. {way}',
+    'Pictures that look equally light on screen may print unequally: the {space} pictures{part} are read by {number} different profiles, {profiles}. {unread}{way}',
 } as const;
 
 export default defineRule({
@@ -43,6 +44,7 @@ export default defineRule({
               groups.map((group, i) => `${names[i]} (${counted(group)})`),
               5,
             ),
+            unread: unreadWords(space),
             way: wayOut(space[0].facts.space!, groups[0].length > groups[1].length ? names[0] : null),
           }),
           data: {
@@ -53,6 +55,19 @@ export default defineRule({
       }
   },
 });
+
+/** From here on it is told what becomes of pictures whose profile is not read, L*. Own choice. */
+const TOLD = 3;
+
+/** What a print house makes of them that reads no profiles: of the picture that moves most. */
+function unreadWords(pictures: readonly BookPicture[]): string {
+  const shifts = pictures.map(({ path, facts }) => ({ path, shift: shiftUnread(facts) }));
+  const { path, shift } = shifts.reduce((most, each) =>
+    Math.abs(each.shift) > Math.abs(most.shift) ? each : most,
+  );
+  if (Math.abs(shift) < TOLD) return '';
+  return `Where profiles are not read, ${path} prints ${shift > 0 ? 'lighter' : 'darker'} by up to about L* ${Math.abs(shift).toFixed(0)}. `;
+}
 
 /** How many pictures a profile is read for, and how many of them do not say so themselves. */
 function counted(group: readonly BookPicture[]): string {

@@ -78,8 +78,8 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
       message: say(messages.many, {
         space: spaceName[space!],
         part: ofPart(alike[0]),
-        untagged: bare.length,
-        all: count(alike.length, 'picture'),
+        untagged: names.length,
+        all: count(paths(alike).length, 'picture'),
         assumed: assumption(bare[0]),
         profiles: tagged.length > 0 ? `, the others ${listOfProfiles(tagged)}` : '',
         way: space === 'grey' ? ` (${BY_CONVERSION})` : ' where they are exported',
@@ -90,10 +90,12 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
     };
     return;
   }
+  // one that is unlike most is no example to follow
+  const examples = tagged.length > bare.length ? tagged : [];
   for (const picture of bare)
     yield {
       picture,
-      message: messageFor(picture, tagged, recommend),
+      message: messageFor(picture, space === 'grey' ? examples : tagged, recommend),
       data: { space, assumed: picture.facts.assumed },
     };
 }

@@ -32,7 +32,7 @@ describe('what to do with a picture', () => {
     const clipped = (share: number) =>
       adviceOn(picture('a.jpg', [{ ...finding('clipped', 'note', ''), data: { share } }]), []).title;
     assert.equal(clipped(0.4), 'Look at it first');
-    assert.equal(clipped(0.1), 'Send it as it is');
+    assert.equal(clipped(0.1), 'Read the note below, then send it');
   });
 
   it('follows a finding about the book that asks for this very picture', () => {

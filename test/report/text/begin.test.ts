@@ -11,6 +11,10 @@ describe('what to do first', () => {
   it('is a test print where nothing stands against the files', () => {
     const clean = report([picture('a.jpg', [finding('untagged', 'note', 'N.')]), picture('b.jpg')]);
     assert.equal(verdict(clean), 'Nothing in the files stands against printing all 2 pictures.');
+    assert.equal(
+      verdict({ ...clean, unplaced: 6 }),
+      'Nothing in the files stands against printing all 2 pictures. 6 other pictures here are placed by no layout, and were not checked.',
+    );
     assert.equal(begin(clean), 'Have a test print made first.');
   });
 

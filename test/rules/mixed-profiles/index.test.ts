@@ -37,6 +37,22 @@ describe('mixed-profiles', () => {
         /are read by 2 different profiles, sRGB \(6, 1 of them taken for it, since it carries none\) and Wide \(2\)\..* to one in the program that exported them; sRGB leaves the fewest to export\. "evengrey convert" leaves/,
       );
     });
+    it('by how much a picture moves whose profile is not read, where that is much', () => {
+      const grey = (name: string, value?: number) => {
+        const [one] = pictures(1, 'single-channel', {
+          tones: [76],
+          facts: { profile: profile(name, 'grey') },
+        });
+        if (value !== undefined) one.facts.zones[0].clusters[0].mean = [value];
+        return [{ ...one, path: `${name}.tif` }];
+      };
+      const [book] = found(grey('linear', 0.5), grey('sGrey'));
+      assert.match(
+        book.message,
+        /Where profiles are not read, linear\.tif prints darker by up to about L\* 23\./,
+      );
+      assert.doesNotMatch(found(grey('other'), grey('sGrey'))[0].message, /not read/);
+    });
     it('a profile beside pictures that carry none, without saying of these that they carry one', () => {
       const [book] = found(carrying(3, null), carrying(1, 'Wide'));
       assert.match(book.message, /, sRGB \(3, taken for it, since they carry none\) and Wide \(1\)\./);

@@ -62,6 +62,23 @@ describe('untagged', () => {
         assert.match(lists[10][0].message, /they carry A profile/);
       }
     });
+    it('one odd profile as no example to follow', () => {
+      const { pictures: lists } = judged(
+        [...tagged(1, 'single-channel'), ...bare(3, 'single-channel')],
+        'untagged',
+      );
+      assert.match(lists[1][0].message, /^This picture may print lighter or darker than it looks here/);
+      assert.doesNotMatch(lists[1][0].message, /neighbour/);
+    });
+    it('a file of several pages as one picture', () => {
+      const pages = bare(2, 'single-channel').map(page => ({ ...page, path: 'pages.tif' }));
+      const { book } = judged([...bare(8, 'single-channel'), ...pages], 'untagged');
+      assert.match(book[0].message, /9 of 9 pictures carry no profile/);
+    });
+    it('inks for a process that has none with the way to end it, many too', () => {
+      const { book } = judged(bare(5, 'black-only'), 'untagged');
+      assert.match(book[0].message, /where they are exported, or save them as rgb-neutral, or ask/);
+    });
     it('many alike in one note for the book', () => {
       const { named, book } = judged(bare(60, 'single-channel'), 'untagged');
       assert.deepEqual(named, []);
