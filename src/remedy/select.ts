@@ -5,7 +5,7 @@ import { type BookFiles, bookFiles } from '../book/book-files';
 import type { FactsCache } from '../book/cache/cache';
 import type { Discovery, Found } from '../book/discovery/discover';
 import { gather } from '../book/gather';
-import { standings } from '../book/pictures';
+import { bookPictures, standings } from '../book/pictures';
 import type { Pool } from '../book/pool';
 import type { Settings } from '../book/settings/settings';
 import { isWithin } from '../book/settings/within';
@@ -25,6 +25,8 @@ export interface Selecting {
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
   place: Place;
+  /** Which pictures are to be converted though nobody said that their colour, tone or one bit may go. */
+  meant: 'all' | 'named' | 'none';
   /**
    * Texts of layouts and settings that an editor has open and has not saved (see `Reading`). With them no layout is
    * written: its lines are only told.
@@ -71,10 +73,11 @@ export async function select(how: Selecting): Promise<Selected> {
     targets.map(async ({ path: at, file, named, link }, i): Promise<Asked> => {
       const [facts] = pages[i];
       const stat = stats[i];
-      const { intent, intentStated } = standing(at);
+      const [{ intent, intentStated }] = bookPictures(at, pages[i], standing(at));
       const replaced = await history.resultAt(file, facts.sha256);
       return {
         ...{ path: at, file, named, link },
+        meant: how.meant === 'all' || (how.meant === 'named' && named),
         pages: pages[i],
         luminance: isGreyJpeg(facts) && (await fileStoresSrgbLuminance(file)),
         remedied: facts.remedied,

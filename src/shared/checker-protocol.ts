@@ -233,12 +233,13 @@ export interface LeftAlone {
  * A picture among several that were chosen, of which nobody said that it is to be grey.
  * - `colour`: it is in colour, as far as anybody said
  * - `tone`: it has a strong tone, or one that the settings name, which stays where a tone is made of it
+ * - `line`: it is stored in one bit, as line art is
  */
 export interface Unmeant {
   /** Absolute; `path`: as it is called in its book. */
   file: string;
   path: string;
-  loses: 'colour' | 'tone';
+  loses: 'colour' | 'tone' | 'line';
 }
 
 export interface ConvertAnswer {

@@ -30,7 +30,7 @@ export function askedFor(
   return {
     path,
     file: `/book/${path}`,
-    named: false,
+    ...{ named: false, meant: false },
     link: null,
     pages: [greyFacts(Buffer.from(path).toString('hex'), { encoding: 'colour', format, ...facts })],
     luminance: false,

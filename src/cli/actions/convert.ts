@@ -58,6 +58,8 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
         pool: converters,
         jobs: options.jobs,
         relink: options.relink ?? false,
+        // among several a name may come of a pattern that the shell filled in
+        meant: options.all ? 'all' : paths.length === 1 ? 'named' : 'none',
         memory: cacheFolder(),
       });
     }),

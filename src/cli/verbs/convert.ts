@@ -25,6 +25,7 @@ export interface ConvertVerbOptions {
   profile?: string;
   upright?: boolean;
   relink?: boolean;
+  all?: boolean;
   jobs?: number;
   format: 'text' | 'json';
   output?: string;
@@ -113,12 +114,21 @@ export function convertVerb(): Command {
     .addOption(
       new Option('--relink', 'have the layouts of the book (Markdown, LaTeX, HTML, ...) place the results'),
     )
+    .addOption(
+      new Option(
+        '--all',
+        'also pictures in colour, of a strong tone or of one bit that nobody said are to be grey',
+      ),
+    )
     .addOption(new Option('--jobs <n>', 'pictures converted at a time').argParser(wholeFrom(1)))
     .addOption(formatOption())
     .addOption(outputOption())
     .addHelpText(
       'after',
       `
+Of several pictures those stay as they are whose colour or strong tone may be
+meant, and line art of one bit: name one by itself, say in evengrey.json what it
+is meant to be, or add --all.
 A JPEG stays one where only colour goes or comes: R = G = B to one grey channel
 and back, greys read as sRGB. Its lightness then stays as it is coded, to the
 number. Any other result would be rounded anew by up to about L* 1, and becomes

@@ -58,6 +58,8 @@ export async function convert(
   const how = {
     ...{ root, paths, settings, pool, cache, place, signal },
     wish: wishOf(wish),
+    // what is not was asked for and left out before
+    meant: 'named' as const,
     relink: where.kind === 'beside' && where.relink,
     open: textsOf(wish.open),
     memory: cacheFolder(),
@@ -88,7 +90,7 @@ export async function convert(
   };
 }
 
-const COPIED = 'It is what was asked for already, and was copied as it is.';
+const COPIED = 'It is right as it is, and was copied.';
 
 /** With the pictures whose results they are, by which lines can be taken back. */
 function relinkingOf(relinked: Relinked, conversions: readonly Conversion[]): ConvertAnswer['relinking'] {

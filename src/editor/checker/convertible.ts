@@ -1,5 +1,5 @@
 import fs from 'node:fs/promises';
-import { isStronglyToned } from '../../remedy/strong-tone';
+import { losesUnasked } from '../../remedy/unasked';
 import type { CheckerAnswers, LeftAlone, Unmeant } from '../../shared/checker-protocol';
 import type { BookPicture } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
@@ -52,11 +52,3 @@ const COLOURLESS: ReadonlySet<Encoding> = new Set([
 ]);
 
 const hasColour = ({ facts }: Known): boolean => !COLOURLESS.has(facts.encoding);
-
-/** What of it goes when it becomes grey, though nobody said that it may; null: nothing. */
-function losesUnasked({ facts, intent, intentStated }: Known): Unmeant['loses'] | null {
-  if (intent === 'toned') return 'tone';
-  if (intentStated) return intent === 'colour' ? 'colour' : null;
-  if (facts.encoding === 'colour') return 'colour';
-  return isStronglyToned(facts) ? 'tone' : null;
-}

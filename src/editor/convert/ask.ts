@@ -46,7 +46,7 @@ export async function askHow(
   const t = vscode.l10n.t;
   for (let at = 0; ; ) {
     // a tone that is made even is not lost
-    const losing = unmeant.filter(({ loses }) => loses === 'colour' || answer.to !== 'rgb-toned');
+    const losing = unmeant.filter(({ loses }) => loses !== 'tone' || answer.to !== 'rgb-toned');
     const questions: Question[] = chosen
       ? ['place']
       : [
@@ -121,18 +121,18 @@ function settled<T>(picked: { value: T } | 'back' | undefined, keep: (value: T) 
 function sparingOptions(losing: readonly Unmeant[]): Option<boolean>[] {
   const t = vscode.l10n.t;
   const names = (loses: Unmeant['loses']) => namesOf(losing.filter(each => each.loses === loses));
-  const inColour = losing.some(({ loses }) => loses === 'colour');
-  const toned = losing.some(({ loses }) => loses === 'tone');
+  const any = (loses: Unmeant['loses']) => losing.some(each => each.loses === loses);
   const detail = [
-    ...(inColour ? [t('In colour: {0}.', names('colour'))] : []),
-    ...(toned ? [t('With a strong tone, or one that is meant: {0}.', names('tone'))] : []),
+    ...(any('colour') ? [t('In colour: {0}.', names('colour'))] : []),
+    ...(any('tone') ? [t('With a strong tone, or one that is meant: {0}.', names('tone'))] : []),
+    ...(any('line') ? [t('Stored in one bit, as line art is: {0}.', names('line'))] : []),
   ].join(' ');
   return [
     { value: true, label: t('Leave them as they are'), detail },
     {
       value: false,
       label: t('Make them grey too'),
-      detail: t('Their colour or tone is gone from the results.'),
+      detail: t('Their colour, tone or sharp edges are gone from the results.'),
     },
   ];
 }

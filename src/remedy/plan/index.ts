@@ -5,7 +5,7 @@ import { storedAs, storedAsPng } from './format';
 import { folded, resultName } from './names';
 import { type Lines, needsPng } from './placing';
 import { irreplaceable, unusable } from './refusal';
-import { afterReplacement, isRight, needsNothing } from './skips';
+import { afterReplacement, needsNothing } from './skips';
 import type { Asked, Copy, Decision, Order, Place } from './types';
 import { wishKey } from './wish-key';
 
@@ -26,8 +26,8 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
       asked,
       isToBePng(asked, wish, place, lines) ? { ...wish, format: 'png' } : wish,
     );
-    const copy = nothing && isRight(asked.pages[0], wish) ? copyOf(asked, place) : null;
-    if (nothing && !copy) return { asked, do: 'skip', reason: nothing };
+    const copy = nothing?.isRight ? copyOf(asked, wish, place, nothing.reason) : null;
+    if (nothing && !copy) return { asked, do: 'skip', reason: nothing.reason };
     const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
     if (kept) return { asked, do: 'refuse', reason: kept };
     const decision: Decision = copy
@@ -80,13 +80,13 @@ function namesOf(
   return { output: path.join(place.folder, mirrored), shown: path.posix.join(place.shown, mirrored) };
 }
 
-/** Null: results have no folder of their own, so it lies among them already. */
-function copyOf(asked: Asked, place: Place): Copy | null {
+/** Null: results have no folder of their own, so it lies among them already. @param reason why it stays as it is */
+function copyOf(asked: Asked, wish: RemedyWish, place: Place, reason: string): Copy | null {
   if (place.kind !== 'folder') return null;
   return {
     output: path.join(place.folder, asked.path),
     shown: path.posix.join(place.shown, asked.path),
-    told: namesTold(asked, place),
+    told: [...(asked.pages[0].encoding === wish.to ? [] : [reason]), ...namesTold(asked, place)],
   };
 }
 

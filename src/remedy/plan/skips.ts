@@ -2,29 +2,47 @@
 import { originalName } from '../../book/original-names';
 import type { Encoding, PictureFacts } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
+import { type Loss, losesUnasked } from '../unasked';
 import type { Asked } from './types';
 
-/** Why nothing is to be done to a picture; null where there is. */
-export function needsNothing(
-  { named, intent, intentStated, remedied, pages: [facts] }: Asked,
-  wish: RemedyWish,
-): string | null {
-  if (wish.curve !== null && remedied?.fitted) return FITTED_ALREADY;
-  if (isRight(facts, wish)) return `It is ${wish.to} already.`;
+/** Why nothing is to be done to a picture, and whether it is to be sent as it is; null where there is. */
+export function needsNothing(asked: Asked, wish: RemedyWish): { reason: string; isRight: boolean } | null {
+  const { meant, remedied, pages } = asked;
+  const [facts] = pages;
+  if (wish.curve !== null && remedied?.fitted) return { reason: FITTED_ALREADY, isRight: false };
+  if (isRight(facts, wish)) return { reason: `It is ${wish.to} already.`, isRight: true };
   if (wish.to === 'rgb-toned' && wish.tone.kind !== 'stated' && TONELESS.has(facts.encoding))
-    return TONELESS_WORDS;
-  // a picture that was named is meant
-  if (named) return null;
-  if (!intentStated && facts.encoding === 'colour')
-    return 'It is in colour, and nobody said that it is to be grey. Name the picture itself, or list it under "intent", "grey", in evengrey.json.';
-  if (intent === 'line' && intentStated && facts.encoding === 'bilevel') return LINE_WORDS;
-  if (intent === 'grey' || intent === 'line') return null;
-  if (intent === 'toned' && wish.to === 'rgb-toned') return null;
-  return `The settings say that it is meant to be ${intent === 'colour' ? 'in colour' : 'toned'}. Name it by itself to have it converted all the same.`;
+    return { reason: TONELESS_WORDS, isRight: facts.encoding === 'bilevel' && !meant };
+  const loss = meant ? null : lossOf(asked, wish);
+  return loss && { reason: lossWords(loss, asked), isRight: loss === 'line' };
 }
 
-const LINE_WORDS =
-  'The settings say that it is line art, and it is stored in one bit, which keeps its edges sharp. Name it by itself to have it converted all the same.';
+/** What would go unasked. */
+function lossOf(asked: Asked, { to, below }: RemedyWish): Loss | null {
+  const { intentStated, pages } = asked;
+  const [facts] = pages;
+  const loss = losesUnasked({ ...asked, facts });
+  const staysToned =
+    to === 'rgb-toned' || (!intentStated && below !== null && (facts.chroma?.mean ?? 0) >= below);
+  return loss === 'tone' && staysToned ? null : loss;
+}
+
+function lossWords(loss: Loss, { intentStated }: Asked): string {
+  const anyway = 'Name it by itself, or ask for all ("--all"), to have it converted all the same';
+  if (intentStated) return `The settings say that it is ${STATED[loss]}. ${anyway}.`;
+  return `${UNSTATED[loss]}, and nobody said that it is to be grey. ${anyway}, or say under "intent" in evengrey.json what it is meant to be.`;
+}
+
+const STATED: Record<Loss, string> = {
+  colour: 'meant to be in colour',
+  tone: 'meant to be toned',
+  line: 'line art, and it is stored in one bit, which keeps its edges sharp',
+};
+const UNSTATED: Record<Loss, string> = {
+  colour: 'It is in colour',
+  tone: 'It has a strong tone, which may be meant, as a sepia toning is',
+  line: 'It is stored in one bit, which keeps the edges of line art sharp',
+};
 
 /** A curve is made for the tones of an original. */
 const FITTED_ALREADY =

@@ -10,6 +10,8 @@ export interface Asked {
   file: string;
   /** False: found in a folder. */
   named: boolean;
+  /** It is to be converted whatever would go with that: it was asked for by itself, or all were. */
+  meant: boolean;
   /** The link it was named by. */
   link: string | null;
   /** What was read of it, page by page. */

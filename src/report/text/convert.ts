@@ -38,7 +38,7 @@ export function convertText(
       number === null ? 'Of all of them:' : `Of ${pictures.size} of them [${number}]:`,
       ...bullets(sentences, style),
     ]),
-    copiedLines(of('copied'), dryRun),
+    copiedLines(of('copied'), dryRun, style),
     reasons('Skipped', of('skipped'), style),
     reasons(paint.red('Failed'), of('failed'), style),
     relinking ? relinkLines(relinking, 'the results', dryRun) : [],
@@ -113,11 +113,14 @@ function madeLines(conversion: Conversion, shared: readonly SharedWords[], style
 }
 
 /** Pictures that lie among the results as they are. */
-function copiedLines(all: readonly Conversion[], dryRun: boolean): string[] {
+function copiedLines(all: readonly Conversion[], dryRun: boolean, style: Style): string[] {
   if (!all.length) return [];
   return [
-    `${dryRun ? 'Would be copied' : 'Copied'} as they are, being what was asked for already`,
-    ...all.map(({ path, output }) => `  ${safe(path)} -> ${safe(output!)}`),
+    `${dryRun ? 'Would be copied' : 'Copied'} as they are, being what was asked for already, or not to be changed`,
+    ...all.flatMap(({ path, output, told }) => [
+      `  ${safe(path)} -> ${safe(output!)}`,
+      ...indent(bullets(told, style), 2),
+    ]),
   ];
 }
 

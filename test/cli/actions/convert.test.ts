@@ -59,7 +59,7 @@ describe('evengrey convert', () => {
     ];
     for (const [to, as] of all) {
       const root = smallBook();
-      const args = ['convert', 'in-colour.tif', 'plates', '--to', to, '--as', as, '--out', 'out'];
+      const args = ['convert', 'in-colour.tif', 'plates', '--all', '--to', to, '--as', as, '--out', 'out'];
       assert.equal((await evengrey(args, { cwd: root })).code, 0);
       const { stdout } = await evengrey(['check', 'out', '--format', 'json'], { cwd: root });
       const { pictures: found } = JSON.parse(stdout) as {
@@ -69,6 +69,20 @@ describe('evengrey convert', () => {
       for (const picture of found)
         assert.deepEqual([picture.encoding, picture.format], [to, as], picture.path);
     }
+  });
+
+  it('leaves among several what nobody said is to be grey, unless all are asked for', async () => {
+    const root = smallBook();
+    const colourOf = async (...args: string[]) => {
+      const to = ['--to', 'rgb-neutral', '--dry-run', '--format', 'json'];
+      const { stdout } = await evengrey(['convert', ...args, ...to], { cwd: root });
+      const { conversions } = JSON.parse(stdout) as { conversions: { path: string; outcome: string }[] };
+      return conversions.find(({ path: at }) => at === 'in-colour.tif')!.outcome;
+    };
+    assert.equal(await colourOf('in-colour.tif'), 'planned');
+    assert.equal(await colourOf('in-colour.tif', 'plates/01.tif'), 'skipped');
+    assert.equal(await colourOf('.'), 'skipped');
+    assert.equal(await colourOf('.', '--all'), 'planned');
   });
 
   it('takes weights, a mix by its name, a tone, a depth and a profile', async () => {

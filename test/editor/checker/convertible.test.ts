@@ -55,7 +55,7 @@ describe('what can be converted of what was chosen', () => {
     assert.equal(await coloured(), true, 'nobody knows');
   });
 
-  it('names among several those whose colour or tone nobody said to take away', async () => {
+  it('names among several those whose colour, tone or one bit nobody said to take away', async () => {
     const { chroma } = greyFacts('0');
     const sepia = { encoding: 'rgb-toned' as const, chroma: { ...chroma!, mean: 20 } };
     const cast = { encoding: 'rgb-toned' as const, chroma: { ...chroma!, mean: 4 } };
@@ -71,6 +71,7 @@ describe('what can be converted of what was chosen', () => {
     assert.deepEqual(await among(picture('one', [], { encoding: 'colour' })), ['colour']);
     assert.deepEqual(await among(picture('one', [], sepia)), ['tone']);
     assert.deepEqual(await among(picture('one', [], cast)), []);
+    assert.deepEqual(await among(picture('one', [], { encoding: 'bilevel' })), ['line']);
     assert.deepEqual(await among(stated('grey', { encoding: 'colour' })), []);
     assert.deepEqual(await among(stated('grey', sepia)), []);
     assert.deepEqual(await among(stated('toned', cast)), ['tone']);

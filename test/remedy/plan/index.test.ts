@@ -222,21 +222,47 @@ describe('plan of a conversion', () => {
     }
   });
 
-  it('leaves pictures in colour that are meant so, unless they are named themselves', () => {
+  it('leaves pictures in colour that are meant so, unless they are meant themselves', () => {
     const meant = { intent: 'colour' as const };
-    assert.match(reasonOf(one(askedFor('a.jpg', meant))), /meant to be in colour/);
-    assert.equal(one(askedFor('a.jpg', { ...meant, named: true })).do, 'convert');
+    assert.match(reasonOf(one(askedFor('a.jpg', { ...meant, named: true }))), /meant to be in colour/);
+    assert.equal(one(askedFor('a.jpg', { ...meant, meant: true })).do, 'convert');
     assert.equal(one(askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-toned' })).do, 'skip');
     const residual = askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-residual' });
     assert.equal(one(residual, { to: 'rgb-toned' }).do, 'convert');
   });
 
-  it('leaves line art in one bit that is meant so, unless it is named itself', () => {
-    const line = { intent: 'line' as const, intentStated: true };
+  it('leaves a strong tone that nobody said may go, and says how it is taken all the same', () => {
+    const toned = (mean: number, change: Partial<Asked> = {}) =>
+      askedFor(
+        'a.jpg',
+        { intentStated: false, ...change },
+        { encoding: 'rgb-toned', chroma: { ...greyFacts('').chroma!, mean } },
+      );
+    assert.match(reasonOf(one(toned(16))), /strong tone, which may be meant.*"--all".*"intent"/);
+    assert.equal(one(toned(4)).do, 'convert');
+    assert.equal(one(toned(16, { meant: true })).do, 'convert');
+    assert.equal(one(toned(16, { intentStated: true })).do, 'convert', 'the settings say grey');
+    assert.equal(one(toned(16), { below: 10 }).do, 'convert', 'what is as strong stays');
+    assert.equal(one(toned(16), { below: 20 }).do, 'skip');
+    assert.equal(one(toned(16), { to: 'rgb-toned', tone: { kind: 'even' } }).do, 'convert');
+    const stated = toned(4, { intent: 'toned', intentStated: true });
+    assert.match(reasonOf(one(stated)), /settings say that it is meant to be toned/);
+    assert.equal(one(stated, { below: 2 }).do, 'skip');
+  });
+
+  it('leaves one bit as it is unless it is meant itself or the settings say grey, and has it lie among the results', () => {
     const bit = { encoding: 'bilevel' as const, bits: 1 };
+    const line = { intent: 'line' as const, intentStated: true };
+    const unstated = { intentStated: false };
     assert.match(reasonOf(one(askedFor('a.tif', line, bit))), /line art, and it is stored in one bit/);
-    assert.equal(one(askedFor('a.tif', { ...line, named: true }, bit)).do, 'convert');
-    assert.equal(one(askedFor('a.tif', { ...line, intentStated: false }, bit)).do, 'convert');
+    assert.match(reasonOf(one(askedFor('a.tif', unstated, bit))), /stored in one bit.*nobody said.*"--all"/);
+    assert.equal(one(askedFor('a.tif', { ...line, meant: true }, bit)).do, 'convert');
+    assert.equal(one(askedFor('a.tif', { ...unstated, meant: true }, bit)).do, 'convert');
+    assert.equal(one(askedFor('a.tif', {}, bit)).do, 'convert');
+    const copy = one(askedFor('a.tif', unstated, bit), {}, apart);
+    assert.ok(copy.do === 'copy');
+    assert.match(copy.order.told[0], /one bit/);
+    assert.equal(one(askedFor('a.tif', unstated, bit), { to: 'rgb-toned' }, apart).do, 'copy');
     assert.equal(
       one(askedFor('a.tif', line, { encoding: 'rgb-neutral' }), { to: 'single-channel' }).do,
       'convert',

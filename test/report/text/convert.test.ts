@@ -264,11 +264,17 @@ Left as it is
   });
 
   it('tell what lies among the results as it is', () => {
-    const one = { ...report.conversions[0], outcome: 'copied' as const, output: 'out/a.tif', proof: null };
+    const one = {
+      ...report.conversions[0],
+      outcome: 'copied' as const,
+      output: 'out/a.tif',
+      proof: null,
+      told: ['It is one bit.'],
+    };
     const text = convertText({ ...report, conversions: [one], notices: [] }, noFitting, style);
     assert.match(
       text,
-      /^0 pictures converted, 1 copied\.\n\nCopied as they are, .*\n {2}a\.tif -> out\/a\.tif\n$/,
+      /^0 pictures converted, 1 copied\.\n\nCopied as they are, .*\n {2}a\.tif -> out\/a\.tif\n {4}- It is one bit\.\n$/,
     );
   });
 
