@@ -5,7 +5,7 @@ import type { Reading } from '../picture/meaning/types';
 import type { Header } from '../picture/types';
 import type { PictureFacts } from '../shared/picture';
 import type { RemedyWish } from '../shared/remedy';
-import { isSrgbScale } from './encode';
+import { keepsLevels } from './encode';
 import { promisesLuminance } from './file/lossless-jpeg';
 import { rampLightness } from './grey/ramp';
 
@@ -17,22 +17,31 @@ export type Stays = 'surely' | 'perhaps' | 'no';
 
 /**
  * Whether the header promises that a picture's numbers can become those of a result without being coded anew: it is a
- * JPEG that stores luminance apart, and its greys are those of sRGB already. Nothing is decoded for that.
+ * JPEG that stores luminance apart, and its greys are those of the result already. Nothing is decoded for that.
+ * @param greyProfile by which the result's greys are read; null: as those of sRGB
  */
-export function storesSrgbLuminance(source: Source, header: Header, { meaning }: Reading): boolean {
+export async function storesLuminance(
+  source: Source,
+  header: Header,
+  { meaning }: Reading,
+  greyProfile: RemedyWish['greyProfile'],
+): Promise<boolean> {
   const { format, space } = header;
   if (format !== 'jpeg' || (space !== 'grey' && space !== 'rgb')) return false;
-  return promisesLuminance(source) && isSrgbScale(rampLightness(meaning, space, 256));
+  return promisesLuminance(source) && (await keepsLevels(rampLightness(meaning, space, 256), greyProfile));
 }
 
 /** The same of a file, of which no more is read than the header; false where that cannot be read. */
-export async function fileStoresSrgbLuminance(path: string): Promise<boolean> {
+export async function fileStoresLuminance(
+  path: string,
+  greyProfile: RemedyWish['greyProfile'],
+): Promise<boolean> {
   const file = await fs.open(path).catch(() => null);
   if (!file) return false;
   try {
     const source = fileSource(file.fd, (await file.stat()).size);
     const header = readHeader(source);
-    return storesSrgbLuminance(source, header, await readingOf(header));
+    return await storesLuminance(source, header, await readingOf(header), greyProfile);
   } catch (error) {
     if (error instanceof UnreadableError) return false;
     throw error;
@@ -66,12 +75,11 @@ export function luminanceStays(
 }
 
 const asksForColourAlone = (
-  { to, below, curve, greyProfile, quality, bits, format, upright }: RemedyWish,
+  { to, below, curve, quality, bits, format, upright }: RemedyWish,
   orientation: number,
 ): boolean =>
   (to === 'single-channel' || (to === 'rgb-neutral' && below === null)) &&
   curve === null &&
-  greyProfile === null &&
   quality === null &&
   bits !== 16 &&
   (format === null || format === 'jpeg') &&

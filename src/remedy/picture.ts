@@ -14,11 +14,12 @@ import type {
 import { encode } from './encode';
 import type { Stored } from './encode/stored';
 import { codedJpeg, fileBytes } from './file';
+import { codedPart } from './file/jpeg';
 import { luminanceApart } from './file/lossless-jpeg';
 import { formatOf } from './format';
 import type { TonePlane } from './grey/plane';
 import { intended } from './intended';
-import { luminanceStays, storesSrgbLuminance } from './luminance';
+import { luminanceStays, storesLuminance } from './luminance';
 import { type Carried, carriedFrom, upright, withRecord } from './metadata';
 import { found } from './proof';
 import { RemedyError } from './remedy-error';
@@ -124,7 +125,7 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
   const source = await readPicture(file);
   const { header, samples, reading, sha256 } = source;
   const facts = known?.sha256 === sha256 ? known : factsOf(samples, header, reading);
-  const promised = storesSrgbLuminance(bufferSource(source.bytes), header, reading);
+  const promised = await storesLuminance(bufferSource(source.bytes), header, reading, wish.greyProfile);
   const stays = luminanceStays(promised, { ...facts, orientation: header.orientation }, wish);
   const format = formatOf(header.format, wish, stays === 'surely');
   const asked: RemedyWish = format === 'jpeg' ? { ...wish, bits: 8 } : wish;
@@ -138,17 +139,17 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
     from: sha256,
     fromEncoding: facts.encoding,
     header,
-    luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source.bytes, stored) : null,
+    luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source, stored) : null,
     moved,
     told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays)],
   };
 }
 
-/** Holds on to the file alone, not to its pixels. */
-const luminanceOf =
-  (bytes: Buffer, { space }: Stored) =>
-  () =>
-    luminanceApart(bytes, space === 'grey' ? 1 : 3);
+/** Holds on to the file alone, not to its pixels. Where grey stays grey, what is coded stays to the byte. */
+function luminanceOf({ bytes, header }: ReadPicture, { space }: Stored): () => Buffer | null {
+  if (space === 'grey' && header.space === 'grey') return () => codedPart(bytes);
+  return () => luminanceApart(bytes, space === 'grey' ? 1 : 3);
+}
 
 function carriedAlong(
   { bytes, header, sha256 }: ReadPicture,

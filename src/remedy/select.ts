@@ -10,8 +10,9 @@ import type { Pool } from '../book/pool';
 import type { Settings } from '../book/settings/settings';
 import { isWithin } from '../book/settings/within';
 import type { PictureFacts } from '../shared/picture';
+import type { RemedyWish } from '../shared/remedy';
 import { History } from './keep/history';
-import { fileStoresSrgbLuminance } from './luminance';
+import { fileStoresLuminance } from './luminance';
 import { copiesAmong } from './plan/skips';
 import type { Asked, Place } from './plan/types';
 import { earlierResults, originalsBy, rememberedOriginals } from './relinking/earlier';
@@ -25,6 +26,7 @@ export interface Selecting {
   pool: Pick<Pool, 'facts'>;
   cache: FactsCache | null;
   place: Place;
+  wish: Pick<RemedyWish, 'greyProfile'>;
   /** Which pictures are to be converted though nobody said that their colour, tone or one bit may go. */
   meant: 'all' | 'named' | 'none';
   /**
@@ -79,7 +81,7 @@ export async function select(how: Selecting): Promise<Selected> {
         ...{ path: at, file, named, link },
         meant: how.meant === 'all' || (how.meant === 'named' && named),
         pages: pages[i],
-        luminance: isGreyJpeg(facts) && (await fileStoresSrgbLuminance(file)),
+        luminance: isGreyJpeg(facts) && (await fileStoresLuminance(file, how.wish.greyProfile)),
         remedied: facts.remedied,
         ...{ intent, intentStated },
         isProtected: stat !== null && (stat.mode & 0o222) === 0,

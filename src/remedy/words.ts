@@ -116,6 +116,8 @@ export const anewWords = (quality: number): string =>
 
 /** That nothing was rounded. */
 export const stayedWords = ({ space }: Pick<Stored, 'space'>, source: Pick<Header, 'space'>): string => {
+  if (space === 'grey' && source.space === 'grey')
+    return 'Only the profile was embedded: what the JPEG decodes its tones from stayed as it was, to the byte.';
   const luminance = 'the luminance of the JPEG stayed as it was coded';
   if (space === 'grey')
     return `Only the colour channels were left out: ${luminance}, and nothing was rounded anew.`;

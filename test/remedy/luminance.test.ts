@@ -1,9 +1,11 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
+import { plainProfile } from '../../src/colour/icc/write';
 import { sharp } from '../../src/picture/decode-sharp';
 import { readFacts } from '../../src/picture/read';
-import { fileStoresSrgbLuminance, luminanceStays } from '../../src/remedy/luminance';
+import { greyProfile } from '../../src/remedy/encode/profiles';
+import { fileStoresLuminance, luminanceStays } from '../../src/remedy/luminance';
 import { remedyPicture } from '../../src/remedy/picture';
 import { readPicture } from '../../src/remedy/source';
 import type { RemedyWish } from '../../src/shared/remedy';
@@ -51,6 +53,23 @@ describe('a JPEG of which only colour goes or comes', () => {
       const [before, after] = [await pixels(file), await pixels(temp(file))];
       assert.equal(after.length, WIDTH * HEIGHT * made);
       for (let i = 0; i < WIDTH * HEIGHT; i++) assert.equal(after[i * made], before[i * channels]);
+    });
+
+  for (const progressive of [false, true])
+    it(`${progressive ? 'progressive' : 'baseline'}, gets a grey profile and keeps what is coded to the byte`, async () => {
+      const file = await jpeg('a.jpg', { channels: 1, progressive });
+      const same = wishFor({ to: 'single-channel', greyProfile: greyProfile() });
+      const { format, told } = await remedyPicture(file, temp(file), same);
+      assert.equal(format, 'jpeg');
+      assert.match(told.join(' '), /Only the profile was embedded.*to the byte/);
+      const [before, after] = [fs.readFileSync(file), fs.readFileSync(temp(file))];
+      const coded = before.subarray(before.indexOf(Buffer.from([0xff, 0xdb])));
+      assert.ok(after.subarray(-coded.length).equals(coded));
+      const [{ profile }] = await readFacts({ file: temp(file) });
+      assert.match(profile!.description, /tone curve of sRGB/);
+      // as long as the numbers need not be others
+      const linear = plainProfile({ description: 'linear', decode: value => value, primaries: null });
+      assert.equal((await remedyPicture(file, temp(file), { ...same, greyProfile: linear })).format, 'tiff');
     });
 
   it('carries its metadata along as any other', async () => {
@@ -124,18 +143,21 @@ describe('a JPEG of which only colour goes or comes', () => {
 
 describe('whether luminance can stay', () => {
   it('is promised by the header: a JPEG that is grey or YCbCr, with the greys of sRGB', async () => {
-    assert.equal(await fileStoresSrgbLuminance(await jpeg('a.jpg')), true);
-    assert.equal(await fileStoresSrgbLuminance(await jpeg('a.jpg', { channels: 1 })), true);
-    assert.equal(await fileStoresSrgbLuminance(await jpeg('a.jpg', { icc: 'srgb' })), true);
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg'), null), true);
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg', { channels: 1 }), null), true);
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg', { icc: 'srgb' }), null), true);
     // the same tone curve with other primaries
-    assert.equal(await fileStoresSrgbLuminance(await jpeg('a.jpg', { icc: 'p3' })), true);
-    const known = (name: string) => fileStoresSrgbLuminance(path.join('test/picture/known', name));
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg', { icc: 'p3' }), null), true);
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg'), greyProfile()), true);
+    const linear = plainProfile({ description: 'linear', decode: value => value, primaries: null });
+    assert.equal(await fileStoresLuminance(await jpeg('a.jpg'), linear), false);
+    const known = (name: string) => fileStoresLuminance(path.join('test/picture/known', name), null);
     assert.equal(await known('cmyk-adobe.jpg'), false);
     assert.equal(await known('grey8.png'), false);
     assert.equal(await known('no-such-file.jpg'), false);
     const file = await jpeg('a.jpg');
     fs.writeFileSync(file, fs.readFileSync(file).subarray(0, 100));
-    assert.equal(await fileStoresSrgbLuminance(file), false);
+    assert.equal(await fileStoresLuminance(file, null), false);
   });
 
   it('goes by what is asked for', () => {
@@ -148,7 +170,6 @@ describe('whether luminance can stay', () => {
       { to: 'rgb-toned' },
       { below: 4 },
       { curve: Array.from({ length: 101 }, (_, L) => L) },
-      { greyProfile: new Uint8Array(1) },
       { quality: 100 },
       { bits: 16 },
       { format: 'tiff' },

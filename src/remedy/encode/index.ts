@@ -67,9 +67,14 @@ function kept(lightnessOf: (value: number) => number): (bits: 8 | 16) => Float32
 /** L* of the greys of sRGB, by level. */
 const srgbGreys = kept(value => lightness(100 * srgbCurve.decode(value)));
 
-/** Whether 256 levels of these L* are stored as they are among the greys of sRGB. */
-export const isSrgbScale = (lightness: Float32Array): boolean =>
-  nearestLevels(lightness, srgbGreys(8)).every((nearest, level) => nearest === level);
+/**
+ * Whether 256 levels of these L* are stored as they are among the greys of a grey profile; null: among those of sRGB.
+ * @throws RemedyError where it is no grey profile, or damaged
+ */
+export async function keepsLevels(lightness: Float32Array, icc: Uint8Array | null): Promise<boolean> {
+  const scale = icc ? await levelsOf(icc, 8) : srgbGreys(8);
+  return nearestLevels(lightness, scale).every((nearest, level) => nearest === level);
+}
 
 /** L* of black ink alone by ANSI/CGATS TR 006, relative to its paper, by level. */
 const blacks = kept(blackLightness);

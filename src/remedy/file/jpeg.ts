@@ -19,16 +19,20 @@ const INK_MARKER = 0xee;
  * @param quality 1-100
  */
 export async function jpegBytes(stored: Stored, quality: number, carried: Carried): Promise<Buffer> {
-  const pixels = await encoded(stored, quality);
+  return jpegAround(codedPart(await encoded(stored, quality)), stored, carried);
+}
+
+/** What a JPEG has its pixels decoded from, to the byte: all of it but its beginning and the metadata. */
+export function codedPart(file: Buffer): Buffer {
   const kept: Buffer[] = [];
   let end = START.length;
-  for (const segment of segments(bufferSource(pixels))) {
+  for (const segment of segments(bufferSource(file))) {
     const own = segment.marker === INK_MARKER;
     const said = (segment.marker >= APP0 && segment.marker <= APP15) || segment.marker === COMMENT;
-    if (own || !said) kept.push(pixels.subarray(segment.start, segment.end));
+    if (own || !said) kept.push(file.subarray(segment.start, segment.end));
     end = segment.end;
   }
-  return Buffer.concat([START, ...jpegMetadata(stored, carried), ...kept, pixels.subarray(end)]);
+  return Buffer.concat([...kept, file.subarray(end)]);
 }
 
 /** A JPEG whose pixels are coded already: what stands behind the metadata, to the end. */
