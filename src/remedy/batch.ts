@@ -10,6 +10,7 @@ import { isCoarse } from './encode';
 import { keepOf, type OpenKeep, originalsIn } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
+import { otherProfilesNotice } from './other-profiles';
 import { plan } from './plan';
 import { besides, type Existing } from './plan/existing';
 import { linesIn } from './plan/placing';
@@ -83,6 +84,8 @@ async function convertAll(
   const losing = losingStrongTone(kept, how.wish);
   const toned = strongToneNotice(losing, how.dryRun);
   if (toned) notices.push(toned);
+  const others = otherProfilesNotice(kept, how.wish);
+  if (others) notices.push(others);
   const idle = idleQuality(how.wish, conversions);
   if (idle) notices.push(idle);
   const relinked =

@@ -89,7 +89,7 @@ async function writtenAsCoded(temp: string, result: Made, wish: RemedyWish): Pro
   writeFlushed(temp, bytes);
   const proof = await proved(temp, result, wish);
   if (proof.maxError > MOST_OFF) return null;
-  return { proof, told: [...told, stayedWords(stored, header)] };
+  return { proof, told: [...told, stayedWords(stored, header, result.fromEncoding === wish.to)] };
 }
 
 async function writtenAnew(temp: string, result: Made, wish: RemedyWish): Promise<Proven> {
@@ -139,15 +139,16 @@ export async function made(file: string, wish: RemedyWish, known: SourceFacts | 
     from: sha256,
     fromEncoding: facts.encoding,
     header,
-    luminance: stays !== 'no' && format === 'jpeg' ? luminanceOf(source, stored) : null,
+    luminance:
+      stays !== 'no' && format === 'jpeg' ? luminanceOf(source, stored, facts.encoding === wish.to) : null,
     moved,
     told: [...sourceWords(source), ...told, ...storedWords(stored, wish, format, header, stays)],
   };
 }
 
-/** Holds on to the file alone, not to its pixels. Where grey stays grey, what is coded stays to the byte. */
-function luminanceOf({ bytes, header }: ReadPicture, { space }: Stored): () => Buffer | null {
-  if (space === 'grey' && header.space === 'grey') return () => codedPart(bytes);
+/** Holds on to the file alone, not to its pixels. @param isRight what is coded can stay to the byte */
+function luminanceOf({ bytes }: ReadPicture, { space }: Stored, isRight: boolean): () => Buffer | null {
+  if (isRight) return () => codedPart(bytes);
   return () => luminanceApart(bytes, space === 'grey' ? 1 : 3);
 }
 

@@ -114,9 +114,13 @@ export function storedWords(
 export const anewWords = (quality: number): string =>
   `Coded anew as JPEG of quality ${quality}: the tones were rounded.`;
 
-/** That nothing was rounded. */
-export const stayedWords = ({ space }: Pick<Stored, 'space'>, source: Pick<Header, 'space'>): string => {
-  if (space === 'grey' && source.space === 'grey')
+/** That nothing was rounded. @param isRight the source was stored so already */
+export const stayedWords = (
+  { space }: Pick<Stored, 'space'>,
+  source: Pick<Header, 'space'>,
+  isRight: boolean,
+): string => {
+  if (isRight)
     return 'Only the profile was embedded: what the JPEG decodes its tones from stayed as it was, to the byte.';
   const luminance = 'the luminance of the JPEG stayed as it was coded';
   if (space === 'grey')

@@ -12,10 +12,12 @@ export function srgbProfile(): Uint8Array {
   return srgb;
 }
 
+export const greyDescription = 'Grey, tone curve of sRGB';
+
 /** One channel that keeps the numbers of sRGB's greys. */
 export function greyProfile(): Uint8Array {
   grey ??= plainProfile({
-    description: 'Grey, tone curve of sRGB',
+    description: greyDescription,
     decode: srgbCurve.decode,
     primaries: null,
   });

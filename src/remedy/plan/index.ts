@@ -4,6 +4,7 @@ import type { RemedyWish } from '../../shared/remedy';
 import { storedAs, storedAsPng } from './format';
 import { folded, resultName } from './names';
 import { type Lines, needsPng } from './placing';
+import { lacksProfileAlone } from './profile-alone';
 import { irreplaceable, unusable } from './refusal';
 import { afterReplacement, needsNothing } from './skips';
 import type { Asked, Copy, Decision, Order, Place } from './types';
@@ -26,8 +27,9 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
       asked,
       isToBePng(asked, wish, place, lines) ? { ...wish, format: 'png' } : wish,
     );
-    const copy = nothing?.isRight ? copyOf(asked, wish, place, nothing.reason) : null;
-    if (nothing && !copy) return { asked, do: 'skip', reason: nothing.reason };
+    const bare = lacksProfileAlone(asked, wish, place);
+    const copy = nothing?.isRight && !bare ? copyOf(asked, wish, place, nothing.reason) : null;
+    if (nothing && !copy && !bare) return { asked, do: 'skip', reason: nothing.reason };
     const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
     if (kept) return { asked, do: 'refuse', reason: kept };
     const decision: Decision = copy

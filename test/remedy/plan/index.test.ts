@@ -4,6 +4,7 @@ import type { Lines } from '../../../src/remedy/plan/placing';
 import { copiesAmong } from '../../../src/remedy/plan/skips';
 import type { Asked, Decision, Place } from '../../../src/remedy/plan/types';
 import { wishKey } from '../../../src/remedy/plan/wish-key';
+import type { PictureFacts } from '../../../src/shared/picture';
 import type { RemedyEncoding, RemedyWish } from '../../../src/shared/remedy';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
 import { askedFor, wishFor } from '../support';
@@ -229,6 +230,31 @@ describe('plan of a conversion', () => {
     assert.equal(one(askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-toned' })).do, 'skip');
     const residual = askedFor('a.jpg', { intent: 'toned' }, { encoding: 'rgb-residual' });
     assert.equal(one(residual, { to: 'rgb-toned' }).do, 'convert');
+  });
+
+  it('gives a picture that is right a profile in a folder of results, where nothing else of it changes', () => {
+    const to = 'single-channel' as const;
+    const facts = { encoding: to, space: 'grey' as const, profile: null, assumed: 'No profile.' };
+    const done = (
+      name: string,
+      change: Partial<PictureFacts> = {},
+      wish: Partial<RemedyWish> = {},
+      luminance = true,
+      place: Place = apart,
+    ) => one(askedFor(name, { luminance }, { ...facts, ...change }), { to, ...wish }, place).do;
+    assert.deepEqual(
+      ['a.jpg', 'a.png', 'a.tif'].map(name => done(name)),
+      new Array(3).fill('convert'),
+    );
+    const profile = { description: 'Grey', class: 'display', space: 'grey' as const, greyAxisChroma: 0 };
+    assert.equal(done('a.jpg', { profile }), 'copy');
+    assert.equal(done('a.jpg', {}, {}, false), 'copy', 'its tones would be rounded');
+    assert.equal(done('a.jpg', {}, { quality: 90 }), 'copy');
+    assert.equal(done('a.webp', { format: 'webp' }), 'copy');
+    assert.equal(done('a.tif', { bits: 32 }), 'copy');
+    assert.equal(done('a.png', { palette: true }), 'copy');
+    assert.equal(done('a.tif', { encoding: 'rgb-toned', space: 'rgb' }, { to: 'rgb-toned' }), 'copy');
+    assert.equal(done('a.jpg', {}, {}, true, beside), 'skip');
   });
 
   it('leaves a strong tone that nobody said may go, and says how it is taken all the same', () => {
