@@ -60,7 +60,7 @@ export function luminanceStays(
   { encoding, orientation, chroma }: Pick<PictureFacts, 'encoding' | 'orientation' | 'chroma'>,
   wish: RemedyWish,
 ): Stays {
-  if (!promised || !asksForColourAlone(wish, orientation)) return 'no';
+  if (!promised || !asksForColourAlone(wish, chroma?.max === 0, orientation)) return 'no';
   switch (encoding) {
     case 'single-channel':
       return 'surely';
@@ -76,9 +76,10 @@ export function luminanceStays(
 
 const asksForColourAlone = (
   { to, below, curve, quality, bits, format, upright }: RemedyWish,
+  colourless: boolean,
   orientation: number,
 ): boolean =>
-  (to === 'single-channel' || (to === 'rgb-neutral' && below === null)) &&
+  (to === 'single-channel' || (to === 'rgb-neutral' && (below === null || colourless))) &&
   curve === null &&
   quality === null &&
   bits !== 16 &&

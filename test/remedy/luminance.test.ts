@@ -161,7 +161,8 @@ describe('whether luminance can stay', () => {
   });
 
   it('goes by what is asked for', () => {
-    const facts = greyFacts('', { encoding: 'rgb-neutral', orientation: 6 });
+    const colourless = greyFacts('', { encoding: 'rgb-neutral', orientation: 6 });
+    const facts = { ...colourless, chroma: { ...colourless.chroma!, max: 0.4 } };
     const stays = (wish: Partial<RemedyWish>) => luminanceStays(true, facts, wishFor(wish));
     for (const wish of [{}, { to: 'single-channel' }, { bits: 8 }, { format: 'jpeg' }] as const)
       assert.equal(stays(wish), 'surely', JSON.stringify(wish));
@@ -177,6 +178,11 @@ describe('whether luminance can stay', () => {
     ] as Partial<RemedyWish>[])
       assert.equal(stays(wish), 'no', JSON.stringify(Object.keys(wish)));
     assert.equal(luminanceStays(false, facts, wishFor()), 'no', 'the header does not promise it');
+    assert.equal(
+      luminanceStays(true, colourless, wishFor({ below: 4 })),
+      'surely',
+      'no colour could be kept',
+    );
   });
 
   it('is certain of neutral pictures alone', () => {

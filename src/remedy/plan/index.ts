@@ -1,8 +1,9 @@
 import path from 'node:path';
 import { kindOf, takes, toolOf } from '../../layout';
-import type { RemedyWish } from '../../shared/remedy';
+import type { Format } from '../../shared/picture';
+import type { RemedyFormat, RemedyWish } from '../../shared/remedy';
 import { storedAs, storedAsPng } from './format';
-import { folded, resultName } from './names';
+import { folded, isNamedAs, resultName } from './names';
 import { type Lines, needsPng } from './placing';
 import { lacksProfileAlone } from './profile-alone';
 import { irreplaceable, unusable } from './refusal';
@@ -85,12 +86,26 @@ function namesOf(
 /** Null: results have no folder of their own, so it lies among them already. @param reason why it stays as it is */
 function copyOf(asked: Asked, wish: RemedyWish, place: Place, reason: string): Copy | null {
   if (place.kind !== 'folder') return null;
+  const [{ encoding, format }] = asked.pages;
+  const name = path.basename(asked.path);
+  const isMisnamed = isWritten(format) && !isNamedAs(name, format);
+  const named = isMisnamed ? resultName(name, format, null) : name;
+  const mirrored = path.posix.join(path.posix.dirname(asked.path), named);
   return {
-    output: path.join(place.folder, asked.path),
-    shown: path.posix.join(place.shown, asked.path),
-    told: [...(asked.pages[0].encoding === wish.to ? [] : [reason]), ...namesTold(asked, place)],
+    output: path.join(place.folder, mirrored),
+    shown: path.posix.join(place.shown, mirrored),
+    told: [
+      ...(encoding === wish.to ? [] : [reason]),
+      ...(isMisnamed
+        ? [`It is a ${format.toUpperCase()} by its content, and lies there under a name that says so.`]
+        : []),
+      ...namesTold(asked, place),
+    ],
   };
 }
+
+const isWritten = (format: Format): format is RemedyFormat =>
+  format === 'jpeg' || format === 'tiff' || format === 'png';
 
 function namesTold({ link, otherNames, namesMeant }: Asked, place: Place): string[] {
   const told = link === null ? [] : [`"${link}" is a link to it.`];

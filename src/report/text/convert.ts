@@ -125,7 +125,7 @@ function copiedLines(all: readonly Conversion[], dryRun: boolean, style: Style):
 }
 
 function whatWasMade({ from, to, format, bits, proof, moved }: Conversion): string {
-  const stored = `${from === to ? `${to} as it was` : `${from} to ${to}`}, ${format!.toUpperCase()}, ${bits} bits`;
+  const stored = `${from} to ${to}, ${format!.toUpperCase()}, ${bits} bits`;
   if (!proof) return `${stored}.`;
   return `${stored}. ${proofWords({ ...proof, moved })}`;
 }

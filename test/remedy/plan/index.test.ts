@@ -257,6 +257,19 @@ describe('plan of a conversion', () => {
     assert.equal(done('a.jpg', {}, {}, true, beside), 'skip');
   });
 
+  it('gives a copy a name that says what it is, and says so', () => {
+    const facts = { encoding: 'rgb-neutral' as const, format: 'jpeg' as const };
+    const copied = (name: string) => {
+      const decision = one(askedFor(name, {}, facts), {}, apart);
+      assert.ok(decision.do === 'copy');
+      return [decision.order.shown, decision.order.told.join()];
+    };
+    assert.deepEqual(copied('x/a.jpeg'), ['../out/x/a.jpeg', '']);
+    const [name, told] = copied('x/a.tif');
+    assert.equal(name, '../out/x/a.tif.jpg');
+    assert.match(told, /a JPEG by its content/);
+  });
+
   it('leaves a strong tone that nobody said may go, and says how it is taken all the same', () => {
     const toned = (mean: number, change: Partial<Asked> = {}) =>
       askedFor(

@@ -24,9 +24,10 @@ describe('names of results', () => {
   it('are the picture’s own in a folder apart', () => {
     assert.equal(resultName('plate.jpg', 'jpeg', null), 'plate.jpg');
     assert.equal(resultName('plate.png', 'tiff', null), 'plate.png.tif');
+    assert.equal(resultName('plate.jpg.tif', 'tiff', null), 'plate.jpg.tif');
   });
 
-  it('never meet: every name that a folder can hold, in every format', () => {
+  it('never meet beside the pictures, and say everywhere what they can be made of: every name that a folder can hold, in every format', () => {
     const stems = ['a', 'b', 'a.b', 'a.jpg', 'a.png', 'a.png.tif', 'a.rgb-neutral', 'a.jpg.rgb-neutral'];
     const names = stems.flatMap(stem =>
       ['jpg', 'jpeg', 'png', 'tif', 'tiff', 'webp'].map(ext => `${stem}.${ext}`),
@@ -34,7 +35,7 @@ describe('names of results', () => {
     for (const encoding of ['rgb-neutral', null] as const)
       for (const format of ['jpeg', 'png', 'tiff'] as const) {
         const results = names.map(name => resultName(name, format, encoding));
-        assert.equal(new Set(results).size, names.length);
+        if (encoding) assert.equal(new Set(results).size, names.length);
         for (const [at, result] of results.entries())
           if (encoding) assert.equal(originalName(`x/${result}`), `x/${names[at]}`);
           else assert.ok(mirroredNames(result).includes(names[at]), result);
