@@ -45,13 +45,16 @@ export async function convertPictures(how: Converting): Promise<ConvertReport> {
   const folders = new Set<string>();
   try {
     if (how.dryRun || how.place.kind !== 'in-place') return await convertAll(how, null, folders);
-    return await withKeep(how.root, keep => convertAll(how, keep, folders));
+    return await withKeep(how.root, notKept, keep => convertAll(how, keep, folders));
   } finally {
     await how.converters.close();
     // a converter that was stopped in the middle leaves what it had begun
     await Promise.all([...folders].map(sweep));
   }
 }
+
+const notKept = (folder: string, code: string) =>
+  `Originals cannot be kept in "${folder}" (${code}), so nothing was changed. Make room or give yourself the right to write there, or have the results written beside the pictures.`;
 
 async function convertAll(
   how: Converting,

@@ -31,7 +31,7 @@ export type Undoing = Pick<Selecting, 'root' | 'paths' | 'settings' | 'signal' |
  * @throws RemedyError where another run is at work on the book; the signal's reason when cancelled before the first
  */
 export function undoConversions(how: Undoing): Promise<UndoReport> {
-  return how.dryRun ? undoAll(how) : withKeep(how.root, () => undoAll(how));
+  return how.dryRun ? undoAll(how) : withKeep(how.root, notNoted, () => undoAll(how));
 }
 
 async function undoAll(how: Undoing): Promise<UndoReport> {
@@ -56,7 +56,7 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
       if (one?.moved) moved.push(one.undone.sha256!);
     } catch (error) {
       if (!(error instanceof DiskFull)) throw error;
-      stopped = error.message;
+      stopped = UNDOING_FULL;
       undone.push({
         path: shown(file),
         outcome: 'failed',
@@ -95,6 +95,10 @@ async function undoAll(how: Undoing): Promise<UndoReport> {
 
 export const UNDOING_STOPPED =
   'Stopped. Every picture is whole, and what was brought back stays. Start again to go on.';
+const UNDOING_FULL =
+  'The disk is full, so no more was brought back. Every picture is whole, the result or the original. Make room, as large as the largest picture at least, and start again: what was brought back stays.';
+const notNoted = (folder: string, code: string) =>
+  `What is brought back cannot be noted in "${folder}" (${code}), so nothing was undone: every picture is what it was. ${code === 'ENOSPC' || code === 'EDQUOT' ? 'Make room, as large as the largest picture at least,' : 'Give yourself the right to write there'} and start again.`;
 const NEVER = 'It was not converted in place.';
 const UNKEPT =
   'Its own record says that it was converted, and neither its original nor a note of that is kept for this book: a clean-up may have deleted both. Bring the original back from a copy of your own.';

@@ -17,6 +17,18 @@ describe('undoing a conversion in place', () => {
   };
   const originals = { 'a.jpg': 'colour 1', 'x/b.jpg': 'colour 2' };
 
+  it('brings back when a picture was changed, whatever it was called since', async () => {
+    const root = book({ 'a.jpg': 'colour 1' });
+    const [file, moved] = ['a.jpg', 'b.jpg'].map(name => path.join(root, name));
+    const then = new Date('2024-05-06T07:08:09.123Z');
+    fs.utimesSync(file, then, then);
+    await run(root, inPlace);
+    assert.notEqual(fs.statSync(file).mtimeMs, then.getTime());
+    fs.renameSync(file, moved);
+    await undo(root);
+    assert.equal(Math.round(fs.statSync(moved).mtimeMs), then.getTime());
+  });
+
   it('brings back the bytes and the rights, and nothing the second time', async () => {
     const { root, at } = await converted();
     fs.chmodSync(at('a.jpg'), 0o666);

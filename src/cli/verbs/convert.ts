@@ -140,7 +140,7 @@ the format changes, the old extension stays: plate.png.rgb-neutral.tif. With
 is copied, so that the folder is the whole set; what is not in it is named last.
 Nothing is written over but our own earlier result of the same picture, and no
 picture without --in-place: its original then goes into git's own folder, or
-into .evengrey.
+into .evengrey, and stays there until you delete it, which ends --undo.
 Done a second time, it does nothing.
 With --relink a result that would be a TIFF is a PNG where a layout's tool takes
 no TIFF (browsers, pdfTeX, Typst). For black ink alone there is no such format:

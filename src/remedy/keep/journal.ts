@@ -14,6 +14,8 @@ export interface Entry {
   bytes: number;
   /** Permission bits of the original. */
   mode: number;
+  /** When the original was last changed, in ms since 1970; left out in journals of before. */
+  modified?: number;
   /** What was asked for, by its key: the same again is done already. */
   wish: string;
   /** ISO 8601, for people. */
@@ -67,12 +69,13 @@ const EVENTS: unknown[] = ['replacing', 'replaced', 'restoring', 'restored'] sat
 
 export const journal = (file: string) =>
   new Lines<Entry>(file, value => {
-    const { event, path, from, to, bytes, mode, wish } = (value ?? {}) as Partial<Entry>;
+    const { event, path, from, to, bytes, mode, modified = 0, wish } = (value ?? {}) as Partial<Entry>;
     return (
       EVENTS.includes(event) &&
       [path, wish].every(text => typeof text === 'string') &&
       [from, to].every(hash => typeof hash === 'string' && HASH.test(hash)) &&
-      [bytes, mode].every(Number.isInteger)
+      [bytes, mode].every(Number.isInteger) &&
+      Number.isFinite(modified)
     );
   });
 

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { RemedyError } from '../remedy-error';
 import { isRunning, startOf } from './running';
-import { temporaryFor } from './temporary';
+import { withTemporary } from './temporary';
 
 /** Who holds, or held, the right to change a book's pictures. */
 interface Claim {
@@ -64,8 +64,10 @@ async function claimOnce(own: string, folder: string): Promise<Other | null> {
 /** The same against other processes; our claim is withdrawn where there is another. */
 async function claim(own: string, folder: string): Promise<Other | null> {
   // whole at once: half a claim would be nobody's
-  await fs.writeFile(temporaryFor(own), JSON.stringify(claimOfThis()));
-  await fs.rename(temporaryFor(own), own);
+  await withTemporary(own, async temporary => {
+    await fs.writeFile(temporary, JSON.stringify(claimOfThis()));
+    await fs.rename(temporary, own);
+  });
   for (const name of (await fs.readdir(folder)).filter(name => CLAIM.test(name))) {
     const file = path.join(folder, name);
     if (file === own) continue;

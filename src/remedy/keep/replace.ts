@@ -27,7 +27,8 @@ export async function replacePicture(keep: OpenKeep, what: Replacement): Promise
   await keepOriginal(keep.folder, file, from);
   await dress(temporary, stat);
   const { size: bytes } = await fs.stat(temporary);
-  const entry = { path: pathIn(keep, file), from, to, bytes, mode: stat.mode & 0o7777, wish };
+  const was = { mode: stat.mode & 0o7777, modified: stat.mtimeMs };
+  const entry = { path: pathIn(keep, file), from, to, bytes, ...was, wish };
   await keep.journal.add({ event: 'replacing', ...entry, at: now() });
   await takePlace(temporary, file, from, CHANGED);
   await keep.journal.add({ event: 'replaced', ...entry, at: now() });

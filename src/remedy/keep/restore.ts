@@ -8,7 +8,7 @@ import { openKeep, pathIn } from './place';
 import { withTemporary } from './temporary';
 
 /**
- * Puts an original back in the place of what it was converted to: its bytes and its rights. Safe in the same order as
+ * Puts an original back in the place of what it was converted to: its bytes, its rights and its time. Safe in the same order as
  * the conversion was.
  * @throws RemedyError where the picture is not what the conversion made, or the original is lost; what the file system
  * says
@@ -19,6 +19,8 @@ export async function restorePicture(file: string, { keep, entry }: Known): Prom
     const { uid, gid } = await fs.stat(file);
     await copyOriginal(keep.folder, entry.from, temporary);
     await dress(temporary, { mode: entry.mode, uid, gid });
+    const { modified } = entry;
+    if (modified !== undefined) await fs.utimes(temporary, new Date(), modified / 1000);
     const done = { ...entry, path: pathIn(keep, file) };
     await open.journal.add({ ...done, event: 'restoring', at: now() });
     await takePlace(temporary, file, entry.to, CHANGED);

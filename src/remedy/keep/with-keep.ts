@@ -6,9 +6,14 @@ import { keepOf, type OpenKeep, openKeep } from './place';
 
 /**
  * Works with the keep of the book at `root`, while no other run may.
- * @throws RemedyError where another run does, or nothing can be kept there
+ * @param refused says why nothing is done where nothing can be written there, and the way out
+ * @throws RemedyError where another run does, or nothing can be written there
  */
-export async function withKeep<T>(root: string, work: (keep: OpenKeep) => Promise<T>): Promise<T> {
+export async function withKeep<T>(
+  root: string,
+  refused: (folder: string, code: string) => string,
+  work: (keep: OpenKeep) => Promise<T>,
+): Promise<T> {
   const keep = await keepOf(await fs.realpath(root));
   let open: OpenKeep;
   let unlock: () => Promise<void>;
@@ -18,9 +23,7 @@ export async function withKeep<T>(root: string, work: (keep: OpenKeep) => Promis
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (!code) throw error;
-    throw new RemedyError(
-      `Originals cannot be kept in "${keep.folder}" (${code}), so nothing was changed. Make room or give yourself the right to write there, or have the results written beside the pictures.`,
-    );
+    throw new RemedyError(refused(keep.folder, code));
   }
   try {
     return await work(open);

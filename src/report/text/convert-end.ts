@@ -23,7 +23,10 @@ export function endBlocks(report: ConvertReport, style: Style, settings: string 
 function originalsLines({ originals, dryRun }: ConvertReport, { width }: Style): string[] {
   if (originals === null) return [];
   const kept = `The originals ${dryRun ? 'would be' : 'are'} kept in "${safe(originals)}"`;
-  return wrap(`${kept}. "evengrey convert --undo" with the same names brings them back, bit for bit.`, width);
+  return wrap(
+    `${kept}. "evengrey convert --undo" with the same names brings them back, bit for bit. They stay there after that, too: delete them once nothing is to be brought back any more.`,
+    width,
+  );
 }
 
 /** What the proofs bear out, no more: a tone that is none makes another encoding. */
@@ -52,11 +55,25 @@ function proven(made: readonly Conversion[], below: number | null): string {
     const also = coloured ? ` In ${kept}.` : '';
     return `The results were read again. ${others.length} of them ${others.length === 1 ? 'is' : 'are'} not what was asked: ${encodings} instead of ${made[0].to}.${also}`;
   }
-  return `The results were read again and are what was asked for${coloured ? `; in ${kept}` : ''}.`;
+  const off = worstOff(made);
+  const asked = off.length ? 'of the encoding that was asked for' : 'what was asked for';
+  const tones = off.length
+    ? ` Tones are off what was planned by more than a rounding: ${safe(list(off, off.length))}.`
+    : '';
+  return `The results were read again and are ${asked}${coloured ? `; in ${kept}` : ''}.${tones}`;
 }
 
-/** So many names of pictures say which they are. */
-const NAMED = 5;
+/** L*: a JPEG of the highest quality rounds by no more. */
+const ROUNDED = 1.5;
+
+/** Results whose tones are off what was intended by more than a rounding, the worst first. */
+const worstOff = (made: readonly Conversion[]): string[] =>
+  made
+    .flatMap(({ output, proof }) =>
+      proof && proof.maxError > ROUNDED ? [{ output, most: proof.maxError }] : [],
+    )
+    .sort((x, y) => y.most - x.most)
+    .map(({ output, most }) => `${output} by L* ${most.toFixed(2)} at most`);
 
 /** Pictures that are not in the folder for the results, which is then not all of what was asked for. */
 function missingLines({ conversions, folder, dryRun }: ConvertReport, { width }: Style): string[] {
@@ -67,7 +84,7 @@ function missingLines({ conversions, folder, dryRun }: ConvertReport, { width }:
   return [
     ...wrap(head, width, 2),
     ...[...byReason(missing)].flatMap(([reason, names]) =>
-      indent(wrap(`${safe(list(names, NAMED))}: ${safe(reason)}`, width - 2, 2), 2),
+      indent(wrap(`${safe(list(names, names.length))}: ${safe(reason)}`, width - 2, 2), 2),
     ),
   ];
 }

@@ -74,7 +74,7 @@ export function undoHeadline({ undone, relinking, dryRun, stopped }: UndoReport)
   const head = back
     ? `${originals(back)} ${verb}.`
     : relinking?.changes.length
-      ? `No picture ${would} brought back.`
+      ? `The layouts ${dryRun ? 'would place' : 'place'} the originals again; no picture ${would} brought back.`
       : `Nothing ${would} undone.`;
   return stopped === null ? head : `Stopped before the end. ${head}`;
 }

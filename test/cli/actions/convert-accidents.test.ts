@@ -249,6 +249,14 @@ describe('evengrey convert, on a disk', () => {
     fs.rmSync(ballast);
     assert.equal((await evengrey(['convert', root, ...IN_PLACE])).code, 0);
     assert.deepEqual(contents(root), contents(results));
+    const left = fs.statfsSync(root);
+    fs.writeFileSync(ballast, Buffer.alloc(left.bavail * left.bsize));
+    const full = await evengrey(['convert', root, '--undo']);
+    assert.equal(full.code, 2);
+    assert.match(full.stderr, /nothing was undone|no more was brought back/);
+    assert.doesNotMatch(full.stderr, /beside the pictures|conver/);
+    assert.deepEqual(leftovers(root), []);
+    fs.rmSync(ballast);
     assert.equal((await evengrey(['convert', root, '--undo'])).code, 0);
     assert.deepEqual(contents(root), originals);
   });

@@ -25,6 +25,13 @@ describe('lock of a book', () => {
     assert.deepEqual(fs.readdirSync(folder), []);
   });
 
+  it('leaves nothing where it cannot be written', async () => {
+    const folder = temporaryFolder();
+    fs.mkdirSync(claimFile(folder, process.pid));
+    await assert.rejects(lock(folder), { code: 'EISDIR' });
+    assert.deepEqual(fs.readdirSync(folder), [path.basename(claimFile(folder, process.pid))]);
+  });
+
   it('is refused while another process that runs has it, which is named', async () => {
     const folder = temporaryFolder();
     const other = spawn('sleep', ['60']);
