@@ -50,6 +50,6 @@ function unheld(source: Format, { bits }: FormatWish, stays: Stays): string {
   if (source !== 'jpeg') return `No ${source.toUpperCase()} is written here, and print houses seldom take it`;
   if (bits === 16) return 'A JPEG cannot hold 16 bits a channel';
   return stays === 'perhaps'
-    ? 'Whether a JPEG could keep its tones as they are coded shows only when it is made; else it would round them anew, by up to about L* 1 even at quality 100'
-    : 'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100';
+    ? 'A JPEG can perhaps keep these tones as they are coded, and else rounds them anew, by up to about L* 1 even at quality 100'
+    : 'A JPEG rounds these tones anew, by up to about L* 1 even at quality 100';
 }

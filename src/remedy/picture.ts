@@ -188,7 +188,7 @@ async function proved(temp: string, { plane, stored, format }: Made, wish: Remed
   const { encoding, ...difference } = found(plane, read);
   if (mustBeFound(wish) && encoding !== wish.to)
     throw new RemedyError(
-      `The result would be found to be ${encoding}, not ${wish.to} as was asked: nothing was kept. Convert to another encoding or format.`,
+      `The result was found to be ${encoding}, not ${wish.to} as was asked, and was not kept. Convert to another encoding or format.`,
     );
   return { encoding, ...difference, sha256, bytes: bytes.length };
 }

@@ -131,14 +131,8 @@ function ofTheBook(
   return { files: all.filter(isMeant), leftOut: all.filter(found => !isMeant(found)) };
 }
 
-/** So many pictures are named. */
-const NAMED = 6;
-
-function unplacedNotice(leftOut: readonly Found[]): string {
-  const more = leftOut.length > NAMED ? ` and ${leftOut.length - NAMED} more` : '';
-  const names = leftOut.slice(0, NAMED).map(({ path }) => path);
-  return `${many(leftOut.length)} left out, since no layout places ${leftOut.length === 1 ? 'it' : 'them'}: ${names.join(', ')}${more}. Name a picture by itself, or list it under "pictures" in evengrey.json.`;
-}
+const unplacedNotice = (leftOut: readonly Found[]): string =>
+  `${many(leftOut.length)} left out, since no layout places ${leftOut.length === 1 ? 'it' : 'them'}: ${leftOut.map(({ path }) => path).join(', ')}. Name a picture by itself, or list it under "pictures" in evengrey.json.`;
 
 /** The files meant of those found, without what lies in the output folder. */
 export async function targetsOf(

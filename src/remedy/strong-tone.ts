@@ -8,8 +8,6 @@ import type { Asked, Decision } from './plan/types';
  * (own choice, no source).
  */
 const STRONG = 8;
-/** So many names say which pictures they are. */
-const NAMED = 5;
 
 /**
  * Pictures whose strong tone goes, though it may be meant: not those that the settings say are to be grey, nor where
@@ -35,7 +33,7 @@ export function strongToneNotice(losing: readonly Asked[], dryRun: boolean): str
       ? ['1 picture carries', 'it', 'it stays as it is']
       : [`${losing.length} pictures carry`, 'them', 'they stay as they are'];
   const names = losing.map(({ path }) => path);
-  return `${carry} a strong tone, of a mean chroma of ${least === most ? least : `${least} to ${most}`}, which ${dryRun ? 'would be' : 'is'} gone from the result: ${list(names, NAMED)}. If it is meant, as a sepia toning is, list ${them} under "intent", "toned", in evengrey.json, and ${they}; or keep what is stronger than a chroma of your choice with "--below".`;
+  return `${carry} a strong tone, of a mean chroma of ${least === most ? least : `${least} to ${most}`}, which ${dryRun ? 'would be' : 'is'} gone from the result: ${list(names, names.length)}. If it is meant, as a sepia toning is, list ${them} under "intent", "toned", in evengrey.json, and ${they}; or keep what is stronger than a chroma of your choice with "--below".`;
 }
 
 function losesTone(asked: Asked, below: number | null): boolean {

@@ -42,10 +42,10 @@ describe('the format of a result', () => {
     assert.match(formatChange('jpeg', wishFor({ bits: 16 }), 'no')!, /cannot hold 16 bits/);
     assert.match(formatChange('webp', wishFor(), 'no')!, /WEBP/);
     assert.equal(formatChange('webp', wishFor({ format: 'tiff' }), 'no'), null);
-    assert.match(formatChange('jpeg', wishFor(), 'no')!, /rounded.*the result is a TIFF.*--as jpeg/);
+    assert.match(formatChange('jpeg', wishFor(), 'no')!, /rounds.*the result is a TIFF.*--as jpeg/);
     assert.match(
       formatChange('jpeg', wishFor(), 'perhaps')!,
-      /^Whether a JPEG could keep its tones.*shows only when it is made.*the result is a TIFF.*--as jpeg/,
+      /^A JPEG can perhaps keep these tones.*rounds them anew.*the result is a TIFF.*--as jpeg/,
     );
     for (const [wish, stays] of [
       [{}, 'surely'],

@@ -83,7 +83,7 @@ describe('plan of a conversion', () => {
     assert.deepEqual(order(askedFor('a.jpg')), {
       ...{ shown: 'a.jpg.rgb-neutral.png', format: 'png', bits: 8, asks: 'png', change: false },
       told: [
-        'A JPEG would have rounded the tones anew, by up to about L* 1 even at quality 100. The result is a PNG and no TIFF, since browsers show no TIFF, and page.html:3 is to place it.',
+        'A JPEG rounds these tones anew, by up to about L* 1 even at quality 100. The result is a PNG and no TIFF, since browsers show no TIFF, and page.html:3 is to place it.',
       ],
     });
     assert.equal(order(askedFor('a.jpg'), {}, apart).shown, '../out/a.jpg.png');

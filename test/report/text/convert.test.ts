@@ -70,6 +70,17 @@ Check the book, and have a test print made before the run.
     assert.doesNotMatch(said, /are what was asked for/);
   });
 
+  it('do not say so either where tones are off by more than a rounding, and name where', () => {
+    const [first, second] = report.conversions;
+    const off = { ...second, output: 'b.tif', proof: { ...second.proof!, maxError: 13.96 } };
+    const said = convertText({ ...report, conversions: [first, off] }, noFitting, { ...style, width: 300 });
+    assert.match(
+      said,
+      /of the encoding that was asked for\. Tones are off .* a rounding: b\.tif by L\* 13\.96 at most\. Check/,
+    );
+    assert.doesNotMatch(said, /are what was asked for/);
+  });
+
   it('say first that they are of work that was stopped', () => {
     const stopped = 'Stopped. Every picture is whole.';
     assert.match(
@@ -121,7 +132,7 @@ Check the book, and have a test print made before the run.
       said.endsWith(`are what was asked for. Check the book, and have a test print made before the run.
 
 7 pictures of the book are not in "set", which is not the whole set without them:
-  d.jpg, e.jpg, f.jpg, g.jpg, h.jpg and 1 more: It is in colour, and nobody said that it is to be grey.
+  d.jpg, e.jpg, f.jpg, g.jpg, h.jpg and i.jpg: It is in colour, and nobody said that it is to be grey.
   d.tif: It is cut short.
 `),
       said,
@@ -253,7 +264,10 @@ Left as it is
       /1 line of the layouts would place the results[^?]*evengrey\.json would name the results, too/,
     );
     const back = undoText({ ...undone, undone: [], relinking }, style);
-    assert.match(back, /^No picture was brought back\.\n\n1 line of the layouts places the originals again:/);
+    assert.match(
+      back,
+      /^The layouts place the originals again; no picture was brought back\.\n\n1 line of the layouts places the originals again:/,
+    );
     const nothing = { changes: [], settings: [], problems: [], placedBefore: 0 };
     assert.match(
       convertText({ ...none, relinking: nothing }, noFitting, style),
