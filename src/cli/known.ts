@@ -1,5 +1,5 @@
 // no-unit-test: test/cli/usage.test.ts runs the built program with every slip
-import { suggest } from '../book/settings/suggest';
+import { startingWith, suggest } from '../book/settings/suggest';
 import { Failure } from './failure';
 
 /**
@@ -19,6 +19,8 @@ export function known(
 /** "Did you mean ...?" in the same words everywhere. */
 export function meantOr(word: string, words: readonly string[]): string {
   // a number is meant as it stands: none is likely for another
-  const meant = /^\d+$/.test(word) ? null : suggest(word, words);
-  return meant ? `Did you mean "${meant}"?` : `Known: ${words.join(', ')}.`;
+  if (/^\d+$/.test(word)) return `Known: ${words.join(', ')}.`;
+  const one = suggest(word, words);
+  const meant = one === null ? startingWith(word, words) : [one];
+  return meant.length ? `Did you mean "${meant.join('" or "')}"?` : `Known: ${words.join(', ')}.`;
 }

@@ -37,6 +37,7 @@ describe('usage', () => {
       ['check', '--process', 'ofset-coated'],
       /--process: "ofset-coated" is not a known process\. Did you mean "offset-coated"\?/,
     ],
+    [['explain', 'mixed'], /Did you mean "mixed-encodings" or "mixed-profiles"\?\n$/],
     [['check', '--light', 'moon'], /Known: D50, D65, A, /],
     [['check', '--paper', 'uncoatd'], /Did you mean "uncoated"\?/],
     [['check', '.', '--light', 'A'], /name a process with --process too/],

@@ -13,9 +13,14 @@ export function suggest(word: string, known: Iterable<string>): string | null {
     }
   }
   if (best !== null && least <= Math.max(1, Math.floor(best.length / 3))) return best;
-  if (typed.length < 3) return null;
-  const starting = [...known].filter(candidate => plain(candidate).startsWith(typed));
+  const starting = startingWith(word, known);
   return starting.length === 1 ? starting[0] : null;
+}
+
+/** The known words that begin with what was typed; fewer than three letters are no beginning. */
+export function startingWith(word: string, known: Iterable<string>): string[] {
+  const typed = plain(word);
+  return typed.length < 3 ? [] : [...known].filter(candidate => plain(candidate).startsWith(typed));
 }
 
 /** As many letters as were mistyped; two that changed places are one slip of the fingers. */

@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { createConverters } from '../../remedy/converters';
 import { greyMethods } from '../../remedy/grey/methods';
+import { RemedyError } from '../../remedy/remedy-error';
 import { methodsPage } from '../../report/page/methods-page';
 import type { MethodPictures } from '../../shared/remedies';
 import { named } from '../book';
@@ -31,7 +32,13 @@ export async function candidates(names: readonly string[], options: ConvertVerbO
   try {
     const methods = greyMethods.map(({ id, method }) => ({ id, method }));
     const task = { file: named(picture), methods, longEdge: LONG_EDGE };
-    const pictures = await interruptible(signal => converters.methods(task, signal), 'Stopped.');
+    const pictures = await interruptible(signal => converters.methods(task, signal), 'Stopped.').catch(
+      error => {
+        throw error instanceof RemedyError
+          ? new Failure(`--candidates: "${picture}": ${error.message}`)
+          : error;
+      },
+    );
     const command = (method: string) => `evengrey convert ${quoted(picture)} --to ${to} --method ${method}`;
     await writeResult(methodsPage(path.basename(picture), greyMethods, pictures, command), page, standing);
     process.stdout.write(`${writtenWords(picture, page, pictures)}\n`);

@@ -105,7 +105,9 @@ function tellWritten(output: string | undefined, headline: string): void {
 /** Results that have no name of their own, or one that no layout of the book can say. */
 async function refuseRelinking(place: Place, root: string): Promise<void> {
   if (place.kind === 'in-place')
-    throw new Failure('--relink goes not with --in-place: the names stay, so there is nothing to relink.');
+    throw new Failure(
+      '--relink and --in-place do not go together: the names stay, so there is nothing to relink.',
+    );
   if (place.kind === 'folder' && !isWithin(await fs.realpath(root), place.folder))
     throw new Failure(
       `--relink: "${place.shown}" lies outside the book's folder, where its layouts cannot reach. Name a folder in the book.`,

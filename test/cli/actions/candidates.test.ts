@@ -45,7 +45,8 @@ describe('evengrey convert --candidates', () => {
       /leave --inPlace out|leave --in-place out/,
     ],
     ['two pictures', ['a.tif', 'a.tif', '--candidates', 'b.html'], /shows one picture/],
-    ['no picture', ['b.tif', '--candidates', 'b.html'], /no picture|not a picture|format/i],
+    ['a folder, by its name', ['.', '--candidates', 'b.html'], /"\."[^.]* This is a folder/],
+    ['no picture', ['b.tif', '--candidates', 'b.html'], /"b\.tif": .*(no picture|not a picture|format)/i],
   ] as const)
     it(`refuses ${why}, and writes nothing`, async () => {
       const root = temporaryFolder({ 'a.tif': pictures.colour(), 'b.tif': 'none' });
