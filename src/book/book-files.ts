@@ -24,6 +24,8 @@ export async function bookFiles(
   return {
     ...found,
     ...laid,
+    // with layouts the book is what they place
+    passedOver: layouts.sources.length ? [] : found.passedOver,
     files,
     all: found.files,
     layouts,

@@ -1,6 +1,7 @@
 import type { BookPicture } from '../shared/finding';
 import type { Target } from '../shared/target';
 import type { Discovery } from './discovery/discover';
+import { passedOverNotices } from './discovery/passed-over';
 import { doubtNotices, doubtsOf } from './doubts';
 import { type Idle, idleNotice } from './idle-settings';
 import { outdatedNotices } from './outdated';
@@ -26,13 +27,14 @@ export interface Searched extends Omit<Discovery, 'files'> {
  * @param idle what the settings say in vain; null where not all of the book was looked at
  */
 export function noticesOf(
-  { notEntered, ignored, innerBooks = [], ofLayouts = [] }: Searched,
+  { notEntered, ignored, innerBooks = [], passedOver = [], ofLayouts = [] }: Searched,
   settings: Settings,
   pictures: readonly BookPicture[],
   idle: readonly Idle[] | null,
 ): string[] {
   return [
     ...notEntered.map(({ path, why }) => `"${path}" was not searched: ${why}.`),
+    ...passedOverNotices(passedOver),
     ...(ignored
       ? [
           `${ignored} ${ignored === 1 ? 'picture is' : 'pictures are'} left out by ignore files (.gitignore, .evengreyignore).`,

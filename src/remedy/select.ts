@@ -4,6 +4,7 @@ import path from 'node:path';
 import { type BookFiles, bookFiles } from '../book/book-files';
 import type { FactsCache } from '../book/cache/cache';
 import type { Discovery, Found } from '../book/discovery/discover';
+import { passedOverNotices } from '../book/discovery/passed-over';
 import { gather } from '../book/gather';
 import { bookPictures, standings } from '../book/pictures';
 import type { Pool } from '../book/pool';
@@ -65,6 +66,7 @@ export async function select(how: Selecting): Promise<Selected> {
   const { files, leftOut } = ofTheBook(found, originalsOf);
   const { targets, notices } = await targetsOf({ ...found, files }, how);
   if (leftOut.length) notices.push(unplacedNotice(leftOut));
+  notices.push(...passedOverNotices(found.passedOver ?? []));
   const pages = await gather(targets, { ...how, realRoot });
   const standing = standings(how.settings);
   const history = new History();

@@ -7,6 +7,7 @@ import { namesPicture } from './extensions';
 import { matcher } from './globs';
 import { Ignored } from './ignored';
 import { look } from './look';
+import { isPassedOver } from './passed-over';
 
 /** A file of the book. */
 export interface Found {
@@ -28,6 +29,8 @@ export interface Discovery {
   idleIgnore: string[];
   /** Folders below the root that have settings of their own, so that each is a book by itself; sorted. */
   innerBooks?: string[];
+  /** Raw files of cameras and documents, where all pictures of the folders are the book's; sorted. */
+  passedOver?: string[];
 }
 
 export interface DiscoverOptions {
@@ -53,6 +56,7 @@ export async function discover(options: DiscoverOptions): Promise<Discovery> {
     ignored: walk.ignored,
     idleIgnore: [...walk.idleIgnore.keys()],
     innerBooks: walk.innerBooks.sort(compare),
+    passedOver: walk.passedOver.sort(compare),
   };
 }
 
@@ -68,9 +72,12 @@ class Walk {
   readonly notEntered: Discovery['notEntered'] = [];
   ignored = 0;
   readonly innerBooks: string[] = [];
+  readonly passedOver: string[] = [];
   /** What has matched once is not tried again. */
   readonly idleIgnore: Map<string, (path: string) => boolean>;
   private readonly wanted: (path: string) => boolean;
+  /** What is wanted goes by the names of pictures alone: nobody said otherwise. */
+  private readonly takesAll: boolean;
   private readonly unwanted: (path: string) => boolean;
   /** Real paths of folders that a link led into: each is entered so once, or links among folders would multiply. */
   private readonly linkedInto = new Set<string>();
@@ -81,6 +88,7 @@ class Walk {
   ) {
     const { pictures, ignore } = options.settings;
     this.wanted = options.wanted ?? (pictures ? matcher(pictures) : namesPicture);
+    this.takesAll = !options.wanted && !pictures;
     this.unwanted = matcher(ignore);
     this.idleIgnore = new Map(ignore.map(pattern => [pattern, matcher([pattern.replace(/^!/, '')])]));
   }
@@ -122,7 +130,8 @@ class Walk {
       else if (this.wanted(below)) {
         if (ignored.has(below, false)) this.ignored++;
         else this.add(below, file, entry.isFile() ? null : await this.obstacle(file));
-      }
+      } else if (this.takesAll && isPassedOver(below) && !ignored.has(below, false))
+        this.passedOver.push(below);
     }
   }
 

@@ -66,18 +66,8 @@ export async function readShard(
 ): Promise<Shard> {
   const { root, paths, settings, pool, cache, signal, onProgress } = options;
   const found = await bookFiles({ root, paths, settings, signal });
-  const {
-    files,
-    missing,
-    notEntered,
-    ignored,
-    idleIgnore,
-    innerBooks,
-    ofLayouts,
-    idleLayouts,
-    notInBook,
-    unplaced,
-  } = found;
+  const { files, missing, notEntered, ignored, idleIgnore, innerBooks, passedOver } = found;
+  const { ofLayouts, idleLayouts, notInBook, unplaced } = found;
   const mine = files.filter((_, at) => at % shard.count === shard.index - 1);
   const contents = await contentsOf(root, files, signal);
   const realRoot = await fs.realpath(root);
@@ -87,7 +77,10 @@ export async function readShard(
   const common: Common = {
     ...{ version, settings, named, whole: paths.includes(root), missing, more },
     others: options.declared ? others.length : null,
-    searched: { notEntered, ignored, idleIgnore, innerBooks, ofLayouts, idleLayouts, notInBook, unplaced },
+    searched: {
+      ...{ notEntered, ignored, idleIgnore, innerBooks, passedOver },
+      ...{ ofLayouts, idleLayouts, notInBook, unplaced },
+    },
     placements: [...placements],
     paths: files.map(file => file.path),
   };

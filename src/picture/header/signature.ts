@@ -11,6 +11,8 @@ export interface Signature {
 const TABLE: [offset: number, bytes: string, format: Format, name: string][] = [
   [0, '\xff\xd8\xff', 'jpeg', 'JPEG'],
   [0, '\x89PNG\r\n\x1a\n', 'png', 'PNG'],
+  // before TIFF, in whose clothes it comes
+  [8, 'CR\x02\0', 'unknown', 'camera raw'],
   [0, 'II*\0', 'tiff', 'TIFF'],
   [0, 'MM\0*', 'tiff', 'TIFF'],
   [0, 'II+\0', 'tiff', 'BigTIFF'],

@@ -22,12 +22,14 @@ const FILL_ORDER = 266;
 const SAMPLES_PER_PIXEL = 277;
 const PLANAR = 284;
 const COLOR_MAP = 320;
+const BELOW = 330;
 const INK_SET = 332;
 const INK_NAMES = 333;
 const EXTRA_SAMPLES = 338;
 const SAMPLE_FORMAT = 339;
 const XMP = 700;
 const PROFILE = 34675;
+const RAW_VERSION = 50706;
 const MOST_STRIPS = 65536;
 /** Offsets and lengths, of strips and of tiles. */
 const PIXELS = [
@@ -59,6 +61,7 @@ export function readTiff(source: Source): (Header | UnreadableError)[] {
   const directories = chain(ifds);
   const kind = (d: Directory) => ifds.value1(d, SUBFILE, 0);
   const full = directories.filter(d => (kind(d) & (REDUCED | MASK)) === 0);
+  if (full.length === 0 && directories.some(isOfCamera)) throw cameraRaw();
   const chosen = full.length > 0 ? full : directories.slice(0, 1);
   // the decoder reads every directory to count the pages, so a cut one spoils them all
   const incomplete = directories.some(d => isCut(ifds, d));
@@ -72,7 +75,7 @@ export function readTiff(source: Source): (Header | UnreadableError)[] {
       if (full.length === 0)
         header.remarks.push({
           code: 'embedded-preview',
-          text: 'The file holds only a small preview that can be read (camera raw files do); what is said here is said of the preview.',
+          text: 'The file holds only a small preview that can be read; what is said here is said of the preview.',
         });
       return header;
     } catch (error) {
@@ -83,6 +86,16 @@ export function readTiff(source: Source): (Header | UnreadableError)[] {
     }
   });
 }
+
+/** A picture that lies in a directory below, behind its own preview, is a camera's. */
+const isOfCamera = ({ tags }: Directory) => tags.has(BELOW) || tags.has(RAW_VERSION);
+
+const cameraRaw = () =>
+  new UnreadableError(
+    'format',
+    "The file is a camera's raw file, of which only a small preview can be read here. Develop it, and save it as TIFF or JPEG.",
+    'tiff',
+  );
 
 /** Every directory of the main chain once; a link back ends the walk. */
 function chain(ifds: Ifds): Directory[] {

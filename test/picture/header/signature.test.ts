@@ -10,6 +10,7 @@ describe('signatureOf', () => {
     ['\xff\xd8\xff\xe0', 'jpeg'],
     ['\x89PNG\r\n\x1a\n\0\0', 'png'],
     ['II*\0\x08\0\0\0', 'tiff'],
+    ['II*\0\x10\0\0\0CR\x02\0', 'unknown', 'camera raw'],
     ['MM\0+\0\x08\0\0', 'tiff', 'BigTIFF'],
     ['RIFF\x10\0\0\0WEBPVP8 ', 'webp'],
     ['RIFF\x10\0\0\0WAVEfmt ', 'unknown', ''],

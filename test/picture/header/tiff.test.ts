@@ -96,6 +96,24 @@ describe('readTiff', () => {
     );
   });
 
+  it('takes no preview of a camera’s raw file for the picture, whatever it is called', () => {
+    for (const [tag, type, value] of [
+      [330, LONG, 8],
+      [50706, LONG, 1],
+    ] as const)
+      assert.throws(
+        () =>
+          pages(
+            greyPage([
+              [254, LONG, [1]],
+              [tag, type, [value]],
+            ]),
+          ),
+        ({ reason, text }: UnreadableError) => reason === 'format' && /camera's raw file.*Develop/.test(text),
+      );
+    assert.equal(pages(greyPage([[330, LONG, [8]]])).length, 1, 'the picture itself stands first');
+  });
+
   it('ends on a chain of pages that bites its tail', () => {
     const bytes = tiffBytes([greyPage(), greyPage()], { last: 8 });
     assert.equal(readTiff(bufferSource(bytes)).length, 2);
