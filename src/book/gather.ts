@@ -101,7 +101,8 @@ async function whyNot({ file }: Found, realRoot: string): Promise<Unreadable> {
   return { reason: 'missing', text: 'The file was taken away while the book was read. Check again.' };
 }
 
-const obstructed = ({ reason, text }: Unreadable): PictureFacts =>
+/** What is known of a file that must not be opened. */
+export const obstructed = ({ reason, text }: Unreadable): PictureFacts =>
   unreadableFacts(new UnreadableError(reason, text), '');
 
 /** SHA-256 of a file, hex; undefined where it cannot be read: the reader will say why. @throws the signal's reason */

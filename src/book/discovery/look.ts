@@ -17,7 +17,7 @@ export async function look(file: string, realRoot: string): Promise<Look> {
     const self = await fs.lstat(file);
     linked = self.isSymbolicLink();
     const stat = linked ? await fs.stat(file) : self;
-    if (linked && !isWithin(realRoot, await fs.realpath(file))) return obstacle('outside', OUTSIDE);
+    if (linked && !isWithin(realRoot, await fs.realpath(file))) return { kind: 'obstacle', why: LED_OUT };
     if (stat.isFile()) return { kind: 'file' };
     if (stat.isDirectory()) return { kind: 'folder', real: await fs.realpath(file), linked };
     const what = stat.isFIFO()
@@ -36,8 +36,17 @@ export async function look(file: string, realRoot: string): Promise<Look> {
   }
 }
 
-const OUTSIDE =
-  "This is a link that leads out of the book's folder, and was not followed. Copy the picture itself into the folder.";
+/** Of a link that leads out. */
+export const LED_OUT: Unreadable = {
+  reason: 'outside',
+  text: "This is a link that leads out of the book's folder, and was not followed. Copy the picture itself into the folder.",
+};
+
+/** Of a link whose end is not there. */
+export const LED_NOWHERE: Unreadable = {
+  reason: 'missing',
+  text: 'This is a link to a file that is not there. Put the picture itself here.',
+};
 
 /** Stands for bytes in a name that are no UTF-8: the true name is lost, and nothing can be opened by this one. */
 const NO_CHARACTER = '\uFFFD';
@@ -51,7 +60,7 @@ function reason(code: string | undefined, file: string, linked: boolean): [Unrea
           "The file's name holds bytes that are no UTF-8, so it cannot be opened. Rename it.",
         ];
       if (!linked) return ['missing', 'The file is not there any more. Put it back.'];
-      return ['missing', 'This is a link to a file that is not there. Put the picture itself here.'];
+      return [LED_NOWHERE.reason, LED_NOWHERE.text];
     case 'ELOOP':
       return ['missing', 'This is a link that leads to itself. Put the picture itself here.'];
     case 'EACCES':

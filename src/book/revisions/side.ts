@@ -1,6 +1,7 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import type { PictureFacts } from '../../shared/picture';
 import { compare } from '../discovery/discover';
+import { obstructed } from '../gather';
 import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { BookLayouts } from '../layouts';
 import { type LaidOut, laidOut } from '../layouts/laid-out';
@@ -13,7 +14,7 @@ import type { Blobs } from './blobs';
 import { layoutsIn } from './layouts';
 import { type IsPage, pagesOf } from './pages';
 import type { Entry, Snapshot } from './snapshot';
-import { filesIn, filesOf } from './source';
+import { filesIn, filesOf, linksAstray } from './source';
 
 /** Which of the books that git holds it is: of two that are compared, or the one of the index. */
 export type Which = 'before' | 'after' | 'staged';
@@ -39,7 +40,7 @@ export interface Side {
   pages: ReadonlyMap<string, Entry>;
   /** Where layouts place them. */
   placements: LaidOut['placements'];
-  /** What layouts place and is not there. */
+  /** What layouts place and is not there, and links that lead to nothing. */
   missing: LaidOut['missing'];
   /** Pictures that it holds beside the book, since layouts place others. */
   notInBook: LaidOut['notInBook'];
@@ -83,14 +84,19 @@ export async function withSettings(
   if (problems.length) throw new RevisionSettingsError(which, problems);
   const isPage = await pagesOf(snapshot, settings, blobs);
   const named = await filesIn(snapshot, blobs, isPage);
-  const found = [...named.keys()]
-    .map(path => ({ path, file: `${root}/${path}`, obstacle: null }))
+  const astray = await linksAstray(snapshot, blobs, isPage);
+  const found = [...named.keys(), ...astray.keys()]
+    .map(path => ({ path, file: `${root}/${path}`, obstacle: astray.get(path) ?? null }))
     .sort((x, y) => compare(x.path, y.path));
   const layouts = await layoutsIn(root, snapshot, settings, blobs);
   const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
   const { notThere } = layouts;
-  const pages = new Map(files.map(({ path }) => [path, named.get(path)!]));
-  const { placements, missing, notInBook, leftOut, notices: ofLayouts } = laid;
+  const pages = new Map(files.flatMap(({ path }) => (named.has(path) ? [[path, named.get(path)!]] : [])));
+  const missing = [
+    ...laid.missing,
+    ...files.flatMap(({ path, obstacle }) => (obstacle ? { path, facts: [obstructed(obstacle)] } : [])),
+  ];
+  const { placements, notInBook, leftOut, notices: ofLayouts } = laid;
   return {
     settings,
     waivers,

@@ -1,6 +1,7 @@
 // no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
 import fs from 'node:fs/promises';
 import path from 'node:path';
+import { gitName } from '../../picture/git-name';
 import type { BookReport } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { bookFiles } from '../book-files';
@@ -19,7 +20,8 @@ import { namingOf, newSlips } from './new-slips';
 import { reportOfChanged } from './partial';
 import { openRepository, type Repository } from './repository';
 import { commitOf, mergeBase } from './revision';
-import { type Entry, isFile, isLink, type Snapshot, snapshotOf } from './snapshot';
+import { type Entry, isLink, type Snapshot, snapshotOf } from './snapshot';
+import { contentAt } from './source';
 import { namedBy } from './staged';
 import { settledFiles } from './worktree';
 
@@ -71,7 +73,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       waivers,
       placements,
       missing: found.missing,
-      pages: new Set([...alike.map(({ at }) => at), ...touched.map(({ path }) => path)]),
+      pages: new Set(found.files.map(({ path }) => path)),
     };
     const named = {
       settings,
@@ -79,9 +81,9 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       notInBook: found.notInBook,
     };
     const concerned = concernedBy(ground, now, renamed);
-    // git knows no picture by a path through a link
-    const isConcerned = ({ file, at }: Same) =>
-      concerned.all !== null || (file.path === at && concerned.why(at) !== null);
+    // git knows no picture by a path through a link to a folder
+    const isConcerned = ({ file: { path } }: Same) =>
+      concerned.all !== null || (before.has(path) && concerned.why(path) !== null);
     const same = alike.filter(one => !isConcerned(one));
     const judgedAnew = alike.filter(isConcerned).map(({ file }) => file);
     const changed = [...touched, ...judgedAnew];
@@ -146,13 +148,12 @@ async function sorted(
   signal?: AbortSignal,
 ): Promise<{ changed: Found[]; same: Same[]; renamed: { path: string; from: string }[] }> {
   const settled = await settledFiles(repository);
-  const kept = await inLanes(files, LOOKING, async (file): Promise<Same | 'link' | null> => {
+  const kept = await inLanes(files, LOOKING, async (file): Promise<Same | 'astray' | null> => {
     signal?.throwIfAborted();
+    const entry = await contentAt(before, blobs, file.path);
+    if (file.obstacle) return !entry && (await isSameLink(file, before)) ? 'astray' : null;
+    if (!entry) return null;
     const at = await trueName(file, realRoot);
-    const entry = before.get(at);
-    // what cannot be opened now could not be before either, if it was a link already
-    if (file.obstacle) return entry && isLink(entry) ? 'link' : null;
-    if (!entry || !isFile(entry)) return null;
     const same = settled.has(at)
       ? settled.get(at) === entry.oid
       : await holds(file.file, entry.oid, repository, blobs, signal).catch(() => false);
@@ -161,7 +162,7 @@ async function sorted(
   const changed = files.filter((_, i) => kept[i] === null);
   return {
     changed,
-    same: kept.filter(one => one !== null && one !== 'link'),
+    same: kept.filter(one => one !== null && one !== 'astray'),
     renamed: renamedAmong(changed, before, settled),
   };
 }
@@ -181,9 +182,16 @@ function renamedAmong(
   });
 }
 
+/** A link that led nowhere before, too. */
+async function isSameLink({ path, file }: Found, before: Snapshot): Promise<boolean> {
+  const entry = before.get(path);
+  if (!entry || !isLink(entry)) return false;
+  const target = await fs.readlink(file, 'buffer').catch(() => null);
+  return target !== null && gitName(entry.oid, target.length).update(target).digest('hex') === entry.oid;
+}
+
 /** A path through a link is unknown to git, which knows what it leads to. */
-async function trueName({ path: name, file, obstacle }: Found, realRoot: string): Promise<string> {
-  if (obstacle) return name;
+async function trueName({ path: name, file }: Found, realRoot: string): Promise<string> {
   const real = await fs.realpath(file).catch(() => null);
   return real === null ? name : path.relative(realRoot, real).split(path.sep).join('/');
 }

@@ -1,5 +1,7 @@
 import path from 'node:path';
 import { kindOf } from '../../layout';
+import type { Unreadable } from '../../shared/picture';
+import { LED_NOWHERE, LED_OUT } from '../discovery/look';
 import { type SettingsFiles, TooLarge, type Within } from '../settings/within';
 import type { Blobs } from './blobs';
 import { NotInCloneError } from './git';
@@ -31,25 +33,25 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
         return other(
           `"${written}" lies outside the book's folder. Copy it into the folder and name it there.`,
         );
+      const link = foldersOf(at).find(folder => isLinkAt(snapshot, folder));
+      if (link)
+        return other(
+          `"${written}" lies behind "${link}", a link to a folder, and git has no file of that name. Name it where it truly lies.`,
+        );
       const found = await follow(snapshot, blobs, at);
       if (found === 'outside')
         return other(
           `"${written}" is a link that leads out of the book's folder. Copy the file itself into it.`,
         );
-      if (!found && isFolder(snapshot, at))
+      if (found === 'folder')
         return { ok: false, why: 'other', folder: true, message: `"${written}" is not a file.` };
-      const link = found ? undefined : foldersOf(at).find(folder => isLinkAt(snapshot, folder));
-      if (link)
-        return other(
-          `"${written}" lies behind "${link}", a link to a folder, and git has no file of that name. Name it where it truly lies.`,
-        );
       if (!found) return { ok: false, why: 'missing', message: `There is no file "${written}".` };
       if (!isFile(found.entry)) return other(`"${written}" is not a file.`);
       return { ok: true, file: path.join(root, ...found.at.split('/')), relative: found.at };
     },
     async bytes(file, most) {
       const found = await follow(snapshot, blobs, relative(file));
-      if (!found || found === 'outside') throw new Error('is not there');
+      if (!isFound(found)) throw new Error('is not there');
       const bytes = await blobs.small(found.entry.oid, most, found.at).catch(error => {
         if (error instanceof NotInCloneError) lacking = error;
         throw error;
@@ -86,28 +88,58 @@ export async function filesIn(
     if (isFile(entry) && isWanted(at)) files.set(at, entry);
     if (!isLink(entry) || !isWanted(at)) continue;
     const found = await follow(snapshot, blobs, at);
-    if (found && found !== 'outside' && isFile(found.entry)) files.set(at, found.entry);
+    if (isFound(found) && isFile(found.entry)) files.set(at, found.entry);
   }
   return files;
 }
 
-/** What a path leads to. Links among folders are not followed: a snapshot has no folders, only paths. */
-async function follow(
+/** Links whose names are wanted and that lead to nothing that can be read, and why; as `look` says it of those in a folder. */
+export async function linksAstray(
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
-  start: string,
-): Promise<{ at: string; entry: Entry } | 'outside' | null> {
+  isWanted: (path: string) => boolean,
+): Promise<Map<string, Unreadable>> {
+  const astray = new Map<string, Unreadable>();
+  for (const [at, entry] of snapshot) {
+    if (!isLink(entry) || !isWanted(at)) continue;
+    const found = await follow(snapshot, blobs, at);
+    if (found === 'outside') astray.set(at, LED_OUT);
+    if (found === null) astray.set(at, LED_NOWHERE);
+  }
+  return astray;
+}
+
+/** What a path leads to: a file or a submodule, where it truly lies; a folder; out of the book's folder; null: to nothing. */
+type Led = { at: string; entry: Entry } | 'folder' | 'outside' | null;
+
+const isFound = (led: Led): led is { at: string; entry: Entry } => led !== null && typeof led === 'object';
+
+/** Through links to files, and through those to folders. */
+async function follow(snapshot: Snapshot, blobs: Pick<Blobs, 'small'>, start: string): Promise<Led> {
   let at = start;
   for (let step = 0; step <= MOST_LINKS; step++) {
-    const entry = snapshot.get(at);
-    if (!entry || isSubmodule(entry)) return null;
-    if (!isLink(entry)) return { at, entry };
-    const target = (await blobs.small(entry.oid, LONGEST_PATH, at))?.toString('utf8') ?? '';
+    // a snapshot has no folders, only paths: what is no file, link or submodule itself may lie behind one
+    const held = [...foldersOf(at), at].find(path => snapshot.has(path));
+    if (held === undefined) return isFolder(snapshot, at) ? 'folder' : null;
+    const entry = snapshot.get(held)!;
+    if (isSubmodule(entry)) return { at: held, entry };
+    if (!isLink(entry)) return held === at ? { at, entry } : null;
+    const target = (await blobs.small(entry.oid, LONGEST_PATH, held))?.toString('utf8') ?? '';
     if (path.posix.isAbsolute(target)) return 'outside';
-    at = path.posix.join(path.posix.dirname(at), target);
+    at = path.posix.join(path.posix.dirname(held), target, at.slice(held.length));
     if (isOutside(at)) return 'outside';
   }
   return null;
+}
+
+/** The content that a picture of a name has in a snapshot, wherever it lies; null where it has none. */
+export async function contentAt(
+  snapshot: Snapshot,
+  blobs: Pick<Blobs, 'small'>,
+  name: string,
+): Promise<Entry | null> {
+  const found = await follow(snapshot, blobs, name);
+  return isFound(found) && isFile(found.entry) ? found.entry : null;
 }
 
 const isLinkAt = (snapshot: Snapshot, at: string): boolean => {

@@ -17,7 +17,7 @@ import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf } from './revision';
 import { type Side, sideOf, withSettings } from './side';
-import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
+import { type Entry, type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
   pool: Pick<Pool, 'factsOf'>;
@@ -64,6 +64,9 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       adjust: options.adjust,
     });
     const concerned = concernedBy(before, side, changes);
+    // a link is what it was, and what it leads to may not be
+    const isOther = (name: string, { oid }: Entry) => (before?.pages.get(name)?.oid ?? oid) !== oid;
+    for (const [name, entry] of side.pages) if (isOther(name, entry)) touched.add(name);
     const isJudged = (name: string) => touched.has(name) || concerned.why(name) !== null;
     const isNamed = namedBy(root, paths);
     const pages = [...side.pages].filter(([name]) => isNamed(name));

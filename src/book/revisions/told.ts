@@ -72,7 +72,8 @@ function linked(path: string, { pages, snapshot }: Side): string | null {
 function ofKind(entry: Entry, path: string, side: Side): string | null {
   if (isSubmodule(entry))
     return 'is a submodule: pictures in it belong to another repository and are not compared.';
-  if (isLink(entry) && (namesPicture(path) || side.isPage(path)) && !side.pages.has(path))
-    return "is a symbolic link that is not followed: it leads out of the book's folder, or to no file that git holds there.";
+  const isJudged = side.pages.has(path) || side.missing.some(one => one.path === path);
+  if (isLink(entry) && (namesPicture(path) || side.isPage(path)) && !isJudged)
+    return "is a symbolic link that is not followed: it leads into a submodule, or to no picture of the book's folder.";
   return null;
 }

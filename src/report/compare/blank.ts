@@ -1,15 +1,16 @@
 import { list } from '../../rules/words';
 import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
+import { blankAt } from '../blank-at';
 
 /** A layout places it, and it is not there: nothing of it can be printed. */
 export const isMissing = (picture: PictureReport | null): boolean =>
-  picture?.facts.unreadable?.reason === 'missing';
+  picture !== null && blankAt(picture) !== null;
 
 /** It is there, and what it holds is no picture that can be read. */
 export const isBroken = (picture: PictureReport | null): boolean => {
   const reason = picture?.facts.unreadable?.reason;
-  return reason !== undefined && reason !== 'missing' && reason !== 'not-fetched';
+  return reason !== undefined && reason !== 'not-fetched' && !isMissing(picture);
 };
 
 /** Whether a page that could be read before, or is new, cannot be read now. */

@@ -9,6 +9,8 @@ import { write } from '../support/folder';
 import { book, checkedBook, compared, neutral, picture, pool, rulesOf, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
 
+const LED = ['plates/nowhere.tif unreadable', 'plates/out.tif unreadable'];
+
 describe('comparing revisions', () => {
   it('reads nothing but what changed: of 200 pictures and 30 changed, 60 contents', async () => {
     const top = repositoryOf({ ...settings, ...book(200) });
@@ -173,16 +175,16 @@ describe('comparing revisions', () => {
     assert.deepEqual([paths(itself), itself.mergeBase], [['plates/001.tif', 'plates/002.tif'], false]);
   });
 
-  it('tells submodules, and links that lead out of the book, instead of following them', async () => {
+  it('tells submodules instead of following them, and a link into one', async () => {
     const top = repositoryOf({ ...settings, ...book(1) });
     git(top, 'submodule', '--quiet', 'add', repositoryOf({ 'p.tif': neutral(1) }), 'inner');
-    fs.symlinkSync('../../001.tif', path.join(top, 'plates/link.tif'));
+    fs.symlinkSync('../inner/p.tif', path.join(top, 'plates/link.tif'));
     commit(top);
     const { notices, changes, read, beyond } = await compared(top);
     assert.deepEqual([changes, read, beyond], [[], [], ['inner']]);
     assert.deepEqual(notices, [
       '"inner" is a submodule: pictures in it belong to another repository and are not compared.',
-      `"plates/link.tif" is a symbolic link that is not followed: it leads out of the book's folder, or to no file that git holds there.`,
+      `"plates/link.tif" is a symbolic link that is not followed: it leads into a submodule, or to no picture of the book's folder.`,
     ]);
     fs.rmSync(path.join(top, 'plates/link.tif'));
     commit(top);
@@ -190,6 +192,20 @@ describe('comparing revisions', () => {
       (await compared(top)).notices[0],
       /"plates\/link\.tif" is a symbolic link.* not there any more\.$/,
     );
+  });
+
+  it('judges a link that leads out of the book, or to nothing, as a check of the folder does', async () => {
+    const top = repositoryOf({ ...settings, ...book(1) });
+    fs.symlinkSync('../../001.tif', path.join(top, 'plates/out.tif'));
+    fs.symlinkSync('nowhere.tif', path.join(top, 'plates/nowhere.tif'));
+    commit(top);
+    const came = await compared(top);
+    assert.deepEqual([rulesOf(came, 'new'), came.notices], [LED, []]);
+    fs.rmSync(path.join(top, 'plates/out.tif'));
+    fs.rmSync(path.join(top, 'plates/nowhere.tif'));
+    commit(top);
+    const went = await compared(top);
+    assert.deepEqual([rulesOf(went, 'ended'), went.notices], [LED, []]);
   });
 
   it('follows a link to another picture of the book, as a check of the folder does', async () => {

@@ -1,12 +1,11 @@
 import assert from 'node:assert/strict';
-import { blankPlaces, leavesBlank, wasThere } from '../../../src/report/compare/blank';
+import { blankPlaces, isBroken, isMissing, leavesBlank, wasThere } from '../../../src/report/compare/blank';
 import { brokenFacts } from '../../book/support/facts';
 import { picture } from '../text/support';
-import { change, comparison, page } from './support';
+import { blank, change, comparison, page } from './support';
 
-const missing = (path: string) => picture(path, [], brokenFacts('missing'));
-const gone = (path: string) => change('added', path, [page(picture(path), missing(path))]);
-const never = change('added', 'never', [page(null, missing('never'))]);
+const gone = (path: string) => change('added', path, [page(picture(path), blank(path))]);
+const never = change('added', 'never', [page(null, blank('never'))]);
 const broken = change('changed', 'broken', [
   page(picture('broken'), picture('broken', [], brokenFacts('truncated'))),
 ]);
@@ -15,6 +14,11 @@ const fine = change('changed', 'fine', [page(picture('fine'), picture('fine'))])
 describe('places that stay blank', () => {
   it('are those of pictures that are not there, not of such as cannot be read', () => {
     assert.deepEqual([gone('a'), never, broken, fine].map(leavesBlank), [true, true, false, false]);
+  });
+
+  it('are not left by a link to nothing that no layout places, which cannot be read', () => {
+    const astray = picture('link', [], brokenFacts('missing'));
+    assert.deepEqual([isMissing(astray), isBroken(astray)], [false, true]);
   });
 
   it('had a picture before, or never had one', () => {

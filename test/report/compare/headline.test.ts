@@ -3,7 +3,7 @@ import { byNumber, headline } from '../../../src/report/compare/headline';
 import type { Comparison, Stand } from '../../../src/shared/comparison';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
-import { change, clause, comparison, findings, page } from './support';
+import { blank, change, clause, comparison, findings, page } from './support';
 
 const stand = (facing: string[]): Stand => ({ facing, after: null, layout: null });
 const added = (path: string) => change('added', path, [page(null, picture(path))]);
@@ -52,7 +52,7 @@ describe('the first line of a comparison', () => {
   });
 
   it('tells of what is placed and not there that no finding counts, and counts it apart from the others', () => {
-    const missing = picture('a', [], brokenFacts('missing'));
+    const missing = blank('a');
     const never = (path: string, severity: 'note' | 'error') =>
       change('added', path, [
         page(null, missing, { findings: findings({ new: [finding('unreadable', severity, '')] }) }),

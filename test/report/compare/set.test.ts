@@ -56,7 +56,10 @@ describe('the verdict on the set', () => {
       reason: 'missing' | 'not-fetched' | 'truncated' | null,
       targets = picture('a').targets,
     ) => {
-      const after = picture('a', [], reason ? { unreadable: { reason, text: 'No.' } } : {});
+      const after = {
+        ...picture('a', [], reason ? { unreadable: { reason, text: 'No.' } } : {}),
+        placedAt: [{ file: 'book.md', line: 1, column: 1 }],
+      };
       return change('added', 'a', [
         page(
           null,

@@ -7,7 +7,8 @@ import type {
   SeverityCounts,
 } from '../../../src/shared/comparison';
 import type { Finding, PictureReport } from '../../../src/shared/finding';
-import { target } from '../text/support';
+import { brokenFacts } from '../../book/support/facts';
+import { picture, target } from '../text/support';
 
 const revision = (asked: string | null, digit: string) => ({
   asked,
@@ -95,4 +96,10 @@ const sumOf = (x: SeverityCounts, y: SeverityCounts): SeverityCounts => ({
   errors: x.errors + y.errors,
   warnings: x.warnings + y.warnings,
   notes: x.notes + y.notes,
+});
+
+/** A picture that a layout places and that is not there. */
+export const blank = (path: string): PictureReport => ({
+  ...picture(path, [], brokenFacts('missing')),
+  placedAt: [{ file: 'book.md', line: 1, column: 1 }],
 });

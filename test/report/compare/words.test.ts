@@ -1,9 +1,8 @@
 import assert from 'node:assert/strict';
 import { closing, happened, matched, revisions, stored, tints } from '../../../src/report/compare/words';
 import type { Match, PictureChange } from '../../../src/shared/comparison';
-import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
-import { change, comparison, page } from './support';
+import { blank, change, comparison, page } from './support';
 
 const match = (verdict: Match['verdict'], more: Partial<Match> = {}): Match => ({
   ...{ target: 'book', verdict, rules: [], waived: false, distance: 0, probability: 0 },
@@ -17,7 +16,7 @@ describe('a comparison in words', () => {
   });
 
   it('says of what is placed and not there just that', () => {
-    const missing = picture('a', [], brokenFacts('missing'));
+    const missing = blank('a');
     const gone = change('added', 'a', [page(picture('a'), missing)]);
     const never = change('added', 'b', [page(null, missing)]);
     assert.equal(happened(gone), 'not there any more, and still placed');
