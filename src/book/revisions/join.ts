@@ -20,7 +20,7 @@ import type { PixelsAlike } from './pixels';
 import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
 import { isFile } from './snapshot';
-import { tally } from './tally';
+import { countsOf, tally } from './tally';
 
 /** What was found out of both sides. */
 export interface Joining {
@@ -61,7 +61,8 @@ export function joined({
   unlooked,
 }: Joining): Comparison {
   const { after } = judged;
-  const before = withoutOpen(withoutUnseen(judged.before, pages), after, unread);
+  const known = withoutOpen(judged.before, after, unread);
+  const before = withoutUnseen(known, pages);
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
@@ -72,10 +73,12 @@ export function joined({
     path => parts.get(path) ?? null,
   );
   const faced = facedBefore(sides.base, pages);
+  const renamed = new Set(pages.flatMap(({ from }) => from ?? []));
   const changes = pages.map((change): PictureChange => {
     const { kind, path, from, swapped, before: was, after: is } = change;
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
-    const pagesBefore = kind === 'mode' ? [] : pagesAt(before, from ?? path);
+    const pagesBefore =
+      kind === 'mode' ? [] : namesBefore(change, renamed).flatMap(name => pagesAt(before, name));
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
@@ -85,18 +88,21 @@ export function joined({
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {
-          const [x, y] = [pagesBefore, pagesAfter].map(
-            list => list.find(({ facts }) => facts.page === page) ?? null,
+          const [all, [y = null]] = [pagesBefore, pagesAfter].map(list =>
+            list.filter(({ facts }) => facts.page === page),
           );
+          const [x = null] = all;
           const waived = y ? waivedOn(y, after) : [];
           return {
             page,
             before: x,
             after: y,
             samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
-            findings: changesOf(x ? claimsOn(x, before.findings) : [], y ? claimsOn(y, after.findings) : [], {
-              waivedSince: waived,
-            }),
+            findings: changesOf(
+              all.flatMap(picture => claimsOn(picture, before.findings)),
+              y ? claimsOn(y, after.findings) : [],
+              { waivedSince: waived },
+            ),
             matches: y ? match(y, matchClaims(y, after.findings), waived) : [],
           };
         }),
@@ -112,7 +118,10 @@ export function joined({
     ),
     ...others.map(({ path, findings }) => ({ path, was: path, findings })),
   ];
-  const summed = tally(before, after, [...onPictures.map(({ findings }) => findings), book]);
+  const summed = {
+    ...tally(before, after, [...onPictures.map(({ findings }) => findings), book]),
+    base: countsOf(known),
+  };
   narrow(onPictures, before, after);
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
@@ -199,6 +208,15 @@ function stillThere(path: string, { snapshot, notInBook }: Side): PictureChange[
   if (!entry || !isFile(entry)) return null;
   return notInBook.includes(path) ? 'unplaced' : 'left-out';
 }
+
+/**
+ * What a change tells of was called so before: a picture, and a place of that name that was blank until it was renamed into
+ * it. What is told of a picture under its name now is told of no other that a layout still places under the old one.
+ */
+const namesBefore = ({ path, from }: PageOf, renamed: ReadonlySet<string>): string[] => [
+  ...(from === null ? [] : [from]),
+  ...(renamed.has(path) ? [] : [path]),
+];
 
 /** Also of a picture that a layout places and that is not there. */
 const pagesAt = (judged: JudgedBook, path: string): PictureReport[] =>

@@ -28,15 +28,14 @@ export function pageChanges(changes: readonly Change[], base: Side, head: Side):
   const told = new Set(changes.flatMap(({ path, from }) => [path, from ?? path]));
   for (const path of new Set([...base.pages.keys(), ...head.pages.keys()]))
     if (!told.has(path) && base.pages.get(path)?.oid !== head.pages.get(path)?.oid) add(path, null);
-  // placed by a layout that was changed, and never there
+  // placed by a layout that was changed, and never there; or still placed by a name that a picture had until it was renamed
   const [before, after] = [base, head].map(({ missing }) => new Set(missing.map(({ path }) => path)));
   const known = new Set(pages.map(({ path }) => path));
-  const never = (paths: ReadonlySet<string>, others: ReadonlySet<string>, kind: ChangeKind) => {
-    for (const path of paths)
-      if (!others.has(path) && !known.has(path)) push({ path, from: null, before: null, after: null, kind });
+  const blank = (path: string, kind: ChangeKind) => {
+    if (!known.has(path)) push({ path, from: null, before: null, after: null, kind });
   };
-  never(after, before, 'added');
-  never(before, after, 'deleted');
+  for (const path of after) if (!before.has(path)) blank(path, base.pages.has(path) ? 'deleted' : 'added');
+  for (const path of before) if (!after.has(path)) blank(path, 'deleted');
   return pages.sort((x, y) => (x.path < y.path ? -1 : 1));
 }
 

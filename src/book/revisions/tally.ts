@@ -3,12 +3,12 @@ import type { Finding } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { claimsOn, isOfBook } from './claims';
 
-export type Tally = Record<keyof FindingChanges | 'base', SeverityCounts>;
+export type Tally = Record<keyof FindingChanges, SeverityCounts>;
 
 /**
  * Counts every finding once, as a check of either side does, of how many pictures it may be said: so that what is new and
  * what stayed come to what a check of the head counts. One about several pictures is new where it is new for one of them,
- * and has ended where it has for all; so those of the base, which a check of it counts, need not be what ended and stayed.
+ * and has ended where it has for all; so what ended and stayed need not come to what a check of the base counts.
  * @param told what became of what is said of every picture, and of the book
  */
 export function tally(
@@ -24,12 +24,14 @@ export function tally(
   ]);
   const now = allOf(after);
   return {
-    new: countsOf(now.filter(finding => fresh.has(finding))),
-    ended: countsOf(allOf(before).filter(finding => ended.get(finding) === said.get(finding))),
-    unchanged: countsOf(now.filter(finding => !fresh.has(finding))),
-    base: countsOf(allOf(before)),
+    new: counted(now.filter(finding => fresh.has(finding))),
+    ended: counted(allOf(before).filter(finding => ended.get(finding) === said.get(finding))),
+    unchanged: counted(now.filter(finding => !fresh.has(finding))),
   };
 }
+
+/** As a check counts them. */
+export const countsOf = (judged: JudgedBook): SeverityCounts => counted(allOf(judged));
 
 const allOf = ({ pictures, findings }: JudgedBook): Finding[] => [
   ...pictures.flatMap(picture => picture.findings),
@@ -42,7 +44,7 @@ function timesOf(findings: readonly Finding[]): Map<Finding, number> {
   return times;
 }
 
-function countsOf(findings: readonly Finding[]): SeverityCounts {
+function counted(findings: readonly Finding[]): SeverityCounts {
   const count = (severity: Finding['severity']) => findings.filter(f => f.severity === severity).length;
   return { errors: count('error'), warnings: count('warning'), notes: count('note') };
 }

@@ -137,16 +137,21 @@ const CHANCE = 0.1;
  * `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...`, and what a check of the base counts where that is not what
  * ended and stayed.
  */
-export function closing({ summary, unread, waived }: Comparison): string {
+export function closing({ summary, unread, waived, changes }: Comparison): string {
   const of = ({ errors, warnings, notes }: SeverityCounts) =>
     `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
   const { base, ended, unchanged } = summary;
   const isSum = (['errors', 'warnings', 'notes'] as const).every(
     each => base[each] === ended[each] + unchanged[each],
   );
-  const because = waived.length
-    ? 'what this change waives counts no more, and has not ended'
-    : 'what is said of several pictures counts once, and as new where it is new for one of them';
-  const why = isSum ? '' : ` Before, a check counted ${of(base)}: ${because}.`;
+  const unseen = changes.some(({ pages }) =>
+    pages.some(({ before }) => before?.facts.unreadable?.reason === 'not-fetched'),
+  );
+  const reasons = [
+    ...(waived.length ? ['what this change waives counts no more, and has not ended'] : []),
+    ...(unseen ? ['what was not fetched then has not ended, since nobody knows what it was'] : []),
+  ];
+  const shared = 'what is said of several pictures counts once, and as new where it is new for one of them';
+  const why = isSum ? '' : ` Before, a check counted ${of(base)}: ${reasons.join('; ') || shared}.`;
   return `New: ${of(summary.new)}. Ended: ${of(ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(unchanged)}.${why}`;
 }

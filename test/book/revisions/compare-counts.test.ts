@@ -6,6 +6,7 @@ import { loadSettings } from '../../../src/book/settings/load';
 import { waiveAll } from '../../../src/book/waivers/apply';
 import { WAIVERS_FILE } from '../../../src/book/waivers/file';
 import { blocksNow, namesOf } from '../../../src/report/compare/news';
+import { closing } from '../../../src/report/compare/words';
 import type { Comparison } from '../../../src/shared/comparison';
 import { compared, neutral, picture, pointer, pool, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
@@ -145,11 +146,18 @@ describe('what a comparison counts', () => {
 
   it('takes new contents that nobody looked at for a new error, whatever was there before', async () => {
     const top = repositoryOf({ ...settings, 'a.tif': pointer('1'), 'b.tif': pointer('2') });
+    const before = await checked(top);
     commit(top, { 'a.tif': pointer('3') });
-    const { changes, summary } = await compared(top, { whole: true });
+    const comparison = await compared(top, { whole: true });
+    const { changes, summary } = comparison;
     const [{ findings }] = changes[0].pages;
     assert.deepEqual([findings.new.map(({ rule }) => rule), findings.unchanged], [['not-fetched'], []]);
     assert.deepEqual([summary.new.errors, summary.ended.errors, summary.unchanged.errors], [1, 0, 1]);
+    assert.deepEqual(summary.base, counted(before), 'though nobody knows what a.tif was');
+    assert.match(
+      closing(comparison),
+      /Before, a check counted 2 errors, .*: what was not fetched then has not ended, since nobody knows what it was\.$/,
+    );
   });
 
   it('tells that a layout no longer places what is not there', async () => {
@@ -161,5 +169,32 @@ describe('what a comparison counts', () => {
       [['deleted', 'b.tif']],
     );
     assert.equal(summary.ended.errors, 1);
+  });
+
+  it('are of each picture once, where one is renamed into a blank place and leaves its own blank', async () => {
+    const top = repositoryOf({
+      ...settings,
+      ...{ 'a.tif': neutral(1), 'b.tif': neutral(2), 'odd.tif': picture('black-only', 3) },
+      'book.md': ['a', 'b', 'odd', 'blank'].map(name => `![p](${name}.tif)\n`).join('\n'),
+    });
+    git(top, 'mv', 'odd.tif', 'blank.tif');
+    commit(top);
+    const comparison = await compared(top, { whole: true });
+    assert.deepEqual(
+      comparison.changes.map(({ kind, path }) => [kind, path]),
+      [
+        ['renamed', 'blank.tif'],
+        ['deleted', 'odd.tif'],
+      ],
+    );
+    const told = comparison.changes.map(({ pages: [{ findings }] }) =>
+      [findings.new, findings.ended].map(some => some.map(({ rule }) => rule)),
+    );
+    assert.deepEqual(told, [
+      [[], ['unreadable']],
+      [['unreadable'], []],
+    ]);
+    const { summary } = comparison;
+    assert.deepEqual([summary.new.errors, summary.ended.errors, summary.base.errors], [1, 1, 1]);
   });
 });
