@@ -2,8 +2,9 @@ import assert from 'node:assert/strict';
 import { execFileSync, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
-import { temporaryFolder } from '../book/support/folder';
-import { evenBook } from './support/book';
+import { commit, git, repositoryOf } from '../book/revisions/support/repository';
+import { temporaryFolder, write } from '../book/support/folder';
+import { evenBook, pictures } from './support/book';
 import { dist, evengrey, withReader } from './support/run';
 
 /** Calls `then` once the file is there. */
@@ -104,6 +105,25 @@ describe('accidents', () => {
     const command = `"${process.execPath}" "${path.join(dist, 'cli.js')}" check --format json --no-cache | head -c 20; echo " \${PIPESTATUS[0]}"`;
     const out = execFileSync('bash', ['-c', command], { cwd: evenBook(undefined, 9), encoding: 'utf8' });
     assert.match(out, / 0\n$/);
+  });
+
+  it('temporary files that can go nowhere are told in a sentence, with the code of a failure', async () => {
+    const top = repositoryOf({ 'evengrey.json': '{}', 'a.tif': pictures.neutral(1) });
+    commit(top, { 'a.tif': pictures.neutral(2) });
+    write(top, { 'a.tif': pictures.neutral(3) });
+    git(top, 'add', '--all');
+    const env = { TMPDIR: path.join(top, 'nowhere') };
+    for (const args of [
+      ['check', '--staged'],
+      ['compare', 'HEAD~1'],
+    ]) {
+      const ran = await evengrey(args, { cwd: top, env });
+      assert.deepEqual([ran.code, ran.stdout], [2, '']);
+      assert.match(
+        ran.stderr,
+        /^evengrey: Nothing can be written where temporary files go \(".*nowhere": there is no such folder\).*TMPDIR\.\n$/,
+      );
+    }
   });
 
   it('a result that finds no room is told in a sentence, with the code of a failure', () => {

@@ -1,8 +1,8 @@
 import fs from 'node:fs/promises';
-import os from 'node:os';
 import path from 'node:path';
 import { askGit, GitError, runGit } from './git';
 import type { Repository } from './repository';
+import { newTemporaryFolder } from './temporary';
 import { withoutFilters } from './worktree';
 
 /** What lies in a book's folder, committed or not, as git would hold it. Close it when done: nothing is kept. */
@@ -25,7 +25,7 @@ export async function treeOfFolder(
   options: { signal?: AbortSignal } = {},
 ): Promise<FolderTree> {
   const { root, commonDir } = repository;
-  const own = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
+  const own = await newTemporaryFolder();
   const close = () => fs.rm(own, { recursive: true, force: true });
   try {
     const index = path.join(own, 'index');

@@ -1,5 +1,4 @@
 import fs from 'node:fs/promises';
-import os from 'node:os';
 import path from 'node:path';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
@@ -9,6 +8,7 @@ import type { Blobs } from './blobs';
 import { contentOf } from './content';
 import type { PageOf } from './page-changes';
 import type { Repository } from './repository';
+import { inTemporaryFolder } from './temporary';
 
 export interface PixelReading {
   repository: Repository;
@@ -82,9 +82,8 @@ async function digestsOf(
     return !known;
   });
   if (!unknown.length) return digests;
-  const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
-  try {
-    await inLanes(unknown, READING, async ({ oid, sha256 }) => {
+  await inTemporaryFolder(folder =>
+    inLanes(unknown, READING, async ({ oid, sha256 }) => {
       signal?.throwIfAborted();
       const content = await contentOf(oid, path.join(folder, oid), { repository, blobs });
       if (content.lost) return;
@@ -93,9 +92,7 @@ async function digestsOf(
       if (!found) return;
       digests.set(oid, found);
       cache?.rememberPixels(sha256, found);
-    });
-  } finally {
-    await fs.rm(folder, { recursive: true, force: true });
-  }
+    }),
+  );
   return digests;
 }

@@ -1,6 +1,4 @@
 import { rmSync } from 'node:fs';
-import fs from 'node:fs/promises';
-import os from 'node:os';
 import path from 'node:path';
 import { LONGEST_POINTER } from '../../picture/header/pointer';
 import { HELD } from '../../picture/open';
@@ -15,6 +13,7 @@ import { factsInFolder, mayHold } from './in-folder';
 import type { Repository } from './repository';
 import { sizesOf } from './sizes';
 import { type Sized, Stretches, unpackInto } from './stretches';
+import { inTemporaryFolder } from './temporary';
 
 export interface BlobReading extends Stores {
   repository: Repository;
@@ -62,23 +61,23 @@ export async function readBlobs(
     unknown.map(content => ({ ...content, size: sizes.get(content.oid)! })),
     how,
   );
-  const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
-  const stretches = new Stretches(how.repository, ways['in-stretch'], { folder, signal: how.signal });
-  try {
-    // git unpacks while those are read that it need not unpack
-    const inTurn = WAYS.flatMap(way => ways[way].map(content => ({ content, way })));
-    await inLanes(inTurn, READING, async ({ content, way }) => {
-      how.signal?.throwIfAborted();
-      const { oid } = content;
-      const read = await readBy(way, content, { ...how, folder, stretches });
-      facts.set(oid, read);
-      how.onRead?.(oid, read);
-      how.onProgress?.(facts.size, wanted.size);
-    });
-  } finally {
-    await stretches.close();
-    await fs.rm(folder, { recursive: true, force: true });
-  }
+  await inTemporaryFolder(async folder => {
+    const stretches = new Stretches(how.repository, ways['in-stretch'], { folder, signal: how.signal });
+    try {
+      // git unpacks while those are read that it need not unpack
+      const inTurn = WAYS.flatMap(way => ways[way].map(content => ({ content, way })));
+      await inLanes(inTurn, READING, async ({ content, way }) => {
+        how.signal?.throwIfAborted();
+        const { oid } = content;
+        const read = await readBy(way, content, { ...how, folder, stretches });
+        facts.set(oid, read);
+        how.onRead?.(oid, read);
+        how.onProgress?.(facts.size, wanted.size);
+      });
+    } finally {
+      await stretches.close();
+    }
+  });
   return facts;
 }
 

@@ -1,6 +1,5 @@
 // no-unit-test: test/cli/actions/compare.test.ts has the built program show what changed
 import fs from 'node:fs/promises';
-import os from 'node:os';
 import path from 'node:path';
 import type { Comparison } from '../../shared/comparison';
 import type { Raster } from '../../shared/reader-protocol';
@@ -11,6 +10,7 @@ import { contentOf } from './content';
 import { openRepository, type Repository } from './repository';
 import { type Snapshot, snapshotOf } from './snapshot';
 import { filesIn } from './source';
+import { inTemporaryFolder } from './temporary';
 
 /** A picture to look at, or why it cannot be. */
 export type ShownRaster = Raster | { trouble: string };
@@ -83,30 +83,27 @@ export async function rastersOf(
   { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
   const blobs = new Blobs(repository);
-  const folder = await fs.mkdtemp(path.join(os.tmpdir(), 'evengrey-'));
+  const shown = async (wish: RasterWish, file: string): Promise<ShownRaster> => {
+    signal?.throwIfAborted();
+    try {
+      const content = await contentOf(wish.oid, file, { repository, blobs });
+      if (content.lost) return { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' };
+      return await pool.raster(content.file, wish.page, wish.edge, signal);
+    } catch (error) {
+      signal?.throwIfAborted();
+      return { trouble: error instanceof Error ? error.message : String(error) };
+    } finally {
+      await fs.rm(file, { force: true });
+    }
+  };
   try {
-    const shown = await inLanes(
-      [...wishes.entries()],
-      READING,
-      async ([at, wish]): Promise<[string, ShownRaster]> => {
-        const { key, oid, page, edge } = wish;
-        signal?.throwIfAborted();
-        const file = path.join(folder, String(at));
-        try {
-          const content = await contentOf(oid, file, { repository, blobs });
-          if (content.lost) return [key, { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' }];
-          return [key, await pool.raster(content.file, page, edge, signal)];
-        } catch (error) {
-          signal?.throwIfAborted();
-          return [key, { trouble: error instanceof Error ? error.message : String(error) }];
-        } finally {
-          await fs.rm(file, { force: true });
-        }
-      },
-    );
-    return new Map(shown);
+    return await inTemporaryFolder(async folder => {
+      const rasters = await inLanes([...wishes.entries()], READING, ([at, wish]) =>
+        shown(wish, path.join(folder, String(at))),
+      );
+      return new Map(wishes.map(({ key }, at) => [key, rasters[at]]));
+    });
   } finally {
     blobs.close();
-    await fs.rm(folder, { recursive: true, force: true });
   }
 }

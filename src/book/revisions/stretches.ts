@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { Content, Stretch } from '../../shared/reader-protocol';
 import { askGit, GitError, NotInCloneError } from './git';
 import type { Repository } from './repository';
+import { noRoom } from './temporary';
 
 /** Bytes that git unpacks at a time: a temporary folder may be small. */
 const PORTION = 16 << 20;
@@ -132,7 +133,7 @@ async function written<T>(file: string, write: (into: number) => Promise<T>): Pr
   try {
     return await write(opened);
   } catch (error) {
-    throw error instanceof GitError && isFull(path.dirname(file)) ? noRoom(path.dirname(file)) : error;
+    throw error instanceof GitError && isFull(path.dirname(file)) ? noRoom() : error;
   } finally {
     fs.closeSync(opened);
   }
@@ -145,11 +146,6 @@ function isFull(folder: string): boolean {
 }
 
 const ALMOST_NOTHING = 1 << 20;
-
-const noRoom = (folder: string): GitError =>
-  new GitError(
-    `There is no room left where temporary files go ("${path.dirname(folder)}"), and pictures are unpacked there. Make room, or name another folder in the environment variable TMPDIR.`,
-  );
 
 /** Before each content git says in a line what it is, and ends the line of its last byte after it. */
 function stretchesIn(opened: number, contents: readonly Sized[]): Map<string, Stretch> {
