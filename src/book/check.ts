@@ -12,6 +12,7 @@ import { withChangedOriginals } from './outdated';
 import type { Pool } from './pool';
 import type { Settings } from './settings/settings';
 import { summarise } from './summary';
+import type { Waiver } from './waivers/key';
 
 export interface CheckOptions extends Reading {
   /** Absolute. */
@@ -23,6 +24,8 @@ export interface CheckOptions extends Reading {
   /** Null: everything is read. What was read is kept in it; writing it is the caller's `save`. */
   cache: FactsCache | null;
   onProgress?: (done: number, total: number, path: string) => void;
+  /** By which what is waived of a picture stays a finding by itself. It is not taken out here. */
+  waivers?: readonly Waiver[];
 }
 
 /**
@@ -49,7 +52,7 @@ export async function checkLaidOut(options: CheckOptions): Promise<{ report: Boo
 
   const files = [...read, ...found.missing].sort((x, y) => compare(x.path, y.path));
   const { placements } = found;
-  const judged = await judgeBook(files, settings, { placements, signal });
+  const judged = await judgeBook(files, settings, { placements, waivers: options.waivers, signal });
   return { report: reportOf(judged, found, settings, paths.includes(root)), found };
 }
 

@@ -10,6 +10,7 @@ import { positionsIn, spreadsOf } from './order';
 import { bookPictures, standings } from './pictures';
 import { markReplaced } from './replaced';
 import type { Settings } from './settings/settings';
+import { isWaivedBy, type Waiver } from './waivers/key';
 
 /** A file that was read: its path in the book and what every page of it holds. */
 export interface ReadFile {
@@ -34,6 +35,8 @@ export interface JudgeBookOptions {
   changed?: ReadonlySet<string>;
   /** Where layouts place pictures, by their path. */
   placements?: ReadonlyMap<string, readonly Placement[]>;
+  /** What is waived of a picture stays a finding by itself, whatever others come to have it too. */
+  waivers?: readonly Waiver[];
   signal?: AbortSignal;
 }
 
@@ -44,7 +47,7 @@ export interface JudgeBookOptions {
 export async function judgeBook(
   files: readonly ReadFile[],
   settings: Settings,
-  { partial = false, changed, placements = new Map(), signal }: JudgeBookOptions = {},
+  { partial = false, changed, placements = new Map(), waivers = [], signal }: JudgeBookOptions = {},
 ): Promise<JudgedBook> {
   const standing = standings(settings);
   const pictures = files.flatMap(({ path, facts, changedOriginal }) =>
@@ -61,7 +64,8 @@ export async function judgeBook(
   const spreads = spreadsOf(settings.spreads, paths);
   const positions = positionsIn(paths, { spreads, placements });
   for (const picture of pictures) picture.position = positions.get(picture.path) ?? null;
-  const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial, changed });
+  const isWaived = isWaivedBy(waivers);
+  const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial, changed, isWaived });
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),
     findings: findings.book,

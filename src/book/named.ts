@@ -36,7 +36,7 @@ export async function checkNamed(options: NamedOptions): Promise<BookReport> {
     },
     settings,
     found,
-    { placements, signal },
+    { placements, waivers: options.waivers, signal },
   );
 }
 

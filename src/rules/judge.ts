@@ -16,6 +16,8 @@ export interface JudgeInput {
   changed?: ReadonlySet<string>;
   /** Only some pictures of the book were looked at: rules that compare are left out. */
   partial?: boolean;
+  /** Whether somebody lives with a finding on a picture; left out: nobody does with any. */
+  isWaived?: (finding: Finding, picture: BookPicture) => boolean;
 }
 
 export interface Judgement {
@@ -49,6 +51,7 @@ export function judgeWith(rules: readonly Rule[], input: JudgeInput): Judgement 
         changed: input.changed ?? new Set(),
         partial: input.partial ?? false,
         recommend,
+        isWaived: verdict => input.isWaived?.(finding(rule, severity, verdict), verdict.picture!) ?? false,
       },
       options,
     )) {

@@ -19,6 +19,8 @@ export interface BookView {
   partial: boolean;
   /** The encoding that every finding of this book names. */
   recommend: Recommend;
+  /** Whether somebody lives with what is said of one picture, so that it stays by itself among others alike. */
+  isWaived: (verdict: Verdict) => boolean;
 }
 
 /** One thing a rule has to say, of a picture or, without one, of the whole book. */

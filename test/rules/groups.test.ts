@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { byPart, grouped, ofPart, paths } from '../../src/rules/groups';
+import { byPart, grouped, ofPart, oneByOne, paths } from '../../src/rules/groups';
 import { picture } from './support/pictures';
 
 describe('groups', () => {
@@ -16,5 +16,20 @@ describe('groups', () => {
   it('name a file of many pages once', () => {
     const page = picture('rgb-neutral', { path: 'a.tif' });
     assert.deepEqual(paths([page, { ...page }]), ['a.tif']);
+  });
+
+  it('are told of one by one while they are few, and what somebody lives with always is', () => {
+    const told = (things: string[], waived: string[] = []) =>
+      [
+        ...oneByOne(things, {
+          one: thing => ({ message: thing, data: {} }),
+          all: some => ({ message: some.join('+'), data: {} }),
+          isWaived: ({ message }) => waived.includes(message),
+        }),
+      ].map(({ message }) => message);
+    assert.deepEqual(told(['a', 'b', 'c']), ['a', 'b', 'c']);
+    assert.deepEqual(told(['a', 'b', 'c', 'd']), ['a+b+c+d']);
+    assert.deepEqual(told(['a', 'b', 'c', 'd'], ['b']), ['a', 'b', 'c', 'd']);
+    assert.deepEqual(told(['a', 'b', 'c', 'd', 'e'], ['b']), ['a+c+d+e', 'b']);
   });
 });

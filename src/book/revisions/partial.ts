@@ -37,14 +37,14 @@ export async function reportOfChanged(
   { changed, others, unchanged, which, concerned = new Map(), gone = [], held, idle = [] }: ChangedFiles,
   settings: Settings,
   found: Searched,
-  { placements, signal }: Pick<JudgeBookOptions, 'placements' | 'signal'> = {},
+  { placements, waivers, signal }: Pick<JudgeBookOptions, 'placements' | 'waivers' | 'signal'> = {},
 ): Promise<BookReport> {
   const rest = [...(others ?? [])].map(([path, facts]) => ({ path, facts }));
   const files = [...changed, ...rest].sort((x, y) => (x.path < y.path ? -1 : 1));
   const partial = others === null;
   const looked = new Set(changed.map(({ path }) => path));
   const judged = await judgeBook(files, settings, {
-    ...{ partial, placements, signal },
+    ...{ partial, placements, waivers, signal },
     changed: new Set([...looked].filter(path => !concerned.has(path))),
   });
   const concerns = (finding: Finding) => {

@@ -117,7 +117,7 @@ export async function withSettings(
  * depends on them.
  */
 export function judgeSide(
-  { settings, pages, placements, missing }: Side,
+  { settings, waivers, pages, placements, missing }: Side,
   factsOf: (path: string) => PictureFacts[] | null,
   { partial, changed, signal }: Pick<JudgeBookOptions, 'partial' | 'changed' | 'signal'>,
 ): Promise<JudgedBook> {
@@ -127,5 +127,5 @@ export function judgeSide(
   });
   files.push(...missing);
   files.sort((x, y) => compare(x.path, y.path));
-  return judgeBook(files, settings, { partial, changed, placements, signal });
+  return judgeBook(files, settings, { partial, changed, placements, waivers, signal });
 }

@@ -125,7 +125,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       },
       settings,
       found,
-      { placements, signal },
+      { placements, waivers: options.waivers, signal },
     );
   } finally {
     blobs.close();

@@ -106,7 +106,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         ...{ notEntered: [], ignored: 0, idleIgnore: [] },
         ofLayouts: paths.includes(root) ? side.ofLayouts : [],
       },
-      { placements: side.placements, signal },
+      { placements: side.placements, waivers: options.waivers, signal },
     );
   } finally {
     blobs.close();

@@ -29,13 +29,13 @@ export interface NamedShard {
  */
 export async function mergeShards(
   shards: readonly NamedShard[],
-  signal?: AbortSignal,
+  how: Pick<JudgeBookOptions, 'waivers' | 'signal'> = {},
 ): Promise<{ report: BookReport; common: Common }> {
   const files = inOrder(shards);
   const { common, profiles } = shards[0].shard;
   const settings = await withProfiles(common.settings, profiles);
   const placements = new Map(common.placements);
-  return { report: await judged(files, settings, common, { placements, signal }), common };
+  return { report: await judged(files, settings, common, { ...how, placements }), common };
 }
 
 /** As one run without anything remembered would judge it. */

@@ -1,4 +1,4 @@
-import type { BookReport, Finding, PictureReport } from '../../shared/finding';
+import type { BookPicture, BookReport, Finding, PictureReport } from '../../shared/finding';
 
 /** A finding that the team has decided to live with, as the file has it. */
 export interface Waiver {
@@ -51,7 +51,7 @@ function rounded(value: unknown): unknown {
  */
 export function contentOf(
   finding: Finding,
-  picture: PictureReport | null,
+  picture: BookPicture | null,
   { pictures }: Pick<BookReport, 'pictures'>,
 ): string[] | null {
   if (picture) return wasRead(picture) ? [picture.facts.sha256] : null;
@@ -60,7 +60,8 @@ export function contentOf(
   return about.every(wasRead) ? [...new Set(about.map(({ facts }) => facts.sha256))].sort() : null;
 }
 
-const wasRead = ({ facts }: PictureReport): boolean => facts.sha256 !== '' && !facts.unreadable;
+const wasRead = ({ facts }: Pick<PictureReport, 'facts'>): boolean =>
+  facts.sha256 !== '' && !facts.unreadable;
 
 /** Paths anywhere under `pictures` or `convert`. */
 function namedIn(data: unknown): string[] {
@@ -85,7 +86,7 @@ export const keyOf = ({
 /** The waiver that a finding would have; null where it can have none. */
 export function waiverOf(
   finding: Finding,
-  picture: PictureReport | null,
+  picture: BookPicture | null,
   report: Pick<BookReport, 'pictures'>,
 ): Waiver | null {
   const content = contentOf(finding, picture, report);
@@ -98,5 +99,14 @@ export function waiverOf(
     value: figuresOf(finding),
     says: finding.message,
     reason: '',
+  };
+}
+
+/** Says of a finding on a picture whether one of these waives it. */
+export function isWaivedBy(waivers: readonly Waiver[]): (finding: Finding, picture: BookPicture) => boolean {
+  const keys = new Set(waivers.map(keyOf));
+  return (finding, picture) => {
+    const own = keys.size > 0 && waiverOf(finding, picture, { pictures: [] });
+    return own ? keys.has(keyOf(own)) : false;
   };
 }

@@ -48,8 +48,8 @@ async function checkAt(
   if (options.settings === undefined) await oneBook(root, paths, 'checked');
   const { settings, files } = await settingsOf(root, options.settings, 'checked');
   const adjust = (some: Settings) => adjusted(some, conditions);
-  const asked = { root, paths, settings, declared: files.length > 0, adjust };
   const waivers = await waiversOf(root, options);
+  const asked = { root, paths, settings, declared: files.length > 0, adjust, waivers };
   const place = await placeOf(root, files[0]);
   if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options, result);
   const judged = await readAndJudge(asked, options);
@@ -73,10 +73,11 @@ interface Book {
   declared: boolean;
   /** With the conditions that were asked for on the spot. */
   adjust: (settings: Settings) => Settings;
+  waivers: Waivers;
 }
 
 function readAndJudge(
-  { root, paths, settings, declared, adjust }: Book,
+  { root, paths, settings, declared, adjust, waivers: { waivers } }: Book,
   options: CheckVerbOptions,
 ): Promise<BookReport> {
   const { since, staged, whole = false } = options;
@@ -89,7 +90,7 @@ function readAndJudge(
     withReading(root, options, async ({ pool, cache }) => {
       const progress = new Progress(process.stderr);
       const reading = {
-        ...{ root, paths, pool, cache, signal },
+        ...{ root, paths, waivers, pool, cache, signal },
         onProgress: (done: number, total: number, file: string) => progress.tell(done, total, file),
       };
       try {

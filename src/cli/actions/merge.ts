@@ -23,7 +23,10 @@ async function joined(reports: readonly string[], options: MergeVerbOptions): Pr
   const root = await pagedBook(options);
   const shards: NamedShard[] = [];
   for (const name of reports) shards.push({ name, shard: await shardIn(name) });
-  const { report, common } = await interruptible(signal => mergeShards(shards, signal)).catch(error => {
+  const known = shards[0]?.shard.common.more as ShardExtras | undefined;
+  const { report, common } = await interruptible(signal =>
+    mergeShards(shards, { waivers: known?.waivers.waivers, signal }),
+  ).catch(error => {
     throw error instanceof MergeError ? new Failure(error.message) : error;
   });
   const asked = common.named.map(at => ({ at, shown: `"${at || '.'}"` }));

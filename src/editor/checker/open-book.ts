@@ -67,7 +67,7 @@ export class OpenBook {
     try {
       const read = await readWaivers(root);
       const { report: judged, found } = await checkLaidOut({
-        ...{ root, paths: [root], settings, pool, cache, signal, open: textsOf(open) },
+        ...{ root, paths: [root], settings, waivers: read.waivers, pool, cache, signal, open: textsOf(open) },
         onProgress: (done, total) => told({ done, total }),
       });
       const { report, notices } = withWaivers(judged, read);

@@ -1,8 +1,8 @@
 import type { Target } from '../../shared/target';
-import { FEW, grouped, paths } from '../groups';
+import { grouped, oneByOne, paths } from '../groups';
 import { priceOf } from '../price';
 import { asTaken } from '../recommended';
-import { defineRule, greyOrToned, type Verdict } from '../rule';
+import { type BookView, defineRule, greyOrToned, type Verdict } from '../rule';
 import { say } from '../say';
 import { forecastsOf, forTarget, guessOfInks, processName } from '../targets';
 import { count, encodingName, inOrdersOfMany, leaning, list } from '../words';
@@ -61,7 +61,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets, recommend, partial }, { gain, tell }) {
+  *check({ pictures, targets, recommend, partial, isWaived }, { gain, tell }) {
     const prints = pictures
       .filter(picture => picture.facts.encoding !== 'bilevel')
       .filter(picture => picture.intent === 'grey' || isCorrected(picture))
@@ -71,21 +71,27 @@ export default defineRule<Options>({
         ),
       );
     for (const onTarget of grouped(prints, print => print.target.name)) {
-      yield* fromFiles(onTarget, targets);
+      yield* fromFiles(onTarget, targets, isWaived);
       yield* fromProcess(onTarget, tell, targets, partial);
     }
   },
 });
 
 /** Alike are pictures in one encoding that are to become the same and lean the same way. */
-function* fromFiles(prints: Print[], targets: readonly Target[]): Iterable<Verdict> {
+function* fromFiles(
+  prints: Print[],
+  targets: readonly Target[],
+  isWaived: BookView['isWaived'],
+): Iterable<Verdict> {
   const alike = grouped(
     prints.filter(({ better }) => better),
     print => `${print.picture.facts.encoding} ${print.better!.recommendation.encoding} ${wayOf(print)}`,
   );
   for (const group of alike)
-    if (group.length > FEW) yield forAll(group, targets);
-    else for (const print of group) yield forOne(print, targets);
+    yield* oneByOne(group, {
+      ...{ one: print => forOne(print, targets), all: prints => forAll(prints, targets) },
+      isWaived,
+    });
 }
 
 const wayOf = (print: Print) => (print.foreign ? print.better!.comparable : lean([print])?.direction);

@@ -2,7 +2,7 @@ import { leanOf } from '../../print/lean';
 import type { BookPicture } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
 import type { Target } from '../../shared/target';
-import { FEW, grouped, paths } from '../groups';
+import { grouped, oneByOne, paths } from '../groups';
 import { asTaken, type Recommendation } from '../recommended';
 import { defineRule, type Verdict } from '../rule';
 import { say } from '../say';
@@ -42,7 +42,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, targets, recommend }, { limit }) {
+  *check({ pictures, targets, recommend, isWaived }, { limit }) {
     const casts = pictures
       .filter(({ facts }) => facts.encoding === 'four-channel' || facts.encoding === 'three-ink')
       .flatMap(picture =>
@@ -61,8 +61,10 @@ export default defineRule<Options>({
       JSON.stringify([target.name, direction, recommendation, guessOfInks(picture, forecast)]),
     );
     for (const group of alike)
-      if (group.length > FEW) yield forAll(group, targets);
-      else for (const cast of group) yield forOne(cast, targets);
+      yield* oneByOne(group, {
+        ...{ one: cast => forOne(cast, targets), all: casts => forAll(casts, targets) },
+        isWaived,
+      });
   },
 });
 

@@ -1,9 +1,9 @@
 import type { BookPicture } from '../../shared/finding';
 import { takes } from '../accepted';
-import { byPart, FEW, grouped, ofPart, paths } from '../groups';
+import { byPart, grouped, ofPart, oneByOne, paths } from '../groups';
 import { fittingProfile, profileName, spaceName, untagged } from '../profiles';
 import { asTaken, type Recommend } from '../recommended';
-import { defineRule } from '../rule';
+import { type BookView, defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { isPhotographic, processName } from '../targets';
 import { count, list } from '../words';
@@ -45,7 +45,7 @@ export default defineRule<Options>({
   },
   messages,
   page,
-  *check({ pictures, recommend }, options) {
+  *check({ pictures, recommend, isWaived }, options) {
     const readable = pictures.filter(
       picture =>
         picture.facts.space !== null &&
@@ -55,7 +55,7 @@ export default defineRule<Options>({
     );
     for (const part of byPart(readable))
       for (const alike of grouped(part, picture => picture.facts.space!))
-        yield* judgeAlike(alike, options, recommend);
+        yield* judgeAlike(alike, options, { recommend, isWaived });
   },
 });
 
@@ -64,7 +64,11 @@ const stays = (picture: BookPicture): boolean =>
   !picture.targets.length || picture.targets.some(target => takes(target, picture));
 
 /** Pictures of one part and one space. */
-function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommend) {
+function* judgeAlike(
+  alike: BookPicture[],
+  options: Options,
+  { recommend, isWaived }: Pick<BookView, 'recommend' | 'isWaived'>,
+) {
   const { space } = alike[0].facts;
   // a profile for other channels is `profile-mismatch`'s matter, and no example to follow
   const tagged = alike.filter(({ facts }) => facts.space === 'lab' || fittingProfile(facts));
@@ -72,32 +76,31 @@ function* judgeAlike(alike: BookPicture[], options: Options, recommend: Recommen
   if (space === 'rgb' && tagged.length === 0 && options.rgb === 'odd') return;
   // Ink values that go to the press as they are need no profile to say what they mean.
   if (space === 'cmyk') bare = bare.filter(picture => picture.targets.some(isPhotographic));
-  if (bare.length > FEW) {
-    const names = paths(bare);
-    yield {
+  // one grey profile that is unlike most is no example to follow
+  const examples = space === 'grey' && tagged.length <= bare.length ? [] : tagged;
+  const one = (picture: BookPicture): Verdict => ({
+    picture,
+    message: messageFor(picture, examples, recommend),
+    data: { space, assumed: picture.facts.assumed },
+  });
+  const all = (pictures: readonly BookPicture[]): Verdict => {
+    const names = paths(pictures);
+    return {
       message: say(messages.many, {
         space: spaceName[space!],
         part: ofPart(alike[0]),
         untagged: names.length,
         all: count(paths(alike).length, 'picture'),
-        assumed: assumption(bare[0]),
+        assumed: assumption(pictures[0]),
         profiles: tagged.length > 0 ? `, the others ${listOfProfiles(tagged)}` : '',
         way: space === 'grey' ? ` (${BY_CONVERSION})` : ' where they are exported',
-        save: space === 'cmyk' ? saveWithout(bare[0], recommend, 'them') : '',
+        save: space === 'cmyk' ? saveWithout(pictures[0], recommend, 'them') : '',
         names: tagged.length > 0 ? `They are ${list(names)}.` : '',
       }),
       data: { space, pictures: names },
     };
-    return;
-  }
-  // one that is unlike most is no example to follow
-  const examples = tagged.length > bare.length ? tagged : [];
-  for (const picture of bare)
-    yield {
-      picture,
-      message: messageFor(picture, space === 'grey' ? examples : tagged, recommend),
-      data: { space, assumed: picture.facts.assumed },
-    };
+  };
+  yield* oneByOne(bare, { one, all, isWaived });
 }
 
 const BY_CONVERSION = '"evengrey convert --to single-channel --profile FILE" does';

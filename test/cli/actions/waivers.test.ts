@@ -8,6 +8,7 @@ import { strictErrors } from '../../report/support';
 import { evenBook, pictures } from '../support/book';
 import { golden } from '../support/golden';
 import { evengrey } from '../support/run';
+import { tiff } from '../support/tiff';
 
 const FILE = '.evengrey-waivers.json';
 
@@ -52,6 +53,35 @@ describe('evengrey check --waive', () => {
     const [finding] = report.pictures[4].findings.filter((f: { waived: unknown }) => f.waived);
     assert.deepEqual([finding.rule, finding.waived], ['mixed-encodings', { reason: '' }]);
     assert.equal(report.pictures[4].verdict, 'send');
+  });
+
+  it('stands where so many others come to have the same that they are told at once: of the others alone', async () => {
+    const root = evenBook(undefined, 12);
+    const toned = (seed: number) =>
+      tiff(96, 64, (x, y) => [10, 0, -24].map(more => Math.min(255, 40 + x * 2 + ((y + seed) % 7) + more)));
+    const add = (...seeds: number[]) =>
+      write(root, Object.fromEntries(seeds.map(seed => [`plates/toned ${seed}.tif`, toned(seed)])));
+    const told = async () => {
+      const { pictures, findings } = JSON.parse((await strict(root, '--format', 'json')).stdout);
+      const of = (
+        some: { rule: string; severity: string; waived?: object; data: { pictures?: string[] } }[],
+      ) => some.filter(({ rule, severity }) => rule === 'likely-tint' && severity !== 'note');
+      const own = pictures.flatMap((picture: { findings: [] }) => of(picture.findings));
+      const [together] = of(findings).filter(({ data }) => data.pictures);
+      return {
+        waived: own.filter(({ waived }: { waived?: object }) => waived).length,
+        own: own.filter(({ waived }: { waived?: object }) => !waived).length,
+        together: together?.data.pictures ?? null,
+      };
+    };
+    add(1, 2, 3);
+    await strict(root, '--waive');
+    assert.deepEqual(await told(), { waived: 3, own: 0, together: null });
+    add(4);
+    assert.deepEqual(await told(), { waived: 3, own: 1, together: null });
+    add(5, 6, 7);
+    const others = [4, 5, 6, 7].map(seed => `plates/toned ${seed}.tif`);
+    assert.deepEqual(await told(), { waived: 3, own: 0, together: others });
   });
 
   it('stands when the picture moves or another joins; falls when it is exported again, and is then stale and pruned', async () => {
