@@ -256,7 +256,7 @@ const revisionOf = (
   commit,
   folder,
   targets: side.settings.targets,
-  pictures: side.pages.size,
+  pictures: side.pages.size + side.missing.length,
   findings: judged.findings,
   grounds: Object.fromEntries(
     side.settings.targets.map(target => [target.name, groundsOn(target, judged.pictures)]),

@@ -1,4 +1,3 @@
-// no-unit-test: test/cli/actions/since.test.ts runs the built program in repositories of every kind
 import { count, list } from '../../rules/words';
 import type { BookReport, Finding } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
@@ -71,8 +70,8 @@ export async function reportOfChanged(
     scope,
     ...(slips.length && { slips }),
     notices: [
-      ...sentence(changed.length, unchanged, partial, which, concerned),
-      ...(gone.length && !changed.length ? [`Taken out of the book: ${list(gone, NAMED)}.`] : []),
+      ...sentence(report.summary.pictures, unchanged, partial, which, concerned),
+      ...(gone.length && !report.summary.pictures ? [`Taken out of the book: ${list(gone, NAMED)}.`] : []),
       ...report.notices,
       ...idle.map(idleNotice),
     ],

@@ -48,7 +48,7 @@ export function applyWaivers(
 
 /**
  * The waivers to be kept and those to be added, so that nothing of this report fails any more; sorted, the same for the
- * same findings. Notes are only for knowing and need none. `keep`: waivers that are of no finding of this report and
+ * same findings. Notes are only for knowing and need none. `added`: findings that were not waived. `keep`: waivers that are of no finding of this report and
  * stay; reasons stay too. `unknown`: paths with findings that cannot be waived, since they were not read.
  */
 export function waiveAll(
@@ -68,9 +68,10 @@ export function waiveAll(
       return;
     }
     const key = keyOf(waiver);
-    if (now.has(key)) return;
     const old = before.get(key);
+    // of pictures alike to the byte one waiver is of several findings
     if (!old) added++;
+    if (now.has(key)) return;
     now.set(key, { ...waiver, reason: old?.reason ?? '' });
   };
   const all = (

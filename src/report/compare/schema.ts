@@ -26,7 +26,7 @@ const revision = (which: string) =>
       asked: orNull(text(), 'The revision as it was asked for; null: the current commit'),
       commit: text('The commit that was compared, in full'),
       targets: list(target, 'By the settings of that revision'),
-      pictures: whole('Files'),
+      pictures: whole('Files, and those that are placed and missing'),
     },
     which,
   );

@@ -33,7 +33,9 @@ export const checkReportSchema: Schema = {
       'What was not looked at, and settings that concern nothing or cannot be',
     ),
     summary: object({
-      pictures: whole('Pages of a file count each'),
+      pictures: whole(
+        'Pages of a file count each; one that a converted copy replaces does not, one that is placed and missing does',
+      ),
       errors: whole('Findings'),
       warnings: whole('Findings'),
       notes: whole('Findings'),

@@ -16,7 +16,7 @@ export function verdict(report: BookReport): string {
 }
 
 function onThese(report: BookReport): string {
-  const all = report.pictures.filter(({ replacedBy }) => !replacedBy).length;
+  const all = report.summary.pictures;
   const urgent = dutiesOf(report).length;
   if (all === 0) return nothingJudged(report);
   if (urgent > 0)

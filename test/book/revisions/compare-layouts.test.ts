@@ -18,7 +18,7 @@ describe('comparing revisions of a book with layouts', () => {
     fs.rmSync(path.join(top, 'plates/002.tif'));
     commit(top);
     const comparison = await compared(top);
-    assert.deepEqual([comparison.base.pictures, comparison.head.pictures], [2, 1]);
+    assert.deepEqual([comparison.base.pictures, comparison.head.pictures], [2, 2]);
     assert.deepEqual(rulesOf(comparison, 'new'), ['plates/002.tif unreadable']);
     assert.equal(comparison.summary.new.errors, 1);
   });

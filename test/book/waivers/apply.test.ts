@@ -50,6 +50,15 @@ describe('waivers', () => {
     assert.deepEqual([added, unknown], [3, ['c.tif']]);
   });
 
+  it('count findings that are waived now, also where one waiver is of pictures alike to the byte', () => {
+    const alike = book();
+    const [first] = alike.pictures;
+    alike.pictures.push({ ...first, path: 'z.tif', findings: [...first.findings] });
+    const { waivers, added } = waiveAll(alike, [], []);
+    const { report } = applyWaivers(alike, waivers);
+    assert.deepEqual([waivers.length, added, report.summary.waived], [3, 4, 4]);
+  });
+
   it('are the same when they are written again, reasons and all; stale ones go, others may be kept', () => {
     const first = waiveAll(book(), [], []).waivers;
     first[1].reason = 'Known.';
