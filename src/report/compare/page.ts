@@ -1,7 +1,6 @@
 import bookStyle from '../../../media/book-page.css';
 import compareStyle from '../../../media/compare-page.css';
 import sheetStyle from '../../../media/sheet.css';
-import { count } from '../../rules/words';
 import type { Comparison, OtherChange, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import { CAUTION } from '../caution';
@@ -14,6 +13,7 @@ import { nameOf } from '../text/blocks';
 import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
+import { contents } from './contents';
 import { differencesOf } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
@@ -22,10 +22,9 @@ import { becameOf } from './regraded';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
-import { verdictOn } from './verdict';
 import { WAIVED, waivedLines } from './waived';
 import { closing, happened, matched, revisions, stored, tints } from './words';
-import { type Ranked, worstFirst } from './worst-first';
+import { worstFirst } from './worst-first';
 
 /** Finds a picture of one of the two revisions by path and page. */
 export type Pictures = (side: 'base' | 'head', path: string, page: number) => Shown;
@@ -93,33 +92,6 @@ ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}
 
 /** What nobody must take for a print. */
 const AS_FILES = 'The pictures are the files, as a screen shows them: they are no forecast.';
-
-/** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
-function contents(entries: readonly Ranked[], { others, settings }: Comparison): Html {
-  const errors = others.filter(({ findings }) =>
-    findings.new.some(({ severity }) => severity === 'error'),
-  ).length;
-  if (entries.length + errors < 2) return html``;
-  return html`
-<nav class="contents" id="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
-    errors > 0 &&
-      html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
-    ...entries.map(({ at, change, against }) => {
-      const rules = [...new Set(against.map(({ severity, rule }) => `${severity} ${rule}`))];
-      return html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${rules.length > 0 && ` (${rules.join(', ')})`}${foremost(change)}</li>`;
-    }),
-  ]}</ul></nav>`;
-}
-
-/** What is otherwise in it, as far as it is seen: the first thing alone. */
-function foremost({ pages, bytes }: PictureChange): string {
-  const [first] = pages.flatMap(page =>
-    differencesOf(page, bytes).filter(({ of }) => of !== 'nothing' || page.samePixels),
-  );
-  return first ? `; ${first.words}` : '';
-}
-
-const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
 
 const other = ({ path, page, findings }: OtherChange, comparison: Comparison): Html =>
   html`${nameOf(path, page)}${

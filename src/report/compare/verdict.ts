@@ -1,5 +1,5 @@
 import { count } from '../../rules/words';
-import type { PictureChange } from '../../shared/comparison';
+import type { FindingChanges, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { breaks, leavesBlank, wasThere } from './blank';
@@ -25,13 +25,8 @@ export function verdictOn(
       kind: 'worse',
       words: change.kind === 'added' ? 'New, and cannot be read' : 'Cannot be read any more',
     };
-  const of = (which: 'new' | 'ended' | 'unchanged') =>
-    change.pages.reduce((sum, { findings }) => {
-      const same = which === 'ended' ? regraded(findings).map(({ was }) => was) : [];
-      const told = findings[which].filter(isLoud).filter(finding => !same.includes(finding));
-      return sum + (which === 'ended' ? told.filter(({ rule }) => !off.includes(rule)) : told).length;
-    }, 0);
-  const [fresh, ended, stays] = [of('new'), of('ended'), of('unchanged')];
+  const weighed = weighedOf(change, off);
+  const [fresh, ended, stays] = [weighed.new.length, weighed.ended.length, weighed.unchanged.length];
   switch (change.kind) {
     case 'deleted':
       return {
@@ -54,6 +49,21 @@ export function verdictOn(
     words: stays
       ? `As before: ${count(stays, 'finding')} ${stays === 1 ? 'stays' : 'stay'}`
       : 'As before: nothing found against it',
+  };
+}
+
+/** The findings that the verdict goes by. */
+export function weighedOf(
+  { pages }: Pick<PictureChange, 'pages'>,
+  off: readonly string[] = [],
+): FindingChanges {
+  const all = (which: keyof FindingChanges) =>
+    pages.flatMap(({ findings }) => findings[which].filter(isLoud));
+  const same = pages.flatMap(({ findings }) => regraded(findings).map(({ was }) => was));
+  return {
+    new: all('new'),
+    ended: all('ended').filter(was => !same.includes(was) && !off.includes(was.rule)),
+    unchanged: all('unchanged'),
   };
 }
 

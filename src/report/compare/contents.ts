@@ -1,0 +1,53 @@
+import { count } from '../../rules/words';
+import type { Comparison, PictureChange } from '../../shared/comparison';
+import { type Html, html } from '../page/html';
+import { mark } from '../page/marks';
+import { differencesOf } from './differences';
+import { verdictOn, weighedOf } from './verdict';
+import type { Ranked } from './worst-first';
+
+/** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
+export function contents(entries: readonly Ranked[], { others, settings }: Comparison): Html {
+  const errors = others.filter(({ findings }) =>
+    findings.new.some(({ severity }) => severity === 'error'),
+  ).length;
+  if (entries.length + errors < 2) return html``;
+  return html`
+<nav class="contents" id="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
+    errors > 0 &&
+      html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
+    ...entries.map(
+      ({ at, change, against }) =>
+        html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${rulesOf(change, settings.off)}${foremost(change)}</li>`,
+    ),
+  ]}</ul></nav>`;
+}
+
+const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
+
+/** ` (warning tint)`, and where there are several kinds, which is which: ` (ended: warning tint; as before: error clipped)`. */
+function rulesOf(change: PictureChange, off?: readonly string[]): string {
+  // of one that is gone nothing was put right
+  if (change.kind === 'deleted') return '';
+  const weighed = weighedOf(change, off);
+  const kinds = (
+    [
+      ['new', 'new'],
+      ['ended', 'ended'],
+      ['as before', 'unchanged'],
+    ] as const
+  ).flatMap(([words, which]) => {
+    const rules = [...new Set(weighed[which].map(({ severity, rule }) => `${severity} ${rule}`))];
+    return rules.length ? [{ words, rules: rules.join(', ') }] : [];
+  });
+  const told = kinds.map(({ words, rules }) => (kinds.length > 1 ? `${words}: ${rules}` : rules));
+  return told.length ? ` (${told.join('; ')})` : '';
+}
+
+/** What is otherwise in it, as far as it is seen: the first thing alone. */
+function foremost({ pages, bytes }: PictureChange): string {
+  const [first] = pages.flatMap(page =>
+    differencesOf(page, bytes).filter(({ of }) => of !== 'nothing' || page.samePixels),
+  );
+  return first ? `; ${first.words}` : '';
+}

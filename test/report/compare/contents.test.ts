@@ -1,0 +1,45 @@
+import assert from 'node:assert/strict';
+import { contents } from '../../../src/report/compare/contents';
+import { worstFirst } from '../../../src/report/compare/worst-first';
+import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
+import { finding, picture } from '../text/support';
+import { change, comparison, findings, page } from './support';
+
+const [mixed, soft, clipped] = [
+  finding('mixed', 'warning', ''),
+  finding('soft', 'warning', ''),
+  finding('clipped', 'error', ''),
+];
+const other = change('changed', 'z', [page(picture('z'), picture('z'))]);
+
+/** What the list says of a picture, behind its name. */
+function line(told: Partial<FindingChanges>, kind: ChangeKind = 'changed', off: string[] = []): string {
+  const one = change(kind, 'a', [page(picture('a'), picture('a'), { findings: findings(told) })]);
+  const all = comparison([one, other], { settings: { changes: [], forecasts: [], off } });
+  const { text } = contents(worstFirst(all.changes), all);
+  return text.match(/>a<\/a>: ([^<]*)/)![1];
+}
+
+describe('the list of what changed', () => {
+  it('names the rules that it counts', () => {
+    assert.equal(line({ new: [mixed] }), 'worse than before: 1 new finding (warning mixed)');
+    assert.equal(line({ ended: [mixed] }), 'better than before: 1 finding ended (warning mixed)');
+    assert.equal(line({ unchanged: [soft] }), 'as before: 1 finding stays (warning soft)');
+  });
+
+  it('says which ended and which stays, where there are both', () => {
+    assert.equal(
+      line({ ended: [mixed], unchanged: [soft] }),
+      'better than before: 1 finding ended (ended: warning mixed; as before: warning soft)',
+    );
+    assert.equal(
+      line({ new: [clipped], ended: [mixed] }),
+      'otherwise than before: 1 new finding, 1 ended (new: error clipped; ended: warning mixed)',
+    );
+  });
+
+  it('names no rule as ended that is off, or of a picture that is gone', () => {
+    assert.equal(line({ ended: [mixed] }, 'changed', ['mixed']), 'as before: nothing found against it');
+    assert.equal(line({ ended: [mixed] }, 'deleted'), 'gone from the book');
+  });
+});
