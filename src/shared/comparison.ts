@@ -39,10 +39,11 @@ export interface Match {
   target: string | null;
   /**
    * `differs`: by rules. `unknown`: the others were not looked at, or nothing is forecast; with a distance: it is likely to
-   * be seen, and no rule speaks of it. `alone`: there are no others to match.
+   * be seen, and no rule speaks of it. `alone`: there are no others to match. `ahead`: no way of storing has the majority, or
+   * the majority is to change, and it is stored as all are to be.
    */
-  verdict: 'matches' | 'differs' | 'unknown' | 'alone';
-  /** Rules that deny the match. */
+  verdict: 'matches' | 'differs' | 'unknown' | 'alone' | 'ahead';
+  /** Rules that deny the match, or ask the others to be stored as it is. */
   rules: string[];
   /** All of these are waived: the team lives with it. */
   waived: boolean;

@@ -18,12 +18,19 @@ export const matchClaims = (picture: PictureReport, book: readonly Finding[]): F
   ...book.filter(finding => !names(finding, picture.path) && splits(finding, picture.path)),
 ];
 
+/** Whether it asks others for what this picture has already: no way of storing has the majority, and it is stored as all are to be. */
+export const spares = (finding: Finding, path: string): boolean =>
+  !isOfBook(finding) && !names(finding, path) && splits(finding, path);
+
 const splits = ({ data: { groups } }: Finding, path: string): boolean =>
   Array.isArray(groups) && groups.some(({ pictures }) => Array.isArray(pictures) && pictures.includes(path));
 
-/** What is waived of what is said of a picture. */
-export const waivedOn = (picture: PictureReport, { waived }: Pick<BookReport, 'waived'>): Finding[] =>
-  matchClaims({ ...picture, findings: picture.waived ?? [] }, waived ?? []);
+/** What is waived of what is said of a picture, or with `matchClaims` of what speaks against its matching the others. */
+export const waivedOn = (
+  picture: PictureReport,
+  { waived }: Pick<BookReport, 'waived'>,
+  claims = claimsOn,
+): Finding[] => claims({ ...picture, findings: picture.waived ?? [] }, waived ?? []);
 
 /** Whether a finding about the book is said of it as a whole: of no picture by name, or only worth knowing. */
 export const isOfBook = (finding: Finding): boolean =>

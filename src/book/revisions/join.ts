@@ -92,7 +92,6 @@ export function joined({
             list.filter(({ facts }) => facts.page === page),
           );
           const [x = null] = all;
-          const waived = y ? waivedOn(y, after) : [];
           return {
             page,
             before: x,
@@ -101,16 +100,16 @@ export function joined({
             findings: changesOf(
               all.flatMap(picture => claimsOn(picture, before.findings)),
               y ? claimsOn(y, after.findings) : [],
-              { waivedSince: waived },
+              { waivedSince: y ? waivedOn(y, after) : [] },
             ),
-            matches: y ? match(y, matchClaims(y, after.findings), waived) : [],
+            matches: y ? match(y, matchClaims(y, after.findings), waivedOn(y, after, matchClaims)) : [],
           };
         }),
     };
   });
   const others = otherChanges(before, after, moved);
   const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), {
-    waivedSince: after.waived,
+    waivedSince: after.waived.filter(isOfBook),
   });
   const onPictures = [
     ...changes.flatMap(({ path, from, pages }) =>

@@ -4,6 +4,7 @@ import { kindOf } from '../../rules/recommended';
 import type { Match } from '../../shared/comparison';
 import type { BookPicture, Finding } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
+import { spares } from './claims';
 import { middlesOf } from './middle';
 import { storedApart } from './stored-apart';
 
@@ -25,7 +26,8 @@ export const deniesMatch = ({ rule, severity }: Pick<Finding, 'rule' | 'severity
  * Says whether a picture will print like the rest of its part and intent. That it does not is said by the rules that
  * compare pictures, and of one that the print house refuses by that, where it is stored otherwise than the others: they leave
  * it out. By nothing else, so that a comparison never says otherwise than a check. Where no rule speaks and the picture is
- * likely to be seen apart from the others all the same, the question stays open. A waived finding fails nothing, and makes no
+ * likely to be seen apart from the others all the same, the question stays open; where a rule asks the others to be stored as it
+ * is, nothing is wrong with it, and nothing matches yet. A waived finding fails nothing, and makes no
  * match either. `book`: all pictures as they are now; null: the others were not looked at.
  */
 export function matcherOf(
@@ -57,14 +59,24 @@ export function matcherOf(
           .filter(finding => deniesMatch(finding) || isRefused(finding))
           .filter(({ data }) => typeof data.target !== 'string' || data.target === target)
           .map(({ rule }) => rule);
-      const [standing, livedWith] = [rulesOf(claims), rulesOf(waived)];
-      const denied = [...new Set([...standing, ...livedWith])];
+      const saying = (isSpared: boolean) => {
+        const of = (some: readonly Finding[]) =>
+          rulesOf(some.filter(finding => spares(finding, picture.path) === isSpared));
+        const [standing, livedWith] = [of(claims), of(waived)];
+        const rules = [...new Set([...standing, ...livedWith])];
+        return { rules, waived: !standing.length && livedWith.length > 0 };
+      };
+      const [against, ofOthers] = [saying(false), saying(true)];
+      const isOpen = place.verdict === 'unknown' && place.distance !== null;
+      const said: Pick<Match, 'verdict' | 'rules' | 'waived'> = against.rules.length
+        ? { verdict: 'differs', ...against }
+        : ofOthers.rules.length && !isOpen
+          ? { verdict: 'ahead', ...ofOthers }
+          : { verdict: place.verdict, rules: [], waived: false };
       return {
         target,
-        verdict: denied.length ? 'differs' : place.verdict,
-        rules: denied,
-        waived: !standing.length && livedWith.length > 0,
-        ...(denied.length > 0 && others?.stored && { stored: others.stored }),
+        ...said,
+        ...(said.verdict === 'differs' && others?.stored && { stored: others.stored }),
         distance: place.distance,
         probability: place.probability,
       };

@@ -40,10 +40,10 @@ const changes = object({
 const match = object({
   target: orNull(text(), 'Name of the target; null where nobody said where the book is printed'),
   verdict: words(
-    'Whether it is likely to print like the rest of its part and intent; `differs` by `rules`, `unknown` with a distance where no rule speaks of one that is likely to be seen',
-    ['matches', 'differs', 'unknown', 'alone'],
+    'Whether it is likely to print like the rest of its part and intent; `differs` by `rules`, `unknown` with a distance where no rule speaks of one that is likely to be seen; `ahead`: it is stored as `rules` ask of all, and others are not yet',
+    ['matches', 'differs', 'unknown', 'alone', 'ahead'],
   ),
-  rules: list({ type: 'string' }, 'Rules that say so'),
+  rules: list({ type: 'string' }, 'Rules that say so of `differs` and `ahead`'),
   waived: flag('All of these are waived'),
   stored: orNull(
     object({ as: words('What it is', ENCODINGS), others: words('What they are', ENCODINGS) }),

@@ -47,6 +47,7 @@ function matching(comparison: Comparison): string {
         return `${names(alike)} ${not} not match the rest of the book${more}${why}.`;
       })
       .join(' ');
+  const ahead = of('ahead');
   const unknown = of('unknown');
   const sentences = [
     ...open(unknown.filter(({ page }) => page.after?.facts.unreadable)),
@@ -56,6 +57,9 @@ function matching(comparison: Comparison): string {
       waived,
       `; ${waived.length === 1 ? 'the finding that says so is' : 'the findings that say so are'} waived`,
     ),
+    ahead.length
+      ? `${names(ahead)} ${ahead.length === 1 ? 'is' : 'are'} stored as all are to be, and others are not yet.`
+      : '',
     flawed.length
       ? `${names(flawed)} ${flawed.length === 1 ? 'matches' : 'match'} the rest of the book, and something else is new against ${flawed.length === 1 ? 'it' : 'them'}: ${list([...new Set(flawed.flatMap(({ page }) => flawsOf(page)))], NAMED)}.`
       : '',
@@ -188,6 +192,6 @@ const livedWith = ({ matches }: PageChange): boolean =>
 
 /** Over all targets, the one that matters. */
 export function worst(matches: readonly Match[]): Match['verdict'] {
-  const order: Match['verdict'][] = ['differs', 'unknown', 'matches', 'alone'];
+  const order: Match['verdict'][] = ['differs', 'unknown', 'ahead', 'matches', 'alone'];
   return order.find(verdict => matches.some(match => match.verdict === verdict)) ?? 'unknown';
 }

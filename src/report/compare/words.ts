@@ -122,6 +122,13 @@ export function matched({ matches }: PageChange): { target: string | null; words
     if (verdict === 'unknown' || verdict === 'alone') return [];
     if (verdict === 'matches')
       return [{ target, words: `matches the book${away >= FELT ? ` (about ${away.toFixed(1)} away)` : ''}` }];
+    if (verdict === 'ahead')
+      return [
+        {
+          target,
+          words: `stored as all are to be, and others are not yet (${[...rules, ...(waived ? ['waived'] : [])].join('; ')})`,
+        },
+      ];
     const apart = away >= FELT || seen >= CHANCE ? [far] : [];
     const among = stored ? [`${stored.as} among ${stored.others}`] : [];
     const why = [...among, ...rules, ...(waived ? ['waived'] : []), ...apart];

@@ -1,5 +1,12 @@
 import assert from 'node:assert/strict';
-import { changesOf, claimsOn, isOfBook, matchClaims } from '../../../src/book/revisions/claims';
+import {
+  changesOf,
+  claimsOn,
+  isOfBook,
+  matchClaims,
+  spares,
+  waivedOn,
+} from '../../../src/book/revisions/claims';
 import type { Finding, PictureReport } from '../../../src/shared/finding';
 
 const finding = (
@@ -51,5 +58,21 @@ describe('findings before and after', () => {
     const of = (path: string) =>
       rules(matchClaims({ path, findings: [] } as unknown as PictureReport, [split]));
     assert.deepEqual(['x.tif', 'y.tif', 'z.tif'].map(of), [['mixed'], ['mixed'], []]);
+    assert.deepEqual(
+      ['x.tif', 'y.tif', 'z.tif'].map(path => spares(split, path)),
+      [true, false, false],
+      'though it asks nothing of those that are stored as all are to be',
+    );
+  });
+  it('have ended for what was put right, where the rest of them is waived', () => {
+    const asking = (...convert: string[]) =>
+      finding('mixed', { convert, groups: [{ pictures: ['x.tif'] }, { pictures: convert }] });
+    const [mended, waived] = ['x.tif', 'y.tif'].map(path => {
+      const picture = { path, findings: [] } as unknown as PictureReport;
+      const was = claimsOn(picture, [asking('x.tif', 'y.tif')]);
+      const waivedSince = waivedOn(picture, { waived: [{ ...asking('y.tif'), reason: '' }] });
+      return rules(changesOf(was, [], { waivedSince }).ended);
+    });
+    assert.deepEqual([mended, waived], [['mixed'], []]);
   });
 });

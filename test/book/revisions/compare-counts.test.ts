@@ -79,6 +79,10 @@ describe('what a comparison counts', () => {
     assert.deepEqual(blocks.map(namesOf), [['p9.tif']]);
     assert.match(blocks[0].entries[0].message, /That leaves p9\.tif and, as before, 4 others to convert/);
     assert.deepEqual(blocks[0].book, []);
+    assert.deepEqual(verdicts(comparison), [
+      ['p10.tif', 'ahead'],
+      ['p9.tif', 'differs'],
+    ]);
     for (const name of ['p9.tif', 'p10.tif']) fs.rmSync(path.join(top, name));
     commit(top);
     const back = await compared(top, { whole: true });
@@ -90,7 +94,7 @@ describe('what a comparison counts', () => {
     );
   });
 
-  it('has no picture match a book that is split, whichever of them are to be converted', async () => {
+  it('has no picture match a book that is split, and blames those that are to be converted', async () => {
     const top = repositoryOf({
       ...strict,
       ...Object.fromEntries([1, 2, 3, 4].map(i => [`p${i}.tif`, neutral(i)])),

@@ -57,6 +57,28 @@ describe('whether a picture matches its book', () => {
     assert.equal(match(one, [{ ...mixed, data: { target: 'elsewhere' } }])[0].verdict, 'matches');
   });
 
+  it('has no fault of its own where a rule asks the others to be stored as it is', () => {
+    const odd = picture('single-channel', { targets });
+    const book = [...pictures(2, 'rgb-neutral', { targets }), ...pictures(2, 'single-channel', { targets })];
+    const [kept] = book;
+    const split: Finding = {
+      ...mixed,
+      data: { convert: [odd.path], groups: [{ pictures: [kept.path] }, { pictures: [odd.path] }] },
+    };
+    const match = matcherOf([...book, odd]);
+    const of = (...asked: Parameters<typeof match>) => {
+      const [{ verdict, rules, waived, stored }] = match(...asked);
+      return { verdict, rules, waived, stored };
+    };
+    const ahead = { verdict: 'ahead', rules: ['mixed-encodings'], stored: undefined };
+    assert.deepEqual(of(kept, [split]), { ...ahead, waived: false });
+    assert.deepEqual(of(kept, [], [split]), { ...ahead, waived: true });
+    assert.equal(of(odd, [split]).verdict, 'differs');
+    const own = { ...mixed, rule: 'facing-difference', data: {} };
+    assert.deepEqual(of(kept, [split, own]).rules, ['facing-difference'], 'its own fault goes first');
+    assert.equal(of(kept, [split, own]).verdict, 'differs');
+  });
+
   it('is not known where the others were not looked at, and not asked of what is no grey', () => {
     assert.equal(matcherOf(null)(picture('rgb-neutral', { targets }), [])[0].verdict, 'unknown');
     assert.equal(matcherOf(null)(picture('rgb-neutral', { targets: [] }), [])[0].target, null);

@@ -21,6 +21,7 @@ describe('the verdict on the set', () => {
       verdict(added('a', 'matches'), added('b', 'differs')),
       'b does not match the rest of the book. a matches the rest of the book.',
     );
+    assert.match(verdict(added('a', 'ahead')), /^a is stored as all are to be, and others are not yet\.$/);
     assert.match(verdict(added('a', 'alone')), /^a has no others of the same part and intent to match\.$/);
     assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
   });
