@@ -179,8 +179,10 @@ export interface Comparison {
   notices: string[];
   /** What is not looked at any more and may print all the same, as the notices tell it; absent: nothing. */
   unlooked?: {
-    /** Pictures that are still there, and left out by settings or an ignore file. */
+    /** Pictures that were looked at, are still there, and are left out by settings or an ignore file. */
     pictures: string[];
+    /** Pictures that are placed since and left out so. */
+    never: string[];
     /** Lines of layouts that take in what is not there. */
     texts: TakenIn[];
   };

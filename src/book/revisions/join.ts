@@ -126,7 +126,7 @@ export function joined({
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
     ...(slips.length && { slips }),
-    ...((unlooked.pictures.length || unlooked.texts.length) && { unlooked }),
+    ...(Object.values(unlooked).some(({ length }) => length) && { unlooked }),
     others: others.filter(({ findings }) => findings.new.length || findings.ended.length),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',

@@ -15,21 +15,26 @@ type Looking = Pick<
 
 /** What a change takes out of the check, though it may print all the same. */
 export interface Unlooked {
-  /** Pictures that are still there, and left out by settings or an ignore file since. */
+  /** Pictures that were looked at, are still there, and are left out by settings or an ignore file since. */
   pictures: string[];
+  /** Pictures that are placed since and left out so: nobody ever looked at them. */
+  never: string[];
   /** Lines of layouts that take in a text which is not there since. */
   texts: TakenIn[];
   /** In sentences, with what else takes pictures out of the book that are still there. */
   notices: string[];
 }
 
-/** What was looked at before and is not any more, though nothing says that it is not printed. Pure. */
+/** What was looked at before and is not any more, or is placed since and is not, though nothing says that it is not printed. Pure. */
 export function unlooked(
   changes: readonly Pick<Change, 'path' | 'from'>[],
   base: Looking,
   head: Looking,
 ): Unlooked {
-  const by = changedChoosing(changes, base, head);
+  // of a book that was none nothing is said otherwise
+  const by = base.snapshot.size ? changedChoosing(changes, base, head) : [];
+  const calledBefore = new Map(changes.map(({ path, from }) => [path, from ?? path]));
+  const wasLookedAt = (path: string) => base.pages.has(calledBefore.get(path) ?? path);
   const isThere = (path: string) => head.snapshot.has(path) && isFile(head.snapshot.get(path)!);
   const out = [...base.pages.keys()].filter(path => !head.pages.has(path) && isThere(path));
   const unplaced = out.filter(path => head.notInBook.includes(path));
@@ -41,7 +46,8 @@ export function unlooked(
     .filter(one => !known.has(keyOf(one)))
     .map(({ file, line, path }) => ({ file, line, path }));
   return {
-    pictures: [...new Set([...placed, ...chosen])].sort(),
+    pictures: [...new Set([...placed.filter(wasLookedAt), ...chosen])].sort(),
+    never: placed.filter(path => !wasLookedAt(path)).sort(),
     texts,
     notices: [
       ...texts.map(notThereNotice),

@@ -63,6 +63,7 @@ function untold({ changes, settings, slips = [], summary, unlooked }: Comparison
     ...clause(pagesThat(isBroken, changes), ['cannot be read', 'cannot be read'], call),
     ...clause(pagesThat(isAway, changes), ['was not fetched', 'were not fetched'], call),
     ...clause(unlooked?.pictures ?? [], UNCHECKED, call),
+    ...clause(unlooked?.never ?? [], NEVER, call),
     ...(unlooked?.texts.length ? [lacking(unlooked.texts.length)] : []),
     ...clause(notThere(changes), ['is placed and not there', 'are placed and not there'], call),
     ...clause(settings.off ?? [], ['runs no more', 'run no more']),
@@ -76,6 +77,8 @@ const UNCHECKED = [
   'is still there and not checked any more',
   'are still there and not checked any more',
 ] as const;
+
+const NEVER = ['is placed since and not checked', 'are placed since and not checked'] as const;
 
 const lacking = (texts: number): string =>
   `${count(texts, 'text')} that ${texts === 1 ? 'is' : 'are'} taken in by a layout ${texts === 1 ? 'is' : 'are'} not there`;

@@ -28,7 +28,7 @@ describe('comparing revisions of a book with layouts', () => {
     const top = repositoryOf({ ...settings, ...book(4), 'book.md': plates('001', '002', '003', '004') });
     commit(top, { '.evengreyignore': 'plates/002.tif\n', 'plates/002.tif': picture('black-only', 2) });
     const ignored = await compared(top, { whole: true });
-    assert.deepEqual(ignored.unlooked, { pictures: ['plates/002.tif'], texts: [] });
+    assert.deepEqual(ignored.unlooked, { pictures: ['plates/002.tif'], never: [], texts: [] });
     assert.deepEqual(
       ignored.changes.map(({ path, kind, still }) => [path, kind, still]),
       [['plates/002.tif', 'deleted', 'left-out']],
@@ -59,6 +59,25 @@ describe('comparing revisions of a book with layouts', () => {
     assert.match((await compared(top)).notices[0], /: none that is still there is left out for it\.$/);
   });
 
+  it('tells what is placed and left out at once as that: it was never looked at', async () => {
+    const top = repositoryOf({ ...settings, ...book(2), 'book.md': '![p](plates/001.tif)\n' });
+    fs.mkdirSync(path.join(top, 'scans'));
+    fs.renameSync(path.join(top, 'plates/001.tif'), path.join(top, 'scans/001.tif'));
+    commit(top, {
+      '.evengreyignore': 'scans\n',
+      'scans/new.tif': neutral('new'),
+      'book.md': '![p](scans/001.tif)\n\n![p](scans/new.tif)\n',
+    });
+    const comparison = await compared(top, { whole: true });
+    assert.deepEqual(comparison.unlooked, {
+      ...{ pictures: ['scans/001.tif'], never: ['scans/new.tif'], texts: [] },
+    });
+    assert.match(
+      headline(comparison),
+      /scans\/001\.tif is still there and not checked any more; scans\/new\.tif is placed since and not checked\./,
+    );
+  });
+
   it('tells a text that layouts take in and that is gone, where it was there before', async () => {
     const top = repositoryOf({
       ...settings,
@@ -72,6 +91,7 @@ describe('comparing revisions of a book with layouts', () => {
     const lost = await compared(top, { whole: true });
     assert.deepEqual(lost.unlooked, {
       pictures: [],
+      never: [],
       texts: [{ file: 'book.tex', line: 3, path: 'two.tex' }],
     });
     assert.match(
