@@ -103,7 +103,7 @@ export interface SettingsClause {
   words: string;
 }
 
-/** What the settings do to pictures that are the same on both sides. */
+/** What the settings do to grey pictures that are the same on both sides. */
 export interface SetForecast {
   /** As it is called now. */
   target: string;

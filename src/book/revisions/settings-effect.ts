@@ -1,4 +1,5 @@
 // no-unit-test: test/book/revisions/compare-settings.test.ts compares books whose settings changed
+import { isToBeGrey } from '../../rules/likely-tint/prints';
 import type { SetForecast } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
@@ -7,7 +8,8 @@ import type { Side } from './side';
 
 /**
  * How often a tint is seen in pictures that are the same on both sides, by the settings of either, a target each: so that
- * nothing but the settings makes the difference. Of colour, and of what cannot be read, nothing is forecast.
+ * nothing but the settings makes the difference. Of colour, and of what cannot be read, nothing is forecast; line art and a
+ * tone that is meant are left out, as a check leaves them out of what it says of all greys.
  */
 export function settingsEffect(
   sides: { base: Side; head: Side },
@@ -29,6 +31,8 @@ export function settingsEffect(
   });
 }
 
-function seenOn({ targets, forecasts }: PictureReport, name: string): number | null {
+function seenOn(picture: PictureReport, name: string): number | null {
+  const { targets, forecasts } = picture;
+  if (!isToBeGrey(picture)) return null;
   return forecasts[targets.findIndex(target => target.name === name)]?.tint.seen ?? null;
 }

@@ -144,7 +144,7 @@ export const compareReportSchema: Schema = {
       forecasts: list(
         object({
           target: text('As it is called now'),
-          pages: whole('Pages that are the same on both sides'),
+          pages: whole('Pages of greys that are the same on both sides'),
           before: share('Mean probability that a tint is seen, by the settings before'),
           after: share('The same by the settings after'),
         }),

@@ -22,7 +22,7 @@ export function settingsLines({ settings: { changes, forecasts } }: Told): strin
       .filter(({ before, after }) => before !== after)
       .map(({ target, pages, before, after }) => {
         const [was, is] = [before, after].map(inOrders);
-        const of = `${pages === 1 ? 'In' : 'On average, in'} ${count(pages, 'picture')} that did not change`;
+        const of = `${pages === 1 ? 'In' : 'On average, in'} ${count(pages, 'grey picture')} that did not change`;
         const earlier = was === is ? 'about as often as before' : `before ${was}`;
         return `${of}, a tint is seen ${is}${several ? ` (${target})` : ''}; ${earlier}.`;
       }),

@@ -8,7 +8,7 @@ import { forecastsOf, forTarget, guessOfInks, processName } from '../targets';
 import { count, encodingName, inOrdersOfMany, leaning, list } from '../words';
 import { betterBlackOf, blackOf, figuresOf } from './figures';
 import { fromProcess, noteMessages } from './note';
-import { isCorrected, lean, mean, type Print, printOf } from './prints';
+import { isToBeGrey, lean, mean, type Print, printOf } from './prints';
 import page from './README.md';
 
 interface Options {
@@ -63,8 +63,7 @@ export default defineRule<Options>({
   page,
   *check({ pictures, targets, recommend, partial, isWaived }, { gain, tell }) {
     const prints = pictures
-      .filter(picture => picture.facts.encoding !== 'bilevel')
-      .filter(picture => picture.intent === 'grey' || isCorrected(picture))
+      .filter(isToBeGrey)
       .flatMap(picture =>
         forecastsOf(picture).map(({ target, forecast }) =>
           printOf(picture, target, forecast, recommend, gain),

@@ -62,6 +62,10 @@ export function printOf(
   return { ...plain, better, open: open || isOtherGround };
 }
 
+/** Whose tint is none that is meant: a tone is, line art has none to speak of, and of one bit no process makes a grey. */
+export const isToBeGrey = (picture: BookPicture): boolean =>
+  picture.facts.encoding !== 'bilevel' && (picture.intent === 'grey' || isCorrected(picture));
+
 /** A tint that was given to answer that of the house's prints; any other that is meant is none of this rule's. */
 export const isCorrected = ({ facts, intent }: BookPicture): boolean =>
   intent === 'toned' && facts.remedied?.counter === true;

@@ -71,6 +71,22 @@ describe('comparing revisions whose settings differ', () => {
     assert.ok(Math.abs(after - (await seen('silver-halide'))) < 1e-9);
   });
 
+  it('counts greys alone into that forecast: line art and a meant tone have no tint that is to be seen', async () => {
+    const told = (process: string) => ({
+      'evengrey.json': JSON.stringify({
+        process,
+        intent: { line: ['plates/001.tif'], toned: ['plates/002.tif'] },
+      }),
+    });
+    const top = repositoryOf({ ...told('offset-coated'), ...book(4) });
+    commit(top, told('silver-halide'));
+    const { settings: effect } = await compared(top);
+    assert.deepEqual(
+      effect.forecasts.map(({ pages }) => pages),
+      [2],
+    );
+  });
+
   it('tells pictures that are the same and stand elsewhere, without reading any', async () => {
     const lines = (...names: string[]) => names.map(name => `![plate](plates/${name}.tif)\n`).join('\n');
     const top = repositoryOf({ ...settings, ...book(4), 'book.md': lines('001', '002', '003', '004') });

@@ -15,7 +15,7 @@ describe('changed settings in words', () => {
       }),
       [
         'The settings changed, so all pictures are judged anew: process: inkjet, before offset-coated.',
-        'On average, in 6 pictures that did not change, a tint is seen in about 5 orders of 10; before in about 3 orders of 10.',
+        'On average, in 6 grey pictures that did not change, a tint is seen in about 5 orders of 10; before in about 3 orders of 10.',
       ],
     );
   });
