@@ -4,6 +4,7 @@ import type {
   ChangeKind,
   ComparedRevision,
   Comparison,
+  FindingChanges,
   OtherChange,
   PageChange,
   PictureChange,
@@ -74,12 +75,20 @@ export function joined({
   );
   const faced = facedBefore(sides.base, pages);
   const renamed = new Set(pages.flatMap(({ from }) => from ?? []));
+  const became = (was: readonly PictureReport[], is: PictureReport | null) =>
+    changesOf(
+      was.flatMap(picture => claimsOn(picture, before.findings)),
+      is ? claimsOn(is, after.findings) : [],
+      { waivedSince: is ? waivedOn(is, after) : [] },
+    );
   const changes = pages.map((change): PictureChange => {
     const { kind, path, from, swapped, before: was, after: is } = change;
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
     const pagesBefore =
       kind === 'mode' ? [] : namesBefore(change, renamed).flatMap(name => pagesAt(before, name));
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
+    // what cannot be read any more was not put right
+    const isLost = pagesAfter.some(({ facts }) => facts.unreadable);
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
@@ -97,17 +106,13 @@ export function joined({
             before: x,
             after: y,
             samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
-            findings: changesOf(
-              all.flatMap(picture => claimsOn(picture, before.findings)),
-              y ? claimsOn(y, after.findings) : [],
-              { waivedSince: y ? waivedOn(y, after) : [] },
-            ),
+            findings: isLost && !x?.facts.unreadable ? { ...became(all, y), ended: [] } : became(all, y),
             matches: y ? match(y, matchClaims(y, after.findings), waivedOn(y, after, matchClaims)) : [],
           };
         }),
     };
   });
-  const others = otherChanges(before, after, moved);
+  const others = otherChanges(before, after, moved, became);
   const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), {
     waivedSince: after.waived.filter(isOfBook),
   });
@@ -222,15 +227,17 @@ const pagesAt = (judged: JudgedBook, path: string): PictureReport[] =>
   judged.pictures.filter(picture => picture.path === path);
 
 /** Pictures that stayed as they were, with what is said of them now and was not before, and what is said no more. */
-function otherChanges(before: Split, after: Split, moved: ReadonlySet<string>): OtherChange[] {
+function otherChanges(
+  before: Split,
+  after: Split,
+  moved: ReadonlySet<string>,
+  became: (was: PictureReport, is: PictureReport) => FindingChanges,
+): OtherChange[] {
   const key = ({ path, facts }: PictureReport) => `${facts.page} ${path}`;
   const was = new Map(before.pictures.map(picture => [key(picture), picture]));
   return after.pictures.flatMap(picture => {
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
-    const findings = changesOf(claimsOn(same, before.findings), claimsOn(picture, after.findings), {
-      waivedSince: waivedOn(picture, after),
-    });
-    return [{ path: picture.path, page: picture.facts.page, findings }];
+    return [{ path: picture.path, page: picture.facts.page, findings: became(same, picture) }];
   });
 }

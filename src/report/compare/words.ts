@@ -8,7 +8,7 @@ import type {
 } from '../../shared/comparison';
 import type { PictureReport } from '../../shared/finding';
 import { facesOthers } from './arranged';
-import { isMissing, leavesBlank, wasThere } from './blank';
+import { breaks, isMissing, leavesBlank, wasThere } from './blank';
 
 /** So many digits name a commit to a person. */
 const SHORT = 10;
@@ -140,6 +140,8 @@ export function matched({ matches }: PageChange): { target: string | null; words
 const FELT = 0.5;
 const CHANCE = 0.1;
 
+const SHARED = 'what is said of several pictures counts once, and as new where it is new for one of them';
+
 /**
  * `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...`, and what a check of the base counts where that is not what
  * ended and stayed.
@@ -157,8 +159,11 @@ export function closing({ summary, unread, waived, changes }: Comparison): strin
   const reasons = [
     ...(waived.length ? ['what this change waives counts no more, and has not ended'] : []),
     ...(unseen ? ['what was not fetched then has not ended, since nobody knows what it was'] : []),
+    ...(changes.some(each => breaks(each) || (leavesBlank(each) && wasThere(each)))
+      ? ['nothing has ended that was said of a picture which is not there any more, or cannot be read']
+      : []),
   ];
-  const shared = 'what is said of several pictures counts once, and as new where it is new for one of them';
-  const why = isSum ? '' : ` Before, a check counted ${of(base)}: ${reasons.join('; ') || shared}.`;
+  const because = reasons.length ? reasons.join('; ') : SHARED;
+  const why = isSum ? '' : ` Before, a check counted ${of(base)}: ${because}.`;
   return `New: ${of(summary.new)}. Ended: ${of(ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(unchanged)}.${why}`;
 }

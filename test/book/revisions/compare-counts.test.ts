@@ -8,7 +8,7 @@ import { WAIVERS_FILE } from '../../../src/book/waivers/file';
 import { blocksNow, namesOf } from '../../../src/report/compare/news';
 import { closing } from '../../../src/report/compare/words';
 import type { Comparison } from '../../../src/shared/comparison';
-import { compared, neutral, picture, pointer, pool, settings } from './support/compared';
+import { compared, neutral, picture, pointer, pool, rulesOf, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
 
 /** What a check of the folder counts, which holds the head. */
@@ -104,6 +104,28 @@ describe('what a comparison counts', () => {
     assert.deepEqual(verdicts(comparison), [
       ['p1.tif', 'differs'],
       ['p2.tif', 'differs'],
+    ]);
+  });
+
+  it('has nothing ended of a picture that cannot be read any more, or is placed and gone', async () => {
+    const placed = { 'book.md': [1, 2, 3, 4, 5].map(i => `![p](p${i}.tif)\n`).join('\n') };
+    const top = repositoryOf({
+      ...{ ...settings, ...placed },
+      ...Object.fromEntries([1, 2, 3].map(i => [`p${i}.tif`, neutral(i)])),
+      ...Object.fromEntries([4, 5].map(i => [`p${i}.tif`, picture('black-only', i)])),
+    });
+    const { summary: before } = await checked(top);
+    assert.equal(before.warnings, 2);
+    fs.rmSync(path.join(top, 'p5.tif'));
+    commit(top, { 'p4.tif': picture('broken', 4) });
+    const comparison = await compared(top, { whole: true });
+    assert.deepEqual(rulesOf(comparison, 'new'), ['p4.tif unreadable', 'p5.tif unreadable']);
+    assert.deepEqual(rulesOf(comparison, 'ended'), []);
+    assert.deepEqual([comparison.summary.ended.warnings, comparison.summary.base.warnings], [0, 2]);
+    commit(top, { 'p4.tif': neutral(4), 'p5.tif': picture('black-only', 5) });
+    assert.deepEqual(rulesOf(await compared(top, { whole: true }), 'ended'), [
+      'p4.tif unreadable',
+      'p5.tif unreadable',
     ]);
   });
 

@@ -83,6 +83,11 @@ describe('a comparison in words', () => {
       closing(comparison([], { summary: grown })),
       /Before, a check counted 0 errors, 1 warning, 0 notes: what is said of several pictures/,
     );
+    const broken = page(picture('a'), picture('a', [], brokenFacts('truncated')));
+    assert.match(
+      closing(comparison([change('changed', 'a', [broken])], { summary: grown })),
+      /0 notes: nothing has ended that was said of a picture which is not there any more, or cannot be read\.$/,
+    );
     assert.doesNotMatch(closing(comparison([])), /a check counted/);
     const waived = [{ path: 'a', page: 1, finding: { ...finding('x', 'warning', ''), reason: '' } }];
     assert.match(

@@ -15,7 +15,7 @@ import { greyFacts } from '../../support/facts';
 import { temporaryFolder } from '../../support/folder';
 import { git, repositoryOf } from './repository';
 
-/** The text of a picture says how it stores its grey: `black-only 1`, `rgb-neutral 7`. */
+/** The text of a picture says how it stores its grey: `black-only 1`, `rgb-neutral 7`; of `broken 1` nothing can be read. */
 export function pool() {
   const read: string[] = [];
   const facts = (content: string): PictureFacts[] => {
@@ -41,6 +41,8 @@ export function pool() {
 function factsIn(content: string, sha256: string): PictureFacts {
   if (content.startsWith('version https://git-lfs'))
     return unreadableFacts(new UnreadableError('not-fetched', 'A pointer.', 'lfs-pointer'), sha256);
+  if (content.startsWith('broken'))
+    return unreadableFacts(new UnreadableError('truncated', 'It is cut off.'), sha256);
   const neutral = greyFacts(sha256);
   if (!content.startsWith('black-only')) return neutral;
   const [zone] = neutral.zones;
