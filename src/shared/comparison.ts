@@ -168,8 +168,14 @@ export interface Comparison {
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];
-  /** What pictures are judged by, where that changed, and what it does; `off`: rules that run no more; `weaker`: that count for less. */
-  settings: { changes: SettingsClause[]; forecasts: SetForecast[]; off?: string[]; weaker?: string[] };
+  /** What pictures are judged by, where that changed, and what it does; `off`: rules that run no more; `weaker`: that count for less; `stricter`: for more, and ran before. */
+  settings: {
+    changes: SettingsClause[];
+    forecasts: SetForecast[];
+    off?: string[];
+    weaker?: string[];
+    stricter?: string[];
+  };
   /** In the order of the book. */
   rearranged: Rearranged[];
   /** What was waived before is none. */
@@ -195,5 +201,7 @@ export interface Comparison {
     unchanged: SeverityCounts;
     /** What a check of the base counts, as far as it was looked at: not always what ended and stayed. */
     base: SeverityCounts;
+    /** Findings of the base of which the settings changed the severity alone: they are as before, and neither new nor ended. */
+    regraded: number;
   };
 }

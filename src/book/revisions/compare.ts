@@ -27,7 +27,7 @@ import { pixelsAlike } from './pixels';
 import { type NamedContent, readBlobs } from './read';
 import { calledNow } from './rearranged';
 import { commitsOf, mergeBase, openWithEnds } from './revision';
-import { missingWaivers, rulesOff, rulesWeaker, settingsChanges } from './settings-changes';
+import { missingWaivers, rulesOff, rulesStricter, rulesWeaker, settingsChanges } from './settings-changes';
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
@@ -109,6 +109,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const settings = oneSided ? [] : settingsChanges(base, head, paths, calledNow(pages));
     const off = oneSided ? [] : rulesOff(base.settings.rules, head.settings.rules);
     const weaker = oneSided ? [] : rulesWeaker(base.settings.rules, head.settings.rules);
+    const stricter = oneSided ? [] : rulesStricter(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them
     if (!known && (options.whole || settings.length))
       known = await readBlobs(
@@ -147,6 +148,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         forecasts: settings.length ? settingsEffect({ base, head }, judged, new Set(paths)) : [],
         ...(off.length && { off }),
         ...(weaker.length && { weaker }),
+        ...(stricter.length && { stricter }),
       },
       notices: [
         ...borrowed,

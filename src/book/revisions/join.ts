@@ -4,7 +4,6 @@ import type {
   ChangeKind,
   ComparedRevision,
   Comparison,
-  FindingChanges,
   OtherChange,
   PageChange,
   PictureChange,
@@ -13,7 +12,8 @@ import type { Finding, PictureReport, Slip } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { placesIn, spreadsOf } from '../order';
 import type { Split } from '../waivers/apply';
-import { changesOf, claimsOn, isOfBook, matchClaims, namedIn, waivedOn } from './claims';
+import { type Became, becameOf } from './became';
+import { matchClaims, namedIn, waivedOn } from './claims';
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
@@ -62,8 +62,8 @@ export function joined({
   unlooked,
 }: Joining): Comparison {
   const { after } = judged;
-  const known = withoutOpen(judged.before, after, unread);
-  const before = withoutUnseen(known, pages);
+  const before = withoutUnseen(judged.before, pages);
+  const became = becameOf(before, after, { ...sides, unread });
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));
@@ -75,12 +75,6 @@ export function joined({
   );
   const faced = facedBefore(sides.base, pages);
   const renamed = new Set(pages.flatMap(({ from }) => from ?? []));
-  const became = (was: readonly PictureReport[], is: PictureReport | null) =>
-    changesOf(
-      was.flatMap(picture => claimsOn(picture, before.findings)),
-      is ? claimsOn(is, after.findings) : [],
-      { waivedSince: is ? waivedOn(is, after) : [] },
-    );
   const changes = pages.map((change): PictureChange => {
     const { kind, path, from, swapped, before: was, after: is } = change;
     const modes = was && is && was.mode !== is.mode ? { before: was.mode, after: is.mode } : null;
@@ -106,27 +100,30 @@ export function joined({
             before: x,
             after: y,
             samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
-            findings: isLost && !x?.facts.unreadable ? { ...became(all, y), ended: [] } : became(all, y),
+            findings:
+              isLost && !x?.facts.unreadable ? { ...became.of(all, y), ended: [] } : became.of(all, y),
             matches: y ? match(y, matchClaims(y, after.findings), waivedOn(y, after, matchClaims)) : [],
           };
         }),
     };
   });
-  const others = otherChanges(before, after, moved, became);
-  const book = changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook), {
-    waivedSince: after.waived.filter(isOfBook),
-  });
+  const others = otherChanges(before, after, moved, became.of);
+  const { book } = became;
   const onPictures = [
     ...changes.flatMap(({ path, from, pages }) =>
       pages.map(({ findings }) => ({ path, was: from ?? path, findings })),
     ),
     ...others.map(({ path, findings }) => ({ path, was: path, findings })),
   ];
+  const told = [...onPictures.map(({ findings }) => findings), book];
   const summed = {
-    ...tally(before, after, [...onPictures.map(({ findings }) => findings), book]),
-    base: countsOf(known),
+    ...tally({ ...before, findings: became.shared }, after, { told, ...became }),
+    base: countsOf({
+      ...judged.before,
+      findings: judged.before.findings.filter(finding => !became.open.has(finding)),
+    }),
   };
-  narrow(onPictures, before, after);
+  narrow(onPictures, became.shared, after.findings);
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
@@ -149,28 +146,21 @@ export function joined({
 /** What is new, or ended, for some of the pictures that a finding names is told of these. */
 function narrow(
   onPictures: readonly { path: string; was: string; findings: OtherChange['findings'] }[],
-  before: Split,
-  after: Split,
+  before: readonly Finding[],
+  after: readonly Finding[],
 ): void {
   const fresh = narrowedToNew(
-    after.findings,
+    after,
     onPictures.map(({ path, findings }) => ({ path, findings: findings.new })),
   );
   const ended = narrowedToEnded(
-    before.findings,
+    before,
     onPictures.map(({ was, findings }) => ({ path: was, findings: findings.ended })),
   );
   for (const { findings } of onPictures) {
     findings.new = findings.new.map(finding => fresh.get(finding) ?? finding);
     findings.ended = findings.ended.map(finding => ended.get(finding) ?? finding);
   }
-}
-
-/** Where others were not looked at, nobody knows whether what was said of the book has ended: it may stand for these. */
-function withoutOpen(before: Split, after: Split, unread: number): Split {
-  if (!unread) return before;
-  const ended = new Set(changesOf(before.findings.filter(isOfBook), after.findings.filter(isOfBook)).ended);
-  return { ...before, findings: before.findings.filter(finding => !ended.has(finding)) };
 }
 
 /** What is smaller may be a pointer, and says nothing of its picture. */
@@ -231,13 +221,13 @@ function otherChanges(
   before: Split,
   after: Split,
   moved: ReadonlySet<string>,
-  became: (was: PictureReport, is: PictureReport) => FindingChanges,
+  became: Became['of'],
 ): OtherChange[] {
   const key = ({ path, facts }: PictureReport) => `${facts.page} ${path}`;
   const was = new Map(before.pictures.map(picture => [key(picture), picture]));
   return after.pictures.flatMap(picture => {
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
-    return [{ path: picture.path, page: picture.facts.page, findings: became(same, picture) }];
+    return [{ path: picture.path, page: picture.facts.page, findings: became([same], picture) }];
   });
 }

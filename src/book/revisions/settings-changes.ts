@@ -144,6 +144,10 @@ export const rulesOff = (was: Settings['rules'], is: Settings['rules']): string[
 export const rulesWeaker = (was: Settings['rules'], is: Settings['rules']): string[] =>
   lowered(was, is).filter(id => gradeOf(id, is[id]) !== 'off');
 
+/** Rules that ran before, and whose findings count for more than they did. */
+export const rulesStricter = (was: Settings['rules'], is: Settings['rules']): string[] =>
+  lowered(is, was).filter(id => gradeOf(id, was[id]) !== 'off');
+
 const lowered = (was: Settings['rules'], is: Settings['rules']): string[] =>
   [...new Set([...Object.keys(was), ...Object.keys(is)])]
     .filter(id => GRADES.indexOf(gradeOf(id, is[id])) < GRADES.indexOf(gradeOf(id, was[id])))
@@ -153,7 +157,7 @@ const lowered = (was: Settings['rules'], is: Settings['rules']): string[] =>
 const GRADES = ['off', 'note', 'warning', 'error'] as const;
 
 /** What is left out counts as its rule says of itself. */
-function gradeOf(id: string, setting: RuleSetting | undefined): (typeof GRADES)[number] {
+export function gradeOf(id: string, setting: RuleSetting | undefined): (typeof GRADES)[number] {
   if (setting === undefined) return rules.find(rule => rule.id === id)?.severity ?? 'off';
   return typeof setting === 'string' ? setting : setting[0];
 }

@@ -1,32 +1,36 @@
 import type { FindingChanges, SeverityCounts } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
-import { claimsOn, isOfBook } from './claims';
+import type { Became } from './became';
 
-export type Tally = Record<keyof FindingChanges, SeverityCounts>;
+export interface Tally extends Record<keyof FindingChanges, SeverityCounts> {
+  regraded: number;
+}
 
 /**
  * Counts every finding once, as a check of either side does, of how many pictures it may be said: so that what is new and
  * what stayed come to what a check of the head counts. One about several pictures is new where it is new for one of them,
  * and has ended where it has for all; so what ended and stayed need not come to what a check of the base counts.
- * @param told what became of what is said of every picture, and of the book
+ * @param how.told what became of what is said of every picture, and of the book
+ * @param how.said what was said before, as often as of a picture, or once of the book
  */
 export function tally(
   before: JudgedBook,
   after: JudgedBook,
-  told: readonly Pick<FindingChanges, 'new' | 'ended'>[],
+  how: { told: readonly Pick<FindingChanges, 'new' | 'ended'>[] } & Pick<Became, 'said' | 'isRegraded'>,
 ): Tally {
+  const { told, isRegraded } = how;
   const fresh = new Set(told.flatMap(changes => changes.new));
   const ended = timesOf(told.flatMap(changes => changes.ended));
-  const said = timesOf([
-    ...before.pictures.flatMap(picture => claimsOn(picture, before.findings)),
-    ...before.findings.filter(isOfBook),
-  ]);
+  const said = timesOf(how.said);
   const now = allOf(after);
+  const was = allOf(before);
+  const isEnded = (finding: Finding) => ended.get(finding) === said.get(finding);
   return {
     new: counted(now.filter(finding => fresh.has(finding))),
-    ended: counted(allOf(before).filter(finding => ended.get(finding) === said.get(finding))),
+    ended: counted(was.filter(isEnded)),
     unchanged: counted(now.filter(finding => !fresh.has(finding))),
+    regraded: was.filter(finding => isRegraded(finding) && !isEnded(finding)).length,
   };
 }
 

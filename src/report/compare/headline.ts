@@ -68,6 +68,7 @@ function untold({ changes, settings, slips = [], summary, unlooked }: Comparison
     ...clause(notThere(changes), ['is placed and not there', 'are placed and not there'], call),
     ...clause(settings.off ?? [], ['runs no more', 'run no more']),
     ...clause(settings.weaker ?? [], ['counts for less now', 'count for less now']),
+    ...clause(settings.stricter ?? [], ['counts for more now', 'count for more now']),
     ...(slips.length ? [vain(slips.length)] : []),
     ...(isQuiet && settings.forecasts.some(isMore) ? [MORE_TINT] : []),
   ];

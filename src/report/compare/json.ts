@@ -40,6 +40,7 @@ export function comparisonJson(comparison: Comparison): string {
       changes: settings.changes.map(({ words }) => words),
       off: settings.off ?? [],
       weaker: settings.weaker ?? [],
+      stricter: settings.stricter ?? [],
       forecasts: settings.forecasts.map(({ target, pages, before, after }) => ({
         ...{ target, pages, before: round(before), after: round(after) },
       })),

@@ -10,7 +10,7 @@ import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
-import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
+import { blocksNow, namesOf, otherLines, whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { WAIVED, waivedLines } from './waived';
@@ -28,7 +28,7 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
   const book = bookOf(around);
   const ended = blocksNow(comparison, 'ended').map(
     block =>
-      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${goesOn(block, comparison)}`,
+      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${whyEnded(block, comparison)}`,
   );
   const verdict = setVerdict(comparison);
   const { lines: moved, others } = movedTogether(comparison.changes);

@@ -5,7 +5,6 @@ import type { Comparison } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { Mended } from '../blank-at';
 import { type Block, blocksOf, nameOf, type Told } from '../text/blocks';
-import { aSeverity, isRegraded, OFF, regraded } from './regraded';
 import { whoseChanged } from './settings';
 
 interface News extends Told {
@@ -64,35 +63,24 @@ export function whyOthers(comparison: Comparison): string {
 }
 
 /** `p1.jpg: new: error low-resolution; ended: warning mixed-encodings`, a line a picture. */
-export const otherLines = ({ others, book, settings }: Comparison): string[] =>
+export const otherLines = ({ others, settings }: Comparison): string[] =>
   others.map(({ path, page, findings }) => {
-    const same = regraded(findings, book.new);
     const off = findings.ended.filter(({ rule }) => settings.off?.includes(rule));
     const told = (which: 'new' | 'ended') => {
-      const some = findings[which].filter(
-        finding => !off.includes(finding) && !same.some(({ now, was }) => finding === now || finding === was),
-      );
+      const some = findings[which].filter(finding => !off.includes(finding));
       return some.length
         ? [`${which}: ${some.map(({ rule, severity }) => `${severity} ${rule}`).join(', ')}`]
         : [];
     };
-    const graded = [
-      ...same.map(({ now, words }) => `${now.rule} ${words}`),
-      ...off.map(was => `${was.rule} is off now, was ${aSeverity(was)}`),
-    ];
-    return `${nameOf(path, page)}: ${[...graded, ...told('new'), ...told('ended')].join('; ')}`;
+    const unsaid = off.map(({ rule, severity }) => `${rule} is off now, was ${aSeverity(severity)}`);
+    return `${nameOf(path, page)}: ${[...unsaid, ...told('new'), ...told('ended')].join('; ')}`;
   });
 
-/** What became of what ended, where all of it is told with another severity now, or its rule is off: ` (an error now)`. */
-export function goesOn(block: Block, comparison: Comparison): string {
-  const names = namesOf(block);
-  const now = blocksNow(comparison, 'new').find(
-    ({ rule, severity, entries, book }) =>
-      rule === block.rule &&
-      severity !== block.severity &&
-      names.every(name => entries.some(entry => entry.pictures.includes(name))) &&
-      block.book.every(was => book.some(finding => isRegraded(finding, was))),
-  );
-  if (now) return ` (${aSeverity(now)} now)`;
-  return comparison.settings.off?.includes(block.rule) ? OFF : '';
-}
+const aSeverity = (severity: Finding['severity']): string =>
+  `${severity === 'error' ? 'an' : 'a'} ${severity}`;
+
+/** What follows the name of a rule whose finding ended, where that is only because it is off: ` (its rule is off now)`. */
+export const whyEnded = (
+  { rule }: Pick<Finding, 'rule'>,
+  { settings }: Pick<Comparison, 'settings'>,
+): string => (settings.off?.includes(rule) ? ' (its rule is off now)' : '');

@@ -17,8 +17,7 @@ import { contents } from './contents';
 import { differencesOf } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
-import { whyOthers } from './news';
-import { becameOf } from './regraded';
+import { whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
@@ -77,7 +76,7 @@ ${listed}
   )}
   ${list(
     'Ended for the whole book',
-    comparison.book.ended.map(was => html`${finding(was)}${becameOf(was, [], comparison)}`),
+    comparison.book.ended.map(was => html`${finding(was)}${whyEnded(was, comparison)}`),
   )}
   ${list(
     'To know',
@@ -96,7 +95,7 @@ const AS_FILES = 'The pictures are the files, as a screen shows them: they are n
 const other = ({ path, page, findings }: OtherChange, comparison: Comparison): Html =>
   html`${nameOf(path, page)}${
     findings.ended.length > 0 &&
-    `, ended: ${findings.ended.map(was => was.rule + becameOf(was, findings.new, comparison)).join(', ')}`
+    `, ended: ${findings.ended.map(was => was.rule + whyEnded(was, comparison)).join(', ')}`
   }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`}`;
 
 function changed(
@@ -140,9 +139,7 @@ function onePage(
   ${list('New', findings.new.map(finding))}
   ${list(
     'Ended',
-    findings.ended.map(
-      was => html`${was.severity} <code>${was.rule}</code>${becameOf(was, findings.new, comparison)}`,
-    ),
+    findings.ended.map(was => html`${was.severity} <code>${was.rule}</code>${whyEnded(was, comparison)}`),
   )}
   ${findings.unchanged.length > 0 && html`<p class="happened">As before: ${findings.unchanged.map(({ rule }) => rule).join(', ')}</p>`}`;
 }

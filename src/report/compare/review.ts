@@ -10,7 +10,7 @@ import { nameOf } from '../text/blocks';
 import { arrangedLines } from './arranged';
 import { differencesOf } from './differences';
 import { headline } from './headline';
-import { becameOf } from './regraded';
+import { whyEnded } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { verdictOn } from './verdict';
@@ -36,7 +36,7 @@ export function reviewOf(comparison: Comparison): Review {
     others: others.map(({ path, page, findings }) => {
       const told = [
         ...findings.new.map(({ rule, message }) => `new ${rule}: ${message}`),
-        ...findings.ended.map(was => `ended ${was.rule}${becameOf(was, findings.new, comparison)}`),
+        ...findings.ended.map(was => `ended ${was.rule}${whyEnded(was, comparison)}`),
       ];
       return `${nameOf(path, page)}: ${told.join(' ')}`;
     }),

@@ -141,6 +141,7 @@ export const compareReportSchema: Schema = {
         'Rules that ran before and are off now: what they said has ended for that reason',
       ),
       weaker: list({ type: 'string' }, 'Rules that still run, and count for less than before'),
+      stricter: list({ type: 'string' }, 'Rules that ran before, and count for more than they did'),
       forecasts: list(
         object({
           target: text('As it is called now'),
@@ -182,6 +183,9 @@ export const compareReportSchema: Schema = {
         description:
           'What a check of the base counts of what was looked at: not always those that ended and stayed, since one about several pictures is new where it is new for one of them',
       },
+      regraded: whole(
+        'Findings of the base of which the settings changed the severity alone: they are among the unchanged, as they count now',
+      ),
     }),
   }),
 };

@@ -4,7 +4,6 @@ import type { Comparison, Match, OtherChange, PageChange } from '../../shared/co
 import type { Finding } from '../../shared/finding';
 import { nameOf } from '../text/blocks';
 import { blankPlaces, isMissing } from './blank';
-import { regraded } from './regraded';
 import { whoseChanged } from './settings';
 import { isLoud } from './verdict';
 
@@ -159,8 +158,6 @@ function othersNow(comparison: Comparison): string {
 
 /** That it did not match before either, and what says so now; null where it did, or nobody said that it did not. */
 function beforeToo({ findings }: OtherChange): string | null {
-  const graded = regraded(findings).find(({ now }) => deniesMatch(now));
-  if (graded) return `, as before; that ${graded.words}`;
   if (![...findings.unchanged, ...findings.ended].some(deniesMatch)) return null;
   const rules = [...new Set(findings.new.filter(deniesMatch).map(({ rule }) => rule))];
   return `, as before; new is that ${list(rules)} ${rules.length === 1 ? 'says' : 'say'} so`;

@@ -10,7 +10,7 @@ import { conditions, forecasts, remarks } from './conditions';
 import { differencesOf } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
-import { blocksNow, goesOn, namesOf, otherLines, whyOthers } from './news';
+import { blocksNow, namesOf, otherLines, whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { WAIVED, waivedLines } from './waived';
@@ -28,7 +28,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
   const fresh = blocksNow(comparison, 'new');
   const ended = blocksNow(comparison, 'ended').map(block => {
     const names = namesOf(block);
-    return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}${goesOn(block, comparison)}`;
+    return `${block.severity} ${block.rule}${names.length ? `: ${names.join(', ')}` : ''}${whyEnded(block, comparison)}`;
   });
   const elsewhere = arrangedLines(comparison).flatMap(line => text(line, 2, 2));
   const waived = waivedLines(comparison).flatMap(line => text(line, 2, 2));

@@ -3,11 +3,10 @@ import type { FindingChanges, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { breaks, leavesBlank, wasThere } from './blank';
-import { regraded } from './regraded';
 
 /**
- * What a change does to a picture, by the errors and warnings that came and went. What the settings made count for more or
- * less, and what a rule that is `off` now said, has not ended: nothing of the picture is better for it.
+ * What a change does to a picture, by the errors and warnings that came and went. What a rule that is `off` now said has not
+ * ended: nothing of the picture is better for it.
  */
 export function verdictOn(
   change: Pick<PictureChange, 'kind' | 'pages' | 'still'>,
@@ -59,10 +58,9 @@ export function weighedOf(
 ): FindingChanges {
   const all = (which: keyof FindingChanges) =>
     pages.flatMap(({ findings }) => findings[which].filter(isLoud));
-  const same = pages.flatMap(({ findings }) => regraded(findings).map(({ was }) => was));
   return {
     new: all('new'),
-    ended: all('ended').filter(was => !same.includes(was) && !off.includes(was.rule)),
+    ended: all('ended').filter(({ rule }) => !off.includes(rule)),
     unchanged: all('unchanged'),
   };
 }

@@ -149,7 +149,7 @@ const SHARED = 'what is said of several pictures counts once, and as new where i
 export function closing({ summary, unread, waived, changes }: Comparison): string {
   const of = ({ errors, warnings, notes }: SeverityCounts) =>
     `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
-  const { base, ended, unchanged } = summary;
+  const { base, ended, unchanged, regraded } = summary;
   const isSum = (['errors', 'warnings', 'notes'] as const).every(
     each => base[each] === ended[each] + unchanged[each],
   );
@@ -161,6 +161,11 @@ export function closing({ summary, unread, waived, changes }: Comparison): strin
     ...(unseen ? ['what was not fetched then has not ended, since nobody knows what it was'] : []),
     ...(changes.some(each => breaks(each) || (leavesBlank(each) && wasThere(each)))
       ? ['nothing has ended that was said of a picture which is not there any more, or cannot be read']
+      : []),
+    ...(regraded
+      ? [
+          `the settings have ${count(regraded, 'finding')} count for more or less, which is neither new nor ended`,
+        ]
       : []),
   ];
   const because = reasons.length ? reasons.join('; ') : SHARED;

@@ -1,8 +1,11 @@
 import assert from 'node:assert/strict';
-import { blocksNow, goesOn, otherLines } from '../../../src/report/compare/news';
-import type { Comparison } from '../../../src/shared/comparison';
+import { blocksNow, otherLines, whyEnded } from '../../../src/report/compare/news';
+import type { SeverityCounts } from '../../../src/shared/comparison';
 import { book, compared, neutral, picture, settings } from './support/compared';
 import { commit, repositoryOf } from './support/repository';
+
+const NONE: SeverityCounts = { errors: 0, warnings: 0, notes: 0 };
+const total = ({ errors, warnings, notes }: SeverityCounts) => errors + warnings + notes;
 
 describe('comparing revisions whose settings differ', () => {
   it('reads the unchanged pictures where the settings judge them otherwise: nobody knows else what is new', async () => {
@@ -30,26 +33,43 @@ describe('comparing revisions whose settings differ', () => {
     assert.deepEqual(comparison.settings, { changes: [], forecasts: [] });
   });
 
-  it('tells a finding that is only a note now, or whose rule is off, as just that wherever findings are told', async () => {
+  it('takes what only counts for more or less for no news, and tells what is off now as just that', async () => {
     const rules = (level: string) => ({
       'evengrey.json': `{ "process": "offset-coated", "rules": { "mixed-encodings": "${level}" } }`,
     });
     const top = repositoryOf({ ...rules('warning'), ...book(3), 'plates/004.tif': picture('black-only', 4) });
     commit(top, rules('note'));
     const lowered = await compared(top);
-    assert.deepEqual([lowered.summary.new.notes, lowered.summary.ended.warnings], [1, 1]);
-    const [{ path, findings }] = lowered.others;
-    assert.deepEqual([path, findings.new[0].severity], ['plates/004.tif', 'note'], 'what is counted is told');
-    assert.deepEqual(otherLines(lowered), ['plates/004.tif: mixed-encodings is a note now, was a warning']);
-    const ended = (of: Comparison) => blocksNow(of, 'ended').map(block => block.rule + goesOn(block, of));
-    assert.deepEqual(ended(lowered), ['mixed-encodings (a note now)']);
-    assert.equal(lowered.settings.off, undefined);
+    const { summary } = lowered;
+    assert.deepEqual([summary.new, summary.ended, lowered.others, lowered.book.new], [NONE, NONE, [], []]);
+    assert.deepEqual([summary.base.warnings, summary.unchanged.warnings, summary.regraded], [1, 0, 1]);
+    assert.equal(total(summary.base), total(summary.unchanged), 'before + new - ended = now');
+    assert.deepEqual(
+      lowered.settings.changes.map(({ words }) => words),
+      ['mixed-encodings is a note now (a warning before)'],
+    );
 
-    commit(top, rules('off'));
+    commit(top, rules('error'));
+    const raised = await compared(top);
+    assert.deepEqual([raised.summary.new, raised.summary.ended, raised.others], [NONE, NONE, []]);
+    assert.deepEqual([raised.summary.unchanged.errors, raised.summary.regraded], [1, 1]);
+    commit(top, { 'plates/004.tif': neutral(4) });
+    const mended = await compared(top, { base: 'HEAD~2', whole: true });
+    assert.deepEqual(
+      mended.changes[0].pages[0].findings.ended.map(({ rule, severity }) => [rule, severity]),
+      [['mixed-encodings', 'note']],
+      'as it counted then',
+    );
+    assert.deepEqual([mended.summary.ended.notes, mended.summary.regraded], [1, 0]);
+
+    commit(top, { ...rules('off'), 'plates/004.tif': picture('black-only', 4) });
     const off = await compared(top, { base: 'HEAD~2' });
     assert.deepEqual(off.settings.off, ['mixed-encodings']);
-    assert.deepEqual(otherLines(off), ['plates/004.tif: mixed-encodings is off now, was a warning']);
-    assert.deepEqual(ended(off), ['mixed-encodings (its rule is off now)']);
+    assert.deepEqual(otherLines(off), ['plates/004.tif: mixed-encodings is off now, was an error']);
+    assert.deepEqual(
+      blocksNow(off, 'ended').map(block => block.rule + whyEnded(block, off)),
+      ['mixed-encodings (its rule is off now)'],
+    );
   });
 
   it('says what another process does to the forecast of what did not change', async () => {

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import {
   pairedTargets,
   rulesOff,
+  rulesStricter,
   rulesWeaker,
   settingsChanges,
 } from '../../../src/book/revisions/settings-changes';
@@ -70,6 +71,11 @@ describe('what pictures are judged by, where it changed', () => {
     ] as const;
     assert.deepEqual([rulesOff(was, is), rulesWeaker(was, is)], [['odd-one-out'], ['clipped', 'unreadable']]);
     assert.deepEqual([rulesOff(is, was), rulesWeaker(is, was)], [[], []], 'and none that counts for more');
+    assert.deepEqual(
+      [rulesStricter(is, was), rulesStricter(was, is)],
+      [['clipped', 'unreadable'], []],
+      'which are told apart, without what did not run at all',
+    );
     assert.deepEqual(rulesWeaker({ untagged: 'error' }, {}), ['untagged'], 'which is a note by itself');
   });
 

@@ -37,10 +37,10 @@ describe('the first line of a comparison', () => {
       headline(
         comparison(
           [broken('a.jpg')],
-          settings({ off: ['x', 'y'], weaker: ['facing-difference', 'unreadable'] }),
+          settings({ off: ['x', 'y'], weaker: ['facing-difference', 'unreadable'], stricter: ['z'] }),
         ),
       ),
-      'No error or warning is new, but a.jpg cannot be read; x and y run no more; facing-difference and unreadable count for less now. 1 picture: 1 changed; the settings changed.',
+      'No error or warning is new, but a.jpg cannot be read; x and y run no more; facing-difference and unreadable count for less now; z counts for more now. 1 picture: 1 changed; the settings changed.',
     );
     assert.match(
       headline(comparison([broken('a.jpg', 'error')], settings({ off: ['x'] }))),

@@ -87,6 +87,7 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
     summary: {
       ...{ changes: kinds, new: counts('new'), ended: counts('ended'), unchanged: counts('unchanged') },
       base: sumOf(counts('ended'), counts('unchanged')),
+      regraded: 0,
     },
     ...more,
   };

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { closing, happened, matched, revisions, stored, tints } from '../../../src/report/compare/words';
 import type { Match, PictureChange } from '../../../src/shared/comparison';
+import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { blank, change, comparison, page } from './support';
 
@@ -87,6 +88,11 @@ describe('a comparison in words', () => {
     assert.match(
       closing(comparison([change('changed', 'a', [broken])], { summary: grown })),
       /0 notes: nothing has ended that was said of a picture which is not there any more, or cannot be read\.$/,
+    );
+    const lowered = { ...summary, base: { ...summary.base, warnings: 1 }, regraded: 1 };
+    assert.match(
+      closing(comparison([], { summary: { ...lowered, unchanged: { ...summary.unchanged, notes: 1 } } })),
+      /Before, a check counted 0 errors, 1 warning, 0 notes: the settings have 1 finding count for more or less, which is neither new nor ended\.$/,
     );
     assert.doesNotMatch(closing(comparison([])), /a check counted/);
     const waived = [{ path: 'a', page: 1, finding: { ...finding('x', 'warning', ''), reason: '' } }];
