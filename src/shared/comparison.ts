@@ -64,6 +64,8 @@ export interface PageChange {
   /** Whether it is pixel for pixel what it was; null where its figures are others already, or nobody could look. */
   samePixels: boolean | null;
   findings: FindingChanges;
+  /** What is said of it now and waived, since this change or before. */
+  waived: Finding[];
   /** One a target of the picture as it is now; none of a deleted one. */
   matches: Match[];
 }

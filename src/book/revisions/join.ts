@@ -102,6 +102,7 @@ export function joined({
             samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
             findings:
               isLost && !x?.facts.unreadable ? { ...became.of(all, y), ended: [] } : became.of(all, y),
+            waived: y ? waivedOn(y, after) : [],
             matches: y ? match(y, matchClaims(y, after.findings), waivedOn(y, after, matchClaims)) : [],
           };
         }),

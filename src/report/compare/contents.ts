@@ -4,6 +4,7 @@ import { type Html, html } from '../page/html';
 import { mark } from '../page/marks';
 import { differencesOf } from './differences';
 import { verdictOn, weighedOf } from './verdict';
+import { rulesOf } from './waived';
 import type { Ranked } from './worst-first';
 
 /** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
@@ -18,7 +19,7 @@ export function contents(entries: readonly Ranked[], { others, settings }: Compa
       html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
     ...entries.map(
       ({ at, change, against }) =>
-        html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${rulesOf(change, settings.off)}${foremost(change)}</li>`,
+        html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${namedIn(change, settings.off)}${foremost(change)}</li>`,
     ),
   ]}</ul></nav>`;
 }
@@ -26,7 +27,7 @@ export function contents(entries: readonly Ranked[], { others, settings }: Compa
 const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
 
 /** ` (warning tint)`, and where there are several kinds, which is which: ` (ended: warning tint; as before: error clipped)`. */
-function rulesOf(change: PictureChange, off?: readonly string[]): string {
+function namedIn(change: PictureChange, off?: readonly string[]): string {
   // of one that is gone nothing was put right
   if (change.kind === 'deleted') return '';
   const weighed = weighedOf(change, off);
@@ -35,10 +36,11 @@ function rulesOf(change: PictureChange, off?: readonly string[]): string {
       ['new', 'new'],
       ['ended', 'ended'],
       ['as before', 'unchanged'],
+      ['waived', 'waived'],
     ] as const
   ).flatMap(([words, which]) => {
-    const rules = [...new Set(weighed[which].map(({ severity, rule }) => `${severity} ${rule}`))];
-    return rules.length ? [{ words, rules: rules.join(', ') }] : [];
+    const rules = rulesOf(weighed[which]);
+    return rules ? [{ words, rules }] : [];
   });
   const told = kinds.map(({ words, rules }) => (kinds.length > 1 ? `${words}: ${rules}` : rules));
   return told.length ? ` (${told.join('; ')})` : '';

@@ -61,7 +61,7 @@ const revisionJson = ({ asked, commit, targets, pictures }: ComparedRevision) =>
 });
 
 const pageJson = (
-  { page, before, after, samePixels, findings, matches }: PageChange,
+  { page, before, after, samePixels, findings, waived, matches }: PageChange,
   bytes: PictureChange['bytes'],
   base: ComparedRevision,
   head: ComparedRevision,
@@ -72,6 +72,7 @@ const pageJson = (
   samePixels,
   differences: differencesOf({ before, after, samePixels }, bytes),
   findings: changesJson(findings),
+  waived: waived.map(findingJson),
   matches: matches.map(matchJson),
 });
 

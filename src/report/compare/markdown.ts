@@ -38,7 +38,7 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
     verdict && `**The set:** ${words(verdict)}`,
     bullets(WAIVED, waivedLines(comparison).map(words)),
     bullets(MOVED, moved.map(words)),
-    table(others),
+    table(others, comparison.settings.off),
     bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
     news(comparison),
     bullets('Findings that ended', ended),
@@ -64,9 +64,9 @@ function toLook(comparison: Comparison, around: Around): string {
 }
 
 /** Worst first, and on a narrow screen first what speaks against a picture. */
-function table(changes: readonly PictureChange[]): string {
+function table(changes: readonly PictureChange[], off?: readonly string[]): string {
   if (!changes.length) return '';
-  const rows = worstFirst(changes).flatMap(({ change }) =>
+  const rows = worstFirst(changes, off).flatMap(({ change }) =>
     change.pages.length ? change.pages.map(page => row(change, page)) : [row(change, null)],
   );
   return [
@@ -88,6 +88,7 @@ function row(change: PictureChange, page: PageChange | null): string {
     code(page ? nameOf(change.path, page.page) : change.path),
     lines(
       fresh.map(({ severity, rule }) => `${severity} ${code(rule)}`),
+      (page?.waived ?? []).map(({ severity, rule }) => `waived: ${severity} ${code(rule)}`),
       page ? several(matched(page)) : [],
     ),
     lines(

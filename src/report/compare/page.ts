@@ -21,7 +21,7 @@ import { whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
 import { type Shown, sides, WIPE } from './sides';
-import { WAIVED, waivedLines } from './waived';
+import { rulesOf, WAIVED, waivedLines } from './waived';
 import { closing, happened, matched, revisions, stored, tints } from './words';
 import { worstFirst } from './worst-first';
 
@@ -41,7 +41,7 @@ export function comparisonPage(
   const title = book ? `${book}: what changed in the book` : 'What changed in the book';
   const verdict = setVerdict(comparison);
   const { lines: moved, others } = movedTogether(comparison.changes);
-  const worst = worstFirst(others);
+  const worst = worstFirst(others, comparison.settings.off);
   const listed = contents(worst, comparison);
   const page = html`
 <header class="book">
@@ -141,7 +141,8 @@ function onePage(
     'Ended',
     findings.ended.map(was => html`${was.severity} <code>${was.rule}</code>${whyEnded(was, comparison)}`),
   )}
-  ${findings.unchanged.length > 0 && html`<p class="happened">As before: ${findings.unchanged.map(({ rule }) => rule).join(', ')}</p>`}`;
+  ${findings.unchanged.length > 0 && html`<p class="happened">As before: ${findings.unchanged.map(({ rule }) => rule).join(', ')}</p>`}
+  ${page.waived.length > 0 && html`<p class="happened">Waived: ${rulesOf(page.waived)}</p>`}`;
 }
 
 const said = (words: string, target: string | null, { before, after }: PageChange): string =>

@@ -75,6 +75,7 @@ const page = object({
     'In the picture itself, where it is there on both sides with other content and both can be read',
   ),
   findings: changes,
+  waived: list(finding, 'What is said of it now and waived, since this change or before'),
   matches: list(match, 'One a target; empty for what is no grey, and for what is gone'),
 });
 

@@ -13,7 +13,7 @@ import { MOVED, movedTogether } from './moved';
 import { blocksNow, namesOf, otherLines, whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
-import { WAIVED, waivedLines } from './waived';
+import { rulesOf, WAIVED, waivedLines } from './waived';
 import { closing, happened, matched, revisions, stored, tints } from './words';
 import { worstFirst } from './worst-first';
 
@@ -44,7 +44,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     ...fresh.map(block => blockLines(block, style, paint)),
     waived.length ? [paint.bold(WAIVED), ...waived] : [],
     ...(others.length > 1 ? [[paint.bold('What changed, worst first')]] : []),
-    ...worstFirst(others).map(({ change }) => changeLines(change, text, paint)),
+    ...worstFirst(others, comparison.settings.off).map(({ change }) => changeLines(change, text, paint)),
     moved.length ? [paint.bold(MOVED), ...moved.flatMap(line => text(line, 2, 2))] : [],
     elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],
@@ -85,6 +85,7 @@ function pageLines(page: PageChange, { bytes }: PictureChange): string[] {
     ...seen.map(({ target, words }) => `${words}${on(target, seen.length > 1)}`),
     ...matches.map(({ target, words }) => `${words}${on(target, page.matches.length > 1)}`),
     ...(same.length ? [`findings as before: ${[...new Set(same)].join(', ')}`] : []),
+    ...(page.waived.length ? [`waived: ${rulesOf(page.waived)}`] : []),
   ].filter(Boolean);
 }
 

@@ -1,5 +1,5 @@
 import { count } from '../../rules/words';
-import type { FindingChanges, PictureChange } from '../../shared/comparison';
+import type { FindingChanges, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import type { ChangeVerdict } from '../../shared/review';
 import { breaks, leavesBlank, wasThere } from './blank';
@@ -26,6 +26,7 @@ export function verdictOn(
     };
   const weighed = weighedOf(change, off);
   const [fresh, ended, stays] = [weighed.new.length, weighed.ended.length, weighed.unchanged.length];
+  const waived = count(weighed.waived.length, 'waived finding');
   switch (change.kind) {
     case 'deleted':
       return {
@@ -37,12 +38,19 @@ export function verdictOn(
     case 'added':
       return fresh
         ? { kind: 'worse', words: `New, with ${count(fresh, 'finding')} against it` }
-        : { kind: 'same', words: 'New, with nothing found against it' };
+        : {
+            kind: 'same',
+            words: weighed.waived.length
+              ? `New, with nothing against it but ${waived}`
+              : 'New, with nothing found against it',
+          };
   }
   if (fresh && ended)
     return { kind: 'mixed', words: `Otherwise than before: ${count(fresh, 'new finding')}, ${ended} ended` };
   if (fresh) return { kind: 'worse', words: `Worse than before: ${count(fresh, 'new finding')}` };
   if (ended) return { kind: 'better', words: `Better than before: ${count(ended, 'finding')} ended` };
+  if (!stays && weighed.waived.length)
+    return { kind: 'same', words: `Nothing stands against it but ${waived}` };
   return {
     kind: 'same',
     words: stays
@@ -51,17 +59,18 @@ export function verdictOn(
   };
 }
 
-/** The findings that the verdict goes by. */
+/** The findings that the verdict goes by; those that are waived speak where no others do. */
 export function weighedOf(
   { pages }: Pick<PictureChange, 'pages'>,
   off: readonly string[] = [],
-): FindingChanges {
+): FindingChanges & Pick<PageChange, 'waived'> {
   const all = (which: keyof FindingChanges) =>
     pages.flatMap(({ findings }) => findings[which].filter(isLoud));
   return {
     new: all('new'),
     ended: all('ended').filter(({ rule }) => !off.includes(rule)),
     unchanged: all('unchanged'),
+    waived: pages.flatMap(({ waived }) => waived.filter(isLoud)),
   };
 }
 

@@ -1,9 +1,14 @@
 import { count, list } from '../../rules/words';
 import type { Comparison, NewlyWaived } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
 import { nameOf } from '../text/blocks';
 
 /** Stands over the lines of it. */
 export const WAIVED = 'Waived by this change';
+
+/** `warning tint, error clipped`, each once. */
+export const rulesOf = (waived: readonly Pick<Finding, 'severity' | 'rule'>[]): string =>
+  [...new Set(waived.map(({ severity, rule }) => `${severity} ${rule}`))].join(', ');
 
 /** So many lines, and so many pictures in one, are told. */
 const LINES = 12;

@@ -14,11 +14,12 @@ export interface Ranked {
 }
 
 /**
- * Changed pictures by what speaks against them: new errors, by how many, then new warnings, then what stays of either, and
- * at last what nothing speaks against, the better behind what is gone, and behind all the pictures of which no pixel
- * changed. Those that are equal stay in their order.
+ * Changed pictures by what speaks against them: first what cannot be printed at all, then new errors, by how many, then new
+ * warnings, what stays of either, what is waived, and at last what nothing speaks against, the better behind what is gone,
+ * and behind all the pictures of which no pixel changed. Those that are equal stay in their order. `off`: rules that run no
+ * more.
  */
-export const worstFirst = (changes: readonly PictureChange[]): Ranked[] =>
+export const worstFirst = (changes: readonly PictureChange[], off?: readonly string[]): Ranked[] =>
   changes
     .map((change, at) => {
       const fresh = loud(change, 'new');
@@ -26,7 +27,7 @@ export const worstFirst = (changes: readonly PictureChange[]): Ranked[] =>
         change,
         at,
         against: fresh.length ? fresh : loud(change, 'unchanged'),
-        weight: weightOf(change),
+        weight: weightOf(change, off),
       };
     })
     .sort((x, y) => firstApart(x.weight, y.weight) || x.at - y.at)
@@ -41,16 +42,17 @@ const loud = ({ pages }: PictureChange, which: 'new' | 'unchanged'): Finding[] =
 const KINDS: ChangeVerdict['kind'][] = ['worse', 'mixed', 'gone', 'better', 'same'];
 
 /** The first number that differs decides, and the larger one goes first. */
-function weightOf(change: PictureChange): number[] {
-  const many = (which: 'new' | 'unchanged', severity: Finding['severity']) =>
-    loud(change, which).filter(finding => finding.severity === severity).length;
+function weightOf(change: PictureChange, off?: readonly string[]): number[] {
+  const many = (findings: readonly Finding[], severity: Finding['severity']) =>
+    findings.filter(finding => finding.severity === severity).length;
+  const waived = change.pages.flatMap(page => page.waived);
   return [
-    // what cannot be read prints no better where the settings make less of it
-    many('new', 'error') || Number(leavesBlank(change) || breaks(change)),
-    many('new', 'warning'),
-    many('unchanged', 'error'),
-    many('unchanged', 'warning'),
-    -KINDS.indexOf(verdictOn(change).kind),
+    Number(leavesBlank(change) || breaks(change)),
+    ...[loud(change, 'new'), loud(change, 'unchanged'), waived].flatMap(findings => [
+      many(findings, 'error'),
+      many(findings, 'warning'),
+    ]),
+    -KINDS.indexOf(verdictOn(change, off).kind),
     Number(isToSee(change)),
   ];
 }

@@ -139,6 +139,10 @@ describe('what a comparison counts', () => {
     assert.equal(waivers.length, 1);
     commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers }) });
     const comparison = await compared(top, { whole: true, base: 'HEAD~2' });
+    assert.deepEqual(
+      comparison.changes[0].pages[0].waived.map(({ rule }) => rule),
+      ['mixed-encodings'],
+    );
     const [match] = comparison.changes[0].pages[0].matches;
     assert.deepEqual([match.verdict, match.rules, match.waived], ['differs', ['mixed-encodings'], true]);
     assert.equal(comparison.summary.new.errors, 0);

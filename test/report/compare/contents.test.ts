@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { contents } from '../../../src/report/compare/contents';
 import { worstFirst } from '../../../src/report/compare/worst-first';
 import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
+import type { Finding } from '../../../src/shared/finding';
 import { finding, picture } from '../text/support';
 import { change, comparison, findings, page } from './support';
 
@@ -13,8 +14,12 @@ const [mixed, soft, clipped] = [
 const other = change('changed', 'z', [page(picture('z'), picture('z'))]);
 
 /** What the list says of a picture, behind its name. */
-function line(told: Partial<FindingChanges>, kind: ChangeKind = 'changed', off: string[] = []): string {
-  const one = change(kind, 'a', [page(picture('a'), picture('a'), { findings: findings(told) })]);
+function line(
+  { waived = [], ...told }: Partial<FindingChanges> & { waived?: Finding[] },
+  kind: ChangeKind = 'changed',
+  off: string[] = [],
+): string {
+  const one = change(kind, 'a', [page(picture('a'), picture('a'), { waived, findings: findings(told) })]);
   const all = comparison([one, other], { settings: { changes: [], forecasts: [], off } });
   const { text } = contents(worstFirst(all.changes), all);
   return text.match(/>a<\/a>: ([^<]*)/)![1];
@@ -36,6 +41,19 @@ describe('the list of what changed', () => {
       line({ new: [clipped], ended: [mixed] }),
       'otherwise than before: 1 new finding, 1 ended (new: error clipped; ended: warning mixed)',
     );
+  });
+
+  it('says of what is waived that it is, by rule', () => {
+    assert.equal(line({ waived: [mixed] }), 'nothing stands against it but 1 waived finding (warning mixed)');
+    assert.equal(
+      line({ waived: [mixed] }, 'added'),
+      'new, with nothing against it but 1 waived finding (warning mixed)',
+    );
+    assert.equal(
+      line({ new: [clipped], waived: [mixed] }, 'added'),
+      'new, with 1 finding against it (new: error clipped; waived: warning mixed)',
+    );
+    assert.equal(line({ waived: [{ ...mixed, severity: 'note' }] }), 'as before: nothing found against it');
   });
 
   it('names no rule as ended that is off, or of a picture that is gone', () => {

@@ -13,6 +13,8 @@ const bad = (path: string) =>
     findings: findings({ new: [finding('x', 'warning', `It is so. See ${path}.`)] }),
   });
 
+const waivedOn = (path: string) => page(null, picture(path), { waived: [finding('x', 'warning', '')] });
+
 describe('a comparison as Markdown', () => {
   it('is a row a picture, whatever it is called', () => {
     const page = html([change('added', AWKWARD, [bad(AWKWARD)]), change('mode', 'b.tif', [])]);
@@ -28,6 +30,11 @@ describe('a comparison as Markdown', () => {
     assert.match(page, /^<h3>Evengrey: 2 new warnings\. 2 pictures: 2 new\.<\/h3>/);
     assert.equal(page.match(/It is so\./g)!.length, 1);
     assert.match(page, /<details>[\s\S]*<li><code>a\.tif<\/code>: See a\.tif\.<\/li>[\s\S]*<\/details>/);
+  });
+
+  it('says of a picture what is waived against it', () => {
+    const page = html([change('added', 'a.tif', [waivedOn('a.tif')])]);
+    assert.match(page, /<td>waived: warning <code>x<\/code><\/td>/);
   });
 
   it('names all pictures of a finding whose message names the first of them', () => {

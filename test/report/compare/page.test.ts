@@ -50,6 +50,13 @@ describe('a comparison as a page', () => {
     assert.match(told, /<h3>Waived by this change<\/h3><ul><li>a\.tif: warning x, because: As agreed<\/li>/);
   });
 
+  it('says of a picture what is waived against it', () => {
+    const told = write([
+      change('added', 'a.tif', [page(null, picture('a.tif'), { waived: [finding('x', 'warning', '')] })]),
+    ]);
+    assert.ok(told.includes('<p class="happened">Waived: warning x</p>'));
+  });
+
   it('tells in a line what moved to another folder together', () => {
     const told = write(
       ['1', '2', '3'].map(name => change('renamed', `b/${name}`, [both(`b/${name}`)], { from: `a/${name}` })),

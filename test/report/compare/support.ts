@@ -39,7 +39,7 @@ export const page = (
   after: PictureReport | null,
   change: Partial<PageChange> = {},
 ): PageChange => ({
-  ...{ page: 1, before, after, samePixels: null, findings: findings(), matches: [] },
+  ...{ page: 1, before, after, samePixels: null, findings: findings(), waived: [], matches: [] },
   ...change,
 });
 

@@ -40,6 +40,13 @@ describe('a comparison as a text', () => {
     assert.match(told, /\nWaived by this change\n {2}a\.tif: warning x, because: As agreed\n/);
   });
 
+  it('says of a picture what is waived against it', () => {
+    const told = text([
+      change('added', 'a.tif', [page(null, picture('a.tif'), { waived: [finding('x', 'warning', '')] })]),
+    ]);
+    assert.match(told, /\na\.tif: new\n[^\n]+\n[^\n]+\n {2}waived: warning x\n/);
+  });
+
   it('tells in a line what moved to another folder together', () => {
     const moved = ['1', '2', '3'].map(name =>
       change('renamed', `b/${name}`, [page(picture(`a/${name}`), picture(`b/${name}`))], {

@@ -26,15 +26,16 @@ describe('changed pictures, worst first', () => {
     );
   });
 
-  it('hold what cannot be read for an error, whatever the settings make of it', () => {
+  it('begin before all with what cannot be printed, whatever the settings make of it', () => {
     const broken = picture('broken', [], brokenFacts('truncated'));
     assert.deepEqual(
       order(
         of('warning', { new: [warning] }),
         change('changed', 'broken', [page(picture('broken'), broken)]),
-        of('error', { new: [error] }),
+        of('errors', { new: [error, error] }),
+        change('added', 'blank', [page(null, picture('blank', [], brokenFacts('missing')))]),
       ),
-      ['broken', 'error', 'warning'],
+      ['broken', 'blank', 'errors', 'warning'],
     );
   });
 
@@ -50,6 +51,19 @@ describe('changed pictures, worst first', () => {
         of('clean too', {}),
       ),
       ['new', 'stays', 'mended in part', 'gone', 'better', 'clean', 'clean too'],
+    );
+  });
+
+  it('have what is waived behind what stays, and before what nothing speaks against', () => {
+    const waived = change('added', 'waived', [page(null, picture('waived'), { waived: [warning] })]);
+    const off = of('off', { ended: [warning] });
+    const rules = [warning.rule];
+    assert.deepEqual(
+      worstFirst([of('clean', {}), off, waived, of('stays', { unchanged: [warning] })], rules).map(
+        ({ change: { path } }) => path,
+      ),
+      ['stays', 'waived', 'clean', 'off'],
+      'a rule that is off makes no picture better',
     );
   });
 
