@@ -49,12 +49,12 @@ describe('a book’s page in a browser', function () {
   });
 
   /** The text of every page of paper. */
-  async function printed(html: string, format: 'A4' | 'A5'): Promise<string[]> {
+  async function printed(html: string, paper: { format: string } | { height: string }): Promise<string[]> {
     const folder = temporaryFolder();
     const pdf = path.join(folder, 'book.pdf');
     const tab = await browser.newPage();
     await tab.setContent(html);
-    await tab.pdf({ path: pdf, format });
+    await tab.pdf({ path: pdf, width: '216mm', ...paper });
     await tab.close();
     const to = `-sOutputFile=${path.join(folder, '%03d.txt')}`;
     execFileSync(need('/usr/bin/gs', 'ghostscript'), [
@@ -74,7 +74,7 @@ describe('a book’s page in a browser', function () {
       3,
     );
     const only = picture('only.png', [finding('blocked-shadows', 'note', told)]);
-    const pages = await printed(bookPage('One', report([only]), [shown]), 'A4');
+    const pages = await printed(bookPage('One', report([only]), [shown]), { format: 'A4' });
     const sheets = pages.slice(pages.findIndex(text => /^\s*only\.png/.test(text)));
     assert.equal(sheets.length, 2);
     for (const words of [/Send it as it is/, /How it may print/, /one possible order below/])
@@ -82,8 +82,15 @@ describe('a book’s page in a browser', function () {
     assert.match(sheets[1], /In numbers/);
   });
 
+  it('prints no page that is blank, wherever the words of a sheet end', async () => {
+    for (let height = 180; height < 290; height += 9) {
+      const pages = await printed(page, { height: `${height}mm` });
+      for (const [at, text] of pages.entries()) assert.notEqual(text.trim(), '', `${at} of ${height} mm`);
+    }
+  });
+
   it('prints the picture’s name at the head of every page of its sheet', async () => {
-    const pages = await printed(page, 'A5');
+    const pages = await printed(page, { format: 'A5' });
     const sheets = pages.slice(pages.findIndex(printed => /^\s*plates\/\s+first\.png/.test(printed)));
     assert.ok(sheets.length >= 4, `${sheets.length} pages`);
     for (const printed of sheets)
