@@ -1,4 +1,3 @@
-// no-unit-test: test/remedy/batch.test.ts goes through every way of it
 import path from 'node:path';
 import { ChildFailure } from '../book/child';
 import { RemedyError } from './remedy-error';
@@ -28,15 +27,18 @@ export function endOf(error: unknown, signal: AbortSignal | undefined): { stoppe
 /**
  * Why a picture was not converted, in a sentence, from whatever was thrown.
  * @param folder where it was to be written (absolute)
+ * @param elsewhere how it can be written somewhere else instead; null: it cannot, as an original that is brought back
  * @throws DiskFull, and what is no picture's own failure
  */
-export function troubleOf(error: unknown, folder: string): string {
+export function troubleOf(error: unknown, folder: string, elsewhere: string | null = ELSEWHERE): string {
   if (error instanceof RemedyError) return error.message;
   if (error instanceof ChildFailure) return lost(error);
   const { code, path: file, dest = file } = error as NodeJS.ErrnoException & { dest?: string };
   if (code === 'ENOSPC' || code === 'EDQUOT') throw new DiskFull(DISK_FULL);
   if (typeof code !== 'string' || !/^E[A-Z0-9]+$/.test(code)) throw error;
-  if (code === 'EACCES' || code === 'EPERM') return noRight(dest, folder);
+  if (code === 'EACCES' || code === 'EPERM') return noRight(dest, folder, elsewhere);
+  if (code === 'EROFS')
+    return `The disk is read-only, so nothing was changed.${elsewhere === null ? '' : ` Make it writable, or ${elsewhere}.`}`;
   return sentences[code] ?? `The file system refused it (${code}). The picture was left as it is.`;
 }
 
@@ -52,14 +54,14 @@ function lost(failure: ChildFailure): string {
   }
 }
 
-const noRight = (file: string | undefined, folder: string) =>
+const ELSEWHERE = 'have the results written into another folder';
+
+const noRight = (file: string | undefined, folder: string, elsewhere: string | null) =>
   file === undefined || path.dirname(file) === folder
-    ? `The folder "${folder}" may not be written to, so nothing was changed. Give yourself the right to, or have the results written into another folder.`
+    ? `The folder "${folder}" may not be written to, so nothing was changed. Give yourself the right to${elsewhere === null ? '' : `, or ${elsewhere}`}.`
     : `You have no right to "${file}", so nothing was changed. Give yourself the right to read and to write there.`;
 
 const sentences: Record<string, string> = {
-  EROFS:
-    'The disk of the result is read-only, so nothing was changed. Have the results written into a folder elsewhere.',
   ENOENT: 'The picture or its folder was taken away while it was converted.',
   ENAMETOOLONG: 'The name of the result would be too long for its disk. Shorten the name of the picture.',
   EFBIG: 'The result would be larger than its disk, or a limit of this system, lets a file be.',

@@ -175,7 +175,10 @@ async function restored(
     await restorePicture(file, result);
     return { outcome: 'restored', sha256: from, reason: null };
   } catch (error) {
-    return failure(troubleOf(error, path.dirname(file)), error instanceof OriginalLost ? 'lost' : 'failed');
+    return failure(
+      troubleOf(error, path.dirname(file), null),
+      error instanceof OriginalLost ? 'lost' : 'failed',
+    );
   }
 }
 
