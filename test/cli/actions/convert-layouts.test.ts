@@ -37,7 +37,7 @@ describe('evengrey convert --relink', () => {
       );
       assert.match(
         stdout.replace(/\s+/g, ' '),
-        /rounded the tones anew.*The result is a PNG and no TIFF, since pdfTeX takes no TIFF, and book\.tex:1 is to place it\./,
+        /rounds these tones anew.*The result is a PNG and no TIFF, since pdfTeX takes no TIFF, and book\.tex:1 is to place it\./,
       );
     }
     assert.match(textOf(root, 'page.html'), /src="plates\/1\.jpg\.rgb-neutral\.png"/);
