@@ -23,15 +23,21 @@ function run(cwd: string, inputs: Record<string, string> = {}) {
   const values: Record<string, string> = { 'github.action_path': installed() };
   for (const [name, { default: value }] of Object.entries(action.inputs))
     values[`inputs.${name}`] = inputs[name] ?? value;
+  const temporary = temporaryFolder();
   let ran = { status: 0 as number | null, stdout: '', stderr: '' };
   for (const step of action.runs.steps) {
     const env = Object.entries(step.env).map(([name, value]) => [
       name,
       value.replace(/\$\{\{ (.*?) \}\}/g, (_: string, key: string) => values[key]),
     ]);
-    ran = bash(step.run, cwd, { ...Object.fromEntries(env), GITHUB_STEP_SUMMARY: summary });
+    ran = bash(step.run, cwd, {
+      ...Object.fromEntries(env),
+      GITHUB_STEP_SUMMARY: summary,
+      TMPDIR: temporary,
+    });
     if (ran.status !== 0) break;
   }
+  assert.deepEqual(fs.readdirSync(temporary), [], 'it takes away what it makes');
   return { ...ran, summary: fs.readFileSync(summary, 'utf8') };
 }
 
@@ -129,12 +135,12 @@ describe('the action', () => {
       const { status, stdout, stderr, summary } = run(workspace(false), { paths: 'book', sarif });
       assert.equal(status, 2);
       assert.match(stderr, /There is no folder "no-folder"|is the name of a picture/);
-      assert.match(stdout, /\n::error title=Evengrey::evengrey: [^\n]*"(?:no-folder|book\/01\.tif)"/);
+      assert.match(stdout, /\n::error title=Evengrey::[^\n]*"(?:no-folder|book\/01\.tif)"/);
       assert.match(summary, /^### Evengrey, book: Nothing in the files stands against printing/);
     }
     const { status, stdout } = run(workspace(false), { paths: 'book', compare: 'nowhere' });
     assert.equal(status, 2);
-    assert.match(stdout, /\n::error title=Evengrey::evengrey: There is no revision "nowhere" here/);
+    assert.match(stdout, /\n::error title=Evengrey::There is no revision "nowhere" here/);
   });
 
   it('takes no other word for true or false', () => {
