@@ -13,8 +13,6 @@ export class Interrupted extends Error {
   }
 }
 
-const READ = 'Stopped. What was read so far is kept for the next time.';
-
 /**
  * Runs work that can be stopped: the first Ctrl-C (or termination) aborts its signal, so that it ends in good order;
  * the second ends the process at once.
@@ -22,7 +20,7 @@ const READ = 'Stopped. What was read so far is kept for the next time.';
  */
 export async function interruptible<T>(
   work: (signal: AbortSignal) => Promise<T>,
-  message = READ,
+  message = 'Stopped.',
 ): Promise<T> {
   const controller = new AbortController();
   setMaxListeners(0, controller.signal); // every picture that waits for a reader listens

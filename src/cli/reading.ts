@@ -4,6 +4,9 @@ import { FactsCache } from '../book/cache/cache';
 import { cacheFolder } from '../book/cache/folder';
 import { factsVersion } from '../book/cache/version';
 import { createPool, type Pool } from '../book/pool';
+import { Interrupted } from './interrupt';
+
+const KEPT = 'What was read so far is kept for the next time.';
 
 const READER = path.join(__dirname, 'reader.js');
 
@@ -30,7 +33,16 @@ export async function withReading<T>(
       await pool.close();
     }
   };
-  return options.cache ? withCache(root, reading) : reading(null);
+  if (!options.cache) return reading(null);
+  let cache: FactsCache | null = null;
+  return withCache(root, opened => {
+    cache = opened;
+    return reading(opened);
+  }).catch(error => {
+    throw error instanceof Interrupted && !cache?.trouble
+      ? new Interrupted(error.exitCode, `${error.message} ${KEPT}`)
+      : error;
+  });
 }
 
 /** Opens the cache alone, for work that has its own readers. */

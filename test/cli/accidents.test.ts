@@ -98,6 +98,13 @@ describe('accidents', () => {
       assert.match(ran.stderr, /^Stopped\. What was read so far is kept/);
       assert.throws(() => process.kill(Number(fs.readFileSync(hanging, 'utf8')), 0), { code: 'ESRCH' });
       const [kept] = fs.readdirSync(path.join(folder, 'books'));
+      fs.rmSync(hanging);
+      const forgetful = await evengrey([...args, '--no-cache'], {
+        program,
+        env,
+        during: child => when(hanging, () => child.kill(signal)),
+      });
+      assert.deepEqual([forgetful.code, forgetful.stderr], [code, 'Stopped.\n']);
       assert.equal(fs.readFileSync(path.join(folder, 'books', kept), 'utf8').match(/\["facts"/g)?.length, 3);
     });
 
