@@ -16,16 +16,19 @@ export function bookText(unordered: BookReport, style: Style): string {
   const report = { ...unordered, pictures: pagesInOrder(unordered.pictures) };
   const paint = paintOf(style);
   const first = begin(unordered);
+  // a line is enough where nothing was asked of any picture, as at a commit of something else
+  const isIdle = report.summary.pictures === 0 && report.scope !== undefined;
+  const targets = isIdle ? [] : targetLines(report);
   const sections = [
     [
       ...wrap(verdict(report), style.width).map(paint.bold),
-      ...targetLines(report).flatMap(line => wrap(safe(line), style.width, report.targets.length && 2)),
+      ...targets.flatMap(line => wrap(safe(line), style.width, report.targets.length && 2)),
     ],
     first ? wrap(safe(first), style.width) : [],
     ...blocksOf(report).map(block => blockLines(block, style, paint)),
     encodingLines(report, style, paint),
     ...remarksOf(report).map(lines => lines.flatMap(line => wrap(safe(line), style.width, 2))),
-    closing(report, style, paint),
+    isIdle ? [] : closing(report, style, paint),
   ];
   return `${sections
     .filter(lines => lines.length > 0)
