@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import path from 'node:path';
 import { LONGEST_POINTER } from '../../picture/header/pointer';
@@ -69,7 +70,7 @@ export async function readBlobs(
       await inLanes(inTurn, READING, async ({ content, way }) => {
         how.signal?.throwIfAborted();
         const { oid } = content;
-        const read = await readBy(way, content, { ...how, folder, stretches });
+        const read = await named(await readBy(way, content, { ...how, folder, stretches }), oid, folder, how);
         facts.set(oid, read);
         how.onRead?.(oid, read);
         how.onProgress?.(facts.size, wanted.size);
@@ -129,6 +130,23 @@ async function readBy(way: Way, content: Sized, how: At): Promise<PictureFacts[]
   if (!facts || !wasOpened(facts)) facts = (await byItself())!;
   if (lasts(facts) && facts[0].sha256) cache?.rememberBlob(oid, facts[0].sha256, facts);
   return facts;
+}
+
+/** A content that was given up at its first byte has a hash all the same, as it has where a folder is checked. */
+async function named(
+  facts: PictureFacts[],
+  oid: string,
+  folder: string,
+  { blobs }: BlobReading,
+): Promise<PictureFacts[]> {
+  if (!lasts(facts) || facts[0].sha256) return facts;
+  const file = path.join(folder, `${oid}.hashed`);
+  const content = await blobs.extract(oid, file, LONGEST_POINTER - 1);
+  rmSync(file, { force: true });
+  const sha256 = Buffer.isBuffer(content)
+    ? createHash('sha256').update(content).digest('hex')
+    : (content?.sha256 ?? '');
+  return facts.map(page => ({ ...page, sha256 }));
 }
 
 async function extracted(

@@ -9,7 +9,7 @@ import { openRepository } from '../../../src/book/revisions/repository';
 import type { PictureFacts } from '../../../src/shared/picture';
 import type { Content } from '../../../src/shared/reader-protocol';
 import { bytesOf } from '../support/content';
-import { greyFacts } from '../support/facts';
+import { brokenFacts, greyFacts } from '../support/facts';
 import { temporaryFolder } from '../support/folder';
 import { type Files, git, repositoryOf } from './support/repository';
 
@@ -20,7 +20,7 @@ const pointerTo = (content: string) =>
 let blobs: Blobs | undefined;
 afterEach(() => blobs?.close());
 
-async function reading(files: Files) {
+async function reading(files: Files, factsIn = (sha256: string): PictureFacts => greyFacts(sha256)) {
   const top = repositoryOf(files);
   const repository = await openRepository(top);
   const asked: string[] = [];
@@ -28,7 +28,7 @@ async function reading(files: Files) {
     const content = bytesOf(where);
     if (!content) return null;
     asked.push(content.toString('utf8', 0, 20));
-    return [greyFacts(sha256(content))];
+    return [factsIn(sha256(content))];
   };
   const pool = { factsOf };
   blobs = new Blobs(repository);
@@ -104,8 +104,22 @@ describe('reading revisions', () => {
     const [facts] = await read(['a.tif'], cache);
     assert.deepEqual([facts.unreadable?.reason, facts.format], ['not-fetched', 'lfs-pointer']);
     assert.match(facts.unreadable!.text, /git lfs fetch --all/);
+    assert.equal(facts.sha256, sha256(pointerTo('the picture itself')), 'as where a folder is checked');
     store('the picture itself');
     assert.equal((await read(['a.tif'], cache))[0].unreadable, null);
+  });
+
+  it('names by its content what was given up before it was hashed, small or large', async () => {
+    const large = 'no picture '.repeat(500);
+    const { read } = await reading({ 'small.tif': 'x', 'large.tif': large }, () => ({
+      ...brokenFacts('corrupt'),
+      sha256: '',
+    }));
+    const named = await read(['small.tif', 'large.tif']);
+    assert.deepEqual(
+      named.map(({ sha256 }) => sha256),
+      [sha256('x'), sha256(large)],
+    );
   });
 
   it('does not take another file for the one that the pointer names', async () => {
