@@ -241,7 +241,7 @@ async function baseSide(
     return {
       base: await withSettings(root, head.settings, snapshot, blobs, 'before'),
       borrowed: [
-        'The settings before have problems, so the pictures before are judged by the settings after.',
+        `The settings before have ${error.problems.length === 1 ? 'a problem' : `${error.problems.length} problems`}, so the pictures before are judged by the settings after. ${error.problems.map(({ file, line, message }) => `${file}:${line}: ${message}`).join(' ')}`,
       ],
     };
   }

@@ -155,7 +155,10 @@ describe('comparing revisions', () => {
     commit(top, { ...settings, 'plates/001.tif': neutral('new') });
     const { notices, base } = await compared(top);
     assert.equal(base.targets[0].process, 'offset-coated');
-    assert.match(notices[0], /^The settings before have problems, so/);
+    assert.match(
+      notices[0],
+      /^The settings before have a problem, so the pictures before are judged by the settings after\. evengrey\.json:1: .*"proces"/,
+    );
     await assert.rejects(
       compared(top, { base: 'HEAD', head: 'HEAD~1', fromMergeBase: false }),
       /settings have problems/,

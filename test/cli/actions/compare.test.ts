@@ -237,7 +237,7 @@ describe('evengrey compare', () => {
     assert.equal(mended.code, 0);
     assert.match(
       mended.stdout.replace(/\s+/g, ' '),
-      /The settings before have problems, so the pictures before/,
+      /The settings before have 2 problems, so the pictures before are judged by the settings after\. evengrey\.json:1: "a\.tif" is no layout/,
     );
     const unsaid = await evengrey(['compare', 'HEAD~1', '--paper', 'photo-gloss'], { cwd: top });
     assert.equal(unsaid.code, 2);
