@@ -25,7 +25,7 @@ export interface Pool {
   /** The same of a content that may be told in other ways. Null where the file holds another one. */
   factsOf(content: Content, signal?: AbortSignal): Promise<PictureFacts[] | null>;
   /** Names of the pixels of all pages, null for one that cannot be read; null where nothing can. */
-  pixels(file: string, signal?: AbortSignal): Promise<(string | null)[] | null>;
+  pixels(content: Pick<Content, 'file' | 'called'>, signal?: AbortSignal): Promise<(string | null)[] | null>;
   /** A picture for showing; goes before waiting facts. Rejects where it cannot be read. */
   raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
@@ -55,9 +55,9 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
   return {
     facts: factsFrom((task, signal) => readers.ask(task, signal)),
     factsOf: contentsFrom((task, signal) => readers.ask(task, signal)),
-    async pixels(file, signal) {
+    async pixels({ file, called }, signal) {
       try {
-        const answer = await readers.ask({ kind: 'pixels', file }, signal);
+        const answer = await readers.ask({ kind: 'pixels', file, called }, signal);
         return answer.ok && answer.kind === 'pixels' ? answer.digests : null;
       } catch (error) {
         if (error instanceof ChildFailure && (error.kind === 'crashed' || error.kind === 'timeout'))

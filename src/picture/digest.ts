@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { decode, needsBytes } from './decode';
 import { readHeaders, UnreadableError } from './header';
 import { type OnSize, openPicture } from './open';
+import { megapixelsOf } from './read';
 import type { Header, Samples } from './types';
 
 /**
@@ -14,14 +15,15 @@ import type { Header, Samples } from './types';
 export async function pixelDigests(file: string, onSize?: OnSize): Promise<(string | null)[]> {
   const opened = openPicture({ file, sha256: '' }, onSize);
   try {
+    const headers = readHeaders(opened.source);
+    onSize?.(opened.source.size, megapixelsOf(headers));
     const digests: (string | null)[] = [];
-    for (const header of readHeaders(opened.source)) {
-      if (header instanceof UnreadableError) digests.push(null);
-      else {
-        onSize?.(opened.source.size, (header.width * header.height) / 1e6);
-        digests.push(await digestOf(header, needsBytes(header) ? opened.bytes() : opened.input));
-      }
-    }
+    for (const header of headers)
+      digests.push(
+        header instanceof UnreadableError
+          ? null
+          : await digestOf(header, needsBytes(header) ? opened.bytes() : opened.input),
+      );
     return digests;
   } finally {
     opened.close();

@@ -78,6 +78,7 @@ function nothingToPrint(header: Header): UnreadableError {
   return new UnreadableError('empty', text, header.format, header);
 }
 
-function megapixelsOf(headers: (Header | UnreadableError)[]): number {
+/** Of all pages that can be read: so much has to be decoded. */
+export function megapixelsOf(headers: (Header | UnreadableError)[]): number {
   return headers.reduce((sum, h) => sum + (h instanceof UnreadableError ? 0 : h.width * h.height), 0) / 1e6;
 }

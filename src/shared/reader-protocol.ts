@@ -33,7 +33,7 @@ export type ReaderTask =
   /** To be ready for work that may come: no file is read. */
   | { kind: 'rehearse' }
   /** Names of its pages' pixels, to see whether two pictures are one. */
-  | { kind: 'pixels'; file: string }
+  | ({ kind: 'pixels' } & Pick<Content, 'file' | 'called'>)
   | { kind: 'raster'; file: string; page: number; longEdge: number }
   | { kind: 'small'; file: string; page: number; edges: readonly number[] }
   | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }

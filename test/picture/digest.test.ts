@@ -42,6 +42,18 @@ describe('names of pixels', () => {
     assert.equal(new Set(await Promise.all(others.map(digestOf))).size, others.length);
   });
 
+  it('tell once how large the task is: of all pages', async () => {
+    const pages = Buffer.concat([grey, grey, grey]);
+    await sharp(pages, { raw: { width: 60, height: 120, channels: 1, pageHeight: 40 } })
+      .toColourspace('b-w')
+      .tiff()
+      .toFile(at('pages.tif'));
+    const told: number[] = [];
+    const digests = await pixelDigests(at('pages.tif'), (_, megapixels) => told.push(megapixels));
+    assert.equal(new Set(digests).size, 1);
+    assert.deepEqual([digests.length, told.at(-1), told.filter(Boolean).length], [3, 7200 / 1e6, 1]);
+  });
+
   it('are none for a page that cannot be read', async () => {
     fs.writeFileSync(at('short.jpg'), fs.readFileSync(at('a.jpg')).subarray(0, 500));
     assert.deepEqual(await pixelDigests(at('short.jpg')), [null]);

@@ -20,8 +20,8 @@ import type { PageOf } from './page-changes';
 import type { PixelsAlike } from './pixels';
 import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
-import { isFile } from './snapshot';
 import { countsOf, tally } from './tally';
+import { stillThere } from './unlooked';
 
 /** What was found out of both sides. */
 export interface Joining {
@@ -195,13 +195,6 @@ function withoutUnseen(before: Split, pages: readonly PageOf[]): Split {
     ),
     findings: kept(before.findings, namedIn),
   };
-}
-
-/** Settings, an ignore file or a layout can take a picture out of the book and leave its file where it is. */
-function stillThere(path: string, { snapshot, notInBook }: Side): PictureChange['still'] {
-  const entry = snapshot.get(path);
-  if (!entry || !isFile(entry)) return null;
-  return notInBook.includes(path) ? 'unplaced' : 'left-out';
 }
 
 /**

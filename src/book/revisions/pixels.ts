@@ -26,6 +26,8 @@ const READING = 4;
 /** A content whose pixels are wanted. */
 interface Wanted {
   oid: string;
+  /** By a name that it has in the book. */
+  path: string;
   sha256: string;
 }
 
@@ -39,14 +41,14 @@ export async function pixelsAlike(
   how: PixelReading,
 ): Promise<PixelsAlike> {
   const pairs = pages.flatMap(page => {
-    const { before, after } = page;
+    const { path, from, before, after } = page;
     if (!before || !after || before.oid === after.oid) return [];
     const [was, is] = [before, after].map(({ oid }) => read.get(oid) ?? []);
     const numbers = is.filter((facts, i) => was[i] && sameFigures(was[i], facts)).map(({ page }) => page);
     if (!numbers.length) return [];
     const sides = [
-      { oid: before.oid, sha256: was[0].sha256 },
-      { oid: after.oid, sha256: is[0].sha256 },
+      { oid: before.oid, path: from ?? path, sha256: was[0].sha256 },
+      { oid: after.oid, path, sha256: is[0].sha256 },
     ];
     return [{ page, numbers, sides }];
   });
@@ -83,11 +85,14 @@ async function digestsOf(
   });
   if (!unknown.length) return digests;
   await inTemporaryFolder(folder =>
-    inLanes(unknown, READING, async ({ oid, sha256 }) => {
+    inLanes(unknown, READING, async ({ oid, path: name, sha256 }) => {
       signal?.throwIfAborted();
       const content = await contentOf(oid, path.join(folder, oid), { repository, blobs });
       if (content.lost) return;
-      const found = await pool.pixels(content.file, signal);
+      const found = await pool.pixels(
+        { file: content.file, called: path.join(repository.root, name) },
+        signal,
+      );
       if (!content.pointer) await fs.rm(content.file);
       if (!found) return;
       digests.set(oid, found);

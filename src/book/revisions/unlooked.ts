@@ -1,6 +1,6 @@
 // no-unit-test: test/book/revisions/compare-layouts.test.ts compares books that lose pictures so
 import { count, list } from '../../rules/words';
-import type { TakenIn } from '../../shared/comparison';
+import type { PictureChange, TakenIn } from '../../shared/comparison';
 import { IGNORE_FILES } from '../discovery/ignored';
 import { leftOutNotice, notThereNotice } from '../layouts/laid-out';
 import { SETTINGS_FILE } from '../settings/settings-file';
@@ -35,11 +35,11 @@ export function unlooked(
   const by = base.snapshot.size ? changedChoosing(changes, base, head) : [];
   const calledBefore = new Map(changes.map(({ path, from }) => [path, from ?? path]));
   const wasLookedAt = (path: string) => base.pages.has(calledBefore.get(path) ?? path);
-  const isThere = (path: string) => head.snapshot.has(path) && isFile(head.snapshot.get(path)!);
-  const out = [...base.pages.keys()].filter(path => !head.pages.has(path) && isThere(path));
-  const unplaced = out.filter(path => head.notInBook.includes(path));
+  const left = (how: PictureChange['still']) =>
+    [...base.pages.keys()].filter(path => !head.pages.has(path) && stillThere(path, head) === how);
+  const unplaced = left('unplaced');
+  const chosen = left('left-out');
   const placed = head.leftOut.filter(path => !base.leftOut.includes(path));
-  const chosen = out.filter(path => !unplaced.includes(path));
   const keyOf = ({ file, path }: TakenIn) => JSON.stringify([file, path]);
   const known = new Set(base.notThere.map(keyOf));
   const texts = head.notThere
@@ -64,6 +64,16 @@ export function unlooked(
       ...(unplaced.length ? [unplacedNotice(unplaced)] : []),
     ],
   };
+}
+
+/** Settings, an ignore file or a layout can take a picture out of the book and leave its file where it is. */
+export function stillThere(
+  path: string,
+  { snapshot, notInBook }: Pick<Side, 'snapshot' | 'notInBook'>,
+): PictureChange['still'] {
+  const entry = snapshot.get(path);
+  if (!entry || !isFile(entry)) return null;
+  return notInBook.includes(path) ? 'unplaced' : 'left-out';
 }
 
 /** `unplaced`: those of `out` that no layout places; the others are told with their lines. */

@@ -31,8 +31,8 @@ export function pool() {
       return bytes && facts(bytes.toString('utf8'));
     },
     /** What stands behind a `#` is no pixel. */
-    async pixels(file: string) {
-      looked.push(file);
+    async pixels({ file, called = file }: Pick<Content, 'file' | 'called'>) {
+      looked.push(called);
       return [fs.readFileSync(file, 'utf8').split('#')[0]];
     },
   };
