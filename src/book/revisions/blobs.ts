@@ -1,17 +1,8 @@
 import type { ChildProcessWithoutNullStreams } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import fs from 'node:fs';
 import path from 'node:path';
 import { GitError, NotInCloneError, notStarted, startGit } from './git';
 import { contentHeld } from './hash';
 import type { Repository } from './repository';
-
-export interface Blob {
-  /** Bytes. */
-  size: number;
-  /** Where it was asked for. */
-  sha256?: string;
-}
 
 /**
  * Contents straight from git's object store, one after the other through one `git cat-file --batch`: no checkout, no
@@ -39,24 +30,11 @@ export class Blobs {
       this.remembered.set(oid, known);
       return known;
     }
-    const content = await this.take(oid, most, size => this.passed(size));
+    const content = await this.take(oid, most);
     if (content === null) throw new NotInCloneError(at);
     if (content === 'passed') return null;
     this.remembered.set(oid, content);
     return content;
-  }
-
-  /**
-   * Writes a content into a new file, or hands it over where it has up to `most` bytes. Null where it is not in this
-   * clone. `hashed`: whether its hash is wanted, by its size.
-   */
-  extract(
-    oid: string,
-    file: string,
-    most: number,
-    hashed: (size: number) => boolean = () => true,
-  ): Promise<Buffer | Blob | null> {
-    return this.take(oid, most, size => this.written(size, file, hashed(size)));
   }
 
   close(): void {
@@ -65,15 +43,11 @@ export class Blobs {
   }
 
   /** One question at a time: answers come in the order of questions. */
-  private take<T>(
-    oid: string,
-    most: number,
-    larger: (size: number) => Promise<T>,
-  ): Promise<Buffer | T | null> {
+  private take(oid: string, most: number): Promise<Buffer | 'passed' | null> {
     const mine = this.turn.then(async () => {
       const size = await this.ask(oid);
       if (size === null) return null;
-      return size <= most ? this.whole(size) : larger(size);
+      return size <= most ? this.whole(size) : this.passed(size);
     });
     this.turn = mine.catch(() => {});
     return mine;
@@ -89,22 +63,6 @@ export class Blobs {
   private async passed(size: number): Promise<'passed'> {
     for await (const _ of this.content(size));
     return 'passed';
-  }
-
-  private async written(size: number, file: string, hashed: boolean): Promise<Blob> {
-    const hash = hashed ? createHash('sha256') : null;
-    // at once and not by way of other threads, which would want a turn beside busy readers
-    const opened = fs.openSync(file, 'wx', 0o600);
-    try {
-      for await (const part of this.content(size)) {
-        hash?.update(part);
-        // all of it, also where a full disk takes a part without complaint, and complains of the rest
-        fs.writeFileSync(opened, part);
-      }
-    } finally {
-      fs.closeSync(opened);
-    }
-    return { size, sha256: hash?.digest('hex') };
   }
 
   /** Size of a content whose bytes follow; null where there is none. */

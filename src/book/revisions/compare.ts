@@ -101,7 +101,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       signal,
     );
     const read = await readBlobs(contents, { ...reading, sizes, onRead: forecaster([base, head]) });
-    const alike = await pixelsAlike(pages, read, reading);
+    const alike = await pixelsAlike(pages, read, { ...reading, sizes });
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);

@@ -1,18 +1,21 @@
 // no-unit-test: test/book/revisions/read.test.ts reads contents of every kind through it
+import { createHash } from 'node:crypto';
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { LONGEST_POINTER, type Pointer, parsePointer } from '../../picture/header/pointer';
 import { UnreadableError } from '../../picture/header/unreadable';
 import { unreadableFacts } from '../../picture/unreadable-facts';
 import type { PictureFacts, Unreadable } from '../../shared/picture';
+import { hashOf } from '../hash';
 import type { Blobs } from './blobs';
-import { NotInCloneError } from './git';
 import type { Repository } from './repository';
+import { type Sized, unpackInto } from './stretches';
 
 /** Where contents are kept. */
 export interface Stores {
-  repository: Pick<Repository, 'commonDir'>;
-  blobs: Pick<Blobs, 'extract'>;
+  repository: Pick<Repository, 'commonDir' | 'root' | 'env'>;
+  blobs: Pick<Blobs, 'small'>;
+  signal?: AbortSignal;
 }
 
 /** A picture's content as a file that can be read. */
@@ -27,23 +30,35 @@ export interface Content {
 }
 
 /**
- * Lays what git calls `oid` into a new file, or finds the picture that it is the large-file pointer of. `hashed`: whether
- * its hash is wanted, by its size. @throws NotInCloneError
+ * Lays a content into a new file, or finds the picture that it is the large-file pointer of. `hashed`: its hash is wanted.
+ * @throws NotInCloneError
  */
 export async function contentOf(
-  oid: string,
+  content: Sized,
   file: string,
-  { repository, blobs }: Stores,
-  hashed?: (size: number) => boolean,
+  stores: Stores,
+  { hashed = false }: { hashed?: boolean } = {},
 ): Promise<Content | { lost: PictureFacts }> {
-  const content = await blobs.extract(oid, file, LONGEST_POINTER - 1, hashed);
-  if (content === null) throw new NotInCloneError(null);
-  if (!Buffer.isBuffer(content)) return { file, sha256: content.sha256, pointer: null };
-  const pointed = await ofPointer(content.toString('utf8'), repository);
+  const { repository, signal } = stores;
+  const text = await shortText(content, stores);
+  const pointed = text && (await ofPointer(text.toString('utf8'), repository));
   if (pointed) return pointed;
-  await fs.writeFile(file, content, { flag: 'wx' });
-  return { file, pointer: null };
+  if (text) await fs.writeFile(file, text, { flag: 'wx' });
+  else await unpackInto(repository, content, file, signal);
+  return { file, sha256: hashed ? await hashOf(file, signal) : undefined, pointer: null };
 }
+
+/** The hash of a content itself, be it a pointer; `file`: a new one, for as long as it takes. @throws NotInCloneError */
+export async function hashOfContent(content: Sized, file: string, stores: Stores): Promise<string> {
+  const text = await shortText(content, stores);
+  if (text) return createHash('sha256').update(text).digest('hex');
+  await unpackInto(stores.repository, content, file, stores.signal);
+  return hashOf(file, stores.signal).finally(() => fs.rm(file));
+}
+
+/** All of a content that may be a pointer; null where it is too long for one. */
+const shortText = async ({ oid, size, path }: Sized, { blobs }: Stores): Promise<Buffer | null> =>
+  size < LONGEST_POINTER ? blobs.small(oid, LONGEST_POINTER, path) : null;
 
 /** What a large-file pointer stands for; null where the text is none. */
 export async function ofPointer(

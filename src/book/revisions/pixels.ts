@@ -15,6 +15,8 @@ export interface PixelReading {
   blobs: Blobs;
   pool: Pick<Pool, 'pixels'>;
   cache: FactsCache | null;
+  /** Bytes of the contents, by what git calls them. */
+  sizes: ReadonlyMap<string, number>;
   signal?: AbortSignal;
 }
 
@@ -75,7 +77,7 @@ export function sameFigures(was: PictureFacts, is: PictureFacts): boolean {
 /** By what git calls the content; what cannot be read is left out. */
 async function digestsOf(
   contents: readonly Wanted[],
-  { repository, blobs, pool, cache, signal }: PixelReading,
+  { repository, blobs, pool, cache, sizes, signal }: PixelReading,
 ): Promise<Map<string, (string | null)[]>> {
   const digests = new Map<string, (string | null)[]>();
   const unknown = contents.filter(({ oid, sha256 }) => {
@@ -87,7 +89,8 @@ async function digestsOf(
   await inTemporaryFolder(folder =>
     inLanes(unknown, READING, async ({ oid, path: name, sha256 }) => {
       signal?.throwIfAborted();
-      const content = await contentOf(oid, path.join(folder, oid), { repository, blobs });
+      const sized = { oid, path: name, size: sizes.get(oid)! };
+      const content = await contentOf(sized, path.join(folder, oid), { repository, blobs, signal });
       if (content.lost) return;
       const found = await pool.pixels(
         { file: content.file, called: path.join(repository.root, name) },

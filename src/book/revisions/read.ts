@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import path from 'node:path';
 import { LONGEST_POINTER } from '../../picture/header/pointer';
@@ -8,7 +7,7 @@ import type { FactsCache } from '../cache/cache';
 import { inLanes } from '../lanes';
 import { lasts, wasOpened } from '../lasting';
 import type { Pool } from '../pool';
-import { contentOf, damaged, type Stores } from './content';
+import { contentOf, damaged, hashOfContent, type Stores } from './content';
 import { NotInCloneError } from './git';
 import { factsInFolder, mayHold } from './in-folder';
 import type { Repository } from './repository';
@@ -22,7 +21,6 @@ export interface BlobReading extends Stores {
   cache: FactsCache | null;
   /** Bytes of the contents, by what git calls them; left out: git is asked. */
   sizes?: ReadonlyMap<string, number>;
-  signal?: AbortSignal;
   /** Told of each content as soon as it is read, while others still are. */
   onRead?: (oid: string, facts: readonly PictureFacts[]) => void;
   onProgress?: (done: number, total: number) => void;
@@ -70,7 +68,12 @@ export async function readBlobs(
       await inLanes(inTurn, READING, async ({ content, way }) => {
         how.signal?.throwIfAborted();
         const { oid } = content;
-        const read = await named(await readBy(way, content, { ...how, folder, stretches }), oid, folder, how);
+        const read = await named(
+          await readBy(way, content, { ...how, folder, stretches }),
+          content,
+          folder,
+          how,
+        );
         facts.set(oid, read);
         how.onRead?.(oid, read);
         how.onProgress?.(facts.size, wanted.size);
@@ -135,27 +138,19 @@ async function readBy(way: Way, content: Sized, how: At): Promise<PictureFacts[]
 /** A content that was given up at its first byte has a hash all the same, as it has where a folder is checked. */
 async function named(
   facts: PictureFacts[],
-  oid: string,
+  content: Sized,
   folder: string,
-  { blobs }: BlobReading,
+  how: BlobReading,
 ): Promise<PictureFacts[]> {
   if (!lasts(facts) || facts[0].sha256) return facts;
-  const file = path.join(folder, `${oid}.hashed`);
-  const content = await blobs.extract(oid, file, LONGEST_POINTER - 1);
-  rmSync(file, { force: true });
-  const sha256 = Buffer.isBuffer(content)
-    ? createHash('sha256').update(content).digest('hex')
-    : (content?.sha256 ?? '');
+  const sha256 = await hashOfContent(content, path.join(folder, `${content.oid}.hashed`), how);
   return facts.map(page => ({ ...page, sha256 }));
 }
 
-async function extracted(
-  { oid, path: called }: Sized,
-  file: string,
-  how: BlobReading,
-): Promise<PictureFacts[]> {
+async function extracted(sized: Sized, file: string, how: BlobReading): Promise<PictureFacts[]> {
   const { pool, cache, repository, signal } = how;
-  const content = await contentOf(oid, file, how, size => cache?.knowsSize(size) ?? false);
+  const { oid, size, path: called } = sized;
+  const content = await contentOf(sized, file, how, { hashed: cache?.knowsSize(size) });
   if (content.lost) return [content.lost];
   const { pointer, sha256 } = content;
   // a content may have been read where it lay in the book's folder

@@ -7,7 +7,9 @@ import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
 import { Blobs } from './blobs';
 import { contentOf } from './content';
+import { NotInCloneError } from './git';
 import { openRepository, type Repository } from './repository';
+import { sizesOf } from './sizes';
 import { type Snapshot, snapshotOf } from './snapshot';
 import { filesIn } from './source';
 import { inTemporaryFolder } from './temporary';
@@ -30,6 +32,8 @@ const READING = 4;
 export interface RasterWish {
   key: string;
   oid: string;
+  /** In the book's folder. */
+  path: string;
   page: number;
   edge: number;
 }
@@ -47,11 +51,11 @@ export async function showComparison(
   };
   const wishes = new Map<string, RasterWish>();
   const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
-    const oid = file !== null && sides[side].get(file)?.oid;
-    if (!oid) return;
+    const oid = file === null ? undefined : sides[side].get(file)?.oid;
+    if (file === null || !oid) return;
     const key = shownKey(side, file, page);
     const known = wishes.get(key);
-    if (!known || known.edge < edge) wishes.set(key, { key, oid, page, edge });
+    if (!known || known.edge < edge) wishes.set(key, { key, oid, path: file, page, edge });
   };
   for (const { path: file, from, kind, neighbours, pages } of changes) {
     for (const { page, before, after } of pages) {
@@ -83,10 +87,15 @@ export async function rastersOf(
   { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
   const blobs = new Blobs(repository);
+  const oids = wishes.map(({ oid }) => oid);
+  const sizes = await sizesOf(repository, oids, signal);
   const shown = async (wish: RasterWish, file: string): Promise<ShownRaster> => {
     signal?.throwIfAborted();
     try {
-      const content = await contentOf(wish.oid, file, { repository, blobs });
+      const size = sizes.get(wish.oid);
+      if (size === undefined) throw new NotInCloneError(null);
+      const sized = { oid: wish.oid, path: wish.path, size };
+      const content = await contentOf(sized, file, { repository, blobs, signal });
       if (content.lost) return { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' };
       return await pool.raster(content.file, wish.page, wish.edge, signal);
     } catch (error) {

@@ -49,7 +49,7 @@ export class BookReviews {
     const repository = await openRepository(root);
     const oid = (await snapshotOf(repository, commit)).get(path)?.oid;
     if (!oid) throw new Error(`"${path}" is not in that commit.`);
-    const wish = { key: path, oid, page, edge: longEdge };
+    const wish = { key: path, oid, path, page, edge: longEdge };
     const shown = (await rastersOf([wish], repository, { pool: this.pool, signal })).get(path)!;
     if ('trouble' in shown) throw new Error(shown.trouble);
     return shown;
