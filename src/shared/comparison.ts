@@ -9,6 +9,8 @@ export interface ComparedRevision {
   asked: string | null;
   /** The commit in full; of the folder, the tree that it would be. */
   commit: string;
+  /** What the book's folder was called there, from the top of the repository, where it is called otherwise now. */
+  folderThen?: string;
   /** It is what lies in the book's folder, committed or not. */
   folder: boolean;
   targets: Target[];
@@ -159,6 +161,8 @@ export interface SeverityCounts {
 export interface Comparison {
   base: ComparedRevision;
   head: ComparedRevision;
+  /** There was nothing in the book's folder, and no other folder became it: all is new. */
+  isFirst?: boolean;
   /** The base is where the two revisions parted, not the revision that was asked for. */
   mergeBase: boolean;
   /** `book`: what is said of the set holds for all of it. `changes`: the unchanged pictures were not looked at. */

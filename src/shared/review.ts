@@ -20,7 +20,7 @@ export interface Review {
   /** Pictures that did not change and are judged otherwise, a line each. */
   others: string[];
   notices: string[];
-  /** The commit before, in full. */
+  /** The commit before, in full; of a folder that was called otherwise, `COMMIT:FOLDER`. */
   commit: string;
 }
 

@@ -26,13 +26,17 @@ const AMONG = 1000;
 
 /** What differs between two commits in the book's folder. */
 export const changesBetween = (repository: Repository, base: string, head: string): Promise<Changes> =>
-  compared(repository, ['diff-tree', '-r', '--no-commit-id'], [base, head]);
+  compared(repository, ['diff-tree', '-r', '--no-commit-id', '--relative'], [base, head]);
+
+/** What differs between two trees, each a book's folder by whatever name. */
+export const changesOfTrees = (repository: Repository, base: string, head: string): Promise<Changes> =>
+  compared(repository, ['diff-tree', '-r', '--no-relative'], [base, head]);
 
 /** What is staged on top of a commit; of the empty tree where there is none yet. What is only announced (`git add -N`) is not. */
 export const changesStaged = (repository: Repository, commit: string | null): Promise<Changes> =>
   compared(
     repository,
-    ['diff-index', '--cached', '--ita-invisible-in-index'],
+    ['diff-index', '--cached', '--ita-invisible-in-index', '--relative'],
     [commit ?? EMPTY_TREE[repository.hash]],
   );
 
@@ -48,11 +52,9 @@ async function compared(
   between: readonly string[],
 ): Promise<Changes> {
   const ask = (alike: string) =>
-    runGit(
-      root,
-      [...verb, '-z', '--raw', '--relative', '--no-ext-diff', `-M${alike}`, `-l${AMONG}`, ...between, '--'],
-      { env },
-    );
+    runGit(root, [...verb, '-z', '--raw', '--no-ext-diff', `-M${alike}`, `-l${AMONG}`, ...between, '--'], {
+      env,
+    });
   const likeness = await ask(ALIKE);
   if (likeness.code === 0) return { changes: parsed(likeness.stdout), renamesFollowed: true };
   const exact = await ask('100%');

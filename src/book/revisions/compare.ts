@@ -17,8 +17,9 @@ import { WAIVERS_FILE } from '../waivers/file';
 import { keyOf } from '../waivers/key';
 import { staleWords } from '../waivers/notices';
 import { Blobs } from './blobs';
-import { changesBetween } from './changes';
+import { changesBetween, changesOfTrees } from './changes';
 import { treeOfFolder } from './folder';
+import { formerFolder } from './former-folder';
 import { joined } from './join';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
@@ -31,7 +32,7 @@ import { missingWaivers, rulesOff, rulesStricter, rulesWeaker, settingsChanges }
 import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
-import { snapshotBefore, snapshotOf } from './snapshot';
+import { snapshotBefore, snapshotOf, treeOf } from './snapshot';
 import { submodulesOf, toldOf } from './told';
 import { unlooked } from './unlooked';
 import { waivedSince } from './waived-since';
@@ -82,10 +83,15 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
   });
   const blobs = new Blobs(repository);
   try {
-    const [{ changes, renamesFollowed }, after] = await Promise.all([
+    const [within, after] = await Promise.all([
       changesBetween(repository, baseCommit, headTree),
       snapshotOf(repository, headTree),
     ]);
+    const isFirst = after.size > 0 && snapshotBefore(after, within.changes).size === 0;
+    const folderThen = isFirst ? await formerFolder(repository, baseCommit, headTree) : null;
+    const { changes, renamesFollowed } = folderThen
+      ? await changesOfTrees(repository, treeOf({ commit: baseCommit, folderThen }), `${headTree}:./`)
+      : within;
     const head = await sideOf(root, after, blobs, adjust, 'after');
     const before = snapshotBefore(after, changes);
     const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);
@@ -105,7 +111,8 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const same = unchangedPages(base, head, pages);
     let known = await knownFacts(repository, same, cache);
     const paths = same.map(([path]) => path);
-    const oneSided = onOneSide(base, head);
+    const isGone = !head.snapshot.size;
+    const oneSided = isGone || !base.snapshot.size;
     const settings = oneSided ? [] : settingsChanges(base, head, paths, calledNow(pages));
     const off = oneSided ? [] : rulesOff(base.settings.rules, head.settings.rules);
     const weaker = oneSided ? [] : rulesWeaker(base.settings.rules, head.settings.rules);
@@ -134,7 +141,11 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const idle = newSlips(namingOf(base), namingOf(head));
     const judged = { before: await judge(base), after: await judge(head) };
     return joined({
-      base: revisionOf(options.base, baseCommit, false, base, judged.before),
+      base: {
+        ...revisionOf(options.base, baseCommit, false, base, judged.before),
+        ...(folderThen !== null && { folderThen }),
+      },
+      isFirst: isFirst && folderThen === null,
       head: revisionOf(named, headTree, ofFolder, head, judged.after),
       mergeBase: options.fromMergeBase && baseCommit !== asked,
       sides: { base, head },
@@ -152,7 +163,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       },
       notices: [
         ...borrowed,
-        ...(oneSided ? [oneSided] : []),
+        ...(isGone ? [GONE] : []),
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...outOfSight,
         ...toldOf(changes, base, head),
@@ -183,15 +194,9 @@ function forecaster(sides: readonly Side[]): (oid: string, facts: readonly Pictu
 }
 
 const ITSELF = 'Or compare with the revision itself: --no-merge-base.';
+const GONE = "There is nothing in the book's folder any more.";
 const NO_RENAMES =
   'Some contents are not in this clone, so a picture that was renamed and changed is told as one deleted and one added.';
-
-/** That git holds nothing of the book's folder on one side, as where it was called otherwise; null: it does on both. */
-function onOneSide({ snapshot: before }: Side, { snapshot: after }: Side): string | null {
-  if (!before.size)
-    return "Before, there was nothing in the book's folder under its name now, so all of it is new. If it was only renamed, compare with the commit that renamed it.";
-  return after.size ? null : "There is nothing in the book's folder any more.";
-}
 
 /** Of the unchanged pictures those that could not be compared with the others: one of them must not stop the rest. */
 function leftOut(

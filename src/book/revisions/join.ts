@@ -27,6 +27,7 @@ import { stillThere } from './unlooked';
 export interface Joining {
   base: ComparedRevision;
   head: ComparedRevision;
+  isFirst: boolean;
   mergeBase: boolean;
   sides: { base: Side; head: Side };
   judged: { before: Split; after: Split };
@@ -47,6 +48,7 @@ export interface Joining {
 export function joined({
   base,
   head,
+  isFirst,
   mergeBase,
   sides,
   judged,
@@ -128,6 +130,7 @@ export function joined({
   const kinds = ['added', 'deleted', 'changed', 'renamed', 'moved', 'mode'] as const;
   return {
     ...{ base, head, mergeBase, changes, settings, waived, book, notices },
+    ...(isFirst && { isFirst }),
     ...(slips.length && { slips }),
     ...(Object.values(unlooked).some(({ length }) => length) && { unlooked }),
     others: others.filter(({ findings }) => findings.new.length || findings.ended.length),

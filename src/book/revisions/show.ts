@@ -10,7 +10,7 @@ import { contentOf } from './content';
 import { NotInCloneError } from './git';
 import { openRepository, type Repository } from './repository';
 import { sizesOf } from './sizes';
-import { type Snapshot, snapshotOf } from './snapshot';
+import { type Snapshot, snapshotOf, treeOf } from './snapshot';
 import { filesIn } from './source';
 import { inTemporaryFolder } from './temporary';
 
@@ -46,7 +46,7 @@ export async function showComparison(
 ): Promise<ShownRasters> {
   const repository = await openRepository(root);
   const sides = {
-    base: await filesAt(repository, base.commit),
+    base: await filesAt(repository, treeOf(base)),
     head: await filesAt(repository, head.commit),
   };
   const wishes = new Map<string, RasterWish>();

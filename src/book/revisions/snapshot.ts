@@ -1,3 +1,4 @@
+import type { ComparedRevision } from '../../shared/comparison';
 import type { Change } from './changes';
 import { askGit, GitError, pieces } from './git';
 import type { Repository } from './repository';
@@ -16,9 +17,13 @@ export const isFile = ({ mode }: Entry): boolean => mode.startsWith('100');
 export const isLink = ({ mode }: Entry): boolean => mode === '120000';
 export const isSubmodule = ({ mode }: Entry): boolean => mode === '160000';
 
-/** What the commit holds of the book's folder; nothing where it does not hold the folder. */
+/**
+ * What the commit holds of the book's folder; nothing where it does not hold the folder. Of `COMMIT:FOLDER`, as `treeOf`
+ * names it, what that holds.
+ */
 export async function snapshotOf({ root, env }: Repository, commit: string): Promise<Snapshot> {
-  const listed = pieces(await askGit(root, ['ls-tree', '-r', '-z', commit], { env }));
+  const whole = commit.includes(':') ? ['--full-tree'] : [];
+  const listed = pieces(await askGit(root, ['ls-tree', '-r', '-z', ...whole, commit], { env }));
   return new Map(
     listed.map(line => {
       const [, mode, oid, path] = /^(\d+) \w+ ([0-9a-f]+)\t(.*)$/s.exec(line)!;
@@ -26,6 +31,10 @@ export async function snapshotOf({ root, env }: Repository, commit: string): Pro
     }),
   );
 }
+
+/** Where git finds a book at a revision: its commit, or a folder of that which was called otherwise than now. */
+export const treeOf = ({ commit, folderThen }: Pick<ComparedRevision, 'commit' | 'folderThen'>): string =>
+  folderThen ? `${commit}:${folderThen}` : commit;
 
 /** What the commit before held, of which the commit after differs by `changes`. */
 export function snapshotBefore(after: Snapshot, changes: readonly Change[]): Snapshot {

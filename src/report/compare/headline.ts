@@ -24,14 +24,18 @@ export function headline(comparison: Comparison, call: Call = byName): string {
   const { errors, warnings } = comparison.summary.new;
   const against = [standing(comparison, call), waivedWords(comparison)];
   return [
+    comparison.isFirst ? FIRST : '',
     ...(errors || warnings ? against : against.reverse()),
-    whatChanged(comparison),
+    whatChanged(comparison, call),
     byThemselves(comparison),
     submodules(comparison),
   ]
     .filter(Boolean)
     .join(' ');
 }
+
+const FIRST =
+  "Before, there was nothing in the book's folder under its name now, so all of it is new: if it was renamed and changed at once, compare with the commit that renamed it.";
 
 /** New errors and warnings, then what no count of them tells. '' where nothing was looked at. */
 function standing(comparison: Comparison, call: Call): string {
@@ -116,14 +120,20 @@ const isMore = ({ before, after }: SetForecast): boolean =>
   after > before && inOrders(after) !== inOrders(before);
 const MORE_TINT = 'a tint is likely to be seen more often';
 
-function whatChanged(comparison: Comparison): string {
-  const { changes, summary, rearranged, beyond } = comparison;
+function whatChanged(comparison: Comparison, call: Call): string {
+  const { base, changes, summary, rearranged, beyond } = comparison;
+  const from = call === byNumber ? '' : ` from ${base.folderThen}`;
+  const renamed = base.folderThen ? [`folder was renamed${from}`] : [];
   const elsewhere = rearranged.length
     ? [`${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`]
     : [];
   const whose = whoseChanged(comparison);
   if (!changes.length) {
-    const besides = list([...(whose.length ? [`its ${list(whose)} did`] : []), ...elsewhere]);
+    const besides = list([
+      ...(whose.length ? [`its ${list(whose)} did`] : []),
+      ...renamed.map(words => `its ${words}`),
+      ...elsewhere,
+    ]);
     return `No picture of the book${beyond.length ? ' outside of its submodules' : ''} changed${besides && `, but ${besides}`}.`;
   }
   const blank = changes.filter(leavesBlank);
@@ -135,7 +145,11 @@ function whatChanged(comparison: Comparison): string {
       .map(kind => `${many(kind)} ${KIND[kind]}`),
     ...(blank.length ? [`${blank.length} placed and not there`] : []),
   ];
-  const also = [...(whose.length ? [`the ${list(whose)} changed`] : []), ...elsewhere];
+  const also = [
+    ...(whose.length ? [`the ${list(whose)} changed`] : []),
+    ...renamed.map(words => `the ${words}`),
+    ...elsewhere,
+  ];
   return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
 }
 

@@ -53,9 +53,10 @@ export function comparisonJson(comparison: Comparison): string {
   });
 }
 
-const revisionJson = ({ asked, commit, targets, pictures }: ComparedRevision) => ({
+const revisionJson = ({ asked, commit, folderThen, targets, pictures }: ComparedRevision) => ({
   asked,
   commit,
+  folderThen: folderThen ?? null,
   targets: targets.map(targetJson),
   pictures,
 });

@@ -1,3 +1,4 @@
+import { treeOf } from '../../book/revisions/snapshot';
 import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { ForecastChange } from '../../shared/remedies';
@@ -46,7 +47,7 @@ export function reviewOf(comparison: Comparison): Review {
       ...arrangedLines(comparison),
       ...notices,
     ],
-    commit: base.commit,
+    commit: treeOf(base),
   };
 }
 

@@ -25,6 +25,10 @@ const revision = (which: string) =>
     {
       asked: orNull(text(), 'The revision as it was asked for; null: the current commit'),
       commit: text('The commit that was compared, in full'),
+      folderThen: orNull(
+        text(),
+        "What the book's folder was called there, from the top of the repository, where it is called otherwise now",
+      ),
       targets: list(target, 'By the settings of that revision'),
       pictures: whole('Files, and those that are placed and missing'),
     },

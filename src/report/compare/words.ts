@@ -17,11 +17,12 @@ export const shortly = ({ commit }: Pick<ComparedRevision, 'commit'>): string =>
 
 /** `Before: main (1a2b3c4d5e), where the two parted. After: the current commit (...).` */
 export function revisions({ base, head, mergeBase }: Comparison): string {
-  const name = ({ asked, commit, folder }: ComparedRevision, way = '') => {
+  const name = ({ asked, commit, folder, folderThen }: ComparedRevision, way = '') => {
     if (folder) return 'the folder as it is now, committed or not';
     const short = shortly({ commit });
     const same = asked !== null && commit.startsWith(asked);
-    return same ? short : `${asked ?? 'the current commit'} (${way}${short})`;
+    const there = folderThen ? `, in ${folderThen}` : '';
+    return same ? short + there : `${asked ?? 'the current commit'} (${way}${short}${there})`;
   };
   return `Before: ${name(base, mergeBase ? 'parted at ' : '')}. After: ${name(head)}.`;
 }

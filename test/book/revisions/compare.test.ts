@@ -3,13 +3,19 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { checkBook } from '../../../src/book/check';
 import { FOLDER } from '../../../src/book/revisions/compare';
+import { openRepository } from '../../../src/book/revisions/repository';
+import { snapshotOf, treeOf } from '../../../src/book/revisions/snapshot';
 import { loadSettings } from '../../../src/book/settings/load';
+import { byNumber, headline } from '../../../src/report/compare/headline';
 import type { Comparison } from '../../../src/shared/comparison';
 import { write } from '../support/folder';
 import { book, checkedBook, compared, neutral, picture, pool, rulesOf, settings } from './support/compared';
 import { commit, git, repositoryOf } from './support/repository';
 
 const LED = ['plates/nowhere.tif unreadable', 'plates/out.tif unreadable'];
+const NONE = { errors: 0, warnings: 0, notes: 0 };
+const inFolder = (folder: string, files: Record<string, string>) =>
+  Object.fromEntries(Object.entries(files).map(([name, text]) => [`${folder}/${name}`, text]));
 
 describe('comparing revisions', () => {
   it('reads nothing but what changed: of 200 pictures and 30 changed, 60 contents', async () => {
@@ -250,17 +256,55 @@ describe('comparing revisions', () => {
     const files = { 'evengrey.json': off, ...book(2) };
     commit(top, Object.fromEntries(Object.entries(files).map(([name, text]) => [`books/one/${name}`, text])));
     write(top, { 'books/one/plates/001.tif': 'not committed' });
-    const { changes, settings: told, notices } = await compared(path.join(top, 'books/one'));
+    const comparison = await compared(path.join(top, 'books/one'));
+    const { changes, settings: told, notices } = comparison;
     assert.deepEqual(
       changes.map(({ kind, path }) => `${kind} ${path}`),
       ['added plates/001.tif', 'added plates/002.tif'],
     );
     assert.deepEqual([told.changes, told.off], [[], undefined], 'what was not there has not changed');
     assert.match(
-      notices[0],
-      /^Before, there was nothing in the book's folder under its name now, so all of it is new\./,
+      headline(comparison),
+      /^Before, there was nothing in the book's folder under its name now, so all of it is new: /,
     );
-    assert.equal(notices.length, 1);
+    assert.deepEqual(notices, [], 'which is said first');
+  });
+
+  it('follows a folder that was renamed, and tells so', async () => {
+    const files = { ...settings, ...book(5), 'cover/a.tif': picture('black-only', 'cover') };
+    const top = repositoryOf({ 'other.tif': neutral('other'), ...inFolder('old', files) });
+    git(top, 'mv', 'old', 'new');
+    commit(top);
+    const same = await compared(path.join(top, 'new'), { whole: true });
+    assert.deepEqual([same.changes, same.others, same.summary.new], [[], [], NONE]);
+    assert.deepEqual([same.base.folderThen, same.isFirst], ['old', undefined]);
+    const there = await snapshotOf(await openRepository(path.join(top, 'new')), treeOf(same.base));
+    assert.deepEqual([...there.keys()].sort(), Object.keys(files).sort(), 'what a page shows of it');
+    assert.equal(
+      headline(same),
+      'Nothing new stands against printing. No picture of the book changed, but its folder was renamed from old.',
+    );
+
+    fs.renameSync(path.join(top, 'new/plates/001.tif'), path.join(top, 'new/plates/009.tif'));
+    commit(top, { 'new/plates/002.tif': neutral('other') });
+    const later = await compared(path.join(top, 'new'), { base: 'HEAD~2', whole: true });
+    assert.deepEqual(
+      later.changes.map(({ kind, path, from }) => [kind, path, from]),
+      [
+        ['changed', 'plates/002.tif', null],
+        ['renamed', 'plates/009.tif', 'plates/001.tif'],
+      ],
+    );
+    assert.match(headline(later), / 2 pictures: 1 changed and 1 renamed; the folder was renamed from old\.$/);
+    assert.doesNotMatch(
+      headline(later, byNumber),
+      /renamed from/,
+      'no name where it could be taken for a command',
+    );
+    fs.cpSync(path.join(top, 'new'), path.join(top, 'copy'), { recursive: true });
+    commit(top);
+    const copy = await compared(path.join(top, 'copy'), { whole: true });
+    assert.deepEqual([copy.isFirst, copy.base.folderThen], [true, undefined], 'the other is still there');
   });
 
   it('goes by the layouts of either side: what they place is the book, and what they place in vain is new', async () => {

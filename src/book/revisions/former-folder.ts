@@ -1,0 +1,50 @@
+// no-unit-test: test/book/revisions/compare.test.ts compares books whose folder was renamed
+import { askGit, pieces, runGit } from './git';
+import type { Repository } from './repository';
+
+/**
+ * What a book's folder that was not there yet by its name was called at a commit before, from the top of the repository; null
+ * where no other folder became it. Only files that are the same to the byte say so, and only of a folder that is gone.
+ */
+export async function formerFolder(
+  { root, env }: Repository,
+  base: string,
+  head: string,
+): Promise<string | null> {
+  const folder = (await askGit(root, ['rev-parse', '--show-prefix'], { env }))
+    .toString('utf8')
+    .replace(/\n$/, '');
+  if (!folder) return null;
+  const between = [
+    'diff-tree',
+    '-r',
+    '-z',
+    '--raw',
+    '--no-relative',
+    '--no-ext-diff',
+    '-M100%',
+    '--diff-filter=R',
+  ];
+  const { code, stdout } = await runGit(root, [...between, base, head, '--'], { env });
+  const former = code === 0 ? mostOften(foldersOf(pieces(stdout), folder)) : null;
+  if (former === null) return null;
+  const left = await runGit(root, ['ls-tree', '--full-tree', head, former], { env });
+  return left.stdout.length ? null : former;
+}
+
+/** Of each file that was renamed into the folder the one that it came from, if it lay there as it lies in the folder now. */
+function foldersOf(told: readonly string[], folder: string): string[] {
+  const folders: string[] = [];
+  for (let at = 0; at < told.length; at += 3) {
+    const [from, to] = [told[at + 1], told[at + 2]];
+    const within = to.startsWith(folder) ? `/${to.slice(folder.length)}` : null;
+    if (within && from.endsWith(within)) folders.push(from.slice(0, -within.length));
+  }
+  return folders;
+}
+
+function mostOften(names: readonly string[]): string | null {
+  const times = new Map<string, number>();
+  for (const name of names) times.set(name, (times.get(name) ?? 0) + 1);
+  return [...times].sort(([, x], [, y]) => y - x)[0]?.[0] ?? null;
+}
