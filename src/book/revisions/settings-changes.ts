@@ -5,6 +5,7 @@ import type { Target } from '../../shared/target';
 import type { RuleSetting, Settings } from '../settings/settings';
 import { WAIVERS_FILE } from '../waivers/file';
 import { keyOf, type Waiver } from '../waivers/key';
+import { fromTo, otherSettings, same } from './setting-words';
 import type { Side } from './side';
 
 type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
@@ -41,31 +42,8 @@ export const judgingChanges = (
 ): string[] => [
   ...targetChanges(was.targets, is.targets),
   ...ruleChanges(was.rules, is.rules),
-  ...OTHERS.filter(([key]) => !same(was[key], is[key]) && !same(eachText(was[key], calledNow), is[key])).map(
-    ([, name]) => `"${name}" is not what it was`,
-  ),
+  ...otherSettings(was, is, calledNow),
 ];
-
-/** The same with other words for its texts. */
-function eachText(value: unknown, word: (text: string) => string): unknown {
-  if (typeof value === 'string') return word(value);
-  if (Array.isArray(value)) return value.map(each => eachText(each, word));
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, eachText(each, word)]));
-}
-
-/** By their name in the settings. */
-const OTHERS = [
-  ['parts', 'parts'],
-  ['intents', 'intent'],
-  ['trim', 'trim'],
-  ['placements', 'placements'],
-  ['textWidth', 'textWidth'],
-  ['spreads', 'spreads'],
-] as const satisfies readonly (readonly [keyof Settings, string])[];
-
-/** By what they say: a profile stands in a text for its content. */
-const same = (x: unknown, y: unknown): boolean => JSON.stringify(x) === JSON.stringify(y);
 
 /** Targets before and after that are to be held against each other: by name, or the only ones that there are. */
 export function pairedTargets(was: readonly Target[], is: readonly Target[]): [Target, Target][] {
@@ -90,7 +68,7 @@ function targetChanges(was: readonly Target[], is: readonly Target[]): string[] 
         const [from, to] = [before, after].map(target => said(target[key]));
         return from === to
           ? `${NAMES[key] ?? key}${of}: another content`
-          : `${NAMES[key] ?? key}${of}: ${to}, before ${from}`;
+          : `${NAMES[key] ?? key}${of} ${fromTo(from, to)}`;
       }),
     ),
     ...alone(is, 'a new target'),
@@ -128,12 +106,24 @@ function said(value: Target[(typeof KEYS)[number]]): string {
 
 function ruleChanges(was: Settings['rules'], is: Settings['rules']): string[] {
   return [...new Set([...Object.keys(was), ...Object.keys(is)])]
-    .filter(id => !same(was[id], is[id]))
+    .filter(id => !same(normal(id, was[id]), normal(id, is[id])))
     .sort()
     .map(id => {
       const [from, to] = [was[id], is[id]].map(setting => inWords(id, setting));
-      return from === to ? `${id} has other options` : `${id} is ${to} now (${from} before)`;
+      return `${id} ${from === to ? optionChanges(was[id], is[id]) : fromTo(from, to)}`;
     });
+}
+
+/** `with "share" from 0.1 to 0.2`; what nobody says is as the rule has it by itself. */
+function optionChanges(was: RuleSetting | undefined, is: RuleSetting | undefined): string {
+  const [before, after] = [was, is].map(setting => (Array.isArray(setting) ? setting[1] : {}));
+  const value = (options: Record<string, unknown>, key: string) =>
+    key in options ? JSON.stringify(options[key]) : 'its default';
+  const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
+  return `with ${keys
+    .filter(key => !same(before[key], after[key]))
+    .map(key => `"${key}" ${fromTo(value(before, key), value(after, key))}`)
+    .join(', ')}`;
 }
 
 /** Rules that ran before and are off now: what they said is said no more, and that is no news of any picture. */
@@ -161,6 +151,12 @@ export function gradeOf(id: string, setting: RuleSetting | undefined): (typeof G
   if (setting === undefined) return rules.find(rule => rule.id === id)?.severity ?? 'off';
   return typeof setting === 'string' ? setting : setting[0];
 }
+
+/** However it is written. */
+const normal = (id: string, setting: RuleSetting | undefined) => [
+  gradeOf(id, setting),
+  Array.isArray(setting) ? setting[1] : {},
+];
 
 function inWords(id: string, setting: RuleSetting | undefined): string {
   const grade = gradeOf(id, setting);

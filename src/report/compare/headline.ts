@@ -137,12 +137,15 @@ function whatChanged(comparison: Comparison, call: Call): string {
     return `No picture of the book${beyond.length ? ' outside of its submodules' : ''} changed${besides && `, but ${besides}`}.`;
   }
   const blank = changes.filter(leavesBlank);
+  const out = STILL.map(([still, words]) => ({ words, some: changes.filter(each => each.still === still) }));
+  const apart = [...blank, ...out.flatMap(({ some }) => some)];
   const many = (kind: PictureChange['kind']) =>
-    summary.changes[kind] - blank.filter(change => change.kind === kind).length;
+    summary.changes[kind] - apart.filter(change => change.kind === kind).length;
   const what = [
     ...(Object.keys(KIND) as PictureChange['kind'][])
       .filter(kind => many(kind))
       .map(kind => `${many(kind)} ${KIND[kind]}`),
+    ...out.flatMap(({ words, some }) => (some.length ? [`${some.length} ${words}`] : [])),
     ...(blank.length ? [`${blank.length} placed and not there`] : []),
   ];
   const also = [
@@ -152,6 +155,12 @@ function whatChanged(comparison: Comparison, call: Call): string {
   ];
   return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
 }
+
+/** Not in the book any more, and not gone. */
+const STILL = [
+  ['left-out', 'left out of the check'],
+  ['unplaced', 'placed no more'],
+] as const;
 
 const KIND: Record<PictureChange['kind'], string> = {
   added: 'new',

@@ -43,9 +43,20 @@ export function newsOf({ base, head, changes, others, book }: Comparison, which:
   };
 }
 
-/** The same by rule, as a check tells it. */
-export const blocksNow = (comparison: Comparison, which: 'new' | 'ended'): Block[] =>
-  blocksOf(newsOf(comparison, which));
+/** The same by rule, as a check tells it; pictures of which it is told are counted, whomever else a finding names. */
+export function blocksNow(comparison: Comparison, which: 'new' | 'ended'): Block[] {
+  const { changes, others } = comparison;
+  const told = [
+    ...changes.flatMap(({ path, pages }) => pages.map(page => ({ ...page, path }))),
+    ...others,
+  ].map(({ path, page, findings }) => ({ name: nameOf(path, page), findings: findings[which] }));
+  return blocksOf(newsOf(comparison, which)).map(block => ({
+    ...block,
+    count: told.filter(({ findings }) =>
+      findings.some(({ rule, severity }) => rule === block.rule && severity === block.severity),
+    ).length,
+  }));
+}
 
 /** The same in a line a rule: `warning mixed-encodings: a.tif, b.tif`. */
 export const namesOf = (block: Block): string[] => [

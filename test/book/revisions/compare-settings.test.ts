@@ -15,7 +15,7 @@ describe('comparing revisions whose settings differ', () => {
     assert.deepEqual([comparison.changes, comparison.scope, comparison.read.length], [[], 'book', 4]);
     assert.equal(comparison.summary.new.errors, 1);
     assert.deepEqual(comparison.settings.changes, [
-      { of: 'settings', words: 'encodings: rgb-neutral, before none' },
+      { of: 'settings', words: 'encodings from none to rgb-neutral' },
     ]);
     assert.deepEqual(
       comparison.others.map(({ path, findings }) => [path, findings.new.map(({ rule }) => rule)]),
@@ -46,7 +46,7 @@ describe('comparing revisions whose settings differ', () => {
     assert.equal(total(summary.base), total(summary.unchanged), 'before + new - ended = now');
     assert.deepEqual(
       lowered.settings.changes.map(({ words }) => words),
-      ['mixed-encodings is a note now (a warning before)'],
+      ['mixed-encodings from a warning to a note'],
     );
 
     commit(top, rules('error'));
@@ -76,7 +76,7 @@ describe('comparing revisions whose settings differ', () => {
     const top = repositoryOf({ ...settings, ...book(3) });
     commit(top, { 'evengrey.json': '{ "process": "silver-halide" }', 'plates/001.tif': neutral('new') });
     const { settings: told, base, head } = await compared(top);
-    assert.ok(told.changes.some(({ words }) => words === 'process: silver-halide, before offset-coated'));
+    assert.ok(told.changes.some(({ words }) => words === 'process from offset-coated to silver-halide'));
     const [{ target, pages, before, after }] = told.forecasts;
     assert.deepEqual([target, pages, head.targets[0].name], ['book', 2, 'book']);
     // of all that was looked at, not of the changed alone

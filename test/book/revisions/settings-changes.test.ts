@@ -25,11 +25,11 @@ describe('what pictures are judged by, where it changed', () => {
   it('tells targets key by key, and those that came or went', () => {
     const inkjet = { ...defaultTarget('inkjet'), name: 'book' };
     const [process, ...others] = changes(side({ targets: [target] }), side({ targets: [inkjet] }));
-    assert.equal(process, 'process: inkjet, before offset-coated');
-    assert.ok(others.some(clause => clause.startsWith('paper: ')));
+    assert.equal(process, 'process from offset-coated to inkjet');
+    assert.ok(others.some(clause => clause.startsWith('paper ')));
     assert.deepEqual(
       changes(side({ targets: [target] }), side({ targets: [{ ...target, encodings: ['rgb-neutral'] }] })),
-      ['encodings: rgb-neutral, before none'],
+      ['encodings from none to rgb-neutral'],
     );
     const cover = { ...inkjet, name: 'cover' };
     assert.deepEqual(changes(side({ targets: [target] }), side({ targets: [target, cover] })), [
@@ -48,10 +48,10 @@ describe('what pictures are judged by, where it changed', () => {
         }),
       ),
       [
-        'clipped has other options',
-        'low-resolution is an error now (a warning before)',
-        'untagged is a note now (off before)',
-        '"spreads" is not what it was',
+        'clipped with "share" from 1 to 2',
+        'low-resolution from a warning to an error',
+        'untagged from off to a note',
+        '"spreads" from none to a with b',
       ],
     );
     const waiver = { rule: 'untagged', content: ['1'], value: {} };
@@ -87,7 +87,10 @@ describe('what pictures are judged by, where it changed', () => {
     const called = (name: string) => (name === 'a' ? 'a2' : name);
     assert.deepEqual(settingsChanges(was, is, [], called), []);
     const others = settingsChanges(was, is, []).map(({ words }) => words);
-    assert.deepEqual(others, ['"placements" is not what it was', '"spreads" is not what it was']);
+    assert.deepEqual(others, [
+      '"placements" from a 10 mm wide to a2 10 mm wide',
+      '"spreads" from a with b to a2 with b',
+    ]);
     assert.equal(settingsChanges(is, was, [], called).length, 2, 'it is called a2 now');
     assert.deepEqual(settingsChanges(was, was, [], called), [], 'nor where they do not follow it');
   });

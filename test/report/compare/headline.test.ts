@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { byNumber, headline } from '../../../src/report/compare/headline';
-import type { Comparison, Stand } from '../../../src/shared/comparison';
+import type { Comparison, PictureChange, Stand } from '../../../src/shared/comparison';
 import { brokenFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 import { blank, change, clause, comparison, findings, page } from './support';
@@ -49,6 +49,15 @@ describe('the first line of a comparison', () => {
     const many = ['a', 'b', 'c', 'd'].map(name => broken(name));
     assert.match(headline(comparison(many)), / but a, b, c and 1 more cannot be read\. /);
     assert.match(headline(comparison(many), byNumber), / but 4 pictures cannot be read\. /);
+  });
+
+  it('tells what is left out, or placed no more, apart from what is gone', () => {
+    const deleted = (path: string, still: PictureChange['still']) =>
+      change('deleted', path, [page(picture(path), null)], { still });
+    assert.match(
+      headline(comparison([deleted('a', null), deleted('b', 'left-out'), deleted('c', 'unplaced')])),
+      / 3 pictures: 1 gone, 1 left out of the check and 1 placed no more\.$/,
+    );
   });
 
   it('tells of what is placed and not there that no finding counts, and counts it apart from the others', () => {

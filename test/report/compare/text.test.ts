@@ -25,6 +25,20 @@ describe('a comparison as a text', () => {
     );
   });
 
+  it('counts beside a finding the pictures that it is new for, whomever else it names', () => {
+    const shared = {
+      ...finding('x', 'warning', 'That leaves b.tif and, as before, 1 other.'),
+      data: { convert: ['a.tif', 'b.tif'] },
+    };
+    const both = (name: string, told: Parameters<typeof findings>[0]) =>
+      change('changed', name, [page(picture(name), picture(name), { findings: findings(told) })]);
+    const { head } = comparison([]);
+    const told = text([both('a.tif', { unchanged: [shared] }), both('b.tif', { new: [shared] })], {
+      head: { ...head, findings: [shared] },
+    });
+    assert.match(told, /\nWARNING {2}x {2}1 picture\n/);
+  });
+
   it('says which book it is', () => {
     assert.match(text([]), /^hafen: Nothing new stands against printing\. No picture of the book changed\./);
   });
