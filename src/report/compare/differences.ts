@@ -55,18 +55,25 @@ export function differencesOf(
   return [{ of: 'nothing', words: sameToTheEye(was, is, samePixels) }, ...found];
 }
 
-/** The figures know nothing of where in the picture its tones lie: a mirrored picture has the same. */
+/** Shortly, since it is said picture by picture; `figuresAlone` says once what figures do not tell. */
 function sameToTheEye(was: PictureFacts, is: PictureFacts, samePixels: boolean | null): string {
   if (samePixels) return 'pixel for pixel the same picture: only how it is stored or described has changed';
-  if (samePixels === false)
-    return 'by its figures the same picture, and not pixel for pixel: turned or mirrored, or with parts of it elsewhere, so look at it';
+  if (samePixels === false) return 'by its figures the same picture, and not pixel for pixel: look at it';
   const exact =
     toneMoved(was, is) === 0 &&
     JSON.stringify([was.levels, was.zones]) === JSON.stringify([is.levels, is.zones]);
   return exact
-    ? 'by its figures the same picture, which may be turned or mirrored, or have its parts elsewhere: figures do not tell where its tones lie, so look at it; else only how it is stored or described has changed'
-    : 'by its figures nearly the same, which may be another picture, or this one turned, mirrored or cut: figures do not tell, so look at it, also for sharpness, compression and retouching';
+    ? 'by its figures the same picture: look at it'
+    : 'by its figures nearly the same, or another picture: look at it';
 }
+
+/** What all those have in common that are the same by their figures alone; '' where none is. */
+export const figuresAlone = (changes: readonly Pick<PictureChange, 'pages' | 'bytes'>[]): string =>
+  changes.some(({ pages, bytes }) =>
+    pages.some(page => !page.samePixels && differencesOf(page, bytes).some(({ of }) => of === 'nothing')),
+  )
+    ? 'Figures do not tell where in a picture its tones lie, nor sharpness, compression and retouching: one that is the same by them, or nearly, may be turned, mirrored or cut, or another picture.'
+    : '';
 
 /** How a raster is shown by its orientation tag (EXIF 2.32, 4.6.4; TIFF 6.0, tag 274), by value. */
 const WAYS: Readonly<Record<number, string>> = {

@@ -7,9 +7,10 @@ import { nameOf, sharedSentences } from '../text/blocks';
 import { type Around, bookOf, pageCommand } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { differencesOf } from './differences';
+import { differencesOf, figuresAlone } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
+import { type Apart, apartAtNames } from './named';
 import { blocksNow, namesOf, otherLines, whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
@@ -25,6 +26,7 @@ const ALL = 300;
 
 /** A comparison as a comment in a review: what the change does, whether it matches the book, a row a picture. */
 export function comparisonMarkdown(comparison: Comparison, around: Around): string {
+  const prose = proseOf(apartAtNames(comparison));
   const book = bookOf(around);
   const ended = blocksNow(comparison, 'ended').map(
     block =>
@@ -33,17 +35,18 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
   const verdict = setVerdict(comparison);
   const { lines: moved, others } = movedTogether(comparison.changes);
   const sections = [
-    `### Evengrey${book && `, ${words(book)}`}: ${words(headline(comparison))}`,
-    ...settingsLines(comparison).map(words),
-    verdict && `**The set:** ${words(verdict)}`,
-    bullets(WAIVED, waivedLines(comparison).map(words)),
+    `### Evengrey${book && `, ${words(book)}`}: ${prose(headline(comparison))}`,
+    ...settingsLines(comparison).map(prose),
+    verdict && `**The set:** ${prose(verdict)}`,
+    bullets(WAIVED, waivedLines(comparison).map(prose)),
     bullets(MOVED, moved.map(words)),
-    table(others, comparison.settings.off),
-    bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(words)),
-    news(comparison),
+    table(others, prose, comparison.settings.off),
+    words(figuresAlone(others)),
+    bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(prose)),
+    news(comparison, prose),
     bullets('Findings that ended', ended),
-    bullets(whyOthers(comparison), capped(otherLines(comparison).map(words), TOLD)),
-    bullets('To know', remarks(comparison).map(words)),
+    bullets(whyOthers(comparison), capped(otherLines(comparison).map(prose), TOLD)),
+    bullets('To know', remarks(comparison).map(prose)),
     conditions(comparison).map(words).join('  \n'),
     [words(revisions(comparison)), words(closing(comparison))].join('  \n'),
     toLook(comparison, around),
@@ -51,6 +54,16 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
 }
+
+/** Words with every name in them as code. */
+type Prose = (text: string) => string;
+
+const proseOf =
+  (apart: Apart): Prose =>
+  text =>
+    apart(text)
+      .map(piece => (piece.isName ? code(piece.text) : words(piece.text)))
+      .join('');
 
 /** A comment shows no picture: how the same is seen, between the very commits that were compared. */
 function toLook(comparison: Comparison, around: Around): string {
@@ -64,10 +77,10 @@ function toLook(comparison: Comparison, around: Around): string {
 }
 
 /** Worst first, and on a narrow screen first what speaks against a picture. */
-function table(changes: readonly PictureChange[], off?: readonly string[]): string {
+function table(changes: readonly PictureChange[], prose: Prose, off?: readonly string[]): string {
   if (!changes.length) return '';
   const rows = worstFirst(changes, off).flatMap(({ change }) =>
-    change.pages.length ? change.pages.map(page => row(change, page)) : [row(change, null)],
+    change.pages.length ? change.pages.map(page => row(change, page, prose)) : [row(change, null, prose)],
   );
   return [
     '| Picture | New findings, and the set | What happened, and what is otherwise in it | How it is stored, and may print |',
@@ -77,7 +90,7 @@ function table(changes: readonly PictureChange[], off?: readonly string[]): stri
   ].join('\n');
 }
 
-function row(change: PictureChange, page: PageChange | null): string {
+function row(change: PictureChange, page: PageChange | null, prose: Prose): string {
   const several = (lines: { target: string | null; words: string }[]) =>
     lines.map(
       line =>
@@ -92,7 +105,7 @@ function row(change: PictureChange, page: PageChange | null): string {
       page ? several(matched(page)) : [],
     ),
     lines(
-      [words(happened(change))],
+      [prose(happened(change))],
       page ? differencesOf(page, change.bytes).map(each => words(each.words)) : [],
     ),
     page ? lines([words(stored(page))], several(tints(page))) : '',
@@ -104,18 +117,18 @@ function row(change: PictureChange, page: PageChange | null): string {
 const lines = (...parts: readonly (readonly string[])[]): string => parts.flat().filter(Boolean).join('<br>');
 
 /** What is new, by rule, with the way out; folded away, since the table names them. */
-function news(comparison: Comparison): string {
+function news(comparison: Comparison, prose: Prose): string {
   const blocks = blocksNow(comparison, 'new');
   if (!blocks.length) return '';
   const inside = blocks.map(({ severity, rule, book, entries }) => {
     const shared = sharedSentences(entries.map(({ message }) => message));
     const lines = [
-      ...book.flatMap(finding => [words(finding.message), ...allOf(finding)]),
+      ...book.flatMap(finding => [prose(finding.message), ...allOf(finding)]),
       ...entries.map(
-        entry => `${entry.pictures.map(code).join(', ')}: ${words(entry.message.slice(shared.length))}`,
+        entry => `${entry.pictures.map(code).join(', ')}: ${prose(entry.message.slice(shared.length))}`,
       ),
     ];
-    const head = `**New ${severity}, ${code(rule)}**${shared ? `: ${words(shared.trim())}` : ''}`;
+    const head = `**New ${severity}, ${code(rule)}**${shared ? `: ${prose(shared.trim())}` : ''}`;
     return [head, '', ...capped(lines, TOLD).map(line => `- ${line}`)].join('\n');
   });
   return [

@@ -14,9 +14,10 @@ import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
 import { contents } from './contents';
-import { differencesOf } from './differences';
+import { differencesOf, figuresAlone } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
+import { apartAtNames } from './named';
 import { whyEnded, whyOthers } from './news';
 import { setVerdict } from './set';
 import { settingsLines } from './settings';
@@ -38,6 +39,7 @@ export function comparisonPage(
   pictures: Pictures,
 ): string {
   const book = bookOf(around);
+  const prose = proseOf(comparison);
   const title = book ? `${book}: what changed in the book` : 'What changed in the book';
   const verdict = setVerdict(comparison);
   const { lines: moved, others } = movedTogether(comparison.changes);
@@ -46,57 +48,60 @@ export function comparisonPage(
   const page = html`
 <header class="book">
   <h1>${title}</h1>
-  <p class="verdict">${headline(comparison)}</p>
-  ${settingsLines(comparison).map(line => html`<p>${printed(line)}</p>`)}
-  ${verdict && html`<p>${verdict}</p>`}
+  <p class="verdict">${prose(headline(comparison))}</p>
+  ${settingsLines(comparison).map(line => html`<p>${prose(line)}</p>`)}
+  ${verdict && html`<p>${prose(verdict)}</p>`}
   <p class="happened">${revisions(comparison)} ${closing(comparison)}</p>
   ${conditions(comparison).map(line => html`<p class="happened">${line}</p>`)}
-  ${worst.some(({ change }) => change.pages.length > 0) && html`<p class="happened">${AS_FILES}</p>`}
+  ${worst.some(({ change }) => change.pages.length > 0) && html`<p class="happened">${AS_FILES} ${figuresAlone(others)}</p>`}
 </header>
 <main>
 ${listed}
 <div class="whole">
-  ${list(
-    WAIVED,
-    waivedLines(comparison).map(line => html`${line}`),
-  )}
+  ${list(WAIVED, waivedLines(comparison).map(prose))}
   ${list(
     MOVED,
     moved.map(line => html`${line}`),
   )}
-  ${list('New for the whole book', comparison.book.new.map(finding))}
+  ${list(
+    'New for the whole book',
+    comparison.book.new.map(each => finding(each, prose)),
+  )}
   ${list(
     whyOthers(comparison),
-    comparison.others.map(each => other(each, comparison)),
+    comparison.others.map(each => other(each, comparison, prose)),
     'others',
   )}
-  ${list(
-    'Stand elsewhere, unchanged themselves',
-    arrangedLines(comparison).map(line => html`${line}`),
-  )}
+  ${list('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(prose))}
   ${list(
     'Ended for the whole book',
-    comparison.book.ended.map(was => html`${finding(was)}${whyEnded(was, comparison)}`),
+    comparison.book.ended.map(was => html`${finding(was, prose)}${whyEnded(was, comparison)}`),
   )}
-  ${list(
-    'To know',
-    remarks(comparison).map(notice => html`${printed(notice)}`),
-  )}
+  ${list('To know', remarks(comparison).map(prose))}
 </div>
-${worst.map(({ change, at }) => changed(change, at, listed.text !== '', pictures, comparison))}
+${worst.map(({ change, at }) => changed(change, at, listed.text !== '', pictures, comparison, prose))}
 ${forecasts(comparison) && html`<div class="whole"><p class="remarks">${CAUTION}</p></div>`}
 </main>`;
   return standalone(title, [bookStyle, sheetStyle, compareStyle], page, WIPE);
 }
 
+/** Words with every name in them marked. */
+type Prose = (text: string) => Html;
+
+function proseOf(comparison: Comparison): Prose {
+  const apart = apartAtNames(comparison);
+  return text =>
+    html`${apart(text).map(piece => (piece.isName ? html`<code>${piece.text}</code>` : printed(piece.text)))}`;
+}
+
 /** What nobody must take for a print. */
 const AS_FILES = 'The pictures are the files, as a screen shows them: they are no forecast.';
 
-const other = ({ path, page, findings }: OtherChange, comparison: Comparison): Html =>
-  html`${nameOf(path, page)}${
+const other = ({ path, page, findings }: OtherChange, comparison: Comparison, prose: Prose): Html =>
+  html`${prose(nameOf(path, page))}${
     findings.ended.length > 0 &&
     `, ended: ${findings.ended.map(was => was.rule + whyEnded(was, comparison)).join(', ')}`
-  }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each)}</li>`)}</ul>`}`;
+  }${findings.new.length > 0 && html`<ul>${findings.new.map(each => html`<li>${finding(each, prose)}</li>`)}</ul>`}`;
 
 function changed(
   change: PictureChange,
@@ -104,21 +109,21 @@ function changed(
   isListed: boolean,
   pictures: Pictures,
   comparison: Comparison,
+  prose: Prose,
 ): Html {
   return html`
 <section class="change" id="change-${at + 1}">
   <h2>${change.path}</h2>
-  <p class="happened">${happened(change)}</p>
+  <p class="happened">${prose(happened(change))}</p>
   ${isListed && html`<p class="back"><a href="#contents">What changed, worst first</a></p>`}
-  ${change.pages.map((page, i) => onePage(change, page, pictures, comparison, i === 0 && neighbours(change, pictures)))}
+  ${change.pages.map((page, i) => onePage(change, page, { pictures, comparison, prose }, i === 0 && neighbours(change, pictures)))}
 </section>`;
 }
 
 function onePage(
   change: PictureChange,
   page: PageChange,
-  pictures: Pictures,
-  comparison: Comparison,
+  { pictures, comparison, prose }: { pictures: Pictures; comparison: Comparison; prose: Prose },
   beside: Html | false,
 ): Html {
   const { findings } = page;
@@ -136,7 +141,10 @@ function onePage(
   ${sides(before, after, nameOf(change.path, page.page))}
   ${beside}
   ${facts.length > 0 && html`<ul class="facts">${facts.map(line => html`<li>${line}</li>`)}</ul>`}
-  ${list('New', findings.new.map(finding))}
+  ${list(
+    'New',
+    findings.new.map(each => finding(each, prose)),
+  )}
   ${list(
     'Ended',
     findings.ended.map(was => html`${was.severity} <code>${was.rule}</code>${whyEnded(was, comparison)}`),
@@ -169,8 +177,8 @@ function neighbours(
   return html`<ul class="neighbours" aria-label="Where it stands in the book">${[...order, ...others].map(one)}</ul>`;
 }
 
-const finding = ({ rule, severity, message }: Finding): Html =>
-  html`${mark(severity)} ${severity} <code>${rule}</code>: ${printed(message)}`;
+const finding = ({ rule, severity, message }: Finding, prose: Prose): Html =>
+  html`${mark(severity)} ${severity} <code>${rule}</code>: ${prose(message)}`;
 
 const list = (title: string, lines: readonly Html[], id = ''): Html =>
   html`${lines.length > 0 && html`<section class="remarks"${id && html` id="${id}"`} aria-label="${title}"><h3>${title}</h3><ul>${lines.map(line => html`<li>${line}</li>`)}</ul></section>`}`;

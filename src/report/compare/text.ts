@@ -7,7 +7,7 @@ import { indent, wrap } from '../text/wrap';
 import { type Around, bookOf } from './around';
 import { arrangedLines } from './arranged';
 import { conditions, forecasts, remarks } from './conditions';
-import { differencesOf } from './differences';
+import { differencesOf, figuresAlone } from './differences';
 import { headline } from './headline';
 import { MOVED, movedTogether } from './moved';
 import { blocksNow, namesOf, otherLines, whyEnded, whyOthers } from './news';
@@ -45,6 +45,7 @@ export function comparisonText(comparison: Comparison, around: Pick<Around, 'pla
     waived.length ? [paint.bold(WAIVED), ...waived] : [],
     ...(others.length > 1 ? [[paint.bold('What changed, worst first')]] : []),
     ...worstFirst(others, comparison.settings.off).map(({ change }) => changeLines(change, text, paint)),
+    text(figuresAlone(others)),
     moved.length ? [paint.bold(MOVED), ...moved.flatMap(line => text(line, 2, 2))] : [],
     elsewhere.length ? [paint.bold('Stand elsewhere, unchanged themselves'), ...elsewhere] : [],
     ended.length ? [paint.bold('Findings that ended'), ...ended.flatMap(line => text(line, 2, 2))] : [],

@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
-import { type Difference, differencesOf } from '../../../src/report/compare/differences';
+import { type Difference, differencesOf, figuresAlone } from '../../../src/report/compare/differences';
+import type { PictureReport } from '../../../src/shared/finding';
 import type { PictureFacts } from '../../../src/shared/picture';
 import { brokenFacts } from '../../book/support/facts';
 import { picture } from '../text/support';
+import { page } from './support';
 
 const other = (
   facts: Partial<PictureFacts>,
@@ -41,7 +43,7 @@ describe('what is otherwise in a picture', () => {
         ...{ format: 'tiff', bits: 16, alpha: true, profile: profile('sRGB'), ppi: { x: 300, y: 300 } },
       }),
     );
-    assert.match(first, /^by its figures the same picture, which may be turned or mirrored,/);
+    assert.match(first, /^by its figures the same picture: look at it$/);
     assert.deepEqual(stored, [
       'JPEG, now TIFF',
       '3 channels of 8 bits, now 3 channels of 16 bits with transparency',
@@ -61,15 +63,24 @@ describe('what is otherwise in a picture', () => {
       same.map(({ of }) => of),
       ['nothing'],
     );
-    assert.match(
-      same[0].words,
-      /^by its figures the same picture, .* do not tell where its tones lie, so look at it; else only how it is stored/,
-    );
+    assert.match(same[0].words, /^by its figures the same picture: look at it$/);
     const levels = [0, 1, 2].map(() => ({ min: 128, max: 129, mean: 128.1 }));
     assert.match(
       words(other({ levels }))[0],
-      /^by its figures nearly the same, which may be another picture, or this one turned, mirrored or cut: .* look at it/,
+      /^by its figures nearly the same, or another picture: look at it$/,
     );
+  });
+
+  it('says once what figures do not tell, where pictures are the same by them alone', () => {
+    const [before, after] = ['1', '2'].map(sha256 => picture('a', [], { sha256 }));
+    const of = (...changes: [PictureReport, PictureReport, boolean | null][]) =>
+      figuresAlone(
+        changes.map(([was, is, samePixels]) => ({ pages: [page(was, is, { samePixels })], bytes: null })),
+      );
+    assert.match(of([before, after, null]), /^Figures do not tell where in a picture its tones lie/);
+    assert.match(of([before, after, false]), /may be turned, mirrored or cut, or another picture\.$/);
+    assert.equal(of([before, after, true], [before, before, null]), '');
+    assert.equal(of([before, picture('a', [], { sha256: '3', width: 9 }), null]), '', 'it is seen');
   });
 
   it('is a file so much smaller of as many pixels that it was probably compressed more', () => {
@@ -103,12 +114,9 @@ describe('what is otherwise in a picture', () => {
     assert.match(same.words, /^pixel for pixel the same picture: only how it is stored/);
     assert.deepEqual(words(how), ['profile none, now A grey profile']);
     const [alike] = other(tagged, null, false);
-    assert.match(
-      alike.words,
-      /^by its figures the same picture, and not pixel for pixel: turned or mirrored/,
-    );
+    assert.match(alike.words, /^by its figures the same picture, and not pixel for pixel: look at it$/);
     const [open] = other(tagged, null, null);
-    assert.match(open.words, /^by its figures the same picture, which may be turned or mirrored/);
+    assert.match(open.words, /^by its figures the same picture: look at it$/);
   });
 
   it('is nothing to tell of one content, of what is on one side alone and of what cannot be read', () => {

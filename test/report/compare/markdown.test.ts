@@ -29,7 +29,10 @@ describe('a comparison as Markdown', () => {
     const page = html([change('added', 'a.tif', [bad('a.tif')]), change('added', 'b.tif', [bad('b.tif')])]);
     assert.match(page, /^<h3>Evengrey: 2 new warnings\. 2 pictures: 2 new\.<\/h3>/);
     assert.equal(page.match(/It is so\./g)!.length, 1);
-    assert.match(page, /<details>[\s\S]*<li><code>a\.tif<\/code>: See a\.tif\.<\/li>[\s\S]*<\/details>/);
+    assert.match(
+      page,
+      /<details>[\s\S]*<li><code>a\.tif<\/code>: See <code>a\.tif<\/code>\.<\/li>[\s\S]*<\/details>/,
+    );
   });
 
   it('says of a picture what is waived against it', () => {
@@ -43,6 +46,19 @@ describe('a comparison as Markdown', () => {
     const shared = { ...finding('x', 'warning', message), data: { pictures: names } };
     const page = html([], { book: findings({ new: [shared] }) });
     assert.match(page, /<li>All 4: (<code>[a-d]\.tif<\/code>(, )?){4}<\/li>/);
+  });
+
+  it('has every name in a sentence as code, whatever it is called', () => {
+    const placed = { neighbours: { before: 'b*c*.tif', after: null, beside: [] } };
+    const page = html([
+      change('added', AWKWARD, [bad(AWKWARD)], placed),
+      change('added', 'x_y_.tif', [bad('x_y_.tif')], {
+        neighbours: { before: null, after: AWKWARD, beside: [] },
+      }),
+    ]);
+    assert.match(page, /<td>new, next to <code>b\*c\*\.tif<\/code><\/td>/);
+    assert.match(page, /See <code>x_y_\.tif<\/code>\./);
+    assert.ok(!/<(em|strong|script|img|a)\b/i.test(page.replace(/<strong>New warning/g, '')));
   });
 
   it('says what is otherwise in a picture itself', () => {
@@ -100,7 +116,10 @@ describe('a comparison as Markdown', () => {
       waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: '<b>So</b>' } }],
     });
     assert.match(told, /^<h3>Evengrey: 1 finding is waived by this change\./);
-    assert.match(told, /Waived by this change[\s\S]*<li>a\.tif: warning x, because: &lt;b&gt;So/);
+    assert.match(
+      told,
+      /Waived by this change[\s\S]*<li><code>a\.tif<\/code>: warning x, because: &lt;b&gt;So/,
+    );
   });
 
   it('stays short enough for a comment, however many pictures changed', () => {

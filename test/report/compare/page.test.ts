@@ -47,7 +47,10 @@ describe('a comparison as a page', () => {
     const told = write([], {
       waived: [{ path: 'a.tif', page: 1, finding: { ...finding('x', 'warning', ''), reason: 'As agreed' } }],
     });
-    assert.match(told, /<h3>Waived by this change<\/h3><ul><li>a\.tif: warning x, because: As agreed<\/li>/);
+    assert.match(
+      told,
+      /<h3>Waived by this change<\/h3><ul><li><code>a\.tif<\/code>: warning x, because: As agreed<\/li>/,
+    );
   });
 
   it('says of a picture what is waived against it', () => {
