@@ -28,8 +28,8 @@ export interface Selecting {
   cache: FactsCache | null;
   place: Place;
   wish: Pick<RemedyWish, 'greyProfile'>;
-  /** Which pictures are to be converted though nobody said that their colour, tone or one bit may go. */
-  meant: 'all' | 'named' | 'none';
+  /** Also pictures found in a folder of which nobody said that their colour, tone or one bit may go. */
+  all: boolean;
   /**
    * Texts of layouts and settings that an editor has open and has not saved (see `Reading`). With them no layout is
    * written: its lines are only told.
@@ -81,7 +81,7 @@ export async function select(how: Selecting): Promise<Selected> {
       const replaced = await history.resultAt(file, facts.sha256);
       return {
         ...{ path: at, file, named, link },
-        meant: how.meant === 'all' || (how.meant === 'named' && named),
+        meant: how.all || named,
         pages: pages[i],
         luminance: isGreyJpeg(facts) && (await fileStoresLuminance(file, how.wish.greyProfile)),
         remedied: facts.remedied,

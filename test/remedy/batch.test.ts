@@ -120,8 +120,6 @@ describe('batch, beside the pictures', () => {
     const paths = [path.join(root, 'a.jpg')];
     const named = await run(root, { settings: noSettings, paths });
     assert.deepEqual(outcomes(named.conversions), { 'a.jpg': 'converted' });
-    const batch = await run(root, { settings: noSettings, paths, meant: 'none', dryRun: true });
-    assert.deepEqual(outcomes(batch.conversions), { 'a.jpg': 'skipped' });
   });
 
   it('takes in a folder what a check takes for the book, and says what no layout places', async () => {
@@ -197,10 +195,10 @@ describe('batch, beside the pictures', () => {
     };
     const left = await run(root, { pool, settings: noSettings });
     assert.deepEqual(outcomes(left.conversions), { 'a.jpg': 'skipped', 'b.jpg': 'skipped' });
-    const { untoned, notices } = await run(root, { pool, settings: noSettings, meant: 'all' });
+    const { untoned, notices } = await run(root, { pool, settings: noSettings, all: true });
     assert.deepEqual(untoned, ['a.jpg']);
     assert.match(notices.join(), /1 picture carries a strong tone.*is gone from the result: a\.jpg/);
-    assert.deepEqual((await run(root, { settings: noSettings, meant: 'all' })).untoned, []);
+    assert.deepEqual((await run(root, { settings: noSettings, all: true })).untoned, []);
   });
 
   it('says so where a quality counted for nothing', async () => {

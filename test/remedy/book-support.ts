@@ -87,7 +87,7 @@ export function run(root: string, how: Partial<Converting> = {}) {
       place: { kind: 'beside' },
       dryRun: false,
       relink: false,
-      meant: 'named',
+      all: false,
     },
     pool: { facts: async file => factsOf(file) },
     // with a quality named a JPEG becomes one

@@ -58,8 +58,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
         pool: converters,
         jobs: options.jobs,
         relink: options.relink ?? false,
-        // among several a name may come of a pattern that the shell filled in
-        meant: options.all ? 'all' : paths.length === 1 ? 'named' : 'none',
+        all: options.all ?? false,
         memory: cacheFolder(),
       });
     }),

@@ -117,7 +117,7 @@ export function convertVerb(): Command {
     .addOption(
       new Option(
         '--all',
-        'also pictures in colour, of a strong tone or of one bit that nobody said are to be grey',
+        'of a folder also pictures in colour, of a strong tone or of one bit that nobody said are to be grey',
       ),
     )
     .addOption(new Option('--jobs <n>', 'pictures converted at a time').argParser(wholeFrom(1)))
@@ -126,9 +126,9 @@ export function convertVerb(): Command {
     .addHelpText(
       'after',
       `
-Of several pictures those stay as they are whose colour or strong tone may be
-meant, and line art of one bit: name one by itself, say in evengrey.json what it
-is meant to be, or add --all.
+In a folder those stay as they are whose colour or strong tone may be meant, and
+line art of one bit: name the picture itself, say in evengrey.json what it is
+meant to be, or add --all.
 A JPEG stays one where only colour goes or comes: R = G = B to one grey channel
 and back, greys read as sRGB. Its lightness then stays as it is coded, to the
 number. Any other result would be rounded anew by up to about L* 1, and becomes

@@ -59,7 +59,7 @@ export async function convert(
     ...{ root, paths, settings, pool, cache, place, signal },
     wish: wishOf(wish),
     // what is not was asked for and left out before
-    meant: 'named' as const,
+    all: false,
     relink: where.kind === 'beside' && where.relink,
     open: textsOf(wish.open),
     memory: cacheFolder(),

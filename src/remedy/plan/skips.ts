@@ -28,7 +28,7 @@ function lossOf(asked: Asked, { to, below }: RemedyWish): Loss | null {
 }
 
 function lossWords(loss: Loss, { intentStated }: Asked): string {
-  const anyway = 'Name it by itself, or ask for all ("--all"), to have it converted all the same';
+  const anyway = 'Name the picture itself, or ask for all ("--all"), to have it converted all the same';
   if (intentStated) return `The settings say that it is ${STATED[loss]}. ${anyway}.`;
   return `${UNSTATED[loss]}, and nobody said that it is to be grey. ${anyway}, or say under "intent" in evengrey.json what it is meant to be.`;
 }

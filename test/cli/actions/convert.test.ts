@@ -59,7 +59,7 @@ describe('evengrey convert', () => {
     ];
     for (const [to, as] of all) {
       const root = smallBook();
-      const args = ['convert', 'in-colour.tif', 'plates', '--all', '--to', to, '--as', as, '--out', 'out'];
+      const args = ['convert', 'in-colour.tif', 'plates', '--to', to, '--as', as, '--out', 'out'];
       assert.equal((await evengrey(args, { cwd: root })).code, 0);
       const { stdout } = await evengrey(['check', 'out', '--format', 'json'], { cwd: root });
       const { pictures: found } = JSON.parse(stdout) as {
@@ -71,7 +71,7 @@ describe('evengrey convert', () => {
     }
   });
 
-  it('leaves among several what nobody said is to be grey, unless all are asked for', async () => {
+  it('leaves in a folder what nobody said is to be grey, unless it is named or all are asked for', async () => {
     const root = smallBook();
     const colourOf = async (...args: string[]) => {
       const to = ['--to', 'rgb-neutral', '--dry-run', '--format', 'json'];
@@ -80,7 +80,7 @@ describe('evengrey convert', () => {
       return conversions.find(({ path: at }) => at === 'in-colour.tif')!.outcome;
     };
     assert.equal(await colourOf('in-colour.tif'), 'planned');
-    assert.equal(await colourOf('in-colour.tif', 'plates/01.tif'), 'skipped');
+    assert.equal(await colourOf('in-colour.tif', 'plates'), 'planned');
     assert.equal(await colourOf('.'), 'skipped');
     assert.equal(await colourOf('.', '--all'), 'planned');
   });
