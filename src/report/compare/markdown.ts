@@ -2,7 +2,7 @@ import type { Comparison, PageChange, PictureChange } from '../../shared/compari
 import type { Finding } from '../../shared/finding';
 import { unlisted } from '../asked';
 import { CAUTION } from '../caution';
-import { code, words } from '../markdown/escape';
+import { code, codeInText, words } from '../markdown/escape';
 import { nameOf, sharedSentences } from '../text/blocks';
 import { type Around, bookOf, pageCommand } from './around';
 import { arrangedLines } from './arranged';
@@ -26,11 +26,12 @@ const ALL = 300;
 
 /** A comparison as a comment in a review: what the change does, whether it matches the book, a row a picture. */
 export function comparisonMarkdown(comparison: Comparison, around: Around): string {
-  const prose = proseOf(apartAtNames(comparison));
+  const apart = apartAtNames(comparison);
+  const prose = proseOf(apart, codeInText);
   const book = bookOf(around);
   const ended = blocksNow(comparison, 'ended').map(
     block =>
-      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(code).join(', ')}` : ''}${whyEnded(block, comparison)}`,
+      `${block.severity} ${code(block.rule)}${block.entries.length ? `: ${namesOf(block).map(codeInText).join(', ')}` : ''}${whyEnded(block, comparison)}`,
   );
   const verdict = setVerdict(comparison);
   const { lines: moved, others } = movedTogether(comparison.changes);
@@ -40,7 +41,7 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
     verdict && `**The set:** ${prose(verdict)}`,
     bullets(WAIVED, waivedLines(comparison).map(prose)),
     bullets(MOVED, moved.map(words)),
-    table(others, prose, comparison.settings.off),
+    table(others, proseOf(apart, code), comparison.settings.off),
     words(figuresAlone(others)),
     bullets('Stand elsewhere, unchanged themselves', arrangedLines(comparison).map(prose)),
     news(comparison, prose),
@@ -59,10 +60,10 @@ export function comparisonMarkdown(comparison: Comparison, around: Around): stri
 type Prose = (text: string) => string;
 
 const proseOf =
-  (apart: Apart): Prose =>
+  (apart: Apart, mark: typeof code): Prose =>
   text =>
     apart(text)
-      .map(piece => (piece.isName ? code(piece.text) : words(piece.text)))
+      .map(piece => (piece.isName ? mark(piece.text) : words(piece.text)))
       .join('');
 
 /** A comment shows no picture: how the same is seen, between the very commits that were compared. */
@@ -73,7 +74,7 @@ function toLook(comparison: Comparison, around: Around): string {
   const which = around.branch
     ? ' (of the branch, since the merge that was compared is in no other clone)'
     : '';
-  return `To look at the pictures before and after${which}, run ${at}: ${code(command)}`;
+  return `To look at the pictures before and after${which}, run ${at}: ${codeInText(command)}`;
 }
 
 /** Worst first, and on a narrow screen first what speaks against a picture. */
@@ -125,7 +126,7 @@ function news(comparison: Comparison, prose: Prose): string {
     const lines = [
       ...book.flatMap(finding => [prose(finding.message), ...allOf(finding)]),
       ...entries.map(
-        entry => `${entry.pictures.map(code).join(', ')}: ${prose(entry.message.slice(shared.length))}`,
+        entry => `${entry.pictures.map(codeInText).join(', ')}: ${prose(entry.message.slice(shared.length))}`,
       ),
     ];
     const head = `**New ${severity}, ${code(rule)}**${shared ? `: ${prose(shared.trim())}` : ''}`;
@@ -144,7 +145,7 @@ function news(comparison: Comparison, prose: Prose): string {
 /** Whom a message names the first of: a text says that they are all here. */
 function allOf(finding: Finding): string[] {
   const names = unlisted(finding);
-  return names.length ? [`All ${names.length}: ${capped(names.map(code), ALL).join(', ')}`] : [];
+  return names.length ? [`All ${names.length}: ${capped(names.map(codeInText), ALL).join(', ')}`] : [];
 }
 
 const capped = (lines: readonly string[], most: number): string[] => [

@@ -9,9 +9,13 @@ export const words = (text: string): string =>
     .replace(/[\\`*_[\]<>&|~$]/g, '\\$&')
     .replace(/(?<!\w)[@#](?=\w)/g, '$&<!-- -->');
 
-/** A name as code, fenced by more backticks than it holds in a row; a bar would end a table's cell even there. */
-export function code(name: string): string {
-  const text = safe(name).replace(/\|/g, '\\|');
+/** A name as code, fenced by more backticks than it holds in a row. Not for a table, where a bar would end the cell even there. */
+export const codeInText = (name: string): string => fenced(safe(name));
+
+/** The same for a cell of a table. */
+export const code = (name: string): string => fenced(safe(name).replace(/\|/g, '\\|'));
+
+function fenced(text: string): string {
   const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));
   const fence = '`'.repeat(longest + 1);
   const pad = /^[` ]|[` ]$/.test(text) ? ' ' : '';

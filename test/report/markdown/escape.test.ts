@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import MarkdownIt from 'markdown-it';
-import { code, words } from '../../../src/report/markdown/escape';
+import { code, codeInText, words } from '../../../src/report/markdown/escape';
 import { AWKWARD } from '../awkward';
 
 /** A reader that is not ours: CommonMark and tables, HTML as it stands. */
@@ -26,6 +26,16 @@ describe('Markdown', () => {
   it('shows a name as code, whatever it holds', () => {
     for (const name of [AWKWARD, '`', '``a', 'b ', '|'])
       assert.deepEqual(cell(code(name)), [['code_inline', name === AWKWARD ? seen : name]]);
+  });
+
+  it('shows it so outside of a table too, where a bar is no mark', () => {
+    for (const name of [AWKWARD, '`', 'b ', 'a | b']) {
+      const [{ children }] = markdown.parse(codeInText(name), {}).filter(({ type }) => type === 'inline');
+      assert.deepEqual(
+        children!.map(({ type, content }) => [type, content]),
+        [['code_inline', name === AWKWARD ? seen : name]],
+      );
+    }
   });
 
   it('calls nobody and links to nothing', () => {
