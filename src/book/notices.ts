@@ -7,6 +7,7 @@ import { type Idle, idleNotice } from './idle-settings';
 import { outdatedNotices } from './outdated';
 import { replacedNotices } from './replaced';
 import type { Settings } from './settings/settings';
+import { severalPagesNotices } from './several-pages';
 import { unsizedNotices } from './unsized';
 
 /** What a search tells beside the files it found. */
@@ -45,6 +46,7 @@ export function noticesOf(
     ...settings.targets.flatMap(doubtNotices),
     ...replacedNotices(pictures),
     ...outdatedNotices(pictures),
+    ...severalPagesNotices(pictures),
     ...(idle
       ? [
           ...idle.map(idleNotice),
