@@ -1,10 +1,12 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books whose folder was renamed
+import { SETTINGS_FILE } from '../settings/settings-file';
 import { askGit, pieces, runGit } from './git';
 import type { Repository } from './repository';
 
 /**
  * What a book's folder that was not there yet by its name was called at a commit before, from the top of the repository; null
- * where no other folder became it. Only files that are the same to the byte say so, and only of a folder that is gone.
+ * where no other folder became it. Only files that are the same to the byte say so, and only of a folder that is gone and was a
+ * book: one that has settings now had some.
  */
 export async function formerFolder(
   { root, env }: Repository,
@@ -13,7 +15,7 @@ export async function formerFolder(
 ): Promise<string | null> {
   const folder = (await askGit(root, ['rev-parse', '--show-prefix'], { env }))
     .toString('utf8')
-    .replace(/\n$/, '');
+    .replace(/\r?\n$/, '');
   if (!folder) return null;
   const between = [
     'diff-tree',
@@ -28,8 +30,12 @@ export async function formerFolder(
   const { code, stdout } = await runGit(root, [...between, base, head, '--'], { env });
   const former = code === 0 ? mostOften(foldersOf(pieces(stdout), folder)) : null;
   if (former === null) return null;
-  const left = await runGit(root, ['ls-tree', '--full-tree', head, former], { env });
-  return left.stdout.length ? null : former;
+  const holds = async (commit: string, path: string) =>
+    (await runGit(root, ['ls-tree', '--full-tree', commit, path], { env })).stdout.length > 0;
+  if (await holds(head, former)) return null;
+  // pictures that came from anywhere make a new book
+  const [was, is] = [`${former}/${SETTINGS_FILE}`, `${folder}${SETTINGS_FILE}`];
+  return (await holds(base, was)) || !(await holds(head, is)) ? former : null;
 }
 
 /** Of each file that was renamed into the folder the one that it came from, if it lay there as it lies in the folder now. */

@@ -305,6 +305,12 @@ describe('comparing revisions', () => {
     commit(top);
     const copy = await compared(path.join(top, 'copy'), { whole: true });
     assert.deepEqual([copy.isFirst, copy.base.folderThen], [true, undefined], 'the other is still there');
+
+    const scans = repositoryOf({ 'other.tif': neutral('other'), ...inFolder('scans', book(3)) });
+    git(scans, 'mv', 'scans', 'one');
+    commit(scans, inFolder('one', settings));
+    const made = await compared(path.join(scans, 'one'), { whole: true });
+    assert.deepEqual([made.isFirst, made.base.folderThen], [true, undefined], 'that was no book');
   });
 
   it('goes by the layouts of either side: what they place is the book, and what they place in vain is new', async () => {
