@@ -26,12 +26,12 @@ export const encodings: Record<Encoding, { name: string; meaning: string }> = {
   'black-only': {
     name: 'Black ink alone',
     meaning:
-      'One ink makes the whole picture. Its grey follows the paper and drifts least of all, but its black is the flattest and its screen the easiest to see.',
+      'One ink makes the whole picture. On a press its grey follows the paper and drifts least of all, but its black is the flattest and its screen the easiest to see.',
   },
   'four-channel': {
     name: 'Grey of four inks',
     meaning:
-      'Colours and black together make the grey. It reaches a deep black; its tint depends on the balance of the three colours and moves with the press.',
+      'Colours and black together make the grey. On a press it reaches a deep black; its tint depends on the balance of the three colours and moves with the press.',
   },
   'three-ink': {
     name: 'Grey of three inks, without black',
