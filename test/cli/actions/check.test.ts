@@ -32,9 +32,10 @@ describe('evengrey check', () => {
     const { stdout } = await evengrey(['check'], { cwd });
     golden('check/route.txt', stdout);
     const { notices } = JSON.parse((await evengrey(['check', '--format', 'json'], { cwd })).stdout);
-    assert.deepEqual(notices, [
+    assert.equal(
+      notices[0],
       'The target "book": the route "separated" cannot apply on silver halide: forecast there as "rgb".',
-    ]);
+    );
   });
 
   it('finds the book of a picture named from anywhere, and checks that picture alone', async () => {
