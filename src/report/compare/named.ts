@@ -9,12 +9,15 @@ export interface Piece {
 /** Takes a text apart at the names in it, so that each format can mark them. */
 export type Apart = (text: string) => Piece[];
 
-/** By every file that a comparison speaks of: the longest name that stands by itself counts, wherever one is part of another. */
+/**
+ * By every file that a comparison speaks of: the longest name that stands by itself counts, wherever one is part of another.
+ * What stands in quotation marks is marked already.
+ */
 export function apartAtNames(comparison: Comparison): Apart {
   const names = namesOf(comparison);
   if (!names.length) return text => [{ text, isName: false }];
   const any = names.map(name => name.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&')).join('|');
-  const pattern = new RegExp(`(?<![\\p{L}\\p{N}_/.-])(${any})(?![\\p{L}\\p{N}_/-]|\\.[\\p{L}\\p{N}])`, 'u');
+  const pattern = new RegExp(`(?<![\\p{L}\\p{N}_/."-])(${any})(?![\\p{L}\\p{N}_/-]|\\.[\\p{L}\\p{N}])`, 'u');
   return text =>
     text
       .split(pattern)

@@ -29,6 +29,11 @@ describe('the names in a sentence', () => {
     assert.deepEqual(names('between a b.tif and b.tif', 'a b.tif', 'b.tif'), ['a b.tif', 'b.tif']);
     assert.deepEqual(names('as (a+b).tif (page 2): it', '(a+b).tif'), ['(a+b).tif'], 'no pattern');
     assert.deepEqual(names('a picture', 'a'), [], 'which could be any word');
+    assert.deepEqual(
+      names('a spread names "a.tif", and a.tif', 'a.tif'),
+      ['a.tif'],
+      'not in quotation marks',
+    );
   });
 
   it('are also those that a finding about the book names', () => {
