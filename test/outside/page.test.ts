@@ -77,7 +77,7 @@ describe('a book’s page in a browser', function () {
     const pages = await printed(bookPage('One', report([only]), [shown]), { format: 'A4' });
     const sheets = pages.slice(pages.findIndex(text => /^\s*only\.png/.test(text)));
     assert.equal(sheets.length, 2);
-    for (const words of [/Send it as it is/, /How it may print/, /one possible order below/])
+    for (const words of [/Read the note below, then send it/, /How it may print/, /one possible order below/])
       assert.match(sheets[0], words);
     assert.match(sheets[1], /In numbers/);
   });
