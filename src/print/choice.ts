@@ -4,13 +4,16 @@ import type { Target } from '../shared/target';
 import { processOf } from './processes';
 import { type GreyEncoding, greyEncodings } from './restated';
 
+/** L* of a black by the likeliest way of the print house, by the one with the deepest, and by that with the weakest. */
+export type Black = Pick<Forecast['range'], 'black' | 'blackDeepest' | 'blackWeakest'>;
+
 /** An encoding, and how greys would print in it on a target. */
 export interface Way {
   encoding: GreyEncoding;
   /** Chance (0-1) of a visible tint; of several pictures the mean. */
   probability: number;
-  /** L* of the deepest black. */
-  black: number;
+  /** L* of the darkest black. */
+  black: Black;
   /** What of the house's prints it rests on. */
   reading: Forecast['condition']['reading'];
   /** So many pictures are stored so. */
@@ -62,12 +65,17 @@ export function evenest(all: readonly Way[], tie: number): Choice | null {
   const ways = bestKnown(all);
   const lowest = Math.min(...ways.map(({ probability }) => probability));
   const even = ways.filter(({ probability }) => probability - lowest < tie);
-  const deepest = Math.min(...even.map(({ black }) => black));
-  const deep = even.filter(({ black }) => black - deepest < SAME_BLACK);
+  const deep = even.filter(way => !even.some(other => isFlatter(way.black, other.black)));
   const [best] = deep.toSorted((x, y) => y.stored - x.stored);
   const told = even.length < ways.length ? 'even' : ways.length < all.length ? 'read' : 'frequent';
   return { ...best, why: deep.length < even.length ? 'range' : told };
 }
+
+/** By the likeliest way, and not only there: of the same span of blacks nothing is lost that is known. */
+export const isFlatter = (one: Black, other: Black): boolean =>
+  one.black - other.black >= SAME_BLACK &&
+  (one.blackDeepest - other.blackDeepest >= SAME_BLACK ||
+    one.blackWeakest - other.blackWeakest >= SAME_BLACK);
 
 /** How greys print that are stored in some way. */
 export interface Stored {

@@ -108,7 +108,7 @@ export function adviceFor(target: Target): EncodingAdvice[] {
 const wayOf = ({ encoding, forecast }: { encoding: GreyEncoding; forecast: Forecast }): Way => ({
   encoding,
   probability: forecast.tint.seen,
-  black: forecast.range.black,
+  black: forecast.range,
   reading: forecast.condition.reading,
   stored: 0,
 });

@@ -1,4 +1,4 @@
-import { SAME_BLACK } from '../print/choice';
+import { isFlatter } from '../print/choice';
 import type { BookPicture } from '../shared/finding';
 import type { Forecast } from '../shared/forecast';
 import type { Encoding } from '../shared/picture';
@@ -56,7 +56,7 @@ export function pricesOf(
 }
 
 function flatter(blacks: readonly Blacks[]): string {
-  const lost = blacks.filter(isFlatter);
+  const lost = blacks.filter(isLost);
   if (!lost.length) return '';
   const before = span(lost.map(black => black.before));
   const afters = lost.map(black => black.after);
@@ -71,15 +71,9 @@ function flatter(blacks: readonly Blacks[]): string {
 
 const BY_HOUSE = 'by how the house prints it';
 
-/**
- * By the likeliest way, and not only there: of the same span of blacks nothing is lost that is known. A black that was
- * read and one that is the process's in general are no price of each other.
- */
-const isFlatter = ({ before, after }: Blacks): boolean =>
-  after.blackRead === before.blackRead &&
-  after.black - before.black >= SAME_BLACK &&
-  (after.blackDeepest - before.blackDeepest >= SAME_BLACK ||
-    after.blackWeakest - before.blackWeakest >= SAME_BLACK);
+/** A black that was read and one that is the process's in general are no price of each other. */
+const isLost = ({ before, after }: Blacks): boolean =>
+  after.blackRead === before.blackRead && isFlatter(after, before);
 
 const isSure = ({ blackDeepest, blackWeakest }: Black): boolean =>
   Math.round(blackDeepest) === Math.round(blackWeakest);

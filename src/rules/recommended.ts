@@ -147,7 +147,11 @@ function waysOf(together: readonly BookPicture[], target: Target): Way[] {
     return {
       encoding,
       probability: mean(forecasts.map(({ tint }) => tint.seen)),
-      black: mean(forecasts.map(({ range }) => range.black)),
+      black: {
+        black: mean(forecasts.map(({ range }) => range.black)),
+        blackDeepest: mean(forecasts.map(({ range }) => range.blackDeepest)),
+        blackWeakest: mean(forecasts.map(({ range }) => range.blackWeakest)),
+      },
       reading: forecasts[0]?.condition.reading ?? null,
       stored: often(encoding),
     };

@@ -5,8 +5,13 @@ import type { GreyEncoding, Target } from '../../src/shared/target';
 
 const press = { ...defaultTarget('offset-coated'), paper: 'gloss-coated' } as Target;
 const photographic = { ...defaultTarget('silver-halide'), paper: 'photo-lustre' } as Target;
+const black = (L: number, weakest = L): Way['black'] => ({
+  black: L,
+  blackDeepest: L,
+  blackWeakest: weakest,
+});
 const way = (encoding: GreyEncoding, probability: number, more: Partial<Way> = {}): Way => ({
-  ...{ encoding, probability, black: 10, reading: null, stored: 0 },
+  ...{ encoding, probability, black: black(10), reading: null, stored: 0 },
   ...more,
 });
 const now = (encoding: GreyEncoding, probability: number, reading: Way['reading'] = null) => ({
@@ -16,7 +21,7 @@ const now = (encoding: GreyEncoding, probability: number, reading: Way['reading'
 describe('the choice of an encoding', () => {
   it('is the one that is tinted least often, then the deeper black, then the more frequent', () => {
     const ways = [
-      way('rgb-neutral', 0.3, { black: 12 }),
+      way('rgb-neutral', 0.3, { black: black(12) }),
       way('single-channel', 0.36),
       way('black-only', 0.35, { stored: 3 }),
     ];
@@ -25,6 +30,14 @@ describe('the choice of an encoding', () => {
     const alike = ways.slice(1);
     assert.deepEqual([evenest(alike, 0.1)?.encoding, evenest(alike, 0.1)?.why], ['black-only', 'frequent']);
     assert.equal(evenest([], 0.1), null);
+  });
+  it('takes no black for deeper that is only likelier: of the same span nothing is known to be lost', () => {
+    const span = { blackDeepest: 10, blackWeakest: 12 };
+    const ways = [
+      way('rgb-neutral', 0.3, { black: { black: 10, ...span } }),
+      way('single-channel', 0.3, { black: { black: 12, ...span }, stored: 2 }),
+    ];
+    assert.equal(evenest(ways, 0.1)?.encoding, 'single-channel');
   });
   it('is none that was not read where prints of the house were read', () => {
     const ways = [way('rgb-neutral', 0.9, { reading: 'own' }), way('single-channel', 0.1)];

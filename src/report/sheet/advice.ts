@@ -1,4 +1,3 @@
-import { worthAsking } from '../../print/evenness';
 import { isStronglyToned } from '../../remedy/strong-tone';
 import { kindOf } from '../../rules/recommended';
 import { inOrders } from '../../rules/words';
@@ -196,10 +195,9 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
     return leave('It is in colour, and nobody said what it is meant to be.');
   if (intent === 'colour' || intent === 'line')
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
-  // what becomes of RGB and grey is the same question for every picture of the book, not one of this picture
-  return (
-    (facts.space === 'cmyk' && openQuestion(forecasts)) || send(facts.encoding, forecasts, findings.length)
-  );
+  const question = questionAbout(picture, shared);
+  if (question) return ask(`${question} Have a test print made before the run.`);
+  return send(facts.encoding, forecasts, findings.length);
 }
 
 const adviceOf = ({ kind, title, tag, reason, places }: Advice): Advice => ({
@@ -214,17 +212,12 @@ const leave = (reason: string): Advice => ({
   reason,
 });
 
-/** Where nobody said what happens to the inks of a file, and it matters. */
-function openQuestion(forecasts: readonly Forecast[]): Advice | undefined {
-  for (const { routes = [] } of forecasts) {
-    const sorted = routes.toSorted((x, y) => x.tint.seen - y.tint.seen);
-    const [best, worst] = [sorted[0], sorted[sorted.length - 1]];
-    if (best && worthAsking([best.tint.seen, worst.tint.seen]))
-      return ask(
-        `It depends on what is done with the numbers: a tint is seen ${inOrders(best.tint.seen)} by one way (${best.label}), ${inOrders(worst.tint.seen)} by another (${worst.label}).`,
-      );
-  }
-}
+/** What a note of the book would have the print house asked, where it counts this picture. */
+const questionAbout = ({ path }: PictureReport, shared: readonly Finding[]): string | null =>
+  shared
+    .filter(({ data: { pictures } }) => Array.isArray(pictures) && pictures.includes(path))
+    .map(({ data }) => data.ask)
+    .find(ask => typeof ask === 'string') ?? null;
 
 /** `notes`: how many findings stand below, all of them only worth knowing. */
 function send(encoding: Encoding, forecasts: readonly Forecast[], notes: number): Advice {

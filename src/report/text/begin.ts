@@ -59,7 +59,7 @@ export function begin(report: BookReport): string | null {
 
 /** With nothing to be done about the files. */
 const beforeTheRun = ({ findings }: BookReport): string =>
-  findings.some(({ data }) => data.ask === true)
+  findings.some(({ data }) => data.ask !== undefined)
     ? 'Ask the print house what it does with such files (see likely-tint below), and have a test print made first.'
     : 'Have a test print made first.';
 

@@ -64,7 +64,8 @@ export function* fromProcess(
         probability,
         direction: way?.direction ?? null,
         pictures: paths(prints.map(({ picture }) => picture)),
-        ...(question && { ask: true }),
+        // what to ask the print house, in words
+        ...(question && { ask: question }),
       },
       note: true,
     };

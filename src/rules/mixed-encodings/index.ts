@@ -7,18 +7,18 @@ import { pricesOf } from '../price';
 import { kindOf, type Recommend, type Recommendation, saveAs } from '../recommended';
 import { defineRule, greyOrToned, noOptions, type Verdict } from '../rule';
 import { say } from '../say';
-import { forecastsOf, guessOfInks, hasForeignInks } from '../targets';
+import { forecastsOf, guessOfInks, hasForeignInks, isPhotographic } from '../targets';
 import { count, encodingName, list } from '../words';
 import page from './README.md';
 
 const messages = {
-  odd: 'This picture is likely to print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}.{price}{guess}',
+  odd: 'This picture {likely} print in another grey than its neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}.{price}{guess}',
   toned:
     'This picture is likely to stand out from its neighbours by its tone: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Save it as {best}, or list it under "toned" in the settings\' "intent" if the tone is meant.{price}{guess}',
   amongToned:
     'This picture is likely to stand out among toned neighbours: it is {encoding}, and {most} of {all}{part} are {majority}{traces}. Give it the tone of its neighbours, or make all of them neutral.{guess}',
   split:
-    'The pictures{part} are unlikely to match each other in print: {groups}{odd}. Save all of them as {best}{why}{tones}. That leaves {rest} to convert.{shortest}{price}{guess}',
+    'The pictures{part} {unlikely} match each other in print: {groups}{odd}. Save all of them as {best}{why}{tones}. That leaves {rest} to convert.{shortest}{price}{guess}',
 } as const;
 
 export default defineRule({
@@ -59,6 +59,7 @@ function* compare(
       yield {
         picture,
         message: say(messages[told], {
+          likely: goOneWay([picture, first[0]]) ? 'may' : 'is likely to',
           encoding: encodingName(picture.facts.encoding),
           most: paths(first).length,
           all: count(paths(together).length, 'picture'),
@@ -87,6 +88,7 @@ function* compare(
   yield {
     message: say(messages.split, {
       part: ofPart(first[0]),
+      unlikely: goOneWay(together) ? 'may not' : 'are unlikely to',
       groups: list(groups.map(groupWords), groups.length),
       odd: odd.length ? `; unlike most: ${list(odd, 5)}` : '',
       best,
@@ -118,6 +120,15 @@ function shortestWay(
   if (fewest >= convert.length || isForeign(first[0])) return '';
   return ` The shortest way to one encoding would be ${kindOf(first[0])}: ${count(fewest, 'picture')} to convert instead of ${convert.length}.`;
 }
+
+/** R = G = B and one grey channel are the same to a process that prints from R, G, B; only a print house can treat them otherwise. */
+const goOneWay = (pictures: readonly BookPicture[]): boolean =>
+  pictures.every(
+    picture =>
+      /^(rgb-neutral|single-channel)$/.test(kindOf(picture)!) &&
+      picture.targets.length > 0 &&
+      picture.targets.every(isPhotographic),
+  );
 
 /** No way to one encoding ends at inks that the process has none of. */
 const isForeign = (picture: BookPicture): boolean =>

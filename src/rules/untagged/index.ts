@@ -1,8 +1,9 @@
 import type { BookPicture } from '../../shared/finding';
+import type { Target } from '../../shared/target';
 import { takes } from '../accepted';
 import { byPart, grouped, ofPart, oneByOne, paths } from '../groups';
 import { fittingProfile, profileName, spaceName, untagged } from '../profiles';
-import { asTaken, type Recommend } from '../recommended';
+import { asTaken, kindOf, type Recommend } from '../recommended';
 import { type BookView, defineRule, type Verdict } from '../rule';
 import { say } from '../say';
 import { isPhotographic, processName } from '../targets';
@@ -51,7 +52,7 @@ export default defineRule<Options>({
         picture.facts.space !== null &&
         picture.facts.encoding !== 'bilevel' &&
         !picture.facts.unreadable &&
-        stays(picture),
+        stays(picture, recommend),
     );
     for (const part of byPart(readable))
       for (const alike of grouped(part, picture => picture.facts.space!))
@@ -59,9 +60,19 @@ export default defineRule<Options>({
   },
 });
 
-/** What no target takes as it is will be another file, with a profile of its own: `encoding-not-accepted` says so. */
-const stays = (picture: BookPicture): boolean =>
-  !picture.targets.length || picture.targets.some(target => takes(target, picture));
+/**
+ * What is to become another file gets a profile of its own then: what no target takes as it is (`encoding-not-accepted`),
+ * and what every target has better stored otherwise. Of inks both ways out are told here.
+ */
+function stays(picture: BookPicture, recommend: Recommend): boolean {
+  const { targets, facts, intent } = picture;
+  if (!targets.length) return true;
+  const isBest = (target: Target) => {
+    const best = intent === 'grey' && facts.space !== 'cmyk' ? recommend(picture, target) : null;
+    return !best || best.unsure || best.encoding === kindOf(picture);
+  };
+  return targets.some(target => takes(target, picture) && isBest(target));
+}
 
 /** Pictures of one part and one space. */
 function* judgeAlike(

@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { defaultTarget, forecastValue } from '../../../src/print';
 import { adviceOn, dutyOf } from '../../../src/report/sheet/advice';
 import type { Severity } from '../../../src/shared/finding';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
@@ -182,25 +181,17 @@ describe('what to do with a picture', () => {
     assert.equal(adviceOn(broken, []).kind, 'mend');
   });
 
-  it('is to ask where it hangs on a route that nobody stated', () => {
-    const unknown = forecastValue(
-      { space: 'cmyk', values: [0.5, 0.5, 0.5, 0] },
-      {
-        ...defaultTarget('offset-coated'),
-        route: 'inks',
-      },
-    );
-    const route = (b: number, label: string) => ({
-      ...{ route: 'inks' as const, label, weight: 0.5, Lprint: 50, black: 15, spread: unknown.spread },
-      tint: { ...unknown.tint, seen: b },
-    });
-    const ask = { ...unknown, routes: [route(0.1, 'kept'), route(0.9, 'separated: light')] };
-    const { kind, reason } = adviceOn({ ...picture('a.tif', [], { space: 'cmyk' }), forecasts: [ask] }, []);
-    assert.equal(kind, 'ask');
-    assert.match(
-      reason,
-      /with the numbers: a tint is seen in about 1 order of 10 by one way \(kept\), in about 9 orders of 10 by another \(separated: light\)\.$/,
-    );
+  it('is to ask where a note of the book says that much hangs on the print house, for every picture that it counts', () => {
+    const question = 'It depends on the house. Ask.';
+    const note = {
+      ...finding('likely-tint', 'note', ''),
+      data: { pictures: ['a.tif', 'b.tif'], ask: question },
+    };
+    for (const name of ['a.tif', 'b.tif']) {
+      const { kind, reason } = adviceOn(picture(name), [note]);
+      assert.deepEqual([kind, reason], ['ask', `${question} Have a test print made before the run.`]);
+    }
+    assert.equal(adviceOn(picture('c.tif'), [note]).kind, 'send');
   });
 
   it('is nothing for a picture in colour that nobody called grey', () => {
