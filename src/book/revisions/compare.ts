@@ -114,7 +114,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     const isGone = !head.snapshot.size;
     const oneSided = isGone || !base.snapshot.size;
     const settings = oneSided ? [] : settingsChanges(base, head, paths, calledNow(pages));
-    const off = oneSided ? [] : rulesOff(base.settings.rules, head.settings.rules);
+    const off = oneSided ? [] : rulesOff(base.settings, head.settings);
     const weaker = oneSided ? [] : rulesWeaker(base.settings.rules, head.settings.rules);
     const stricter = oneSided ? [] : rulesStricter(base.settings.rules, head.settings.rules);
     // by other settings the unchanged are judged otherwise, and nobody knows how who has not looked at them

@@ -9,6 +9,7 @@ import { fromTo, otherSettings, same } from './setting-words';
 import type { Side } from './side';
 
 type Judging = Pick<Side, 'settings' | 'waivers' | 'placements'>;
+type Ruling = Pick<Settings, 'rules' | 'targets'>;
 
 /**
  * What pictures are judged by, where it is not what it was: a clause each, in the order of what matters. Which pictures are
@@ -126,9 +127,18 @@ function optionChanges(was: RuleSetting | undefined, is: RuleSetting | undefined
     .join(', ')}`;
 }
 
-/** Rules that ran before and are off now: what they said is said no more, and that is no news of any picture. */
-export const rulesOff = (was: Settings['rules'], is: Settings['rules']): string[] =>
-  lowered(was, is).filter(id => gradeOf(id, is[id]) === 'off');
+/**
+ * Rules that ran before and are off now, or have no target to judge by: what they said is said no more, and that is no news of
+ * any picture.
+ */
+export function rulesOff(was: Ruling, is: Ruling): string[] {
+  const off = lowered(was.rules, is.rules).filter(id => gradeOf(id, is.rules[id]) === 'off');
+  const idle =
+    was.targets.length && !is.targets.length
+      ? rules.filter(({ id, needs }) => needs === 'forecast' && gradeOf(id, was.rules[id]) !== 'off')
+      : [];
+  return [...new Set([...off, ...idle.map(({ id }) => id)])].sort();
+}
 
 /** Rules that still run, and whose findings count for less than they did. */
 export const rulesWeaker = (was: Settings['rules'], is: Settings['rules']): string[] =>

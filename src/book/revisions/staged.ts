@@ -67,6 +67,7 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     // a link is what it was, and what it leads to may not be
     const isOther = (name: string, { oid }: Entry) => (before?.pages.get(name)?.oid ?? oid) !== oid;
     for (const [name, entry] of side.pages) if (isOther(name, entry)) touched.add(name);
+    for (const { path } of side.missing) if (before?.pages.has(path)) touched.add(path);
     const isJudged = (name: string) => touched.has(name) || concerned.why(name) !== null;
     const isNamed = namedBy(root, paths);
     const pages = [...side.pages].filter(([name]) => isNamed(name));

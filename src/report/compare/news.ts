@@ -15,7 +15,7 @@ interface News extends Told {
  * What is new, or ended: on the pictures that changed, on those that are judged otherwise, and on the book, what is said of
  * several pictures at once being said once. A picture is called as it is now.
  */
-export function newsOf({ base, head, changes, others, book }: Comparison, which: 'new' | 'ended'): News {
+export function newsOf({ head, changes, others, book }: Comparison, which: 'new' | 'ended'): News {
   const pictures = [
     ...changes.flatMap(({ path, pages }) =>
       pages.map(({ page, after, findings }) => ({
@@ -25,8 +25,10 @@ export function newsOf({ base, head, changes, others, book }: Comparison, which:
     ),
     ...others.map(({ path, page, findings }) => ({ path, facts: { page }, findings: findings[which] })),
   ];
+  // what ended is told of the pictures that it ended for: it may stand for others
+  if (which === 'ended') return { pictures, findings: book.ended };
   const all = pictures.flatMap(({ findings }) => findings);
-  const together = new Set((which === 'new' ? head : base).findings);
+  const together = new Set(head.findings);
   // what is new for some of the pictures that it names is told of these, in words of its own
   const first = new Set<Finding>();
   for (const finding of all) {
@@ -39,7 +41,7 @@ export function newsOf({ base, head, changes, others, book }: Comparison, which:
       ...picture,
       findings: picture.findings.filter(finding => !said.has(finding)),
     })),
-    findings: [...new Set([...said, ...book[which]])],
+    findings: [...new Set([...said, ...book.new])],
   };
 }
 

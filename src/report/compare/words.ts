@@ -27,15 +27,18 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
   return `Before: ${name(base, mergeBase ? 'parted at ' : '')}. After: ${name(head)}.`;
 }
 
+/** A link that leads out of the book's folder has taken its place. */
+const ASTRAY = 'replaced by a link that was not followed';
+
 /** `new, between plates/05.tif and plates/07.tif` */
 export function happened(change: PictureChange): string {
-  const { kind, from, swapped, modes, still } = change;
+  const { kind, from, swapped, modes, still, pages } = change;
   if (leavesBlank(change))
     return wasThere(change) ? 'not there any more, and still placed' : 'placed by a layout, and not there';
   const mode = modes ? `file mode ${modes.before}, now ${modes.after}` : '';
   const what: Record<PictureChange['kind'], string> = {
     added: 'new',
-    deleted: still ? STILL[still] : 'no longer in the book',
+    deleted: still ? STILL[still] : pages.some(({ after }) => after) ? ASTRAY : 'no longer in the book',
     changed: 'changed',
     renamed: swapped
       ? `names swapped, renamed from ${from}, content unchanged`

@@ -69,8 +69,20 @@ describe('what pictures are judged by, where it changed', () => {
       { untagged: 'off', clipped: 'error', 'odd-one-out': 'warning' },
       { untagged: 'off', clipped: 'note', 'odd-one-out': 'off', unreadable: 'warning' },
     ] as const;
-    assert.deepEqual([rulesOff(was, is), rulesWeaker(was, is)], [['odd-one-out'], ['clipped', 'unreadable']]);
-    assert.deepEqual([rulesOff(is, was), rulesWeaker(is, was)], [[], []], 'and none that counts for more');
+    const of = (rules: Settings['rules'], targets: Settings['targets'] = [target]) => ({ rules, targets });
+    assert.deepEqual(
+      [rulesOff(of(was), of(is)), rulesWeaker(was, is)],
+      [['odd-one-out'], ['clipped', 'unreadable']],
+    );
+    assert.deepEqual(
+      [rulesOff(of(is), of(was)), rulesWeaker(is, was)],
+      [[], []],
+      'and none that counts for more',
+    );
+    const blind = rulesOff(of({ 'light-shift': 'off' }), of({}, []));
+    assert.ok(blind.includes('likely-tint'), 'which has nothing left to forecast');
+    assert.ok(!blind.includes('light-shift') && !blind.includes('unreadable'));
+    assert.deepEqual(rulesOff(of({}, []), of({})), []);
     assert.deepEqual(
       [rulesStricter(is, was), rulesStricter(was, is)],
       [['clipped', 'unreadable'], []],

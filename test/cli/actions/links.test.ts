@@ -107,6 +107,10 @@ describe('a picture that is replaced by a link', () => {
     assert.deepEqual(paths, ['01.tif', '02.tif', 'also/1.tif', 'short/1.tif']);
     git(top, 'add', '--all');
     assert.deepEqual((await found(top, '--staged')).paths, ['01.tif', '02.tif']);
+    commit(top);
+    git(top, 'rm', '--quiet', '02.tif');
+    const left = await found(top, '--staged');
+    assert.deepEqual([left.code, left.paths], [1, ['01.tif']], 'it leads to nothing then');
   });
 });
 
