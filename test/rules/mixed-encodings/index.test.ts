@@ -84,6 +84,15 @@ describe('mixed-encodings', () => {
       assert.equal((book[0].data.convert as string[]).length, 5);
       assert.doesNotMatch(book[0].message, /shortest way/);
     });
+    it('what goes one way through the machine as what may differ, and no more', () => {
+      const { book } = found(pictures(2, 'rgb-neutral'), pictures(2, 'single-channel'));
+      assert.match(book[0].message, /^The pictures may not match each other in print/);
+      const { pictures: lists } = found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel'));
+      assert.match(lists[3][0].message, /^This picture may print in another grey/);
+      const onPress = { targets: [target('offset-coated')] };
+      const press = found(pictures(2, 'rgb-neutral', onPress), pictures(2, 'single-channel', onPress));
+      assert.match(press.book[0].message, /^The pictures are unlikely to match/);
+    });
     it('one grey channel among R = G = B', () =>
       assert.equal(found(pictures(3, 'rgb-neutral'), pictures(1, 'single-channel')).named.length, 1));
     it('inks that stand on a guess, in the one line for a split book too', () => {

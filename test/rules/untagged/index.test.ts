@@ -29,6 +29,12 @@ describe('untagged', () => {
         judged(bare(1, 'single-channel', { targets: accepting(encodings) }), 'untagged').named.length;
       assert.deepEqual([named(['rgb-neutral']), named(['single-channel'])], [0, 1]);
     });
+    it('what is to be another encoding, with a profile of its own then', () => {
+      const book = [...tagged(4, 'rgb-neutral'), ...bare(1, 'single-channel')];
+      assert.deepEqual(judged(book, 'untagged').named, []);
+      const alone = [...tagged(4, 'rgb-neutral'), ...bare(1, 'single-channel', { targets: [] })];
+      assert.equal(judged(alone, 'untagged').named.length, 1, 'nothing is known of where it is printed');
+    });
     it('what cannot be read', () => {
       const [broken] = bare(1, 'rgb-neutral');
       broken.facts.encoding = 'unreadable';
