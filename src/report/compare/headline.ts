@@ -56,7 +56,9 @@ function standing(comparison: Comparison, call: Call): string {
   }
   const nothing = waived.length ? 'Nothing else that is new' : 'Nothing new';
   if (isWhole) return `${nothing} stands against printing.`;
-  return !unread || wasLooked(changes) ? `${nothing} was found.` : '';
+  const { notes } = summary.new;
+  const but = notes ? ` but ${count(notes, 'note')}` : '';
+  return !unread || wasLooked(changes) ? `${nothing}${but} was found.` : '';
 }
 
 /** What stands against printing, or lets it pass unseen, whatever the rules make of it: a clause each. */

@@ -94,6 +94,17 @@ describe('the first line of a comparison', () => {
       headline(comparison([read], { unread: 170 })),
       'Nothing new was found. 1 picture: 1 changed. Each looked at by itself; the other 170 pictures were not compared.',
     );
+    const { summary } = comparison([]);
+    const noted = { ...summary, new: { ...summary.new, notes: 1 } };
+    assert.match(
+      headline(
+        comparison([read], {
+          unread: 170,
+          summary: { ...noted, changes: { ...summary.changes, changed: 1 } },
+        }),
+      ),
+      /^Nothing new but 1 note was found\. /,
+    );
     assert.match(
       headline(comparison([broken('a')], { unread: 170 })),
       /^No error or warning was found that is new, but a cannot be read\. /,
