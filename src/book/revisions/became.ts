@@ -4,6 +4,7 @@ import type { Finding, PictureReport } from '../../shared/finding';
 import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook, waivedOn } from './claims';
 import { regraded } from './regrade';
+import { pairedTargets } from './settings-changes';
 import type { Side } from './side';
 
 /** What became of what a check of the base says. */
@@ -29,10 +30,15 @@ export function becameOf(
   { base, head, unread }: Record<'base' | 'head', Pick<Side, 'settings'>> & { unread: number },
 ): Became {
   const rules = { was: base.settings.rules, is: head.settings.rules };
-  const graded = regraded(before, after, rules);
+  const called = pairedTargets(base.settings.targets, head.settings.targets).flatMap(([was, is]) =>
+    was.name === is.name ? [] : ([[was.name, is.name]] as const),
+  );
+  const graded = regraded(before, after, rules, new Map(called));
   const was = graded.before;
   const asItWas = (finding: Finding) => graded.was.get(finding) ?? finding;
-  const otherwise = new Set(graded.was.values());
+  const otherwise = new Set(
+    [...graded.was].flatMap(([now, then]) => (now.severity === then.severity ? [] : then)),
+  );
   const changes = (...compared: Parameters<typeof changesOf>): FindingChanges => {
     const found = changesOf(...compared);
     return { ...found, ended: found.ended.map(asItWas) };

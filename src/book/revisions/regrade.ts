@@ -5,20 +5,22 @@ import { gradeOf } from './settings-changes';
 
 type Rules = Settings['rules'];
 
-/** A book as it was, and of findings that count otherwise now what they were. */
+/** A book as it was, and of findings that count or are called otherwise now what they were. */
 export interface Regraded<Book> {
   before: Book;
   was: ReadonlyMap<Finding, Finding>;
 }
 
 /**
- * What was judged before, with findings that count for what their rules do since: so that one of which only the severity
- * is another is neither new nor ended. A rule that is off, or was, has said nothing on that side.
+ * What was judged before, with findings that count for what their rules do since, on targets as they are called since: so
+ * that one of which only the severity or the target's name is another is neither new nor ended. A rule that is off, or was,
+ * has said nothing on that side. @param called names of targets now, by those before
  */
 export function regraded<Book extends JudgedBook>(
   before: Book,
   after: JudgedBook,
   rules: { was: Rules; is: Rules },
+  called: ReadonlyMap<string, string> = new Map(),
 ): Regraded<Book> {
   const was = new Map<Finding, Finding>();
   const notes = new Set(
@@ -28,8 +30,9 @@ export function regraded<Book extends JudgedBook>(
   );
   const restated = (finding: Finding): Finding => {
     const severity = severityNow(finding, rules, notes);
-    if (severity === finding.severity) return finding;
-    const now = { ...finding, severity };
+    const target = called.get(`${finding.data.target}`);
+    if (severity === finding.severity && target === undefined) return finding;
+    const now = { ...finding, severity, data: { ...finding.data, ...(target !== undefined && { target }) } };
     was.set(now, finding);
     return now;
   };

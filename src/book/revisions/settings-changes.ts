@@ -64,6 +64,9 @@ function targetChanges(was: readonly Target[], is: readonly Target[]): string[] 
       .map(({ name, process }) => `${words} "${name}" (${process})`);
   return [
     ...pairs.flatMap(([before, after]) =>
+      before.name === after.name ? [] : `target "${before.name}" is called "${after.name}" now`,
+    ),
+    ...pairs.flatMap(([before, after]) =>
       KEYS.filter(key => !same(before[key] ?? null, after[key] ?? null)).map(key => {
         const of = is.length > 1 ? ` of "${after.name}"` : '';
         const [from, to] = [before, after].map(target => said(target[key]));

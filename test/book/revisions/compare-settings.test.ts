@@ -33,6 +33,26 @@ describe('comparing revisions whose settings differ', () => {
     assert.deepEqual(comparison.settings, { changes: [], forecasts: [] });
   });
 
+  it('takes what is said of a target for no news because it is called otherwise', async () => {
+    const called = (name: string) => ({
+      'evengrey.json': `{ "targets": { "${name}": { "process": "silver-halide" } } }`,
+    });
+    const top = repositoryOf({
+      ...called('edition'),
+      ...book(3),
+      'plates/004.tif': picture('black-only', 4),
+    });
+    commit(top, called('print'));
+    const { summary, others, settings } = await compared(top);
+    assert.ok(total(summary.base) > 0);
+    assert.deepEqual([summary.new, summary.ended, others], [NONE, NONE, []]);
+    assert.deepEqual([summary.unchanged, summary.regraded], [summary.base, 0]);
+    assert.deepEqual(
+      settings.changes.map(({ words }) => words),
+      ['target "edition" is called "print" now'],
+    );
+  });
+
   it('takes what only counts for more or less for no news, and tells what is off now as just that', async () => {
     const rules = (level: string) => ({
       'evengrey.json': `{ "process": "offset-coated", "rules": { "mixed-encodings": "${level}" } }`,

@@ -28,6 +28,13 @@ describe('findings before, by what their rules count for since', () => {
     assert.deepEqual(severities([finding('error')], { clipped: 'error' }, {}), ['note'], 'as it says itself');
   });
 
+  it('are of a target as it is called now', () => {
+    const one = finding('warning', { target: 'edition' });
+    const { before, was } = regraded(book(one), book(), { was: {}, is: {} }, new Map([['edition', 'print']]));
+    const [now] = before.pictures[0].findings;
+    assert.deepEqual([now.data.target, now.severity, was.get(now)], ['print', 'warning', one]);
+  });
+
   it('stay as they were where the rule does, or is off', () => {
     const one = finding('warning');
     assert.deepEqual(severities([one], { clipped: 'warning' }, { clipped: ['warning', { share: 1 }] }), [
