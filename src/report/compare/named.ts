@@ -16,7 +16,7 @@ export type Apart = (text: string) => Piece[];
 export function apartAtNames(comparison: Comparison): Apart {
   const names = namesOf(comparison);
   if (!names.length) return text => [{ text, isName: false }];
-  const any = names.map(name => name.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&')).join('|');
+  const any = names.map(literally).join('|');
   const pattern = new RegExp(`(?<![\\p{L}\\p{N}_/."-])(${any})(?![\\p{L}\\p{N}_/-]|\\.[\\p{L}\\p{N}])`, 'u');
   return text =>
     text
@@ -24,6 +24,9 @@ export function apartAtNames(comparison: Comparison): Apart {
       .map((piece, at) => ({ text: piece, isName: at % 2 === 1 }))
       .filter(piece => piece.text !== '');
 }
+
+/** As a pattern of the `u` flag takes it, which allows no other escapes than of what has a meaning (ECMA-262, SyntaxCharacter). */
+const literally = (name: string): string => name.replace(/[\^$\\.*+?()[\]{}|]/g, '\\$&');
 
 /** A name without a dot or a folder could be any word of a sentence. */
 const NO_WORD = /[./]/;

@@ -36,6 +36,13 @@ describe('the names in a sentence', () => {
     );
   });
 
+  it('may hold any sign that a file may be called by', () => {
+    for (const sign of '!"#$%&\'()*+,-.:;<=>?@[\\]^_`{|}~ ü…') {
+      const name = `plate${sign}1.tif`;
+      assert.deepEqual(names(`between ${name} and others`, name), [name]);
+    }
+  });
+
   it('are also those that a finding about the book names', () => {
     const shared = { ...finding('x', 'warning', ''), data: { groups: [{ pictures: ['c.tif'] }] } };
     const { head } = comparison([]);
