@@ -9,6 +9,7 @@ import type {
   Raster,
   ReaderDone,
   ReaderTask,
+  Shown,
   SmallPicture,
 } from '../shared/reader-protocol';
 import { ChildFailure, fileOf } from './child';
@@ -25,9 +26,9 @@ export interface Pool {
   /** The same of a content that may be told in other ways. Null where the file holds another one. */
   factsOf(content: Content, signal?: AbortSignal): Promise<PictureFacts[] | null>;
   /** Names of the pixels of all pages, null for one that cannot be read; null where nothing can. */
-  pixels(content: Pick<Content, 'file' | 'called'>, signal?: AbortSignal): Promise<(string | null)[] | null>;
+  pixels(content: Shown, signal?: AbortSignal): Promise<(string | null)[] | null>;
   /** A picture for showing; goes before waiting facts. Rejects where it cannot be read. */
-  raster(file: string, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
+  raster(content: Shown, page: number, longEdge: number, signal?: AbortSignal): Promise<Raster>;
   /** The same in several sizes for a page that carries many pictures, the largest first. Rejects where it cannot be read. */
   small(file: string, page: number, edges: readonly number[], signal?: AbortSignal): Promise<SmallPicture[]>;
   /** Has so many readers ready for work that is to come, at most as many as work at a time. */
@@ -55,9 +56,9 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
   return {
     facts: factsFrom((task, signal) => readers.ask(task, signal)),
     factsOf: contentsFrom((task, signal) => readers.ask(task, signal)),
-    async pixels({ file, called }, signal) {
+    async pixels(content, signal) {
       try {
-        const answer = await readers.ask({ kind: 'pixels', file, called }, signal);
+        const answer = await readers.ask({ kind: 'pixels', ...content }, signal);
         return answer.ok && answer.kind === 'pixels' ? answer.digests : null;
       } catch (error) {
         if (error instanceof ChildFailure && (error.kind === 'crashed' || error.kind === 'timeout'))
@@ -65,8 +66,8 @@ export function createPool({ readerFile, onLost, ...options }: PoolOptions): Poo
         throw error;
       }
     },
-    async raster(file, page, longEdge, signal) {
-      const answer = await readers.ask({ kind: 'raster', file, page, longEdge }, signal, true);
+    async raster(content, page, longEdge, signal) {
+      const answer = await readers.ask({ kind: 'raster', ...content, page, longEdge }, signal, true);
       if (answer.ok && answer.kind === 'raster') return answer.raster;
       throw new Error(answer.ok ? 'The reader sent no picture.' : answer.message);
     },

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Shown } from '../shared/reader-protocol';
 import { decode, needsBytes } from './decode';
 import { readHeaders, UnreadableError } from './header';
 import { type OnSize, openPicture } from './open';
@@ -12,8 +13,8 @@ import type { Header, Samples } from './types';
  * @returns SHA-256, hex
  * @throws UnreadableError
  */
-export async function pixelDigests(file: string, onSize?: OnSize): Promise<(string | null)[]> {
-  const opened = openPicture({ file, sha256: '' }, onSize);
+export async function pixelDigests(content: Shown, onSize?: OnSize): Promise<(string | null)[]> {
+  const opened = openPicture({ ...content, sha256: '' }, onSize);
   try {
     const headers = readHeaders(opened.source);
     onSize?.(opened.source.size, megapixelsOf(headers));

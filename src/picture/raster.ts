@@ -1,5 +1,5 @@
 import type { OutputInfo } from 'sharp';
-import type { Raster } from '../shared/reader-protocol';
+import type { Raster, Shown } from '../shared/reader-protocol';
 import { decode, needsBytes, readsAnotherWay } from './decode';
 import { decodeError } from './decode-errors';
 import { sharp } from './decode-sharp';
@@ -19,12 +19,12 @@ export const LONGEST_EDGE = 2048;
  * @throws UnreadableError
  */
 export async function rasterOf(
-  path: string,
+  content: Shown,
   page: number,
   longEdge: number,
   onSize?: OnSize,
 ): Promise<Raster> {
-  const file = openPicture({ file: path, sha256: '' }, onSize);
+  const file = openPicture({ ...content, sha256: '' }, onSize);
   try {
     const header = readHeader(file.source, page);
     onSize?.(file.source.size, (header.width * header.height) / 1e6);

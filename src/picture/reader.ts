@@ -27,9 +27,9 @@ serve<ReaderTask, ReaderDone>(async (task, onSize) => {
       await rehearse();
       return { kind: 'rehearse' };
     case 'pixels':
-      return { kind: 'pixels', digests: await pixelDigests(task.file, onSize) };
+      return { kind: 'pixels', digests: await pixelDigests(task, onSize) };
     case 'raster':
-      return { kind: 'raster', raster: await rasterOf(task.file, task.page, task.longEdge, onSize) };
+      return { kind: 'raster', raster: await rasterOf(task, task.page, task.longEdge, onSize) };
     case 'small':
       return { kind: 'small', sizes: await smallPictures(task.file, task.page, task.edges, onSize) };
     case 'detail': {

@@ -10,11 +10,11 @@ import { rasterOf } from './raster';
  * @throws UnreadableError
  */
 export async function smallPictures(
-  path: string,
+  file: string,
   page: number,
   edges: readonly number[],
   onSize?: OnSize,
 ): Promise<SmallPicture[]> {
-  const raster = await rasterOf(path, page, edges[0], onSize);
+  const raster = await rasterOf({ file }, page, edges[0], onSize);
   return Promise.all(edges.map(edge => light(raster, edge)));
 }

@@ -16,6 +16,9 @@ export interface Content {
   oid?: string;
 }
 
+/** A content that is only looked at: what it is called elsewhere is of no account. */
+export type Shown = Pick<Content, 'file' | 'called' | 'stretch'>;
+
 /** Bytes of a file. */
 export interface Stretch {
   start: number;
@@ -33,8 +36,8 @@ export type ReaderTask =
   /** To be ready for work that may come: no file is read. */
   | { kind: 'rehearse' }
   /** Names of its pages' pixels, to see whether two pictures are one. */
-  | ({ kind: 'pixels' } & Pick<Content, 'file' | 'called'>)
-  | { kind: 'raster'; file: string; page: number; longEdge: number }
+  | ({ kind: 'pixels' } & Shown)
+  | ({ kind: 'raster'; page: number; longEdge: number } & Shown)
   | { kind: 'small'; file: string; page: number; edges: readonly number[] }
   | { kind: 'detail'; file: string; page: number; box: SeenBox; longEdge: number }
   | { kind: 'pixel'; file: string; page: number; x: number; y: number }

@@ -216,7 +216,9 @@ describe('pool', () => {
     await Promise.all([
       told('a').then(() => order.push('a')),
       told('b').then(() => order.push('b')),
-      pool.raster(path.join(folder, 'p'), 1, 100).then(raster => order.push(`raster ${raster.png.length}`)),
+      pool
+        .raster({ file: path.join(folder, 'p') }, 1, 100)
+        .then(raster => order.push(`raster ${raster.png.length}`)),
     ]);
     assert.deepEqual(order, ['a', 'raster 2', 'b']);
   });

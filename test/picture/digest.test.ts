@@ -11,7 +11,7 @@ describe('names of pixels', () => {
   const at = (name: string) => path.join(folder, name);
   const grey = Buffer.from(Uint8Array.from({ length: 60 * 40 }, (_, i) => (i * 7919) % 251));
   const picture = () => sharp(grey, { raw: { width: 60, height: 40, channels: 1 } }).toColourspace('b-w');
-  const digestOf = async (name: string) => (await pixelDigests(at(name)))[0];
+  const digestOf = async (name: string) => (await pixelDigests({ file: at(name) }))[0];
 
   before(async () => {
     await picture().png().toFile(at('a.png'));
@@ -49,14 +49,14 @@ describe('names of pixels', () => {
       .tiff()
       .toFile(at('pages.tif'));
     const told: number[] = [];
-    const digests = await pixelDigests(at('pages.tif'), (_, megapixels) => told.push(megapixels));
+    const digests = await pixelDigests({ file: at('pages.tif') }, (_, megapixels) => told.push(megapixels));
     assert.equal(new Set(digests).size, 1);
     assert.deepEqual([digests.length, told.at(-1), told.filter(Boolean).length], [3, 7200 / 1e6, 1]);
   });
 
   it('are none for a page that cannot be read', async () => {
     fs.writeFileSync(at('short.jpg'), fs.readFileSync(at('a.jpg')).subarray(0, 500));
-    assert.deepEqual(await pixelDigests(at('short.jpg')), [null]);
-    await assert.rejects(pixelDigests(at('nothing-here')), { reason: 'missing' });
+    assert.deepEqual(await pixelDigests({ file: at('short.jpg') }), [null]);
+    await assert.rejects(pixelDigests({ file: at('nothing-here') }), { reason: 'missing' });
   });
 });

@@ -8,7 +8,7 @@ import type { Raster } from '../../src/shared/reader-protocol';
 import { known } from './known';
 
 const file = (name: string) => path.join('test/picture/known', name);
-const show = (name: string, page = 1, edge = 500) => rasterOf(file(name), page, edge);
+const show = (name: string, page = 1, edge = 500) => rasterOf({ file: file(name) }, page, edge);
 
 /** The shown pixels as RGB, whatever the PNG holds. */
 async function pixels(raster: Raster): Promise<{ at(x: number, y: number): number[] }> {
@@ -129,7 +129,7 @@ describe('rasterOf', () => {
       .jpeg()
       .toFile(large);
     const of = async (edge: number) => {
-      const { width, height } = await rasterOf(large, 1, edge);
+      const { width, height } = await rasterOf({ file: large }, 1, edge);
       return [width, height];
     };
     assert.deepEqual(await of(600), [600, 300]);
@@ -147,7 +147,7 @@ describe('rasterOf', () => {
       .png()
       .toFile(tagged);
     const stored = await sharp(tagged, { ignoreIcc: true }).raw().toBuffer();
-    const shown = (await pixels(await rasterOf(tagged, 1, 8))).at(3, 3);
+    const shown = (await pixels(await rasterOf({ file: tagged }, 1, 8))).at(3, 3);
     assert.ok(Math.abs(shown[0] - 128) <= 1 && shown[1] === 0, `${shown}`);
     assert.notEqual(stored[0], shown[0]);
   });
@@ -160,6 +160,9 @@ describe('rasterOf', () => {
       .jpeg()
       .toBuffer();
     fs.writeFileSync(cut, whole.subarray(0, whole.length - 300));
-    await assert.rejects(rasterOf(cut, 1, 100), { reason: 'truncated', message: /^The file ends before/ });
+    await assert.rejects(rasterOf({ file: cut }, 1, 100), {
+      reason: 'truncated',
+      message: /^The file ends before/,
+    });
   });
 });

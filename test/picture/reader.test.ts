@@ -82,10 +82,13 @@ describe('reader', () => {
   it('sends a picture for showing', async () => {
     const pool = createPool({ readerFile });
     try {
-      const raster = await pool.raster(path.join(folder, 'turned.tif'), 1, 10);
+      const raster = await pool.raster({ file: path.join(folder, 'turned.tif') }, 1, 10);
       assert.deepEqual([raster.width, raster.height, raster.orientation], [6, 10, 6]);
       assert.equal(Buffer.from(raster.png).toString('latin1', 1, 4), 'PNG');
-      await assert.rejects(pool.raster(path.join(folder, 'picture.psd'), 1, 10), /layered document/);
+      await assert.rejects(
+        pool.raster({ file: path.join(folder, 'picture.psd') }, 1, 10),
+        /layered document/,
+      );
     } finally {
       await pool.close();
     }

@@ -1,14 +1,11 @@
-import fs from 'node:fs/promises';
-import path from 'node:path';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
 import type { Blobs } from './blobs';
-import { contentOf } from './content';
+import { withContents } from './handed';
 import type { PageOf } from './page-changes';
 import type { Repository } from './repository';
-import { inTemporaryFolder } from './temporary';
 
 export interface PixelReading {
   repository: Repository;
@@ -86,20 +83,13 @@ async function digestsOf(
     return !known;
   });
   if (!unknown.length) return digests;
-  await inTemporaryFolder(folder =>
-    inLanes(unknown, READING, async ({ oid, path: name, sha256 }) => {
-      signal?.throwIfAborted();
-      const sized = { oid, path: name, size: sizes.get(oid)! };
-      const content = await contentOf(sized, path.join(folder, oid), { repository, blobs, signal });
-      if (content.lost) return;
-      const found = await pool.pixels(
-        { file: content.file, called: path.join(repository.root, name) },
-        signal,
-      );
-      if (!content.pointer) await fs.rm(content.file);
+  const sized = unknown.map(content => ({ ...content, size: sizes.get(content.oid)! }));
+  await withContents(sized, { repository, blobs, signal }, hand =>
+    inLanes(sized, READING, async content => {
+      const found = await hand(content, async had => (had.lost ? null : pool.pixels(had, signal)));
       if (!found) return;
-      digests.set(oid, found);
-      cache?.rememberPixels(sha256, found);
+      digests.set(content.oid, found);
+      cache?.rememberPixels(content.sha256, found);
     }),
   );
   return digests;

@@ -1,18 +1,16 @@
 // no-unit-test: test/cli/actions/compare.test.ts has the built program show what changed
-import fs from 'node:fs/promises';
-import path from 'node:path';
 import type { Comparison } from '../../shared/comparison';
 import type { Raster } from '../../shared/reader-protocol';
 import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
 import { Blobs } from './blobs';
-import { contentOf } from './content';
 import { NotInCloneError } from './git';
+import { type Hand, withContents } from './handed';
 import { openRepository, type Repository } from './repository';
 import { sizesOf } from './sizes';
 import { type Snapshot, snapshotOf, treeOf } from './snapshot';
 import { filesIn } from './source';
-import { inTemporaryFolder } from './temporary';
+import type { Sized } from './stretches';
 
 /** A picture to look at, or why it cannot be. */
 export type ShownRaster = Raster | { trouble: string };
@@ -80,39 +78,49 @@ async function filesAt(repository: Repository, commit: string): Promise<Snapshot
   }
 }
 
-/** Reads pictures straight from git, by `key`. */
+/** Reads pictures straight from git, by `key`; each content is unpacked once, whatever is wished of it. */
 export async function rastersOf(
   wishes: readonly RasterWish[],
-  repository: Pick<Repository, 'root' | 'commonDir' | 'env'>,
+  repository: Repository,
   { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
-  const blobs = new Blobs(repository);
-  const oids = wishes.map(({ oid }) => oid);
-  const sizes = await sizesOf(repository, oids, signal);
-  const shown = async (wish: RasterWish, file: string): Promise<ShownRaster> => {
+  const sizes = await sizesOf(
+    repository,
+    wishes.map(({ oid }) => oid),
+    signal,
+  );
+  const shown = new Map<string, ShownRaster>();
+  const wished = new Map<string, RasterWish[]>();
+  for (const wish of wishes) wished.set(wish.oid, [...(wished.get(wish.oid) ?? []), wish]);
+  const told = (oid: string, error: unknown) => {
     signal?.throwIfAborted();
-    try {
-      const size = sizes.get(wish.oid);
-      if (size === undefined) throw new NotInCloneError(null);
-      const sized = { oid: wish.oid, path: wish.path, size };
-      const content = await contentOf(sized, file, { repository, blobs, signal });
-      if (content.lost) return { trouble: content.lost.unreadable?.text ?? 'It cannot be read.' };
-      return await pool.raster(content.file, wish.page, wish.edge, signal);
-    } catch (error) {
+    for (const { key } of wished.get(oid)!) shown.set(key, troubleOf(error));
+  };
+  const contents = [...wished].flatMap(([oid, [{ path }]]) => {
+    const size = sizes.get(oid);
+    if (size === undefined) told(oid, new NotInCloneError(null));
+    return size === undefined ? [] : { oid, path, size };
+  });
+  const blobs = new Blobs(repository);
+  const show = (hand: Hand) => async (content: Sized) => {
+    const looking = hand(content, async had => {
+      if (had.lost) throw new Error(had.lost.unreadable?.text ?? 'It cannot be read.');
+      for (const { key, page, edge } of wished.get(content.oid)!)
+        shown.set(key, await pool.raster(had, page, edge, signal).catch(troubleOf));
       signal?.throwIfAborted();
-      return { trouble: error instanceof Error ? error.message : String(error) };
-    } finally {
-      await fs.rm(file, { force: true });
-    }
+    });
+    await looking.catch(error => told(content.oid, error));
   };
   try {
-    return await inTemporaryFolder(async folder => {
-      const rasters = await inLanes([...wishes.entries()], READING, ([at, wish]) =>
-        shown(wish, path.join(folder, String(at))),
-      );
-      return new Map(wishes.map(({ key }, at) => [key, rasters[at]]));
-    });
+    await withContents(contents, { repository, blobs, signal }, hand =>
+      inLanes(contents, READING, show(hand)),
+    );
   } finally {
     blobs.close();
   }
+  return shown;
 }
+
+const troubleOf = (error: unknown): ShownRaster => ({
+  trouble: error instanceof Error ? error.message : String(error),
+});

@@ -74,7 +74,7 @@ export class Checker {
       case 'sheet':
         return this.#sheet(request, signal);
       case 'raster':
-        return this.pool.raster(request.file, request.page, request.longEdge, signal);
+        return this.pool.raster({ file: request.file }, request.page, request.longEdge, signal);
       case 'facing':
         return this.#facing(request, signal);
       case 'detail':

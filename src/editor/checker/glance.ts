@@ -50,7 +50,7 @@ async function thumbnailOf(
   signal: AbortSignal,
 ): Promise<Glance['thumbnail']> {
   try {
-    const { png, width, height } = await pool.raster(file, page, LONG_EDGE, signal);
+    const { png, width, height } = await pool.raster({ file }, page, LONG_EDGE, signal);
     return { png, width, height };
   } catch {
     return null;

@@ -13,7 +13,7 @@ describe('a part of a picture, at full resolution', () => {
   it('shows the same as the picture shown whole, in every layout', async () => {
     for (const { file, page = 1 } of known) {
       const at = path.join('test/picture/known', file);
-      const whole = await shown((await rasterOf(at, page, 500)).png);
+      const whole = await shown((await rasterOf({ file: at }, page, 500)).png);
       const box = { x: 3, y: 2, width: 5, height: 4 };
       const detail = await detailOf(await openPage(at, page), box, 500);
       assert.deepEqual(detail.box, box, file);

@@ -9,7 +9,7 @@ import { UnreadableError } from '../../../../src/picture/header/unreadable';
 import { unreadableFacts } from '../../../../src/picture/unreadable-facts';
 import type { Comparison } from '../../../../src/shared/comparison';
 import type { PictureFacts } from '../../../../src/shared/picture';
-import type { Content } from '../../../../src/shared/reader-protocol';
+import type { Content, Shown } from '../../../../src/shared/reader-protocol';
 import { bytesOf } from '../../support/content';
 import { greyFacts } from '../../support/facts';
 import { temporaryFolder } from '../../support/folder';
@@ -31,9 +31,9 @@ export function pool() {
       return bytes && facts(bytes.toString('utf8'));
     },
     /** What stands behind a `#` is no pixel. */
-    async pixels({ file, called = file }: Pick<Content, 'file' | 'called'>) {
-      looked.push(called);
-      return [fs.readFileSync(file, 'utf8').split('#')[0]];
+    async pixels(content: Shown) {
+      looked.push(content.called ?? content.file);
+      return [bytesOf(content)!.toString('utf8').split('#')[0]];
     },
   };
 }
