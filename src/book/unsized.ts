@@ -47,10 +47,11 @@ function withoutSize(pictures: readonly BookPicture[], textWidth: Settings['text
   );
   const many = placed.filter(({ placed }) => !placed).length;
   if (!many) return [];
+  const some = many === placed.length ? `All ${many}` : `${many} of the ${placed.length}`;
   const which =
     many === 1
       ? 'One picture that a layout places has no printed size that can be read there, so whether it has enough pixels is'
-      : `${many} of the ${placed.length} pictures that layouts place have no printed size that can be read there, so whether they have enough pixels is`;
+      : `${some} pictures that layouts place have no printed size that can be read there, so whether they have enough pixels is`;
   const width = textWidth === null ? ', or say "textWidth" where they are shares of the text' : '';
   return [
     `${which} not judged: give a size in the layout or its style sheet, or under "placements"${width}.`,

@@ -17,6 +17,7 @@ describe('pictures whose printed size nobody knows', () => {
       unsizedNotices([sized, unsized, unsized], { ...noSettings, textWidth: 120 })[0],
       /^2 of the 3 pictures .* not judged: .* or under "placements"\.$/,
     );
+    assert.match(unsizedNotices([unsized, unsized], noSettings)[0], /^All 2 pictures that layouts place /);
   });
 
   it('are told where they have few pixels and nothing gives them a size', () => {
