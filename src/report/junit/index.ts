@@ -2,6 +2,7 @@ import { count } from '../../rules/words';
 import type { BookReport, Finding, PictureReport, Severity, WaivedFinding } from '../../shared/finding';
 import { askedBy } from '../asked';
 import { blankAt } from '../blank-at';
+import { isPassedOver } from '../passed-over';
 import type { Place } from '../place';
 import { type PlacedSlip, slipsApart } from '../slips';
 import { nameOf } from '../text/blocks';
@@ -20,7 +21,10 @@ export function bookJunit(
   troubles: readonly Trouble[] = [],
 ): string {
   const { findings, waived = [] } = report;
-  const book: Case = { name: BOOK, file: place.settings, findings, waived, troubles };
+  const book: Case = {
+    ...{ name: BOOK, file: place.settings, findings, waived, troubles },
+    skipped: findings.length || troubles.length ? undefined : notCompared(report),
+  };
   const ofBook = [book, ...slipsApart(report, place).slips.map(slipCase)];
   const pictures = report.pictures.map(picture => caseOf(picture, findings, place));
   const suites = [suite('Book', ofBook, place, failing), suite('Pictures', pictures, place, failing)];
@@ -29,6 +33,13 @@ export function bookJunit(
 }
 
 const BOOK = 'The book as a whole';
+
+/** What was not looked at has passed nothing. */
+function notCompared({ scope }: BookReport): string | undefined {
+  if (!scope?.unread) return undefined;
+  const [others, were] = [count(scope.unread, 'other picture'), scope.unread === 1 ? 'was' : 'were'];
+  return `${others} of the book ${were} not looked at, so nothing is said that compares pictures. Check the whole book, or add --whole.`;
+}
 
 interface Case {
   name: string;
@@ -46,14 +57,15 @@ function caseOf(picture: PictureReport, ofBook: readonly Finding[], place: Place
   const { path, facts, intentStated, waived = [] } = picture;
   const shared = ofBook.filter(finding => askedBy(finding, [picture]).length).map(inShort);
   const findings = [...picture.findings, ...shared];
-  const unjudged = facts.encoding === 'colour' && !intentStated && !findings.length;
+  const isInColour = facts.encoding === 'colour' && !intentStated && !findings.length;
   return {
     name: nameOf(path, facts.page),
     file: place.folder + (blankAt(picture)?.file ?? path),
     line: blankAt(picture)?.line,
     findings,
     waived,
-    ...(unjudged && { skipped: 'In colour, and nobody said what it is meant to be.' }),
+    ...(isInColour && { skipped: 'In colour, and nobody said what it is meant to be.' }),
+    ...(isPassedOver(picture) && { skipped: `It was not judged. ${facts.unreadable?.text}` }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { kindOf } from '../../rules/recommended';
 import { count } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
+import { isPassedOver } from '../passed-over';
 import { type Duty, dutyOf } from '../sheet/advice';
 import { rank } from '../told';
 import { nameOf, patternOf } from './blocks';
@@ -12,13 +13,20 @@ export function verdict(report: BookReport): string {
   const others = unplaced
     ? ` ${unplaced} other ${pictures} here ${are} placed by no layout, and ${were} not checked.`
     : '';
-  return `${onThese(report)}${others}`;
+  return `${onThese(report)}${passedOverWords(report)}${others}`;
+}
+
+function passedOverWords({ pictures }: BookReport): string {
+  const many = pictures.filter(isPassedOver).length;
+  return many ? ` ${count(many, 'picture')} could not be read, and the settings have that passed over.` : '';
 }
 
 function onThese(report: BookReport): string {
   const all = report.summary.pictures;
+  const read = all - report.pictures.filter(isPassedOver).length;
   const urgent = dutiesOf(report).length;
   if (all === 0) return nothingJudged(report);
+  if (read === 0) return 'Nothing was judged.';
   if (urgent > 0)
     return `${urgent} of ${all} ${all === 1 ? 'picture wants' : `pictures ${urgent === 1 ? 'wants' : 'want'}`} attention before this book is ordered.`;
   if (report.findings.some(finding => finding.severity !== 'note'))
@@ -29,10 +37,10 @@ function onThese(report: BookReport): string {
   const only =
     waived && `Only ${count(waived, 'waived finding')} ${waived === 1 ? 'stands' : 'stand'} against printing`;
   if (report.scope?.unread) {
-    const these = all === 1 ? 'this file' : `these ${all} files`;
+    const these = read === 1 ? 'this file' : `these ${read} files`;
     return `${only ? `${only} ${these}` : `Nothing in ${these} stands against printing`}, each looked at by itself; ${count(report.scope.unread, 'other picture')} of the book ${report.scope.unread === 1 ? 'was' : 'were'} not compared.`;
   }
-  return `${only || 'Nothing in the files stands against printing'} ${all === 1 ? 'the one picture' : `all ${all} pictures`}.`;
+  return `${only || 'Nothing in the files stands against printing'} ${all === 1 ? 'the one picture' : read < all ? `the ${count(read, 'picture')} that could be read` : `all ${all} pictures`}.`;
 }
 
 function nothingJudged({ scope }: BookReport): string {

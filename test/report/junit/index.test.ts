@@ -3,6 +3,7 @@ import { parse } from 'junit2json';
 import { bookJunit } from '../../../src/report/junit';
 import type { Trouble } from '../../../src/report/trouble';
 import type { Severity } from '../../../src/shared/finding';
+import { brokenFacts } from '../../book/support/facts';
 import { AWKWARD } from '../awkward';
 import { finding, picture, report } from '../text/support';
 
@@ -37,6 +38,18 @@ describe('a report as JUnit', () => {
       others.map(of => of.name),
       ['b.tif', 'c.tif'],
     );
+  });
+
+  it('passes nothing that was not looked at', async () => {
+    const broken = picture('a.tif', [], brokenFacts('truncated'));
+    const some = report([broken], { scope: { which: 'staged', unread: 24 } });
+    const [all, first] = cases(await read(['error'], some));
+    assert.match(all.skipped![0].message!, /^24 other pictures of the book were not looked at/);
+    assert.match(first.skipped![0].message!, /^It was not judged\. ./);
+    const [known] = cases(await read(['error'], { ...some, scope: { which: 'staged', unread: 0 } }));
+    assert.equal(known.skipped, undefined, 'where the others are remembered');
+    const [failed] = cases(await read(['error'], { ...some, findings: [finding('x', 'error', 'X.')] }));
+    assert.deepEqual([failed.skipped, failed.failure?.length], [undefined, 1]);
   });
 
   it('fails those alone that fail the check, and tells the rest', async () => {

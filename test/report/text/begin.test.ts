@@ -18,6 +18,19 @@ describe('what to do first', () => {
     assert.equal(begin(clean), 'Have a test print made first.');
   });
 
+  it('passes no picture that could not be read, whatever the settings make of that', () => {
+    const blank = picture('a.jpg', [], brokenFacts('truncated'));
+    assert.equal(
+      verdict(report([blank, picture('b.jpg'), picture('c.jpg')])),
+      'Nothing in the files stands against printing the 2 pictures that could be read. 1 picture could not be read, and the settings have that passed over.',
+    );
+    assert.match(verdict(report([blank, blank])), /^Nothing was judged\. 2 pictures could not be read, /);
+    assert.match(
+      verdict(report([blank, odd('b.jpg')])),
+      /^1 of 2 pictures wants .* 1 picture could not be read/,
+    );
+  });
+
   it('does not pass over what the team lives with', () => {
     const lived = (waived: number, more = {}) => {
       const book = report([picture('a.jpg'), picture('b.jpg')], more);
