@@ -17,9 +17,12 @@ export interface Resulting extends Standing {
   done?: Done;
 }
 
-/** The book's folder, filled in by the work as soon as it has found it. */
+/** Where the book lies, filled in by the work as soon as it has found that out. */
 export interface Whereabouts {
+  /** Its folder. */
   root: string | null;
+  /** Its place, where that is known without the folder. */
+  place?: Place;
 }
 
 /**
@@ -32,13 +35,13 @@ export async function withResult<T>(result: Resulting, at: Whereabouts, work: ()
     return await work();
   } catch (error) {
     const known = error instanceof Interrupted || (error instanceof Failure && error.more.told);
-    if (!known) await leave(error, result, at.root).catch(() => {});
+    if (!known) await leave(error, result, at).catch(() => {});
     throw error;
   }
 }
 
 /** What it fails at itself is told no more: why there is no result goes first. */
-async function leave(error: unknown, result: Resulting, root: string | null): Promise<void> {
+async function leave(error: unknown, result: Resulting, { root, place: known }: Whereabouts): Promise<void> {
   const { format, output, done } = result;
   if (format === 'json' || format === 'html') {
     if (output !== undefined) await discardResult(output, result);
@@ -46,7 +49,7 @@ async function leave(error: unknown, result: Resulting, root: string | null): Pr
   }
   // a person at a terminal reads the error itself
   if (format === 'text' && output === undefined) return;
-  const place = root === null ? NOWHERE : await placeOf(root, undefined);
+  const place = known ?? (root === null ? NOWHERE : await placeOf(root, undefined));
   const troubles = troublesOf(error, place);
   const circumstances = {
     place,

@@ -120,6 +120,8 @@ function difference(one: Shard, other: Shard): string {
   if (differs('settings')) return 'with other settings';
   if (differs('paths')) return 'of other pictures';
   if (waivers(one) !== waivers(other)) return 'with other waivers, or other reasons for them';
+  const ofAnotherState = differs('placements') || differs('missing') || differs('searched');
+  if (ofAnotherState) return 'of another state of the book: other layouts, ignore files or files beside it';
   return 'of another folder, or with other options';
 }
 

@@ -49,7 +49,7 @@ export function applyWaivers(
 /**
  * The waivers to be kept and those to be added, so that nothing of this report fails any more; sorted, the same for the
  * same findings. Notes are only for knowing and need none. `added`: findings that were not waived. `keep`: waivers that are of no finding of this report and
- * stay; reasons stay too. `unknown`: paths with findings that cannot be waived, since they were not read.
+ * stay; reasons stay too, also of a finding of the same rule on the same picture that says something else now. `unknown`: paths with findings that cannot be waived, since they were not read.
  */
 export function waiveAll(
   report: BookReport,
@@ -57,6 +57,7 @@ export function waiveAll(
   keep: readonly Waiver[],
 ): { waivers: Waiver[]; added: number; unknown: string[] } {
   const before = new Map(waivers.map(waiver => [keyOf(waiver), waiver]));
+  const reasons = new Map(waivers.map(waiver => [aboutOf(waiver), waiver.reason]));
   const now = new Map(keep.map(waiver => [keyOf(waiver), waiver]));
   const unknown: string[] = [];
   let added = 0;
@@ -72,7 +73,7 @@ export function waiveAll(
     // of pictures alike to the byte one waiver is of several findings
     if (!old) added++;
     if (now.has(key)) return;
-    now.set(key, { ...waiver, reason: old?.reason ?? '' });
+    now.set(key, { ...waiver, reason: old?.reason ?? reasons.get(aboutOf(waiver)) ?? '' });
   };
   const all = (
     findings: readonly Finding[],
@@ -92,3 +93,7 @@ export function waiveAll(
     unknown: [...new Set(unknown)],
   };
 }
+
+/** What a waiver is about, whatever it says of it. */
+const aboutOf = ({ rule, picture, page, value }: Waiver): string =>
+  JSON.stringify([rule, picture ?? null, page ?? 1, value.target ?? null]);

@@ -4,7 +4,7 @@ import { MergeError, mergeShards, type NamedShard } from '../../book/shards/merg
 import { parseShard } from '../../book/shards/text';
 import type { BookReport } from '../../shared/finding';
 import { named, rootOf } from '../book';
-import { withResult } from '../failed-result';
+import { type Whereabouts, withResult } from '../failed-result';
 import { Failure } from '../failure';
 import { finish } from '../finish';
 import { interruptible } from '../interrupt';
@@ -15,14 +15,24 @@ import { withWaivers } from '../waiving';
 import type { ShardExtras } from './check';
 
 /** Joins the reports of all shards, writes the report of the whole and gives the exit code. */
-export const merge = (reports: readonly string[], options: MergeVerbOptions): Promise<number> =>
-  withResult({ ...options, reads: reports }, { root: null }, () => joined(reports, options));
+export function merge(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
+  const at: Whereabouts = { root: null };
+  return withResult({ ...options, reads: reports }, at, () => joined(reports, options, at));
+}
 
-async function joined(reports: readonly string[], options: MergeVerbOptions): Promise<number> {
+async function joined(
+  reports: readonly string[],
+  options: MergeVerbOptions,
+  at: Whereabouts,
+): Promise<number> {
   if (options.output !== undefined) await refuse(options.output, { ...options, reads: reports });
   const root = await pagedBook(options);
   const shards: NamedShard[] = [];
-  for (const name of reports) shards.push({ name, shard: await shardIn(name) });
+  for (const name of reports) {
+    const shard = await shardIn(name);
+    shards.push({ name, shard });
+    at.place ??= (shard.common.more as ShardExtras).place;
+  }
   const known = shards[0]?.shard.common.more as ShardExtras | undefined;
   const { report, common } = await interruptible(signal =>
     mergeShards(shards, { waivers: known?.waivers.waivers, signal }),

@@ -1,3 +1,4 @@
+import { count } from '../../rules/words';
 import type { BookReport, Finding, WaivedFinding } from '../../shared/finding';
 import { askedBy, askedWords } from '../asked';
 import { closing } from '../counts';
@@ -39,13 +40,19 @@ export function bookCommands(
     ...slips.map(({ slip, at }) => onLine('warning', slip.message, at)),
     ...notices.map(remark),
     // no names from here on: the runner looks for older commands anywhere in a line
-    ...(nothing ? [`Nothing was ${done}.`] : [verdict(report), closing(summary)]),
+    ...(nothing ? [`Nothing was ${done}.`] : [verdict(report), closing(summary) + besides(slips.length)]),
     ...(crowded
       ? [`GitHub shows the first ${SHOWN} of a severity beside the files; this log has all of them.`]
       : []),
   ];
   return `${lines.join('\n')}\n`;
 }
+
+/** They count as warnings do, and are none of a picture. */
+const besides = (slips: number): string =>
+  slips
+    ? ` Besides, ${count(slips, 'line')} of the settings ${slips === 1 ? 'says' : 'say'} something in vain, and ${slips === 1 ? 'counts' : 'count'} as a warning does.`
+    : '';
 
 /** It fails nothing, so it is a notice, whatever it was. */
 const asWaived = ({ rule, severity, message, data, reason }: WaivedFinding): Finding => ({

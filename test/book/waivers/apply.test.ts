@@ -70,6 +70,24 @@ describe('waivers', () => {
     assert.equal(waiveAll(waived, [...first, stale], unused).waivers.length, 4);
   });
 
+  it('written anew for the same rule on the same picture have the reason that was given', () => {
+    const { waivers } = waiveAll(book(), [], []);
+    for (const waiver of waivers) waiver.reason = `Agreed on ${waiver.rule}.`;
+    const exported = book();
+    exported.pictures[0].facts.sha256 = hash('e');
+    const { report: waived, unused } = applyWaivers(exported, waivers);
+    assert.equal(unused.length, 1);
+    const again = waiveAll(waived, waivers, []);
+    assert.deepEqual(
+      again.waivers.map(({ rule, content, reason }) => [rule, content[0], reason]),
+      [
+        ['whole', undefined, 'Agreed on whole.'],
+        ['x', hash('e'), 'Agreed on x.'],
+        ['y', hash('b'), 'Agreed on y.'],
+      ],
+    );
+  });
+
   it('of another content waive nothing: a picture exported again is judged again', () => {
     const { waivers } = waiveAll(book(), [], []);
     const exported = book();

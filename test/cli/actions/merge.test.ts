@@ -169,6 +169,10 @@ describe('evengrey merge', () => {
     assert.match(await told(other, two, three), /is of another check than .*: with other settings\. Merge/);
     const [fourth] = await shards(evenBook({ process: 'offset-coated' }, 5), 3);
     assert.match(await told(fourth, two, three), /: of other pictures\. Merge/);
+    write(root, { 'book.md': ['01', '02', '03', '04'].map(n => `\n![](plates/${n}.tif)\n`).join('') });
+    const [laidOut] = await shards(root, 3);
+    fs.rmSync(path.join(root, 'book.md'));
+    assert.match(await told(laidOut, two, three), /: of another state of the book: other layouts, ignore/);
     const waivers = [{ rule: 'untagged', content: [], value: {} }];
     write(root, { '.evengrey-waivers.json': JSON.stringify({ waivers }) });
     const [waiving] = await shards(root, 3);
@@ -228,6 +232,17 @@ describe('evengrey merge', () => {
       await refused(copy),
       new RegExp(`: "plates/01\\.tif" is ${size} bytes in one and ${grey} bytes in the other\\.`),
     );
+  });
+
+  it('says in a result of which book it is that could not be joined', async () => {
+    const [root] = onTwoRunners();
+    fs.mkdirSync(path.join(root, 'a'));
+    git(root, 'mv', 'evengrey.json', 'plates', 'a');
+    commit(root);
+    const [first] = await shards(path.join(root, 'a'), 2);
+    const ran = await evengrey(['merge', first, '--format', 'junit']);
+    assert.equal(ran.code, 2);
+    assert.match(ran.stdout, /<testsuite name="a: Book" [\s\S]*Shard 2 of 2 is missing/);
   });
 
   it('leaves nothing behind of a shard that is killed', async () => {

@@ -52,6 +52,15 @@ describe('a report as workflow commands', () => {
     assert.deepEqual(lines.slice(1), ['Nothing was checked.', '']);
   });
 
+  it('counts lines of the settings that say something in vain, as a warning does', () => {
+    const slip = { file: 'evengrey.json', line: 2, column: 3, length: 1, message: 'It names nothing.' };
+    const lines = bookCommands(report([picture('a.tif')], { slips: [slip] }), { folder: '', settings: null });
+    assert.match(
+      lines,
+      /0 warnings, 0 notes\. Besides, 1 line of the settings says something in vain, and counts as a/,
+    );
+  });
+
   it('points nowhere for a book without settings', () => {
     const book = report([], { findings: [finding('x', 'note', 'All.')] });
     assert.match(bookCommands(book, { folder: '', settings: null }), /^::notice title=x::All\.\n/);

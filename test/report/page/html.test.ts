@@ -11,6 +11,10 @@ describe('html', () => {
     );
   });
 
+  it('writes out what no eye sees in a name', () => {
+    assert.equal(html`${'x\ny\u202e.jpg'}`.text, 'x\\u{a}y\\u{202e}.jpg');
+  });
+
   it('nests, joins lists, and leaves out what is not there', () => {
     const items = ['a', 'b'].map(x => html`<li>${x}</li>`);
     assert.equal(
