@@ -14,7 +14,7 @@ export * from './layout';
 export { grey8, greySingly } from './grey';
 export { rgb8, rgbSingly, spread } from './rgb';
 export { inks8, inksSingly, inkTotal, coarseness } from './inks';
-export { findPlain, WHITE, BLACK } from './plain';
+export { findPlain, unfindShades, WHITE, BLACK } from './plain';
 export { narrow, deepSpread, deepTotal } from './deep';
 export { flatten8, flatten16, leftOut, partial } from './alpha';
 export { SHARES, STEPS, LAST_SUM, RAMP, LIGHTNESS, NUMBERS, weigh, isEqual } from './tones';

@@ -16,7 +16,7 @@ export const SUMS: usize = 0x12000;
 export const COUNTS: usize = SUMS + 1024 * 8;
 /** RGB: least and most G of each block of the tile: two u8. */
 export const RANGES: usize = COUNTS + 1024;
-/** What each block of the tile is: see `PLAIN` and plain.ts. */
+/** What each block of the tile is: see plain.ts. */
 export const KINDS: usize = RANGES + 2048;
 /** Working space of one block or one vector. */
 export const SCRATCH: usize = KINDS + 1024;

@@ -29,8 +29,7 @@ export class TiledBlocks implements Blocks {
   }
 
   /** Takes the blocks of the tile at `x`, `y` (pixels), `width` pixels wide. */
-  take({ memory, value, findPlain }: Kernel, x: number, y: number, width: number): void {
-    findPlain(width, this.channels);
+  take({ memory, value }: Kernel, x: number, y: number, width: number): void {
     const first = (y / BLOCK) * this.columns + x / BLOCK;
     const n = Math.ceil(width / BLOCK);
     this.#sums.set(new Uint16Array(memory, value('SUMS'), n * SUMS), first * SUMS);

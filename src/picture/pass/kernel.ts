@@ -11,6 +11,7 @@ export interface Kernel {
   rgbSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
   inksSingly(from: number, width: number, rows: number, masked: boolean, ranged: boolean): void;
   findPlain(width: number, channels: number): void;
+  unfindShades(width: number, rows: number, channels: number, step: number, masked: boolean): void;
   narrow(samples: number, channels: number): void;
   flatten8(pixels: number, channels: number, paper: number): number;
   flatten16(pixels: number, channels: number, paper: number): number;

@@ -19,7 +19,9 @@ export function tallyOf(samples: Samples): Tally {
     for (let x = 0; x < width; x += widest) {
       const columns = Math.min(widest, width - x);
       const rows = Math.min(BLOCK, height - y);
-      count(kernel, channels, columns, rows, tiles.load(x, y, columns, rows));
+      const kind = tiles.load(x, y, columns, rows);
+      count(kernel, channels, columns, rows, kind);
+      findPlain(kernel, samples, columns, rows, kind);
       blocks.take(kernel, x, y, columns);
     }
   const leftOut = kernel.value('leftOut');
@@ -46,4 +48,12 @@ function count(kernel: Kernel, channels: 1 | 3 | 4, width: number, rows: number,
     const whole = { 1: grey8, 3: rgb8, 4: inks8 }[channels];
     whole(width, rows, kind === 'stored');
   }
+}
+
+function findPlain(kernel: Kernel, { data, channels }: Samples, width: number, rows: number, kind: TileKind) {
+  kernel.findPlain(width, channels);
+  if (data instanceof Uint8Array || channels === 4) return;
+  const masked = kind === 'masked';
+  // what was composited still lies beside its alpha
+  kernel.unfindShades(width, rows, channels, masked ? channels + 1 : channels, masked);
 }

@@ -49,6 +49,9 @@ export interface Tally {
 /** Side of a block in pixels: a codec's own, so that its chroma noise averages out within one. */
 export const BLOCK = 8;
 
-/** Kinds of a block: within 1/255 of plain white (inks: bare paper), of plain black (inks: full black ink). */
+/**
+ * Kinds of a block: within 1/255 of plain white (inks: bare paper), of plain black (inks: full black ink). Deeper grey and
+ * RGB are black within one step of 12 bits: a linear picture has many shades below 1/255.
+ */
 export const WHITE = 1;
 export const BLACK = 2;

@@ -135,6 +135,28 @@ describe('one pass over the pixels', () => {
     assert.deepEqual(kindsOf('cmyk', ...inks), [WHITE, 0, BLACK, BLACK, 0]);
   });
 
+  it('finds no plain black where a picture of 16 bits still has shades, seen through or not', () => {
+    const blocks = [0, 16, 40, 128, 257];
+    const kindsOf = (channels: 1 | 3, alpha: boolean, isFloat: boolean) => {
+      const step = channels + (alpha ? 1 : 0);
+      const width = blocks.length * 8;
+      const values = Array.from({ length: width * 8 * step }, (_, i) => {
+        const at = Math.floor(i / step);
+        // every other pixel is left out where there is alpha, and white
+        const hidden = alpha && at % 2 === 1;
+        if (i % step === channels) return hidden ? 0 : 65535;
+        return hidden ? 65535 : blocks[(at % width) >> 3];
+      });
+      const data = isFloat ? Float32Array.from(values, v => v / 65535) : Uint16Array.from(values);
+      const space = channels === 1 ? 'grey' : 'rgb';
+      return [...tallyOf({ width, height: 8, channels, alpha, space, data }).blocks.kinds];
+    };
+    for (const channels of [1, 3] as const)
+      for (const alpha of [false, true])
+        for (const isFloat of [false, true])
+          assert.deepEqual(kindsOf(channels, alpha, isFloat), [BLACK, BLACK, 0, 0, 0]);
+  });
+
   it('starts each picture with empty tables', () => {
     const samples = picture(7, 50, 30, 'rgb', 8, 'noise', 'none');
     const first = tallyOf(samples);
