@@ -1,13 +1,7 @@
+import { isStronglyToned } from '../rules/unasked';
 import { list } from '../rules/words';
-import type { PictureFacts } from '../shared/picture';
 import type { RemedyWish } from '../shared/remedy';
 import type { Asked, Decision } from './plan/types';
-
-/**
- * Mean chroma (CIELAB) from which a tone was hardly left over: casts of conversions, scanners and papers stay below it
- * (own choice, no source).
- */
-const STRONG = 8;
 
 /**
  * Pictures whose strong tone goes, though it may be meant: not those that the settings say are to be grey, nor where
@@ -41,9 +35,5 @@ function losesTone(asked: Asked, below: number | null): boolean {
   if (intentStated && (intent === 'grey' || intent === 'line')) return false;
   return isStronglyToned(asked.pages[0]) && (below === null || meanChroma(asked) < below);
 }
-
-/** Whether a picture is toned so strongly that it may well be meant. */
-export const isStronglyToned = ({ encoding, chroma }: Pick<PictureFacts, 'encoding' | 'chroma'>): boolean =>
-  encoding === 'rgb-toned' && (chroma?.mean ?? 0) >= STRONG;
 
 const meanChroma = ({ pages: [{ chroma }] }: Asked): number => chroma?.mean ?? 0;

@@ -1,5 +1,5 @@
 import fs from 'node:fs/promises';
-import { losesUnasked } from '../../remedy/unasked';
+import { losesUnasked } from '../../rules/unasked';
 import type { CheckerAnswers, LeftAlone, Unmeant } from '../../shared/checker-protocol';
 import type { BookPicture } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';

@@ -1,8 +1,8 @@
 // no-unit-test: test/remedy/plan/index.test.ts plans by it
 import { originalName } from '../../book/original-names';
-import type { Encoding, PictureFacts } from '../../shared/picture';
+import { type Loss, losesUnasked, TONELESS } from '../../rules/unasked';
+import type { PictureFacts } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
-import { type Loss, losesUnasked } from '../unasked';
 import type { Asked } from './types';
 
 /** Why nothing is to be done to a picture, and whether it is to be sent as it is; null where there is. */
@@ -48,14 +48,6 @@ const UNSTATED: Record<Loss, string> = {
 const FITTED_ALREADY =
   'Its tones were fitted before, as its own record says: fitted once more they would lose contrast twice. Convert its original, or this one without a fit.';
 
-/** Greys that no tone can be taken from. */
-const TONELESS: ReadonlySet<Encoding> = new Set([
-  'single-channel',
-  'rgb-neutral',
-  'black-only',
-  'bilevel',
-  'lab-neutral',
-]);
 const TONELESS_WORDS = 'It has no tone of its own that could be kept: name one with "--tone".';
 
 /** The encoding is what is asked for, by a profile for such channels if by any, and nothing else is asked for. */

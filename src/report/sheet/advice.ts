@@ -1,5 +1,5 @@
-import { isStronglyToned } from '../../remedy/strong-tone';
 import { kindOf } from '../../rules/recommended';
+import { isStronglyToned } from '../../rules/unasked';
 import { inOrders } from '../../rules/words';
 import type { Finding, PictureReport, Severity } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';

@@ -34,6 +34,37 @@ describe('encoding-not-accepted', () => {
     });
     it('a tone that nobody meant', () => assert.equal(named('rgb-toned', ['rgb-neutral']), 1));
     it('line art', () => assert.equal(named('rgb-neutral', ['bilevel'], { intent: 'line' }), 1));
+    it('says how to convert what a conversion of the folder leaves alone, and only of that', () => {
+      const message = (encoding: Encoding, accepted: Encoding[], options: PictureOptions = {}) =>
+        judged([picture(encoding, { targets: [taking(accepted)], ...options })], 'encoding-not-accepted')
+          .pictures[0][0].message;
+      const tail = /so a conversion makes that of it only where it is named by itself/;
+      const grey: Encoding[] = ['single-channel'];
+      const toned: PictureOptions = { intent: 'toned', intentStated: true };
+      const chroma = { ...picture('rgb-toned').facts.chroma!, mean: 20 };
+      const strong: PictureOptions = { facts: { chroma } };
+      assert.match(
+        message('bilevel', grey),
+        /Save it as single-channel .* It is stored in one bit, .*, so a conv/,
+      );
+      assert.match(message('bilevel', grey, { intent: 'line', intentStated: true }), tail);
+      assert.match(message('rgb-toned', grey, toned), /The settings say that it is meant to be toned, so/);
+      assert.match(message('rgb-toned', grey, strong), /has a strong tone, which may be meant, so/);
+      for (const plain of ['rgb-neutral', 'black-only', 'rgb-toned'] as const)
+        assert.doesNotMatch(message(plain, grey), tail);
+      assert.doesNotMatch(message('bilevel', grey, { intent: 'grey', intentStated: true }), tail);
+      assert.doesNotMatch(message('bilevel', ['three-ink']), tail, 'no conversion makes three inks');
+    });
+    it('keeps a tone that is meant where RGB is taken', () => {
+      const toned: PictureOptions = { intent: 'toned', intentStated: true };
+      const targets = [taking(['single-channel', 'rgb-neutral'])];
+      const inks = picture('four-channel', { targets, ...toned });
+      const [[finding]] = judged([inks], 'encoding-not-accepted').pictures;
+      assert.match(finding.message, /Save it as rgb-toned \(RGB with a tone of its own\)\.$/);
+      assert.equal(finding.data.save, 'rgb-toned');
+      const black = picture('black-only', { targets, ...toned });
+      assert.equal(judged([black], 'encoding-not-accepted').pictures[0][0].data.save, 'rgb-neutral');
+    });
     it('once for each target that does not take it, by name', () => {
       const targets = [
         taking(['black-only'], 'book'),
