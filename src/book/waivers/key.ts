@@ -16,6 +16,7 @@ const OF_OTHERS: ReadonlySet<string> = new Set([
   'all',
   'basis',
   'convert',
+  'counted',
   'groups',
   'most',
   'pictures',
@@ -63,14 +64,14 @@ export function contentOf(
 const wasRead = ({ facts }: Pick<PictureReport, 'facts'>): boolean =>
   facts.sha256 !== '' && !facts.unreadable;
 
-/** Paths anywhere under `pictures` or `convert`. */
+const LISTS: ReadonlySet<string> = new Set(['pictures', 'convert', 'counted']);
+
+/** Paths anywhere under these keys. */
 function namedIn(data: unknown): string[] {
   if (Array.isArray(data)) return data.flatMap(namedIn);
   if (data === null || typeof data !== 'object') return [];
   return Object.entries(data).flatMap(([key, value]) =>
-    (key === 'pictures' || key === 'convert') && Array.isArray(value)
-      ? value.filter(path => typeof path === 'string')
-      : namedIn(value),
+    LISTS.has(key) && Array.isArray(value) ? value.filter(path => typeof path === 'string') : namedIn(value),
   );
 }
 

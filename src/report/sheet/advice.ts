@@ -7,7 +7,7 @@ import type { Encoding } from '../../shared/picture';
 import type { Advice } from '../../shared/sheet';
 import { rank } from '../told';
 import { encodings } from './encoding';
-import { asksOf } from './shared';
+import { asksOf, concerns, names } from './shared';
 
 /** From this share (0-1) of a picture cut off at white or black on, somebody should have looked at it. Own choice. */
 const LOOK = 0.25;
@@ -197,7 +197,8 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
   const question = questionAbout(picture, shared);
   if (question) return ask(`${question} Have a test print made before the run.`);
-  return send(facts.encoding, forecasts, findings.length);
+  const named = shared.filter(finding => finding.severity === 'note' && names(finding, picture));
+  return send(facts.encoding, forecasts, findings.length + named.length);
 }
 
 const adviceOf = ({ kind, title, tag, reason, places }: Advice): Advice => ({
@@ -213,9 +214,9 @@ const leave = (reason: string): Advice => ({
 });
 
 /** What a note of the book would have the print house asked, where it counts this picture. */
-const questionAbout = ({ path }: PictureReport, shared: readonly Finding[]): string | null =>
+const questionAbout = (picture: PictureReport, shared: readonly Finding[]): string | null =>
   shared
-    .filter(({ data: { pictures } }) => Array.isArray(pictures) && pictures.includes(path))
+    .filter(finding => concerns(finding, picture))
     .map(({ data }) => data.ask)
     .find(ask => typeof ask === 'string') ?? null;
 

@@ -1,11 +1,18 @@
 import type { Finding, PictureReport } from '../../shared/finding';
 
-/** Whether a finding about the book is one about this picture too: by the target, or the pictures, that it names. */
-export function concerns({ data }: Finding, { path, targets }: PictureReport): boolean {
-  if (typeof data.target === 'string' && !targets.some(({ name }) => name === data.target)) return false;
-  const { named } = picturesIn(data);
-  return named.size === 0 || named.has(path);
+/** Whether a finding about the book is one about this picture too: by the target, or the pictures, that it names or counts. */
+export function concerns(finding: Finding, picture: PictureReport): boolean {
+  if (!isPrintedOn(finding, picture)) return false;
+  const { named, counted } = picturesIn(finding.data);
+  return (named.size === 0 && counted.size === 0) || named.has(picture.path) || counted.has(picture.path);
 }
+
+/** Whether it is one about this picture by name, not only by what is said of many alike. */
+export const names = (finding: Finding, picture: PictureReport): boolean =>
+  isPrintedOn(finding, picture) && picturesIn(finding.data).named.has(picture.path);
+
+const isPrintedOn = ({ data }: Finding, { targets }: PictureReport): boolean =>
+  typeof data.target !== 'string' || targets.some(({ name }) => name === data.target);
 
 /** Whether a finding about the book asks for this very picture to be changed: it is named under `convert` or `pictures`. */
 export const asksOf = (finding: Finding, picture: PictureReport): boolean =>
@@ -17,6 +24,8 @@ export const changedBy = ({ data }: Finding): ReadonlySet<string> => picturesIn(
 interface Pictures {
   /** Under `pictures`, of the finding or of its groups; a number under that name is a count. */
   named: ReadonlySet<string>;
+  /** Under `counted`: what is said of the book was reckoned from them. */
+  counted: ReadonlySet<string>;
   /** Those that are to be changed. */
   changed: ReadonlySet<string>;
 }
@@ -31,6 +40,7 @@ function picturesIn(data: Finding['data']): Pictures {
     const listed = (of: unknown): string[] => (Array.isArray(of) ? of : []);
     pictures = {
       named: new Set([data, ...groups].flatMap(each => listed(each.pictures))),
+      counted: new Set(listed(data.counted)),
       changed: new Set(listed(Array.isArray(data.convert) ? data.convert : data.pictures)),
     };
     known.set(data, pictures);

@@ -63,7 +63,7 @@ export function* fromProcess(
         basis: forecast.condition.basis,
         probability,
         direction: way?.direction ?? null,
-        pictures: paths(prints.map(({ picture }) => picture)),
+        counted: paths(prints.map(({ picture }) => picture)),
         // what to ask the print house, in words
         ...(question && { ask: question }),
       },

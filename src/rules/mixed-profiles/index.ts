@@ -4,6 +4,7 @@ import { byPart, grouped, ofPart, paths } from '../groups';
 import { fittingProfile, profileName, spaceName } from '../profiles';
 import { defineRule, greyOrToned, noOptions } from '../rule';
 import { say } from '../say';
+import { stays } from '../stays';
 import { shiftUnread } from '../unread-profile';
 import { list } from '../words';
 import page from './README.md';
@@ -24,9 +25,13 @@ export default defineRule({
   options: noOptions,
   messages,
   page,
-  *check({ pictures }) {
+  *check({ pictures, recommend }) {
     const named = pictures.filter(
-      ({ facts }) => facts.space !== null && !facts.unreadable && profileName(facts) !== null,
+      picture =>
+        picture.facts.space !== null &&
+        !picture.facts.unreadable &&
+        profileName(picture.facts) !== null &&
+        stays(picture, recommend),
     );
     for (const part of byPart(named))
       for (const space of grouped(part, picture => picture.facts.space!)) {
@@ -49,7 +54,7 @@ export default defineRule({
           }),
           data: {
             space: space[0].facts.space,
-            profiles: groups.map((group, i) => ({ profile: names[i], pictures: paths(group) })),
+            groups: groups.map((group, i) => ({ profile: names[i], pictures: paths(group) })),
           },
         };
       }

@@ -1,11 +1,10 @@
 import type { BookPicture } from '../../shared/finding';
-import type { Target } from '../../shared/target';
-import { takes } from '../accepted';
 import { byPart, grouped, ofPart, oneByOne, paths } from '../groups';
 import { fittingProfile, profileName, spaceName, untagged } from '../profiles';
-import { asTaken, kindOf, type Recommend } from '../recommended';
+import { asTaken, type Recommend } from '../recommended';
 import { type BookView, defineRule, type Verdict } from '../rule';
 import { say } from '../say';
+import { isTaken, stays } from '../stays';
 import { isPhotographic, processName } from '../targets';
 import { count, list } from '../words';
 import page from './README.md';
@@ -52,7 +51,7 @@ export default defineRule<Options>({
         picture.facts.space !== null &&
         picture.facts.encoding !== 'bilevel' &&
         !picture.facts.unreadable &&
-        stays(picture, recommend),
+        isLeft(picture, recommend),
     );
     for (const part of byPart(readable))
       for (const alike of grouped(part, picture => picture.facts.space!))
@@ -61,18 +60,10 @@ export default defineRule<Options>({
 });
 
 /**
- * What is to become another file gets a profile of its own then: what no target takes as it is (`encoding-not-accepted`),
- * and what every target has better stored otherwise. Of inks both ways out are told here.
+ * What becomes another file gets a profile then, where it is known how it is printed. Of inks both ways out are told here.
  */
-function stays(picture: BookPicture, recommend: Recommend): boolean {
-  const { targets, facts, intent } = picture;
-  if (!targets.length) return true;
-  const isBest = (target: Target) => {
-    const best = intent === 'grey' && facts.space !== 'cmyk' ? recommend(picture, target) : null;
-    return !best || best.unsure || best.encoding === kindOf(picture);
-  };
-  return targets.some(target => takes(target, picture) && isBest(target));
-}
+const isLeft = (picture: BookPicture, recommend: Recommend): boolean =>
+  picture.facts.space === 'cmyk' || !picture.targets.length ? isTaken(picture) : stays(picture, recommend);
 
 /** Pictures of one part and one space. */
 function* judgeAlike(

@@ -26,6 +26,17 @@ describe('what to do with a picture', () => {
     assert.match(on(['untagged', 'note'], ['uneven-cast', 'note']).reason, /^2 notes are below/);
   });
 
+  it('counts a note about the book that names the picture, and none about the others or all', () => {
+    const note = (data: Record<string, unknown>) => ({ ...finding('mixed-profiles', 'note', ''), data });
+    const groups = [{ pictures: ['a.jpg'] }, { pictures: ['b.jpg'] }];
+    const title = (path: string, data: Record<string, unknown>) =>
+      adviceOn(picture(path), [note(data)]).title;
+    assert.equal(title('a.jpg', { groups }), 'Read the note below, then send it');
+    assert.equal(title('c.jpg', { groups }), 'Send it as it is');
+    assert.equal(title('a.jpg', {}), 'Send it as it is');
+    assert.equal(title('a.jpg', { counted: ['a.jpg'] }), 'Send it as it is');
+  });
+
   it('is to rename what is called wrongly, and to look at what is cut off over much of it', () => {
     assert.equal(on(['wrong-extension', 'note']).title, 'Rename it first');
     const clipped = (share: number) =>
@@ -185,7 +196,7 @@ describe('what to do with a picture', () => {
     const question = 'It depends on the house. Ask.';
     const note = {
       ...finding('likely-tint', 'note', ''),
-      data: { pictures: ['a.tif', 'b.tif'], ask: question },
+      data: { counted: ['a.tif', 'b.tif'], ask: question },
     };
     for (const name of ['a.tif', 'b.tif']) {
       const { kind, reason } = adviceOn(picture(name), [note]);

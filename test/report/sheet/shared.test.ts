@@ -15,6 +15,8 @@ describe('findings about the book on a picture’s sheet', () => {
     assert.ok(about({ groups: [{ pictures: ['c.png'] }, { pictures: ['a/b.png'] }] }));
     assert.ok(!about({ groups: [{ pictures: ['c.png'] }] }));
     assert.ok(!about({ pictures: ['c.png'] }));
+    assert.ok(!about({ counted: ['c.png'] }));
+    assert.ok(about({ counted: ['a/b.png'] }));
   });
 
   it('are told where they name nothing', () => {

@@ -198,7 +198,7 @@ describe('likely-tint', () => {
         picture('rgb-toned', { tone: [4, 12], targets: [target('silver-halide')] }),
       );
       assert.match(book[0].message, /^By the forecast 2 of 3 grey pictures come back from silver halide /);
-      assert.equal((book[0].data.pictures as string[]).length, 2);
+      assert.equal((book[0].data.counted as string[]).length, 2);
     });
     it('in the one note: the mean, from where to where, and the direction only of the whole set', () => {
       const cast = (b: number) => (darkness: number) => [0, 0, b * darkness, 0.8 * darkness];

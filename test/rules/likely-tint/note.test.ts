@@ -78,7 +78,7 @@ describe('what the process does to pictures with a tone', () => {
       note.message,
       /^By the forecast 5 counter-tinted pictures come back from silver halide with a visible tint .*, counter-tint and all: it answers the mean/,
     );
-    assert.equal((note.data.pictures as string[]).length, 5);
+    assert.equal((note.data.counted as string[]).length, 5);
   });
   it('counts them among the greys', () => {
     const [one] = notes(

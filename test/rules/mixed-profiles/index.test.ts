@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { judged } from '../support/judged';
-import { type PictureOptions, pictures, profile } from '../support/pictures';
+import { type PictureOptions, picture, pictures, profile, target } from '../support/pictures';
 
 const carrying = (n: number, description: string | null, options: PictureOptions = {}) =>
   pictures(n, 'rgb-neutral', {
@@ -26,8 +26,29 @@ describe('mixed-profiles', () => {
         ).length,
         0,
       ));
+    it('pictures that are to be stored in another way, and get another profile then', () => {
+      const taking = { targets: [target('offset-coated', { encodings: ['single-channel'] })] };
+      assert.equal(found(carrying(2, 'Wide', taking), carrying(2, 'sRGB', taking)).length, 0);
+      const greys = pictures(9, 'single-channel', { targets: [] });
+      const bare = { targets: [] };
+      assert.equal(found(greys, carrying(1, 'Wide', bare), carrying(1, 'sRGB', bare)).length, 0);
+      assert.equal(found(carrying(1, 'Wide', bare), carrying(1, 'sRGB', bare)).length, 1);
+    });
   });
   describe('fails', () => {
+    it('those that stay, and none that is to be another file', () => {
+      const inks = { targets: [target('offset-coated')] };
+      const [book] = found(carrying(5, 'sRGB', inks), carrying(1, 'Wide', inks), [
+        picture('rgb-toned', {
+          ...inks,
+          path: 'toned.tif',
+          tone: [6, 12],
+          facts: { profile: profile('Odd', 'rgb') },
+        }),
+      ]);
+      assert.match(book.message, /by 2 different profiles, sRGB \(5\) and Wide \(1\)\./);
+      assert.doesNotMatch(JSON.stringify(book.data), /toned\.tif/);
+    });
     it('several, in one note for the book that counts them and names the one that leaves least to do', () => {
       const book = found(carrying(2, 'Wide'), carrying(5, 'sRGB'), carrying(1, null));
       assert.equal(book.length, 1);
