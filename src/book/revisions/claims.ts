@@ -2,7 +2,7 @@ import type { FindingChanges } from '../../shared/comparison';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 
 /**
- * What is said of a picture: its own findings, and those about the book that ask for it by name. More than a few alike
+ * What is said of a picture: its own findings, and those about the book that name it. More than a few alike
  * are one finding about the book, so a picture's own can turn into a shared one without anything new in it.
  */
 export function claimsOn(picture: PictureReport, book: readonly Finding[]): Finding[] {
@@ -32,9 +32,8 @@ export const waivedOn = (
   claims = claimsOn,
 ): Finding[] => claims({ ...picture, findings: picture.waived ?? [] }, waived ?? []);
 
-/** Whether a finding about the book is said of it as a whole: of no picture by name, or only worth knowing. */
-export const isOfBook = (finding: Finding): boolean =>
-  finding.severity === 'note' || namedIn(finding).length === 0;
+/** Whether a finding about the book is said of it as a whole, and of no picture by name. */
+export const isOfBook = (finding: Finding): boolean => namedIn(finding).length === 0;
 
 const names = (finding: Finding, path: string): boolean => namedIn(finding).includes(path);
 

@@ -39,16 +39,17 @@ describe('findings before and after', () => {
     } = changesOf([finding('a'), finding('a'), finding('a')], [finding('a')]);
     assert.deepEqual([fresh.length, ended.length, unchanged.length], [0, 2, 1]);
   });
-  it('of the book are those of a picture that they name, unless they are only worth knowing', () => {
+  it('of the book are those of a picture that they name, and not of one that was only counted', () => {
     const picture = { path: 'x.tif', findings: [finding('own')] } as unknown as PictureReport;
     const shared = [
       finding('named', { pictures: ['x.tif', 'y.tif'] }),
       finding('convert', { convert: ['y.tif'], pictures: ['x.tif'] }),
       finding('note', { pictures: ['x.tif'] }, 'note'),
+      finding('counted', { counted: ['x.tif'] }, 'note'),
       finding('whole', { groups: 2 }),
     ];
-    assert.deepEqual(rules(claimsOn(picture, shared)), ['own', 'named']);
-    assert.deepEqual(rules(shared.filter(isOfBook)), ['note', 'whole']);
+    assert.deepEqual(rules(claimsOn(picture, shared)), ['own', 'named', 'note']);
+    assert.deepEqual(rules(shared.filter(isOfBook)), ['counted', 'whole']);
   });
   it('that no way of storing has the majority speak against the match of every picture in it', () => {
     const split = finding('mixed', {

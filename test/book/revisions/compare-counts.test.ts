@@ -94,6 +94,29 @@ describe('what a comparison counts', () => {
     );
   });
 
+  it('is nothing new where a note about several pictures is one of each again, or one of several', async () => {
+    const untagged = {
+      'evengrey.json':
+        '{ "process": "offset-coated", "rules": { "wrong-extension": "off", "untagged": ["note", { "rgb": "always" }] } }',
+    };
+    const four = Object.fromEntries([1, 2, 3, 4].map(i => [`p${i}.tif`, neutral(i)]));
+    const top = repositoryOf({ ...untagged, ...four });
+    const news = async () => {
+      const comparison = await compared(top, { whole: true });
+      const { others, book } = comparison;
+      const told = [...others.map(({ findings }) => findings), book];
+      return (['new', 'ended'] as const).map(which => [
+        ...rulesOf(comparison, which),
+        ...told.flatMap(of => of[which].map(({ rule }) => rule)),
+      ]);
+    };
+    fs.rmSync(path.join(top, 'p4.tif'));
+    commit(top);
+    assert.deepEqual(await news(), [[], ['p4.tif untagged']]);
+    commit(top, { 'p4.tif': neutral(4) });
+    assert.deepEqual(await news(), [['p4.tif untagged'], []]);
+  });
+
   it('has no picture match a book that is split, and blames those that are to be converted', async () => {
     const top = repositoryOf({
       ...strict,

@@ -28,7 +28,7 @@ describe('a finding about several pictures that is new for some of them', () => 
     assert.equal(replaced.get(listed)?.message, 'They are $&.jpg and, as before, 1 other.');
   });
 
-  it('is told as it is where it is new for all, or for none, or only worth knowing', () => {
+  it('is told as it is where it is new for all, or for none, or names none of them', () => {
     const both = shared(['a.jpg', 'b.jpg'], 'They are a.jpg and b.jpg.');
     const of = (finding: Finding, ...paths: string[]) =>
       narrowedToNew(
@@ -36,7 +36,7 @@ describe('a finding about several pictures that is new for some of them', () => 
         paths.map(path => ({ path, findings: [finding] })),
       ).size;
     assert.deepEqual([of(both, 'a.jpg', 'b.jpg'), of(both), of(both, 'a.jpg')], [0, 0, 1]);
-    assert.equal(of({ ...both, severity: 'note' }, 'a.jpg'), 0);
+    assert.equal(of({ ...both, data: { counted: ['a.jpg', 'b.jpg'] } }, 'a.jpg'), 0);
   });
 
   it('that ended for some is apart from the finding of all, which still is one', () => {
