@@ -6,10 +6,11 @@ import type { Conversion, ConvertReport } from '../shared/conversion';
 import type { Remedied, RemedyWish } from '../shared/remedy';
 import { carryOut, copied, type Means, type Undertaking } from './carry-out';
 import type { Converters } from './converters';
-import { isCoarse } from './encode';
+import { isCoarse, lostInJpeg } from './encode';
 import { keepOf, type OpenKeep, originalsIn } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
+import { luminanceStays } from './luminance';
 import { otherProfilesNotice } from './other-profiles';
 import { plan } from './plan';
 import { besides, type Existing } from './plan/existing';
@@ -115,11 +116,14 @@ async function settled(
   conversions: Conversion[],
 ): Promise<{ at: number; of: Undertaking }[]> {
   const undertakings: { at: number; of: Undertaking }[] = [];
-  const coarse = how.dryRun && (await isCoarse(how.wish.greyProfile));
+  const { greyProfile } = how.wish;
+  const few: FewBits | null = how.dryRun
+    ? { coarse: await isCoarse(greyProfile), inJpeg: await lostInJpeg(greyProfile) }
+    : null;
   for (const [at, decision] of decisions.entries()) {
     const one = await settle(decision, how, results);
     if ('path' in one) conversions[at] = one;
-    else if (how.dryRun) conversions[at] = await planned(one, how.wish, coarse);
+    else if (few) conversions[at] = await planned(one, how.wish, few);
     else undertakings.push({ at, of: one });
   }
   return undertakings;
@@ -229,15 +233,26 @@ const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => (
   reason,
 });
 
-/** @param coarse 8 bits are too few for the grey profile */
+/** Whether 8 bits are too few for the grey profile, and why they are in a JPEG that is coded anew. */
+interface FewBits {
+  coarse: boolean;
+  inJpeg: string | null;
+}
+
 async function planned(
   { asked, order }: Undertaking,
   wish: RemedyWish,
-  coarse: boolean,
+  { coarse, inJpeg }: FewBits,
 ): Promise<Conversion> {
   const refused = await unwritable(path.dirname(order.output));
   if (refused) return failed(asked, wish, refused);
   if (!('format' in order)) return copied(asked, order, wish);
+  if (
+    inJpeg &&
+    order.format === 'jpeg' &&
+    luminanceStays(asked.luminance, asked.pages[0], order.wish) === 'no'
+  )
+    return failed(asked, wish, inJpeg);
   const widened = coarse && wish.bits === null && order.format !== 'jpeg' && order.bits === 8;
   return {
     ...unwritten(asked, wish),

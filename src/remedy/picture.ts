@@ -11,7 +11,7 @@ import type {
   RemedyWish,
   SourceFacts,
 } from '../shared/remedy';
-import { encode } from './encode';
+import { encode, lostInJpeg } from './encode';
 import type { Stored } from './encode/stored';
 import { codedJpeg, fileBytes } from './file';
 import { codedPart } from './file/jpeg';
@@ -94,6 +94,8 @@ async function writtenAsCoded(temp: string, result: Made, wish: RemedyWish): Pro
 
 async function writtenAnew(temp: string, result: Made, wish: RemedyWish): Promise<Proven> {
   const { stored, format, carried } = result;
+  const lost = format === 'jpeg' ? await lostInJpeg(wish.greyProfile) : null;
+  if (lost) throw new RemedyError(lost);
   const quality = wish.quality ?? 100;
   const { bytes, told } = await fileBytes(stored, format, quality, carried);
   writeFlushed(temp, bytes);

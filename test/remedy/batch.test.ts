@@ -4,6 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { ChildFailure } from '../../src/book/child';
 import { noSettings } from '../../src/book/settings/settings';
+import { plainProfile } from '../../src/colour/icc/write';
 import type { Converters } from '../../src/remedy/converters';
 import { lock } from '../../src/remedy/keep/lock';
 import { RemedyError } from '../../src/remedy/remedy-error';
@@ -120,6 +121,20 @@ describe('batch, beside the pictures', () => {
     const paths = [path.join(root, 'a.jpg')];
     const named = await run(root, { settings: noSettings, paths });
     assert.deepEqual(outcomes(named.conversions), { 'a.jpg': 'converted' });
+  });
+
+  it('plans no JPEG by a grey profile whose shadows would fall apart in one, but a TIFF', async () => {
+    const root = book({ 'a.jpg': 'rgb-residual 1' });
+    const greyProfile = plainProfile({ description: 'Linear', decode: v => v, primaries: null });
+    const planned = async (format: 'jpeg' | 'tiff') => {
+      const wish = wishFor({ to: 'single-channel', greyProfile, format });
+      return (await run(root, { wish, dryRun: true })).conversions[0];
+    };
+    const { outcome, reason } = await planned('jpeg');
+    assert.equal(outcome, 'failed');
+    assert.match(reason!, /^Its shadows would print as steps: /);
+    const tiff = await planned('tiff');
+    assert.deepEqual([tiff.outcome, tiff.bits], ['planned', 16]);
   });
 
   it('takes in a folder what a check takes for the book, and says what no layout places', async () => {

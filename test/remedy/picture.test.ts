@@ -4,6 +4,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { plainProfile } from '../../src/colour/icc/write';
+import { gammaCurve } from '../../src/colour/tone-curves';
 import { sharp } from '../../src/picture/decode-sharp';
 import { blackLightness } from '../../src/picture/meaning/press';
 import { readFacts } from '../../src/picture/read';
@@ -129,6 +130,18 @@ describe('one picture remedied', () => {
     assert.equal(left.bits, 16);
     assert.ok(left.proof.maxError < 0.05, `${left.proof.maxError}`);
     assert.doesNotMatch(left.told.join(' '), /off by/);
+  });
+
+  it('writes no JPEG by a linear grey profile, whose shadows would fall apart in 8 bits', async () => {
+    const linear = plainProfile({ description: 'Linear', decode: v => v, primaries: null });
+    const wish = { to: 'single-channel', format: 'jpeg', greyProfile: linear } as const;
+    await assert.rejects(
+      remedied('grey8.png', wish),
+      /^RemedyError: Its shadows would print as steps: .* up to L\* 3\.5 apart\. Have it written as TIFF or PNG/,
+    );
+    assert.ok(!fs.existsSync(temp()));
+    const usual = plainProfile({ description: 'Grey', decode: gammaCurve(1.8).decode, primaries: null });
+    assert.equal((await remedied('grey8.png', { ...wish, greyProfile: usual })).format, 'jpeg');
   });
 
   it('says what it took the numbers for, and how black ink became black', async () => {

@@ -86,10 +86,28 @@ const LARGE_STEP = 1;
  * Whether 8 bits are too few for the tone curve of a grey profile.
  * @throws RemedyError where it is no grey profile, or damaged
  */
-export async function isCoarse(icc: Uint8Array | null): Promise<boolean> {
-  if (!icc) return false;
+export const isCoarse = async (icc: Uint8Array | null): Promise<boolean> =>
+  (await largestStep(icc)) > LARGE_STEP;
+
+/**
+ * A step of L* by which shadows fall apart: the first shade that there is beside black is grey already. A linear curve has
+ * one of 3.5; those of presses and usual gammas stay well below (own choice).
+ */
+const HOLE = 3;
+
+/** Why a picture cannot be coded in 8 bits by a grey profile, and what to do; null where it can. */
+export async function lostInJpeg(icc: Uint8Array | null): Promise<string | null> {
+  const step = await largestStep(icc);
+  return step > HOLE
+    ? `Its shadows would print as steps: a JPEG has 8 bits a channel, and by the named grey profile its levels lie up to L* ${step.toFixed(1)} apart. Have it written as TIFF or PNG ("--as tiff"), which gets 16 bits, or name another profile.`
+    : null;
+}
+
+/** Of 8 bits, L*. */
+async function largestStep(icc: Uint8Array | null): Promise<number> {
+  if (!icc) return 0;
   const levels = await levelsOf(icc, 8);
-  return levels.some((L, i) => i > 0 && Math.abs(L - levels[i - 1]) > LARGE_STEP);
+  return levels.reduce((most, L, i) => (i > 0 ? Math.max(most, Math.abs(L - levels[i - 1])) : most), 0);
 }
 
 /** L* of a grey profile's levels. */
