@@ -1,4 +1,3 @@
-import fs from 'node:fs/promises';
 import path from 'node:path';
 import type { Unreadable } from '../../shared/picture';
 import type { Settings } from '../settings/settings';
@@ -6,8 +5,8 @@ import { SETTINGS_FILE } from '../settings/settings-file';
 import { namesPicture } from './extensions';
 import { matcher } from './globs';
 import { Ignored } from './ignored';
-import { look } from './look';
 import { isPassedOver } from './passed-over';
+import { DiskTree, type Listed, relativeTo, type Tree } from './tree';
 
 /** A file of the book. */
 export interface Found {
@@ -40,6 +39,8 @@ export interface DiscoverOptions {
   settings: Pick<Settings, 'pictures' | 'ignore'>;
   /** Other files than pictures, by their path. */
   wanted?: (path: string) => boolean;
+  /** The book's folder as it is walked through; left out: as it lies on the disk. */
+  tree?: Tree;
   signal?: AbortSignal;
 }
 
@@ -48,7 +49,7 @@ export interface DiscoverOptions {
  * folders and `node_modules` hold no pages of a book and are passed over, unless they are named.
  */
 export async function discover(options: DiscoverOptions): Promise<Discovery> {
-  const walk = new Walk(options, await fs.realpath(options.root));
+  const walk = new Walk(options, options.tree ?? (await DiskTree.at(options.root)));
   for (const named of options.paths) await walk.take(named);
   return {
     files: [...walk.files.values()].sort(byPath),
@@ -84,7 +85,7 @@ class Walk {
 
   constructor(
     private readonly options: DiscoverOptions,
-    private readonly realRoot: string,
+    private readonly tree: Tree,
   ) {
     const { pictures, ignore } = options.settings;
     this.wanted = options.wanted ?? (pictures ? matcher(pictures) : namesPicture);
@@ -96,18 +97,18 @@ class Walk {
   /** A path that a person named. */
   async take(file: string): Promise<void> {
     const relative = this.relative(file);
-    const seen = await look(file, this.realRoot);
-    if (seen.kind === 'folder')
+    const seen = await this.tree.look(relative);
+    if (seen?.kind === 'folder')
       await this.search({ file, relative, chain: [seen.real] }, await this.ignoredAbove(relative));
-    else this.add(relative, file, seen.kind === 'obstacle' ? seen.why : null);
+    else if (seen) this.add(relative, file, seen.kind === 'obstacle' ? seen.why : null);
   }
 
   private async search({ file: folder, relative, chain }: Folder, above: Ignored): Promise<void> {
     this.options.signal?.throwIfAborted();
-    const ignored = await above.enter(folder, relative);
-    let entries: import('node:fs').Dirent[];
+    const ignored = above.with(relative, await this.tree.ignoreTexts(relative));
+    let entries: Listed[];
     try {
-      entries = await fs.readdir(folder, { withFileTypes: true });
+      entries = await this.tree.list(relative);
     } catch (error) {
       const code = (error as NodeJS.ErrnoException).code;
       this.notEntered.push({
@@ -123,13 +124,17 @@ class Walk {
       if (relative && entry.name === SETTINGS_FILE) this.innerBooks.push(relative);
       this.tickOff(below);
       if (this.unwanted(below)) continue;
-      if (entry.isDirectory()) {
-        const inner = { file, relative: below, chain: [...chain, path.join(chain.at(-1)!, entry.name)] };
+      if (entry.kind === 'folder') {
+        const inner = {
+          file,
+          relative: below,
+          chain: [...chain, path.posix.join(chain.at(-1)!, entry.name)],
+        };
         if (!ignored.has(below, true)) await this.search(inner, ignored);
-      } else if (entry.isSymbolicLink()) await this.follow({ file, relative: below, chain }, ignored);
+      } else if (entry.kind === 'link') await this.follow({ file, relative: below, chain }, ignored);
       else if (this.wanted(below)) {
         if (ignored.has(below, false)) this.ignored++;
-        else this.add(below, file, entry.isFile() ? null : await this.obstacle(file));
+        else this.add(below, file, entry.kind === 'file' ? null : await this.obstacle(below));
       } else if (this.takesAll && isPassedOver(below) && !ignored.has(below, false))
         this.passedOver.push(below);
     }
@@ -140,8 +145,8 @@ class Walk {
   }
 
   private async follow({ file, relative, chain }: Folder, ignored: Ignored): Promise<void> {
-    const seen = await look(file, this.realRoot);
-    if (ignored.has(relative, seen.kind === 'folder')) return;
+    const seen = await this.tree.look(relative);
+    if (!seen || ignored.has(relative, seen.kind === 'folder')) return;
     if (seen.kind === 'folder') {
       if (chain.includes(seen.real) || this.linkedInto.has(seen.real)) return;
       this.linkedInto.add(seen.real);
@@ -151,9 +156,9 @@ class Walk {
       this.notEntered.push({ path: relative, why: "it is a link that leads out of the book's folder" });
   }
 
-  private async obstacle(file: string): Promise<Unreadable | null> {
-    const seen = await look(file, this.realRoot);
-    return seen.kind === 'obstacle' ? seen.why : null;
+  private async obstacle(relative: string): Promise<Unreadable | null> {
+    const seen = await this.tree.look(relative);
+    return seen?.kind === 'obstacle' ? seen.why : null;
   }
 
   private add(relative: string, file: string, obstacle: Unreadable | null): void {
@@ -161,7 +166,7 @@ class Walk {
   }
 
   private relative(file: string): string {
-    return path.relative(this.options.root, file).split(path.sep).join('/');
+    return relativeTo(this.options.root, file);
   }
 
   /** The ignore files of the folders between the root and a folder that is searched by name. */
@@ -170,7 +175,7 @@ class Walk {
     const steps = relative.split('/').filter(Boolean);
     for (let depth = 0; depth < steps.length; depth++) {
       const above = steps.slice(0, depth).join('/');
-      ignored = await ignored.enter(path.join(this.options.root, above), above);
+      ignored = ignored.with(above, await this.tree.ignoreTexts(above));
     }
     return ignored;
   }

@@ -1,10 +1,7 @@
-import fs from 'node:fs/promises';
-import path from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 
 /** Files that say what a folder holds beside its pictures, in git's own pattern language; the later has the last word. */
 export const IGNORE_FILES = ['.gitignore', '.evengreyignore'];
-const MOST_BYTES = 1024 * 1024;
 
 interface Layer {
   /** The folder the patterns count from, relative to the root, '' or ending in a slash. */
@@ -18,16 +15,7 @@ export class Ignored {
 
   static readonly none = new Ignored([]);
 
-  /** With the ignore files of one more folder: `folder` absolute, `relative` to the root ('' is the root). */
-  async enter(folder: string, relative: string): Promise<Ignored> {
-    const texts = await Promise.all(IGNORE_FILES.map(name => textOf(path.join(folder, name))));
-    return this.with(
-      relative,
-      texts.filter(text => text !== null),
-    );
-  }
-
-  /** With the texts of the ignore files of one more folder, in the order of `IGNORE_FILES`. */
+  /** With the texts of the ignore files of one more folder, `relative` to the root ('' is the root), in the order of `IGNORE_FILES`. */
   with(relative: string, texts: readonly string[]): Ignored {
     if (!texts.length) return this;
     const base = relative && `${relative}/`;
@@ -48,15 +36,5 @@ export class Ignored {
       else if (verdict.unignored) ignored = false;
     }
     return ignored;
-  }
-}
-
-/** Regular files only: a pipe of this name would be waited for without end. */
-async function textOf(file: string): Promise<string | null> {
-  try {
-    const stat = await fs.lstat(file);
-    return stat.isFile() && stat.size <= MOST_BYTES ? await fs.readFile(file, 'utf8') : null;
-  } catch {
-    return null;
   }
 }

@@ -34,7 +34,7 @@ import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } fro
 import { sizesOf } from './sizes';
 import { snapshotBefore, snapshotOf, treeOf } from './snapshot';
 import { submodulesOf, toldOf } from './told';
-import { unlooked } from './unlooked';
+import { stillIn, unlooked } from './unlooked';
 import { waivedSince } from './waived-since';
 
 export interface CompareOptions {
@@ -137,7 +137,8 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       const judged = await judgeSide(side, factsOn(side), how);
       return splitWaived(judged, side.waivers);
     };
-    const { notices: outOfSight, ...outOf } = unlooked(changes, base, head);
+    const still = await stillIn(head, base.pages.keys());
+    const { notices: outOfSight, ...outOf } = unlooked(changes, base, head, still);
     const idle = newSlips(namingOf(base), namingOf(head));
     const judged = { before: await judge(base), after: await judge(head) };
     return joined({
@@ -149,6 +150,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
       head: revisionOf(named, headTree, ofFolder, head, judged.after),
       mergeBase: options.fromMergeBase && baseCommit !== asked,
       sides: { base, head },
+      still,
       judged,
       ...{ pages, alike, sizes },
       unread: known ? 0 : same.length,
@@ -166,7 +168,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...(isGone ? [GONE] : []),
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...outOfSight,
-        ...toldOf(changes, base, head),
+        ...(await toldOf(changes, base, head)),
         ...idle.map(idleNotice),
         ...leftOut(same, known),
         ...waivedNotice(judged.after),

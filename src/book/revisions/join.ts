@@ -21,7 +21,7 @@ import type { PixelsAlike } from './pixels';
 import { facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
 import { countsOf, tally } from './tally';
-import { stillThere } from './unlooked';
+import type { Still } from './unlooked';
 
 /** What was found out of both sides. */
 export interface Joining {
@@ -30,6 +30,7 @@ export interface Joining {
   isFirst: boolean;
   mergeBase: boolean;
   sides: { base: Side; head: Side };
+  still: Still;
   judged: { before: Split; after: Split };
   pages: PageOf[];
   alike: PixelsAlike;
@@ -51,6 +52,7 @@ export function joined({
   isFirst,
   mergeBase,
   sides,
+  still,
   judged,
   pages,
   alike,
@@ -89,7 +91,7 @@ export function joined({
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
       faced: faced(from ?? path),
-      still: kind === 'deleted' ? stillThere(path, sides.head) : null,
+      still: kind === 'deleted' ? still(path) : null,
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {

@@ -1,6 +1,6 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import type { PictureFacts } from '../../shared/picture';
-import { compare } from '../discovery/discover';
+import { compare, discover } from '../discovery/discover';
 import { obstructed } from '../gather';
 import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { BookLayouts } from '../layouts';
@@ -11,10 +11,10 @@ import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
 import type { Waiver } from '../waivers/key';
 import type { Blobs } from './blobs';
+import { GitTree } from './git-tree';
 import { layoutsIn } from './layouts';
-import { type IsPage, pagesOf } from './pages';
 import type { Entry, Snapshot } from './snapshot';
-import { filesIn, filesOf, linksAstray } from './source';
+import { contentsOf, filesOf } from './source';
 
 /** Which of the books that git holds it is: of two that are compared, or the one of the index. */
 export type Which = 'before' | 'after' | 'staged';
@@ -35,8 +35,8 @@ export interface Side {
   settings: Settings;
   waivers: readonly Waiver[];
   snapshot: Snapshot;
-  isPage: IsPage;
-  /** Its pictures, by path: regular files, also those that a link among them leads to. */
+  tree: GitTree;
+  /** Its pictures, by path: regular files, also those that a link leads to, or that lie behind one. */
   pages: ReadonlyMap<string, Entry>;
   /** Where layouts place them. */
   placements: LaidOut['placements'];
@@ -82,16 +82,15 @@ export async function withSettings(
   const { waivers, problems } = await readWaivers(root, { source });
   source.complete();
   if (problems.length) throw new RevisionSettingsError(which, problems);
-  const isPage = await pagesOf(snapshot, settings, blobs);
-  const named = await filesIn(snapshot, blobs, isPage);
-  const astray = await linksAstray(snapshot, blobs, isPage);
-  const found = [...named.keys(), ...astray.keys()]
-    .map(path => ({ path, file: `${root}/${path}`, obstacle: astray.get(path) ?? null }))
-    .sort((x, y) => compare(x.path, y.path));
-  const layouts = await layoutsIn(root, snapshot, settings, blobs);
+  const tree = new GitTree(snapshot, blobs);
+  const { files: found } = await discover({ root, paths: [root], settings, tree });
+  const layouts = await layoutsIn(root, settings, tree, blobs);
   const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
   const { notThere } = layouts;
-  const pages = new Map(files.flatMap(({ path }) => (named.has(path) ? [[path, named.get(path)!]] : [])));
+  const pages = await contentsOf(
+    files.map(({ path }) => path),
+    tree,
+  );
   const missing = [
     ...laid.missing,
     ...files.flatMap(({ path, obstacle }) => (obstacle ? { path, facts: [obstructed(obstacle)] } : [])),
@@ -101,7 +100,7 @@ export async function withSettings(
     settings,
     waivers,
     snapshot,
-    isPage,
+    tree,
     pages,
     placements,
     missing,

@@ -14,6 +14,7 @@ import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
 import { Blobs } from './blobs';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
+import { GitTree } from './git-tree';
 import { holds } from './hash';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
@@ -21,7 +22,6 @@ import { reportOfChanged } from './partial';
 import { openRepository, type Repository } from './repository';
 import { commitOf, mergeBase } from './revision';
 import { type Entry, isLink, type Snapshot, snapshotOf } from './snapshot';
-import { contentAt } from './source';
 import { namedBy } from './staged';
 import { settledFiles } from './worktree';
 
@@ -81,9 +81,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       notInBook: found.notInBook,
     };
     const concerned = concernedBy(ground, now, renamed);
-    // git knows no picture by a path through a link to a folder
-    const isConcerned = ({ file: { path } }: Same) =>
-      concerned.all !== null || (before.has(path) && concerned.why(path) !== null);
+    const isConcerned = ({ file: { path } }: Same) => concerned.why(path) !== null;
     const same = alike.filter(one => !isConcerned(one));
     const judgedAnew = alike.filter(isConcerned).map(({ file }) => file);
     const changed = [...touched, ...judgedAnew];
@@ -110,7 +108,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         changed: [
           ...changed.map((file, i) => ({ path: file.path, facts: facts[i] })),
           // placed still, and taken away since
-          ...found.missing.filter(({ path }) => before.has(path) || concerned.why(path) !== null),
+          ...found.missing.filter(({ path }) => ground?.pages.has(path) || concerned.why(path) !== null),
         ],
         concerned: concernedOf(
           judgedAnew.map(({ path }) => path),
@@ -148,9 +146,10 @@ async function sorted(
   signal?: AbortSignal,
 ): Promise<{ changed: Found[]; same: Same[]; renamed: { path: string; from: string }[] }> {
   const settled = await settledFiles(repository);
+  const tree = new GitTree(before, blobs);
   const kept = await inLanes(files, LOOKING, async (file): Promise<Same | 'astray' | null> => {
     signal?.throwIfAborted();
-    const entry = await contentAt(before, blobs, file.path);
+    const entry = await tree.contentAt(file.path);
     if (file.obstacle) return !entry && (await isSameLink(file, before)) ? 'astray' : null;
     if (!entry) return null;
     const at = await trueName(file, realRoot);

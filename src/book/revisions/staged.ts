@@ -10,6 +10,7 @@ import { Blobs } from './blobs';
 import { type Change, changesStaged } from './changes';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { GitError } from './git';
+import { GitTree } from './git-tree';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
 import { reportOfChanged } from './partial';
@@ -17,7 +18,7 @@ import { readBlobs } from './read';
 import { openRepository } from './repository';
 import { commitOf } from './revision';
 import { type Side, sideOf, withSettings } from './side';
-import { type Entry, type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
+import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
 
 export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
   pool: Pick<Pool, 'factsOf'>;
@@ -53,20 +54,16 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
     const side = own
       ? await withSettings(root, options.settings, index, blobs, 'staged')
       : await sideOf(root, index, blobs, options.adjust, 'staged');
-    const touched = new Set(
-      changes
-        .filter(({ before, after, from }) => from !== null || before?.oid !== after?.oid)
-        // a layout may still place it under its old name
-        .flatMap(({ path, from }) => (from === null ? path : [from, path])),
-    );
     const before = await groundOf(root, committed, blobs, {
       named: options.settingsNamed ? options.settings : null,
       adjust: options.adjust,
     });
     const concerned = concernedBy(before, side, changes);
-    // a link is what it was, and what it leads to may not be
-    const isOther = (name: string, { oid }: Entry) => (before?.pages.get(name)?.oid ?? oid) !== oid;
-    for (const [name, entry] of side.pages) if (isOther(name, entry)) touched.add(name);
+    // by content: a link is what it was, and what it leads to may not be
+    const then = new GitTree(committed, blobs);
+    const touched = new Set<string>();
+    for (const [name, { oid }] of side.pages)
+      if ((await then.contentAt(name))?.oid !== oid) touched.add(name);
     for (const { path } of side.missing) if (before?.pages.has(path)) touched.add(path);
     const isJudged = (name: string) => touched.has(name) || concerned.why(name) !== null;
     const isNamed = namedBy(root, paths);

@@ -1,18 +1,18 @@
 // no-unit-test: test/book/revisions/compare.test.ts compares books through it
 import { list } from '../../rules/words';
-import { namesPicture } from '../discovery/extensions';
 import type { Change } from './changes';
 import type { Side } from './side';
 import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
 /** What changed in the book's folder and cannot be compared as a picture, or is a link in place of one. */
-export function toldOf(changes: readonly Change[], base: Side, head: Side): string[] {
-  const apart = changes.flatMap(({ path, from, before, after }) => [
-    ...(after && ofKind(after, path, head) ? [`"${path}" ${ofKind(after, path, head)}`] : []),
-    ...(!after && before && ofKind(before, from ?? path, base)
-      ? [`"${from ?? path}" ${ofKind(before, from ?? path, base)} It is not there any more.`]
-      : []),
-  ]);
+export async function toldOf(changes: readonly Change[], base: Side, head: Side): Promise<string[]> {
+  const apart: string[] = [];
+  for (const { path, from, before, after } of changes) {
+    const is = after && (await ofKind(after, path, head));
+    const was = !after && before && (await ofKind(before, from ?? path, base));
+    if (is) apart.push(`"${path}" ${is}`);
+    if (was) apart.push(`"${from ?? path}" ${was} It is not there any more.`);
+  }
   const replaced = changes.flatMap(change => linkWords(change, base, head) ?? []);
   const idle = changes.filter(({ path, after }) => after && isUnplaced(after, path, head));
   const gone = changes.filter(
@@ -50,7 +50,7 @@ const names = (changes: readonly Change[]): string =>
   );
 
 const isUnplaced = (entry: Entry, path: string, side: Side): boolean =>
-  isFile(entry) && side.isPage(path) && !side.pages.has(path);
+  isFile(entry) && side.notInBook.includes(path);
 
 /** That a link took the place of a picture, or a picture that of a link: it prints what the link leads to. */
 function linkWords({ path, from, before, after }: Change, base: Side, head: Side): string | null {
@@ -69,11 +69,11 @@ function linked(path: string, { pages, snapshot }: Side): string | null {
   return [...snapshot].find(([, held]) => held === entry)?.[0] ?? null;
 }
 
-function ofKind(entry: Entry, path: string, side: Side): string | null {
+async function ofKind(entry: Entry, path: string, { tree }: Side): Promise<string | null> {
   if (isSubmodule(entry))
     return 'is a submodule: pictures in it belong to another repository and are not compared.';
-  const isJudged = side.pages.has(path) || side.missing.some(one => one.path === path);
-  if (isLink(entry) && (namesPicture(path) || side.isPage(path)) && !isJudged)
-    return "is a symbolic link that is not followed: it leads into a submodule, or to no picture of the book's folder.";
+  // of a link that leads to nothing else `look` says why it is not read
+  if (isLink(entry) && (await tree.look(path)) === null)
+    return 'is a symbolic link that is not followed: it leads into a submodule.';
   return null;
 }

@@ -6,7 +6,7 @@ import { leftOutNotice, notThereNotice } from '../layouts/laid-out';
 import { SETTINGS_FILE } from '../settings/settings-file';
 import type { Change } from './changes';
 import type { Side } from './side';
-import { isFile } from './snapshot';
+import { contentsOf } from './source';
 
 type Looking = Pick<
   Side,
@@ -30,13 +30,13 @@ export function unlooked(
   changes: readonly Pick<Change, 'path' | 'from'>[],
   base: Looking,
   head: Looking,
+  still: Still,
 ): Unlooked {
   // of a book that was none nothing is said otherwise
   const by = base.snapshot.size ? changedChoosing(changes, base, head) : [];
   const calledBefore = new Map(changes.map(({ path, from }) => [path, from ?? path]));
   const wasLookedAt = (path: string) => base.pages.has(calledBefore.get(path) ?? path);
-  const left = (how: PictureChange['still']) =>
-    [...base.pages.keys()].filter(path => !head.pages.has(path) && stillThere(path, head) === how);
+  const left = (how: PictureChange['still']) => [...base.pages.keys()].filter(path => still(path) === how);
   const unplaced = left('unplaced');
   const chosen = left('left-out');
   const placed = head.leftOut.filter(path => !base.leftOut.includes(path));
@@ -66,14 +66,17 @@ export function unlooked(
   };
 }
 
+/** Why a picture of before is not in the book though its file is still there; null: it is in the book, or it is not there. */
+export type Still = (path: string) => PictureChange['still'];
+
 /** Settings, an ignore file or a layout can take a picture out of the book and leave its file where it is. */
-export function stillThere(
-  path: string,
-  { snapshot, notInBook }: Pick<Side, 'snapshot' | 'notInBook'>,
-): PictureChange['still'] {
-  const entry = snapshot.get(path);
-  if (!entry || !isFile(entry)) return null;
-  return notInBook.includes(path) ? 'unplaced' : 'left-out';
+export async function stillIn(
+  head: Pick<Side, 'pages' | 'notInBook' | 'tree'>,
+  before: Iterable<string>,
+): Promise<Still> {
+  const out = [...before].filter(path => !head.pages.has(path));
+  const there = await contentsOf(out, head.tree);
+  return path => (there.has(path) ? (head.notInBook.includes(path) ? 'unplaced' : 'left-out') : null);
 }
 
 /** `unplaced`: those of `out` that no layout places; the others are told with their lines. */

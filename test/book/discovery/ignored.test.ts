@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { Ignored } from '../../../src/book/discovery/ignored';
+import { DiskTree } from '../../../src/book/discovery/tree';
 import { temporaryFolder, write } from '../support/folder';
 
 describe('ignore files', () => {
@@ -22,8 +23,8 @@ describe('ignore files', () => {
     write(root, Object.fromEntries(names.map(name => [name, ''])));
     write(root, { '.gitignore': '# all\n*.tif\n/out/\n!Ä.tif\n', 'in/.gitignore': '!keep.tif\n/b.jpg\n' });
     execFileSync('git', ['init', '-q'], { cwd: root });
-    const top = await Ignored.none.enter(root, '');
-    const inner = await top.enter(path.join(root, 'in'), 'in');
+    const top = await entered(Ignored.none, root, '');
+    const inner = await entered(top, root, 'in');
     for (const name of names) {
       const git = isIgnoredByGit(root, name);
       const steps = name.split('/');
@@ -36,7 +37,7 @@ describe('ignore files', () => {
 
   it('let our own file have the last word', async () => {
     const root = temporaryFolder({ '.gitignore': '*.tif', '.evengreyignore': '!a.tif' });
-    const ignored = await Ignored.none.enter(root, '');
+    const ignored = await entered(Ignored.none, root, '');
     assert.equal(ignored.has('a.tif', false), false);
     assert.equal(ignored.has('b.tif', false), true);
   });
@@ -44,10 +45,14 @@ describe('ignore files', () => {
   it('are not waited for when they are pipes', async () => {
     const root = temporaryFolder();
     execFileSync('mkfifo', [path.join(root, '.gitignore')]);
-    assert.equal((await Ignored.none.enter(root, '')).has('a.tif', false), false);
+    assert.equal((await entered(Ignored.none, root, '')).has('a.tif', false), false);
     assert.ok(fs.existsSync(root));
   });
 });
+
+async function entered(above: Ignored, root: string, folder: string): Promise<Ignored> {
+  return above.with(folder, await (await DiskTree.at(root)).ignoreTexts(folder));
+}
 
 function isIgnoredByGit(cwd: string, name: string): boolean {
   try {

@@ -46,15 +46,28 @@ const toldIn = ({ changes, others, book }: Comparison, which: 'new' | 'ended'): 
 
 const counted = ({ summary: { errors, warnings, notes } }: BookReport) => ({ errors, warnings, notes });
 
+/** A book whose pictures lie beside its layout; or in a folder, and are placed by its name or through links to it. */
+interface Kind {
+  folder: string;
+  ways: readonly string[];
+}
+const BESIDE: Kind = { folder: '', ways: [''] };
+const LINKED: Kind = { folder: 'pictures/', ways: ['figs/', 'pictures/', 'more/figs/'] };
+
+function link(top: string, target: string | null): void {
+  fs.rmSync(path.join(top, 'figs'), { force: true });
+  if (target !== null) fs.symlinkSync(target, path.join(top, 'figs'));
+}
+
 /** What somebody does to a folder of pictures, one thing at random. */
-function change(top: string, random: (most: number) => number, step: number): void {
-  const at = (name: string) => path.join(top, name);
+function change(top: string, { folder, ways }: Kind, random: (most: number) => number, step: number): void {
+  const at = (name: string) => path.join(top, folder, name);
   const there = NAMES.filter(name => fs.existsSync(at(name)));
   const blank = NAMES.filter(name => !there.includes(name));
-  const some = (names: readonly string[]) => names[random(names.length)];
+  const some = <T>(names: readonly T[]) => names[random(names.length)];
   const one = some(there);
   const other = some(there);
-  switch (random(8)) {
+  switch (random(folder ? 9 : 8)) {
     case 0:
       fs.renameSync(at(one), at(`${some(blank)}`));
       break;
@@ -78,36 +91,53 @@ function change(top: string, random: (most: number) => number, step: number): vo
     case 6:
       fs.writeFileSync(at(some(NAMES)), picture(some(['black-only', 'rgb-neutral']), `${step}`));
       break;
+    case 7:
+      fs.writeFileSync(
+        path.join(top, 'book.md'),
+        placing(NAMES.filter(() => random(4) > 0).map(name => some(ways) + name)),
+      );
+      break;
     default:
-      fs.writeFileSync(at('book.md'), placing(NAMES.filter(() => random(4) > 0)));
+      link(top, some(['pictures', 'pictures/', 'nowhere', '..', null]));
   }
   if (NAMES.filter(name => fs.existsSync(at(name))).length < 3)
     for (const name of NAMES.slice(0, 5)) fs.writeFileSync(at(name), neutral(`${name} ${step}`));
 }
 
 describe('the sums of a comparison', () => {
-  it('of many books come to what checks of both sides count, rule by rule', async () => {
-    for (const [seed, isWaived] of [
-      [1, false],
-      [2, false],
-      [3, true],
-    ] as const) {
+  for (const [seed, kind, isWaived] of [
+    [1, BESIDE, false],
+    [2, BESIDE, false],
+    [3, BESIDE, true],
+    [4, LINKED, false],
+    [5, LINKED, false],
+  ] as const)
+    it(`of many books come to what checks of both sides count, rule by rule: ${seed}`, async () => {
       const random = numbers(seed);
       const top = repositoryOf({
         'evengrey.json': settings,
-        'book.md': placing(NAMES),
+        'book.md': placing(NAMES.map((name, i) => kind.ways[i % kind.ways.length] + name)),
         ...Object.fromEntries(
-          NAMES.slice(0, 5).map((name, i) => [name, picture(i % 3 ? 'rgb-neutral' : 'black-only', i)]),
+          NAMES.slice(0, 5).map((name, i) => [
+            kind.folder + name,
+            picture(i % 3 ? 'rgb-neutral' : 'black-only', i),
+          ]),
         ),
       });
+      if (kind === LINKED) {
+        fs.mkdirSync(path.join(top, 'more'));
+        fs.symlinkSync('../figs', path.join(top, 'more/figs'));
+        link(top, 'pictures');
+        commit(top);
+      }
       if (isWaived) {
         const { waivers } = waiveAll(await checked(top), [], []);
         commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers }) });
       }
       let before = await checked(top);
       for (let step = 0; step < 15; step++) {
-        change(top, random, step);
-        if (random(2) === 0) change(top, random, step + 100);
+        change(top, kind, random, step);
+        if (random(2) === 0) change(top, kind, random, step + 100);
         commit(top);
         const after = await checked(top);
         const comparison = await compared(top, { whole: true });
@@ -153,8 +183,7 @@ describe('the sums of a comparison', () => {
         assert.equal(/Before, a check counted/.test(closing(comparison)), !isSum, what);
         before = after;
       }
-    }
-  });
+    });
 });
 
 /** How often what is said of several pictures stands in a list once more. */

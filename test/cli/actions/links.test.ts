@@ -74,7 +74,7 @@ describe('a picture that is replaced by a link', () => {
     link(top, '01.tif', '02.tif');
     fs.mkdirSync(path.join(top, 'plates'));
     fs.renameSync(path.join(top, '03.tif'), path.join(top, 'plates/03.tif'));
-    // git has no picture by the name short/03.tif, and none that last.tif leads to by way of it
+    // git has no picture by the name short/03.tif: it is found behind the link, as last.tif is
     link(top, 'short', 'plates');
     link(top, 'last.tif', 'short/03.tif');
     commit(top);
@@ -85,7 +85,12 @@ describe('a picture that is replaced by a link', () => {
       assert.deepEqual(await found(folder, '--staged'), { code: 0, rules: [], paths: [], gone: [] });
       const { report } = await told(folder, 'compare', 'HEAD~1');
       const kinds = report.changes.map(({ kind, path }: Told & { kind: string }) => `${kind} ${path}`);
-      assert.deepEqual(kinds, ['changed 01.tif', 'added last.tif', 'renamed plates/03.tif']);
+      assert.deepEqual(kinds, [
+        'changed 01.tif',
+        'added last.tif',
+        'renamed plates/03.tif',
+        'added short/03.tif',
+      ]);
       assert.deepEqual(report.summary.new, { errors: 0, warnings: 0, notes: 0 });
     }
   });
@@ -103,14 +108,69 @@ describe('a picture that is replaced by a link', () => {
     link(top, 'short', 'b');
     link(top, 'also', 'a');
     const { paths } = await found(top, '--since', 'HEAD');
-    // also/1.tif and short/1.tif are pictures of a folder, and of no commit
     assert.deepEqual(paths, ['01.tif', '02.tif', 'also/1.tif', 'short/1.tif']);
     git(top, 'add', '--all');
-    assert.deepEqual((await found(top, '--staged')).paths, ['01.tif', '02.tif']);
+    assert.deepEqual((await found(top, '--staged')).paths, paths);
     commit(top);
     git(top, 'rm', '--quiet', '02.tif');
     const left = await found(top, '--staged');
     assert.deepEqual([left.code, left.paths], [1, ['01.tif']], 'it leads to nothing then');
+  });
+});
+
+describe('a picture that is placed through a link to a folder', () => {
+  const placing = () => {
+    const top = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated", "rules": { "format-not-placed": "off" } }',
+      'book.md': '![a](figs/a.tif)\n\n![b](figs/b.tif)\n\n![title](title.tif)\n',
+      'title.tif': pictures.neutral(9),
+      'pictures/a.tif': pictures.neutral(1),
+      'pictures/b.tif': pictures.neutral(2),
+    });
+    link(top, 'figs', 'pictures/');
+    commit(top);
+    return top;
+  };
+  const fresh = async (top: string) => {
+    const { code, report } = await told(top, 'compare', 'HEAD~1');
+    const rules = report.changes.flatMap(({ path, pages }: { path: string; pages: Compared[] }) =>
+      pages.flatMap(({ findings }) => findings.new.map(({ rule }) => `${path} ${rule}`)),
+    );
+    return { code, rules };
+  };
+
+  for (const [what, lose, lost] of [
+    ['its file', (top: string) => fs.rmSync(path.join(top, 'pictures/a.tif')), ['figs/a.tif']],
+    ['the link', (top: string) => fs.rmSync(path.join(top, 'figs')), ['figs/a.tif', 'figs/b.tif']],
+    ['what the link led to', (top: string) => link(top, 'figs', 'nowhere'), ['figs/a.tif', 'figs/b.tif']],
+  ] as const)
+    it(`fails every gate where a commit takes away ${what}`, async () => {
+      const top = placing();
+      lose(top);
+      const rules = lost.map(name => `${name} unreadable`);
+      const judged = { code: 1, rules, paths: [...lost], gone: [] };
+      assert.deepEqual((await found(top)).rules, rules);
+      assert.deepEqual(await found(top, '--since', 'HEAD'), judged);
+      git(top, 'add', '--all');
+      assert.deepEqual(await found(top, '--staged'), judged);
+      commit(top);
+      assert.deepEqual(await found(top, '--since', 'HEAD~1'), judged);
+      assert.deepEqual(await fresh(top), { code: 1, rules });
+    });
+
+  it('is judged by its new content, and a new one is new', async () => {
+    const top = placing();
+    fs.writeFileSync(path.join(top, 'pictures/a.tif'), pictures.neutral(1).subarray(0, 900));
+    fs.writeFileSync(path.join(top, 'pictures/c.tif'), pictures.neutral(3).subarray(0, 900));
+    fs.appendFileSync(path.join(top, 'book.md'), '\n![c](figs/c.tif)\n');
+    const rules = ['figs/a.tif unreadable', 'figs/c.tif unreadable'];
+    const judged = { code: 1, rules, paths: ['figs/a.tif', 'figs/c.tif'], gone: [] };
+    assert.deepEqual(await found(top, '--since', 'HEAD'), judged);
+    git(top, 'add', '--all');
+    assert.deepEqual(await found(top, '--staged'), judged);
+    commit(top);
+    assert.deepEqual(await fresh(top), { code: 1, rules });
+    assert.deepEqual((await found(top, '--since', 'HEAD')).paths, [], 'nothing changed since');
   });
 });
 
