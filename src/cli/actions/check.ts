@@ -55,8 +55,9 @@ async function checkAt(
   const judged = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
   const report = await withWaivers(judged, waivers, complete, options, root);
-  // that none changed is an answer; that there is none is not
-  const noneChanged = (options.since !== undefined || options.staged) && judged.scope?.held !== 0;
+  // that none changed is an answer; that there is none, or none any more, is not
+  const { held = 1, gone = [] } = judged.scope ?? {};
+  const noneChanged = (options.since !== undefined || options.staged) && held > gone.length;
   const asking = noneChanged
     ? []
     : paths.map(file => ({ at: path.relative(root, file), shown: shown(file) }));

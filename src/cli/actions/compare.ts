@@ -81,11 +81,13 @@ async function notInsideGit(error: unknown): Promise<never> {
   throw why instanceof InsideGitError ? revisionFailure(why, here, 'compared') : error;
 }
 
-/** A gate on the wrong folder passes nothing. @throws Failure where the book has no picture in either revision */
-function hasPictures({ base, head, changes }: Comparison, book: string): void {
-  if (base.pictures || head.pictures || changes.length) return;
+/** A gate on the wrong folder passes nothing, nor one on a book that moved away. @throws Failure where there is no picture to print */
+function hasPictures({ base, head }: Comparison, book: string): void {
+  if (head.pictures) return;
   throw new Failure(
-    `${shown(named(book))} holds no picture of the book in either revision, so nothing was compared. Name another folder with --book, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
+    base.pictures
+      ? `${shown(named(book))} holds no picture of the book any more, so nothing of it is left to compare: before, it held ${base.pictures}. Where the book lies in another folder now, name that with --book.`
+      : `${shown(named(book))} holds no picture of the book in either revision, so nothing was compared. Name another folder with --book, or see "pictures" and "ignore" in evengrey.json and the ignore files.`,
   );
 }
 

@@ -191,6 +191,15 @@ describe('evengrey compare', () => {
       nowhere.stderr,
       /^evengrey: "texts" holds no picture of the book in either revision, so nothing was compared\. /,
     );
+    git(elsewhere, 'mv', 'book', 'moved');
+    commit(elsewhere);
+    fs.mkdirSync(path.join(elsewhere, 'book'));
+    const moved = await gate('book');
+    assert.deepEqual([moved.code, moved.stdout, (await gate('moved')).code], [2, '', 0]);
+    assert.match(
+      moved.stderr,
+      /"book" holds no picture of the book any more, .*: before, it held 1\. Where /,
+    );
     const bare = path.join(temporaryFolder(), 'bare.git');
     git(top, 'clone', '--quiet', '--bare', `file://${top}`, bare);
     const inside = await evengrey(['compare', 'main', '--book', 'book'], { cwd: bare });

@@ -364,6 +364,24 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('passes no book that moved away, under its old name', async () => {
+    const top = repositoryOf(plates(2));
+    fs.mkdirSync(path.join(top, 'moved'));
+    for (const name of Object.keys(plates(2)))
+      fs.renameSync(path.join(top, name), path.join(top, 'moved', path.basename(name)));
+    git(top, 'add', '--all');
+    for (const option of [['--staged'], ['--since', 'HEAD']]) {
+      const { code, stdout, stderr } = await evengrey(['check', 'plates', ...option], { cwd: top });
+      assert.equal(code, 2);
+      assert.match(
+        stderr,
+        /^evengrey: "plates" holds no picture of the book, so nothing was checked there\./,
+      );
+      assert.match(stdout, /^Nothing was checked\./);
+      assert.equal((await evengrey(['check', 'moved', ...option], { cwd: top })).code, 0);
+    }
+  });
+
   it('tells of a name in the settings that names nothing any more, and fails where no warning is allowed', async () => {
     const named = `{
   "process": "offset-coated",
