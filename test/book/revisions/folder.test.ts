@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
-import os from 'node:os';
 import path from 'node:path';
 import { Blobs } from '../../../src/book/revisions/blobs';
 import { treeOfFolder } from '../../../src/book/revisions/folder';
 import { openRepository } from '../../../src/book/revisions/repository';
 import { snapshotOf } from '../../../src/book/revisions/snapshot';
 import { temporaryFolder, write } from '../support/folder';
+import { goingInto } from './support/going-into';
 import { commit, git, repositoryOf } from './support/repository';
 
 const open = (folder: string) => openRepository(folder);
@@ -15,9 +15,9 @@ describe('what lies in a folder, as git would hold it', () => {
   it('can be read while it is open, and is gone afterwards', async () => {
     const top = repositoryOf({ 'a.tif': 'a', 'b.tif': 'b' }, 'book');
     write(top, { 'book/b.tif': 'changed', 'book/c.tif': 'new' });
-    const own = () => fs.readdirSync(os.tmpdir()).filter(name => name.startsWith('evengrey-')).length;
-    const folders = own();
-    const folder = await treeOfFolder(await open(path.join(top, 'book')));
+    const own = temporaryFolder();
+    const folder = await goingInto(own, async () => treeOfFolder(await open(path.join(top, 'book'))));
+    assert.equal(fs.readdirSync(own).length, 1);
     const snapshot = await snapshotOf(folder.repository, folder.tree);
     assert.deepEqual([...snapshot.keys()], ['a.tif', 'b.tif', 'c.tif']);
     const blobs = new Blobs(folder.repository);
@@ -32,7 +32,7 @@ describe('what lies in a folder, as git would hold it', () => {
       blobs.close();
     }
     await folder.close();
-    assert.equal(own(), folders);
+    assert.deepEqual(fs.readdirSync(own), []);
     assert.throws(() => git(top, 'cat-file', '-e', snapshot.get('c.tif')!.oid));
   });
 

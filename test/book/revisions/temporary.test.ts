@@ -3,20 +3,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { inTemporaryFolder } from '../../../src/book/revisions/temporary';
 import { temporaryFolder } from '../support/folder';
-
-const VARIABLE = process.platform === 'win32' ? 'TEMP' : 'TMPDIR';
-
-/** With temporary files going elsewhere. */
-async function goingInto<T>(folder: string, work: () => Promise<T>): Promise<T> {
-  const was = process.env[VARIABLE];
-  process.env[VARIABLE] = folder;
-  try {
-    return await work();
-  } finally {
-    if (was === undefined) delete process.env[VARIABLE];
-    else process.env[VARIABLE] = was;
-  }
-}
+import { goingInto, VARIABLE } from './support/going-into';
 
 describe('a temporary folder', () => {
   it('is there for as long as the work takes', async () => {
