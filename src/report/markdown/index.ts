@@ -11,7 +11,7 @@ import { targetLines } from '../text/targets';
 import { rank } from '../told';
 import type { Done, Trouble } from '../trouble';
 import { WRITTEN_BY } from '../written-by';
-import { code, words } from './escape';
+import { code, codeInText, words } from './escape';
 
 /**
  * So many pictures are named beside what is to be done with them, under a finding, and of a finding about the book; of the
@@ -46,7 +46,7 @@ export function bookMarkdown(
     details(blocksOf({ ...report, pictures: pagesInOrder(report.pictures) })),
     targetLines(report).map(words).join('  \n'),
     report.targets.length ? words(CAUTION) : '',
-    `${code('evengrey check --format html --output report.html')} makes a page with the pictures. ${words(WRITTEN_BY)}`,
+    `${codeInText('evengrey check --format html --output report.html')} makes a page with the pictures. ${words(WRITTEN_BY)}`,
   ];
   return `${sections.filter(Boolean).join('\n\n')}\n`;
 }
@@ -77,7 +77,7 @@ function taskTable(tasks: readonly Task[]): string {
     // of several the reason speaks of one
     const task =
       names.length > 1 ? `Each: ${duty.task}` : `${duty.task[0].toUpperCase()}${duty.task.slice(1)}`;
-    return `| **${words(task)}** | ${many}${listed(names, NAMED.task)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)}${others(works)} | ${words(duty.reason)} |`;
+    return `| **${words(task)}** | ${many}${listed(names, NAMED.task, code)}${storedAs(works)} | ${duty.severity} ${code(duty.rule)}${others(works)} | ${words(duty.reason)} |`;
   });
   return ['| What to do | Pictures | Finding | Why |', '| --- | --- | --- | --- |', ...rows].join('\n');
 }
@@ -98,17 +98,19 @@ function storedAs(works: Task): string {
   return `, stored as ${list([...encodings].map(code))}`;
 }
 
-function listed(names: readonly string[], most: number): string {
+/** @param as `code` in a table */
+function listed(names: readonly string[], most: number, as = codeInText): string {
   // "and 1 more" takes as much room as its name
   const shown = names.length > most + 1 ? names.slice(0, most) : names;
   const more = names.length - shown.length;
-  return shown.map(code).join(', ') + (more ? ` and ${more} more` : '');
+  return shown.map(as).join(', ') + (more ? ` and ${more} more` : '');
 }
 
 const trouble = ({ message, at }: Trouble) =>
-  `${at ? `${code(`${at.file}:${at.line}:${at.column}`)}: ` : ''}${words(message).replace(/\n/g, ' ')}`;
+  `${at ? `${codeInText(`${at.file}:${at.line}:${at.column}`)}: ` : ''}${words(message).replace(/\n/g, ' ')}`;
 
-const finding = ({ severity, rule, message }: Finding) => `${severity} ${code(rule)}: ${words(message)}`;
+const finding = ({ severity, rule, message }: Finding) =>
+  `${severity} ${codeInText(rule)}: ${words(message)}`;
 
 const bullets = (title: string, lines: readonly string[]): string =>
   lines.length ? [`**${title}**`, '', ...lines.map(line => `- ${line}`)].join('\n') : '';
@@ -136,7 +138,7 @@ function allOf(finding: Finding): string[] {
   const names = unlisted(finding);
   if (!names.length) return [];
   return [
-    `**All that ${code(finding.rule)} names for the whole book**: ${count(names.length, 'picture')}. ${listed(names, NAMED.book)}`,
+    `**All that ${codeInText(finding.rule)} names for the whole book**: ${count(names.length, 'picture')}. ${listed(names, NAMED.book)}`,
   ];
 }
 
@@ -150,7 +152,7 @@ function onPictures({ rule, severity, entries }: Block): string[] {
   const rest = entries.length - TOLD;
   return [
     [
-      `**${PLURAL[severity]}, ${code(rule)}**: ${count(pictures, 'picture')}. ${words(shared.trim())}`.trim(),
+      `**${PLURAL[severity]}, ${codeInText(rule)}**: ${count(pictures, 'picture')}. ${words(shared.trim())}`.trim(),
       '',
       ...lines,
       ...(rest > 0 ? [`- and ${rest} more: see another format`] : []),

@@ -62,6 +62,12 @@ describe('a report as Markdown', () => {
     assert.match(page, /<li>note <code>y<\/code>: All \*alike\*\.<\/li>[\s\S]*<details>/);
   });
 
+  it('shows a bar in a name as one, in the table and outside of it', () => {
+    const page = html([picture('a|b.tif', ink())]);
+    assert.equal(page.match(/<code>a\|b\.tif<\/code>/g)!.length, 2);
+    assert.doesNotMatch(page, /\\\|/);
+  });
+
   it('says what to do with each where several are in a row, and what fails as what fails', () => {
     const split = {
       ...finding('mixed-encodings', 'error', 'Mixed.'),
