@@ -29,7 +29,7 @@ export interface ComparedRevision {
  */
 export type ChangeKind = 'added' | 'deleted' | 'changed' | 'renamed' | 'moved' | 'mode';
 
-/** Findings of one rule, target and severity are one finding, whatever figures its message tells. */
+/** Findings of one rule, target, severity and picture beside are one finding, whatever figures its message tells. */
 export interface FindingChanges {
   new: Finding[];
   ended: Finding[];

@@ -3,6 +3,7 @@ import type { FindingChanges } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { Split } from '../waivers/apply';
 import { changesOf, claimsOn, isOfBook, waivedOn } from './claims';
+import { saidOfPairs } from './pairs';
 import { regraded } from './regrade';
 import { pairedTargets } from './settings-changes';
 import type { Side } from './side';
@@ -27,15 +28,27 @@ export interface Became {
 export function becameOf(
   before: Split,
   after: Split,
-  { base, head, unread }: Record<'base' | 'head', Pick<Side, 'settings'>> & { unread: number },
+  {
+    base,
+    head,
+    unread,
+    calledNow,
+  }: Record<'base' | 'head', Pick<Side, 'settings'>> & {
+    unread: number;
+    calledNow: (path: string) => string;
+  },
 ): Became {
   const rules = { was: base.settings.rules, is: head.settings.rules };
   const called = pairedTargets(base.settings.targets, head.settings.targets).flatMap(([was, is]) =>
     was.name === is.name ? [] : ([[was.name, is.name]] as const),
   );
-  const graded = regraded(before, after, rules, new Map(called));
+  const graded = regraded(before, after, rules, new Map(called), calledNow);
   const was = graded.before;
-  const asItWas = (finding: Finding) => graded.was.get(finding) ?? finding;
+  const pairs = saidOfPairs(was.pictures, after.pictures, calledNow);
+  const asItWas = (finding: Finding) => {
+    const then = pairs.turned.get(finding) ?? finding;
+    return graded.was.get(then) ?? then;
+  };
   const otherwise = new Set(
     [...graded.was].flatMap(([now, then]) => (now.severity === then.severity ? [] : then)),
   );
@@ -47,7 +60,12 @@ export function becameOf(
   const open = new Set(unread ? changesOf(was.findings.filter(isOfBook), now).ended : []);
   // where others were not looked at, nobody knows whether what was said of the book has ended: it may stand for these
   const shared = was.findings.filter(finding => !open.has(finding));
-  const restated = new Map(before.pictures.map((picture, at) => [picture, was.pictures[at]]));
+  const restated = new Map(
+    before.pictures.map((picture, at) => {
+      const now = was.pictures[at];
+      return [picture, { ...now, findings: pairs.said.get(now)! }];
+    }),
+  );
   const claims = (picture: PictureReport) => claimsOn(restated.get(picture)!, shared);
   return {
     of: (x, y) =>

@@ -44,7 +44,7 @@ export function namedIn({ data: { convert, pictures } }: Finding): unknown[] {
 }
 
 /**
- * Matches findings before and after by rule, target and severity; of several alike each counts once. What is waived since
+ * Matches findings before and after by rule, target, severity and the picture beside; of several alike each counts once. What is waived since
  * has not ended: it stands, and is told no more.
  */
 export function changesOf(
@@ -65,5 +65,10 @@ export function changesOf(
   return changes;
 }
 
+/** A difference to the picture beside it is another one beside another. */
 const keyOf = ({ rule, severity, data }: Finding): string =>
-  JSON.stringify([rule, severity, typeof data.target === 'string' ? data.target : null]);
+  JSON.stringify([
+    rule,
+    severity,
+    ...[data.target, data.beside].map(name => (typeof name === 'string' ? name : null)),
+  ]);

@@ -18,7 +18,7 @@ import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PageOf } from './page-changes';
 import type { PixelsAlike } from './pixels';
-import { facedBefore, rearranged } from './rearranged';
+import { calledNow, facedBefore, rearranged } from './rearranged';
 import type { Side } from './side';
 import { countsOf, tally } from './tally';
 import type { Still } from './unlooked';
@@ -67,7 +67,7 @@ export function joined({
 }: Joining): Comparison {
   const { after } = judged;
   const before = withoutUnseen(judged.before, pages);
-  const became = becameOf(before, after, { ...sides, unread });
+  const became = becameOf(before, after, { ...sides, unread, calledNow: calledNow(pages) });
   const moved = new Set(pages.filter(({ kind }) => kind !== 'mode').map(({ path }) => path));
   const match = matcherOf(unread ? null : after.pictures);
   const parts = new Map(after.pictures.map(({ path, part }) => [path, part]));

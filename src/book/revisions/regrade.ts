@@ -1,6 +1,7 @@
 import type { Finding, Severity } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import type { Settings } from '../settings/settings';
+import { partnerCalledNow } from './pairs';
 import { gradeOf } from './settings-changes';
 
 type Rules = Settings['rules'];
@@ -15,12 +16,14 @@ export interface Regraded<Book> {
  * What was judged before, with findings that count for what their rules do since, on targets as they are called since: so
  * that one of which only the severity or the target's name is another is neither new nor ended. A rule that is off, or was,
  * has said nothing on that side. @param called names of targets now, by those before
+ * @param calledNow pictures before, as they are called now
  */
 export function regraded<Book extends JudgedBook>(
   before: Book,
   after: JudgedBook,
   rules: { was: Rules; is: Rules },
   called: ReadonlyMap<string, string> = new Map(),
+  calledNow: (path: string) => string = path => path,
 ): Regraded<Book> {
   const was = new Map<Finding, Finding>();
   const notes = new Set(
@@ -31,8 +34,10 @@ export function regraded<Book extends JudgedBook>(
   const restated = (finding: Finding): Finding => {
     const severity = severityNow(finding, rules, notes);
     const target = called.get(`${finding.data.target}`);
-    if (severity === finding.severity && target === undefined) return finding;
-    const now = { ...finding, severity, data: { ...finding.data, ...(target !== undefined && { target }) } };
+    const paired = partnerCalledNow(finding.data, calledNow);
+    if (severity === finding.severity && target === undefined && !paired) return finding;
+    const data = { ...finding.data, ...paired, ...(target !== undefined && { target }) };
+    const now = { ...finding, severity, data };
     was.set(now, finding);
     return now;
   };
