@@ -4,7 +4,7 @@ import type { SettingsClause } from '../../shared/comparison';
 import type { Target } from '../../shared/target';
 import type { RuleSetting, Settings } from '../settings/settings';
 import { WAIVERS_FILE } from '../waivers/file';
-import { keyOf, type Waiver } from '../waivers/key';
+import { keyOf, keysOf, type Waiver } from '../waivers/key';
 import { fromTo, otherSettings, same } from './setting-words';
 import type { Side } from './side';
 
@@ -197,10 +197,9 @@ export function isResized(
 
 /** Those of the first that are not among the second; where a picture lies, and the reason, makes no other of one. */
 export function missingWaivers(all: readonly Waiver[], from: readonly Waiver[]): Waiver[] {
-  const there = new Set(from.map(keyOf));
-  return [...new Map(all.map(waiver => [keyOf(waiver), waiver]))].flatMap(([key, waiver]) =>
-    there.has(key) ? [] : waiver,
-  );
+  const there = new Set(from.flatMap(keysOf));
+  const once = new Map(all.map(waiver => [keyOf(waiver), waiver]));
+  return [...once.values()].filter(waiver => !keysOf(waiver).some(key => there.has(key)));
 }
 
 function waiverChanges({ waivers: was }: Judging, { waivers: is }: Judging): string[] {

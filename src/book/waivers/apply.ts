@@ -1,7 +1,7 @@
 import type { BookReport, Finding, PictureReport, WaivedFinding } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { summarise } from '../summary';
-import { keyOf, type Waiver, waiverOf } from './key';
+import { keyOf, keysOf, type Waiver, waiverOf } from './key';
 
 /** What was judged, with what is waived apart. */
 export interface Split extends JudgedBook {
@@ -13,14 +13,14 @@ export interface Split extends JudgedBook {
 
 /** Takes out of what was judged what is waived: it counts and fails no more, and is kept under `waived`. */
 export function splitWaived(judged: JudgedBook, waivers: readonly Waiver[]): Split {
-  const byKey = new Map(waivers.map(waiver => [keyOf(waiver), waiver]));
+  const known = byKey(waivers);
   const used = new Set<Waiver>();
   const sorted = (findings: readonly Finding[], picture: PictureReport | null) => {
     const standing: Finding[] = [];
     const waived: WaivedFinding[] = [];
     for (const finding of findings) {
-      const own = byKey.size ? waiverOf(finding, picture, judged) : null;
-      const waiver = own && byKey.get(keyOf(own));
+      const own = known.size ? waiverOf(finding, picture, judged) : null;
+      const waiver = own && knownAs(own, known);
       if (waiver) {
         used.add(waiver);
         waived.push({ ...finding, reason: waiver.reason ?? '' });
@@ -56,7 +56,7 @@ export function waiveAll(
   waivers: readonly Waiver[],
   keep: readonly Waiver[],
 ): { waivers: Waiver[]; added: number; unknown: string[] } {
-  const before = new Map(waivers.map(waiver => [keyOf(waiver), waiver]));
+  const before = byKey(waivers);
   const reasons = new Map(waivers.map(waiver => [aboutOf(waiver), waiver.reason]));
   const now = new Map(keep.map(waiver => [keyOf(waiver), waiver]));
   const unknown: string[] = [];
@@ -69,7 +69,7 @@ export function waiveAll(
       return;
     }
     const key = keyOf(waiver);
-    const old = before.get(key);
+    const old = knownAs(waiver, before);
     // of pictures alike to the byte one waiver is of several findings
     if (!old) added++;
     if (now.has(key)) return;
@@ -97,3 +97,11 @@ export function waiveAll(
 /** What a waiver is about, whatever it says of it. */
 const aboutOf = ({ rule, picture, page, value }: Waiver): string =>
   JSON.stringify([rule, picture ?? null, page ?? 1, value.target ?? null]);
+
+const byKey = (waivers: readonly Waiver[]): Map<string, Waiver> =>
+  new Map(waivers.flatMap(waiver => keysOf(waiver).map(key => [key, waiver] as const)));
+
+const knownAs = (own: Waiver, known: ReadonlyMap<string, Waiver>): Waiver | undefined =>
+  keysOf(own)
+    .map(key => known.get(key))
+    .find(waiver => waiver !== undefined);

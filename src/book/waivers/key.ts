@@ -1,4 +1,5 @@
 import type { BookPicture, BookReport, Finding, PictureReport } from '../../shared/finding';
+import type { Target } from '../../shared/target';
 
 /** A finding that the team has decided to live with, as the file has it. */
 export interface Waiver {
@@ -7,6 +8,8 @@ export interface Waiver {
   page?: number;
   content: string[];
   value: Record<string, unknown>;
+  /** What the target that `value` names was printed on, by which it is known where it is called otherwise since. */
+  on?: Record<string, unknown>;
   says?: string;
   reason?: string;
 }
@@ -84,6 +87,31 @@ export const keyOf = ({
 }: Pick<Waiver, 'rule' | 'page' | 'content' | 'value'>): string =>
   JSON.stringify([rule, page ?? 1, [...content].sort(), rounded(value)]);
 
+/** All by which it is known: also on a target that is called otherwise, and prints on the same in the same way. */
+export const keysOf = (waiver: Pick<Waiver, 'rule' | 'page' | 'content' | 'value' | 'on'>): string[] => [
+  keyOf(waiver),
+  ...(waiver.on ? [keyOf({ ...waiver, value: { ...waiver.value, target: waiver.on } })] : []),
+];
+
+/** What a finding's target is but for its name; undefined where it is of none. */
+function printedOn(
+  { data }: Finding,
+  pictures: readonly Pick<BookPicture, 'targets'>[],
+): Waiver['on'] | undefined {
+  if (typeof data.target !== 'string') return undefined;
+  for (const { targets } of pictures) {
+    const target = targets.find(({ name }) => name === data.target);
+    if (target) return conditionsOf(target);
+  }
+  return undefined;
+}
+
+function conditionsOf(target: Target): Record<string, unknown> {
+  const { process, paper, light, route, encodings, inkLimit, profile, record } = target;
+  const stated = Object.entries({ process, paper, light, route, encodings, inkLimit, profile, record });
+  return Object.fromEntries(stated.filter(([, value]) => value !== null));
+}
+
 /** The waiver that a finding would have; null where it can have none. */
 export function waiverOf(
   finding: Finding,
@@ -92,12 +120,14 @@ export function waiverOf(
 ): Waiver | null {
   const content = contentOf(finding, picture, report);
   if (!content) return null;
+  const on = printedOn(finding, picture ? [picture] : report.pictures);
   return {
     rule: finding.rule,
     picture: picture?.path ?? null,
     ...(picture && picture.facts.page > 1 ? { page: picture.facts.page } : {}),
     content,
     value: figuresOf(finding),
+    ...(on && { on }),
     says: finding.message,
     reason: '',
   };
@@ -105,9 +135,9 @@ export function waiverOf(
 
 /** Says of a finding on a picture whether one of these waives it. */
 export function isWaivedBy(waivers: readonly Waiver[]): (finding: Finding, picture: BookPicture) => boolean {
-  const keys = new Set(waivers.map(keyOf));
+  const keys = new Set(waivers.flatMap(keysOf));
   return (finding, picture) => {
     const own = keys.size > 0 && waiverOf(finding, picture, { pictures: [] });
-    return own ? keys.has(keyOf(own)) : false;
+    return own ? keysOf(own).some(key => keys.has(key)) : false;
   };
 }

@@ -39,6 +39,11 @@ export const waiversSchema: Schema = {
             type: 'object',
             description: 'What the finding says in figures, rounded: with others it is judged again.',
           },
+          on: {
+            type: 'object',
+            description:
+              'What the target in "value" was, by which the finding is known where the target is only called otherwise since. Left out: by its name alone.',
+          },
           says: { type: 'string', description: 'The finding in words when it was waived, for people.' },
           reason: { type: 'string', description: 'Why the team can live with it.' },
         },

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { missingWaivers } from '../../../src/book/revisions/settings-changes';
 import { applyWaivers, waiveAll } from '../../../src/book/waivers/apply';
 import { finding, picture, report } from '../../report/text/support';
 
@@ -35,6 +36,24 @@ describe('waivers', () => {
       waived.pictures[0].waived!.map(f => f.rule),
       ['x'],
     );
+  });
+
+  it('stay on a target that is only called otherwise, with their reason, and on no other', () => {
+    const told = (name: string, light: 'D50' | 'A' = 'D50') => {
+      const about = { ...finding('x', 'warning', 'Odd.'), data: { target: name } };
+      const target = { ...picture('a.tif').targets[0], name, light };
+      return report([{ ...picture('a.tif', [about], { sha256: hash('a') }), targets: [target] }]);
+    };
+    const [waiver] = waiveAll(told('book'), [], []).waivers;
+    const waivers = [{ ...waiver, reason: 'The house wants it so.' }];
+    assert.deepEqual(applyWaivers(told('print'), waivers).unused, []);
+    assert.deepEqual(applyWaivers(told('book', 'A'), waivers).unused, [], 'by its name it is the same');
+    assert.deepEqual(applyWaivers(told('print', 'A'), waivers).unused, waivers);
+    const { on: _, ...byName } = waivers[0];
+    assert.deepEqual(applyWaivers(told('print'), [byName]).unused, [byName]);
+    const again = waiveAll(told('print'), waivers, []);
+    assert.deepEqual([again.added, again.waivers[0].reason], [0, waivers[0].reason]);
+    assert.deepEqual(missingWaivers(again.waivers, waivers), []);
   });
 
   it('are written for every error and warning, sorted; what was not read is named', () => {
