@@ -9,7 +9,7 @@ export interface ComparedRevision {
   asked: string | null;
   /** The commit in full; of the folder, the tree that it would be. */
   commit: string;
-  /** What the book's folder was called there, from the top of the repository, where it is called otherwise now. */
+  /** What the book's folder was called there, from the top of the repository ('' is that itself), where it is called otherwise now. */
   folderThen?: string;
   /** It is what lies in the book's folder, committed or not. */
   folder: boolean;

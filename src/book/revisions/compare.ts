@@ -89,9 +89,10 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
     ]);
     const isFirst = after.size > 0 && snapshotBefore(after, within.changes).size === 0;
     const folderThen = isFirst ? await formerFolder(repository, baseCommit, headTree) : null;
-    const { changes, renamesFollowed } = folderThen
-      ? await changesOfTrees(repository, treeOf({ commit: baseCommit, folderThen }), `${headTree}:./`)
-      : within;
+    const { changes, renamesFollowed } =
+      folderThen !== null
+        ? await changesOfTrees(repository, treeOf({ commit: baseCommit, folderThen }), `${headTree}:./`)
+        : within;
     const head = await sideOf(root, after, blobs, adjust, 'after');
     const before = snapshotBefore(after, changes);
     const { base, borrowed } = await baseSide(root, before, blobs, head, adjust);

@@ -4,8 +4,8 @@ import { askGit, pieces, runGit } from './git';
 import type { Repository } from './repository';
 
 /**
- * What a book's folder that was not there yet by its name was called at a commit before, from the top of the repository; null
- * where no other folder became it. Only files that are the same to the byte say so, and only of a folder that is gone and was a
+ * What a book's folder that was not there yet by its name was called at a commit before, from the top of the repository ('' is
+ * the top itself); null where no other folder became it. Only files that are the same to the byte say so, and only of a folder that is gone and was a
  * book: one that has settings now had some.
  */
 export async function formerFolder(
@@ -32,9 +32,11 @@ export async function formerFolder(
   if (former === null) return null;
   const holds = async (commit: string, path: string) =>
     (await runGit(root, ['ls-tree', '--full-tree', commit, path], { env })).stdout.length > 0;
+  const [was, is] = [`${former && `${former}/`}${SETTINGS_FILE}`, `${folder}${SETTINGS_FILE}`];
+  // the top of a repository is never gone: that a book left it is told by its settings alone
+  if (!former) return (await holds(base, was)) && !(await holds(head, was)) ? former : null;
   if (await holds(head, former)) return null;
   // pictures that came from anywhere make a new book
-  const [was, is] = [`${former}/${SETTINGS_FILE}`, `${folder}${SETTINGS_FILE}`];
   return (await holds(base, was)) || !(await holds(head, is)) ? former : null;
 }
 
@@ -44,7 +46,9 @@ function foldersOf(told: readonly string[], folder: string): string[] {
   for (let at = 0; at < told.length; at += 3) {
     const [from, to] = [told[at + 1], told[at + 2]];
     const within = to.startsWith(folder) ? `/${to.slice(folder.length)}` : null;
-    if (within && from.endsWith(within)) folders.push(from.slice(0, -within.length));
+    // from the top of the repository too
+    const whole = `/${from}`;
+    if (within && whole.endsWith(within)) folders.push(whole.slice(1, -within.length));
   }
   return folders;
 }

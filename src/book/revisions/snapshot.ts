@@ -34,7 +34,7 @@ export async function snapshotOf({ root, env }: Repository, commit: string): Pro
 
 /** Where git finds a book at a revision: its commit, or a folder of that which was called otherwise than now. */
 export const treeOf = ({ commit, folderThen }: Pick<ComparedRevision, 'commit' | 'folderThen'>): string =>
-  folderThen ? `${commit}:${folderThen}` : commit;
+  folderThen === undefined ? commit : `${commit}:${folderThen}`;
 
 /** What the commit before held, of which the commit after differs by `changes`. */
 export function snapshotBefore(after: Snapshot, changes: readonly Change[]): Snapshot {

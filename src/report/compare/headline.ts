@@ -124,8 +124,7 @@ const MORE_TINT = 'a tint is likely to be seen more often';
 
 function whatChanged(comparison: Comparison, call: Call): string {
   const { base, changes, summary, rearranged, beyond } = comparison;
-  const from = call === byNumber ? '' : ` from ${base.folderThen}`;
-  const renamed = base.folderThen ? [`folder was renamed${from}`] : [];
+  const renamed = base.folderThen === undefined ? [] : [folderWas(base.folderThen, call)];
   const elsewhere = rearranged.length
     ? [`${count(rearranged.length, 'picture')} ${rearranged.length === 1 ? 'stands' : 'stand'} elsewhere`]
     : [];
@@ -157,6 +156,11 @@ function whatChanged(comparison: Comparison, call: Call): string {
   ];
   return `${count(changes.length, 'picture')}: ${list(what, what.length)}${also.length ? `; ${list(also)}` : ''}.`;
 }
+
+const folderWas = (then: string, call: Call): string => {
+  if (!then) return 'folder was the top of the repository before';
+  return `folder was renamed${call === byNumber ? '' : ` from ${then}`}`;
+};
 
 /** Not in the book any more, and not gone. */
 const STILL = [

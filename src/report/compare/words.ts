@@ -21,7 +21,8 @@ export function revisions({ base, head, mergeBase }: Comparison): string {
     if (folder) return 'the folder as it is now, committed or not';
     const short = shortly({ commit });
     const same = asked !== null && commit.startsWith(asked);
-    const there = folderThen ? `, in ${folderThen}` : '';
+    const there =
+      folderThen === undefined ? '' : `, ${folderThen ? `in ${folderThen}` : 'at the top of the repository'}`;
     return same ? short + there : `${asked ?? 'the current commit'} (${way}${short}${there})`;
   };
   return `Before: ${name(base, mergeBase ? 'parted at ' : '')}. After: ${name(head)}.`;

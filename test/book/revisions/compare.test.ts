@@ -313,6 +313,27 @@ describe('comparing revisions', () => {
     assert.deepEqual([made.isFirst, made.base.folderThen], [true, undefined], 'that was no book');
   });
 
+  it('follows a book that moved from the top of its repository into a folder, and no other', async () => {
+    const moving = async (stays: Record<string, string>) => {
+      const top = repositoryOf({ ...settings, ...book(3), 'readme.txt': 'stays' });
+      fs.mkdirSync(path.join(top, 'one'));
+      for (const name of ['evengrey.json', 'plates'])
+        fs.renameSync(path.join(top, name), path.join(top, 'one', name));
+      fs.rmSync(path.join(top, 'one/plates/002.tif'));
+      commit(top, stays);
+      return compared(path.join(top, 'one'), { whole: true });
+    };
+    const moved = await moving({});
+    assert.deepEqual([moved.base.folderThen, moved.isFirst, moved.base.pictures], ['', undefined, 3]);
+    assert.deepEqual(
+      moved.changes.map(({ kind, path }) => `${kind} ${path}`),
+      ['deleted plates/002.tif'],
+    );
+    assert.match(headline(moved), /1 gone; the folder was the top of the repository before\.$/);
+    const split = await moving(settings);
+    assert.deepEqual([split.base.folderThen, split.isFirst], [undefined, true], 'a book is still there');
+  });
+
   it('goes by the layouts of either side: what they place is the book, and what they place in vain is new', async () => {
     const layout = (...names: string[]) => names.map(name => `![plate](plates/${name}.tif)\n`).join('\n');
     const top = repositoryOf({ ...settings, ...book(4), 'book.md': layout('001', '002') });
