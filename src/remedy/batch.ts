@@ -10,6 +10,7 @@ import { isCoarse, lostInJpeg } from './encode';
 import { keepOf, type OpenKeep, originalsIn } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
+import { lostToneNotices, lostTones } from './lost-tone';
 import { luminanceStays } from './luminance';
 import { otherProfilesNotice } from './other-profiles';
 import { plan } from './plan';
@@ -20,7 +21,6 @@ import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
 import { type Selected, type Selecting, select } from './select';
-import { losingStrongTone, strongToneNotice } from './strong-tone';
 import { endOf, troubleOf } from './trouble';
 import { COARSE } from './words';
 
@@ -85,9 +85,8 @@ async function convertAll(
     for (const [at, { asked }] of decisions.entries()) conversions[at] ??= failed(asked, how.wish, end.left);
   }
   const kept = decisions.filter((_, at) => conversions[at].output !== null);
-  const losing = losingStrongTone(kept, how.wish);
-  const toned = strongToneNotice(losing, how.dryRun);
-  if (toned) notices.push(toned);
+  const lost = lostTones(kept, how.wish);
+  notices.push(...lostToneNotices(lost, how.dryRun));
   const others = otherProfilesNotice(kept, how.wish);
   if (others) notices.push(others);
   const idle = idleQuality(how.wish, conversions);
@@ -103,7 +102,7 @@ async function convertAll(
     ...{ dryRun: how.dryRun, conversions, notices, relinking: relinked?.relinking ?? null, stopped },
     folder: how.place.kind === 'folder' ? how.place.shown : null,
     originals: how.place.kind === 'in-place' ? await originalsOf(how.root) : null,
-    untoned: losing.map(({ path: at }) => at),
+    untoned: lost.strong.map(({ path: at }) => at),
     below: how.wish.to === 'rgb-neutral' ? how.wish.below : null,
   };
 }
