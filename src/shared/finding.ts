@@ -81,9 +81,16 @@ export interface BookReport {
   /**
    * Set where only some pictures were checked: which, as it ends "what is": `changed since main (...)`, `staged`, `named`;
    * and how many others were not looked at, so that nothing is said that compares; `gone`: pictures that are taken out of
-   * the book; `held`: how many pictures of the book lie in what was named, these among them, changed or not.
+   * the book; `held`: how many pictures of the book lie in what was named, these among them, changed or not; `beyond`:
+   * submodules that changed, of which nobody looked at the pictures.
    */
-  scope?: { which: string; unread: number; gone?: readonly string[]; held?: number };
+  scope?: {
+    which: string;
+    unread: number;
+    gone?: readonly string[];
+    held?: number;
+    beyond?: readonly string[];
+  };
   targets: Target[];
   /** Sorted by path, then page. */
   pictures: PictureReport[];

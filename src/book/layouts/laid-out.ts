@@ -30,6 +30,8 @@ export interface Asked {
   /** Absolute: those that were named. */
   paths: readonly string[];
   settings: Pick<Settings, 'pictures'>;
+  /** Pictures that are there and belong to somebody else, so that nobody left them out. */
+  beyond?: ReadonlySet<string>;
 }
 
 /** So many pictures are named. */
@@ -43,7 +45,7 @@ const NAMED = 6;
 export function laidOut(
   found: readonly Found[],
   all: BookLayouts,
-  { root, paths, settings }: Asked,
+  { root, paths, settings, beyond }: Asked,
 ): LaidOut {
   const placements = byPicture(all.placements);
   const whole = paths.includes(root);
@@ -59,7 +61,9 @@ export function laidOut(
   const idle = unused.filter(({ path }) => !replacedBy(path));
   const unplaced = whole ? unplacedIn(idle, all, decides) : null;
   const missing = all.missing.filter(({ path }) => mayBePicture(path));
-  const leftOut = [...placements.keys()].filter(path => !there.has(path) && namesPicture(path));
+  const leftOut = [...placements.keys()].filter(
+    path => !there.has(path) && namesPicture(path) && !beyond?.has(path),
+  );
   return {
     files,
     missing: missingPictures(missing.filter(({ path }) => paths.some(asked => covers(root, asked, path)))),

@@ -33,7 +33,7 @@ import { settingsEffect } from './settings-effect';
 import { judgeSide, RevisionSettingsError, type Side, sideOf, withSettings } from './side';
 import { sizesOf } from './sizes';
 import { snapshotBefore, snapshotOf, treeOf } from './snapshot';
-import { submodulesOf, toldOf } from './told';
+import { beyondNotice, submodulesOf, toldOf } from './told';
 import { stillIn, unlooked } from './unlooked';
 import { waivedSince } from './waived-since';
 
@@ -170,6 +170,7 @@ export async function compareRevisions(options: CompareOptions): Promise<Compari
         ...(renamesFollowed ? [] : [NO_RENAMES]),
         ...outOfSight,
         ...(await toldOf(changes, base, head)),
+        ...beyondNotice(head),
         ...idle.map(idleNotice),
         ...leftOut(same, known),
         ...waivedNotice(judged.after),

@@ -57,6 +57,12 @@ export class GitTree implements Tree {
     return led && typeof led === 'object' && 'entry' in led && isFile(led.entry) ? led.entry : null;
   }
 
+  /** Whether a path leads into a submodule, which belongs to another repository. */
+  async isBeyond(at: string): Promise<boolean> {
+    const led = await this.follow(at);
+    return led !== null && typeof led === 'object' && 'entry' in led && isSubmodule(led.entry);
+  }
+
   /** Which of these paths are there, as the tree spells them; as `existingFiles` says it of the disk. */
   async existing(paths: Iterable<string>): Promise<(path: string) => string | null> {
     const there = new Map([...this.snapshot.keys()].map(at => [at.normalize('NFC'), at]));
@@ -64,6 +70,9 @@ export class GitTree implements Tree {
       if (!this.#all().has(folder))
         for (const [name, held] of await this.#held(folder))
           if (held !== 'folder') there.set(`${folder}/${name}`.normalize('NFC'), `${folder}/${name}`);
+    // what a submodule holds is not known here, and is not to be missed
+    for (const at of paths)
+      if (!there.has(at.normalize('NFC')) && (await this.isBeyond(at))) there.set(at.normalize('NFC'), at);
     return at => there.get(at.normalize('NFC')) ?? null;
   }
 

@@ -22,6 +22,8 @@ export interface ChangedFiles {
   gone?: readonly string[];
   /** How many pictures lie in what was named, changed or not. */
   held?: number;
+  /** Submodules that changed, of which nobody looked at the pictures. */
+  beyond?: readonly string[];
   /** What the settings say in vain since. */
   idle?: readonly Idle[];
   /** `changed since main (1a2b3c4d5e)`, `staged`, `named`: as it ends "what is". */
@@ -33,7 +35,17 @@ export interface ChangedFiles {
  * as far as it names one of them, or none at all.
  */
 export async function reportOfChanged(
-  { changed, others, unchanged, which, concerned = new Map(), gone = [], held, idle = [] }: ChangedFiles,
+  {
+    changed,
+    others,
+    unchanged,
+    which,
+    concerned = new Map(),
+    gone = [],
+    held,
+    beyond,
+    idle = [],
+  }: ChangedFiles,
   settings: Settings,
   found: Searched,
   { placements, waivers, signal }: Pick<JudgeBookOptions, 'placements' | 'waivers' | 'signal'> = {},
@@ -64,6 +76,7 @@ export async function reportOfChanged(
   const scope = {
     ...{ which, unread: partial ? unchanged : 0, gone },
     ...(held !== undefined && { held: held + gone.length }),
+    ...(beyond?.length && { beyond }),
   };
   return {
     ...report,

@@ -46,6 +46,8 @@ export interface Side {
   notInBook: LaidOut['notInBook'];
   /** Pictures that it holds and places, and that settings or ignore files leave out. */
   leftOut: LaidOut['leftOut'];
+  /** Pictures that layouts place and that lie in a submodule: what they are git does not know here. */
+  beyond: ReadonlySet<string>;
   /** Lines of layouts that take in a text which is not there. */
   notThere: BookLayouts['notThere'];
   /** What its layouts have made of it, in sentences. */
@@ -85,7 +87,8 @@ export async function withSettings(
   const tree = new GitTree(snapshot, blobs);
   const { files: found } = await discover({ root, paths: [root], settings, tree });
   const layouts = await layoutsIn(root, settings, tree, blobs);
-  const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings });
+  const beyond = await beyondOf(layouts, tree);
+  const { files, ...laid } = laidOut(found, layouts, { root, paths: [root], settings, beyond });
   const { notThere } = layouts;
   const pages = await contentsOf(
     files.map(({ path }) => path),
@@ -106,9 +109,16 @@ export async function withSettings(
     missing,
     notInBook,
     leftOut,
+    beyond,
     notThere,
     ofLayouts,
   };
+}
+
+async function beyondOf({ placements }: BookLayouts, tree: GitTree): Promise<Set<string>> {
+  const beyond = new Set<string>();
+  for (const { picture } of placements) if (await tree.isBeyond(picture)) beyond.add(picture);
+  return beyond;
 }
 
 /**

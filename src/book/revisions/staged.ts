@@ -6,6 +6,7 @@ import type { CheckOptions } from '../check';
 import type { Pool } from '../pool';
 import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
+import type { Waiver } from '../waivers/key';
 import { Blobs } from './blobs';
 import { type Change, changesStaged } from './changes';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
@@ -19,8 +20,9 @@ import { openRepository } from './repository';
 import { commitOf } from './revision';
 import { type Side, sideOf, withSettings } from './side';
 import { type Snapshot, snapshotOf, snapshotOfIndex } from './snapshot';
+import { beyondNotice, submodulesOf } from './told';
 
-export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
+export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool' | 'waivers'> {
   pool: Pick<Pool, 'factsOf'>;
   /**
    * The settings to judge by, where they are not those that are staged: asked for by name, or of a book whose settings git
@@ -28,6 +30,8 @@ export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
    */
   settings: Settings;
   settingsNamed: boolean;
+  /** Null: those that are staged, as the commit will hold them. */
+  waivers: readonly Waiver[] | null;
   /** Makes of staged settings what was asked for on the spot: other conditions. */
   adjust: (settings: Settings) => Settings;
   /** Read the unchanged pictures too, where they are not known. */
@@ -35,10 +39,12 @@ export interface StagedOptions extends Omit<CheckOptions, 'settings' | 'pool'> {
 }
 
 /**
- * Checks the pictures that a commit would change, as they are staged. @throws GitError, RevisionSettingsError; the signal's
+ * Checks the pictures that a commit would change, as they are staged, and says by which waivers. @throws GitError, RevisionSettingsError; the signal's
  * reason when cancelled
  */
-export async function checkStaged(options: StagedOptions): Promise<BookReport> {
+export async function checkStaged(
+  options: StagedOptions,
+): Promise<{ report: BookReport; waivers: readonly Waiver[] }> {
   const { root, paths, pool, cache, whole, signal, onProgress } = options;
   const repository = await openRepository(root);
   const head = await commitOf(repository, 'HEAD').catch(error => {
@@ -81,7 +87,8 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
       (whole ? await readBlobs(contents(same), reading) : null);
     const of = (list: typeof pages, all: Map<string, PictureFacts[]>) =>
       list.map(([name, { oid }]) => ({ path: name, facts: all.get(oid)! }));
-    return await reportOfChanged(
+    const waivers = options.waivers ?? side.waivers;
+    const report = await reportOfChanged(
       {
         // placed still, and taken away by this commit
         changed: [
@@ -97,15 +104,17 @@ export async function checkStaged(options: StagedOptions): Promise<BookReport> {
         unchanged: same.length,
         idle: paths.includes(root) ? newSlips(before && namingOf(before), namingOf(side)) : [],
         held: pages.length + side.missing.filter(({ path }) => isNamed(path)).length,
+        beyond: submodulesOf(changes),
         which: 'staged',
       },
       side.settings,
       {
         ...{ notEntered: [], ignored: 0, idleIgnore: [] },
-        ofLayouts: paths.includes(root) ? side.ofLayouts : [],
+        ofLayouts: paths.includes(root) ? [...side.ofLayouts, ...beyondNotice(side)] : [],
       },
-      { placements: side.placements, waivers: options.waivers, signal },
+      { placements: side.placements, waivers, signal },
     );
+    return { report, waivers };
   } finally {
     blobs.close();
   }

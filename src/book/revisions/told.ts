@@ -34,8 +34,17 @@ export async function toldOf(changes: readonly Change[], base: Side, head: Side)
   ];
 }
 
+/** Pictures of the book that nobody looked at, since they belong to another repository. */
+export function beyondNotice({ beyond }: Pick<Side, 'beyond'>): string[] {
+  if (!beyond.size) return [];
+  const one = beyond.size === 1;
+  return [
+    `${list([...beyond].sort(), NAMED)} ${one ? 'lies in a submodule and was' : 'lie in submodules and were'} not looked at: what ${one ? 'it is' : 'they are'} the other repository knows. "evengrey check" of the folder judges ${one ? 'it' : 'them'}.`,
+  ];
+}
+
 /** Submodules that are another commit now, or came, or went. */
-export const submodulesOf = (changes: readonly Change[]): string[] =>
+export const submodulesOf = (changes: readonly Pick<Change, 'path' | 'before' | 'after'>[]): string[] =>
   changes.flatMap(({ path, before, after }) =>
     [before, after].some(entry => entry && isSubmodule(entry)) ? [path] : [],
   );

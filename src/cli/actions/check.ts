@@ -7,6 +7,7 @@ import { checkStaged } from '../../book/revisions/staged';
 import type { Settings } from '../../book/settings/settings';
 import { readShard, type ShardNumber } from '../../book/shards/shard';
 import { shardText } from '../../book/shards/text';
+import type { Waiver } from '../../book/waivers/key';
 import type { Place } from '../../report/place';
 import type { BookReport } from '../../shared/finding';
 import { named, oneBook, rootOf, settingsOf, shown } from '../book';
@@ -52,9 +53,9 @@ async function checkAt(
   const asked = { root, paths, settings, declared: files.length > 0, adjust, waivers };
   const place = await placeOf(root, files[0]);
   if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options, result);
-  const judged = await readAndJudge(asked, options);
+  const { report: judged, waivers: own } = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
-  const report = await withWaivers(judged, waivers, complete, options, root);
+  const report = await withWaivers(judged, { ...waivers, waivers: [...own] }, complete, options, root);
   // that none changed is an answer; that there is none, or none any more, is not
   const { held = 1, gone = [] } = judged.scope ?? {};
   const noneChanged = (options.since !== undefined || options.staged) && held > gone.length;
@@ -80,7 +81,7 @@ interface Book {
 function readAndJudge(
   { root, paths, settings, declared, adjust, waivers: { waivers } }: Book,
   options: CheckVerbOptions,
-): Promise<BookReport> {
+): Promise<{ report: BookReport; waivers: readonly Waiver[] }> {
   const { since, staged, whole = false } = options;
   const some = !paths.includes(root);
   if (whole && since === undefined && !staged && !some)
@@ -96,15 +97,22 @@ function readAndJudge(
       };
       try {
         const settingsNamed = options.settings !== undefined;
-        if (since !== undefined)
-          return await checkSince({
-            ...{ ...reading, settings: adjust(settings), since, whole },
-            ...{ settingsNamed, adjust },
+        if (staged) {
+          // a commit will not hold what lies in the folder alone; what is written anew keeps all that is there
+          const own = options.waivers !== undefined || options.waive ? waivers : null;
+          return await checkStaged({
+            ...{ ...reading, settings: adjust(settings), waivers: own },
+            ...{ settingsNamed, adjust, whole },
           });
-        if (staged)
-          return await checkStaged({ ...reading, settings: adjust(settings), settingsNamed, adjust, whole });
-        if (some) return await checkNamed({ ...reading, settings: adjust(settings), declared, whole });
-        return await checkBook({ ...reading, settings: adjust(settings) });
+        }
+        const how = { ...reading, settings: adjust(settings) };
+        const report =
+          since !== undefined
+            ? await checkSince({ ...how, since, whole, settingsNamed, adjust })
+            : some
+              ? await checkNamed({ ...how, declared, whole })
+              : await checkBook(how);
+        return { report, waivers };
       } catch (error) {
         throw revisionFailure(error, root, 'checked');
       } finally {

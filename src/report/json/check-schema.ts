@@ -20,6 +20,10 @@ export const checkReportSchema: Schema = {
       object({
         which: text('As it ends "what is": `changed since main (...)`, `staged`, `named`'),
         unread: whole('Others that were not looked at: what compares pictures was not judged then'),
+        beyond: list(
+          { type: 'string' },
+          'Submodules that changed, of which nobody looked at the pictures: paths',
+        ),
       }),
       'Set where only pictures that changed, or some by name, were checked; null: the whole book',
     ),

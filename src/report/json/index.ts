@@ -21,13 +21,19 @@ export function bookJsonParts(report: BookReport): Iterable<string> {
   return documentParts({
     schema: SCHEMA,
     book: { root: '.', targets: report.targets.map(targetJson) },
-    scope: report.scope ? { which: report.scope.which, unread: report.scope.unread } : null,
+    scope: report.scope ? scopeJson(report.scope) : null,
     pictures: new Each(report.pictures, picture => pictureJson(picture, report.findings)),
     findings: [...report.findings, ...(report.waived ?? [])].map(findingJson),
     notices: report.notices,
     summary: { ...counts, waived, attention: attentionOf(report), encodings: canonical(encodings) },
   });
 }
+
+const scopeJson = ({ which, unread, beyond = [] }: NonNullable<BookReport['scope']>) => ({
+  which,
+  unread,
+  beyond,
+});
 
 /** What is forecast: a picture (`path`, `page`) or stated values. */
 export interface Subject {

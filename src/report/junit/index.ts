@@ -5,6 +5,7 @@ import { blankAt } from '../blank-at';
 import { isPassedOver } from '../passed-over';
 import type { Place } from '../place';
 import { type PlacedSlip, slipsApart } from '../slips';
+import { beyondWords } from '../text/begin';
 import { nameOf } from '../text/blocks';
 import type { Trouble } from '../trouble';
 import { element, Text } from './xml';
@@ -36,9 +37,9 @@ const BOOK = 'The book as a whole';
 
 /** What was not looked at has passed nothing. */
 function notCompared({ scope }: BookReport): string | undefined {
-  if (!scope?.unread) return undefined;
+  if (!scope?.unread) return beyondWords(scope).trim() || undefined;
   const [others, were] = [count(scope.unread, 'other picture'), scope.unread === 1 ? 'was' : 'were'];
-  return `${others} of the book ${were} not looked at, so nothing is said that compares pictures. Check the whole book, or add --whole.`;
+  return `${others} of the book ${were} not looked at, so nothing is said that compares pictures. Check the whole book, or add --whole.${beyondWords(scope)}`;
 }
 
 interface Case {

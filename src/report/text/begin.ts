@@ -1,5 +1,5 @@
 import { kindOf } from '../../rules/recommended';
-import { count } from '../../rules/words';
+import { count, list } from '../../rules/words';
 import type { BookReport, PictureReport } from '../../shared/finding';
 import { isPassedOver } from '../passed-over';
 import { type Duty, dutyOf } from '../sheet/advice';
@@ -13,8 +13,14 @@ export function verdict(report: BookReport): string {
   const others = unplaced
     ? ` ${unplaced} other ${pictures} here ${are} placed by no layout, and ${were} not checked.`
     : '';
-  return `${onThese(report)}${passedOverWords(report)}${others}`;
+  return `${onThese(report)}${passedOverWords(report)}${beyondWords(report.scope)}${others}`;
 }
+
+/** Of submodules that are another commit since. */
+export const beyondWords = (scope: BookReport['scope']): string =>
+  scope?.beyond?.length
+    ? ` What changed in ${list(scope.beyond)} was not looked at: a submodule belongs to another repository. "evengrey check" of the folder judges its pictures.`
+    : '';
 
 function passedOverWords({ pictures }: BookReport): string {
   const many = pictures.filter(isPassedOver).length;

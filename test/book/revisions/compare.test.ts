@@ -203,6 +203,22 @@ describe('comparing revisions', () => {
     );
   });
 
+  it('misses no picture that a layout places in a submodule, and says that nobody looked at it', async () => {
+    const top = repositoryOf({ ...settings, ...book(1) });
+    git(top, 'submodule', '--quiet', 'add', repositoryOf({ 'p.tif': neutral(1) }), 'inner');
+    commit(top, { 'book.md': '![](plates/001.tif)\n\n![](inner/p.tif)\n\n![](inner/q.tif)\n' });
+    const { notices, head, missing } = await compared(top).then(of => ({
+      ...of,
+      missing: of.changes.filter(({ path }) => path.startsWith('inner')),
+    }));
+    assert.deepEqual([missing, head.pictures], [[], 1]);
+    assert.match(
+      notices.join('\n'),
+      /inner\/p\.tif and inner\/q\.tif lie in submodules and were not looked at: /,
+    );
+    assert.doesNotMatch(notices.join('\n'), /left out/);
+  });
+
   it('judges a link that leads out of the book, or to nothing, as a check of the folder does', async () => {
     const top = repositoryOf({ ...settings, ...book(1) });
     fs.symlinkSync('../../001.tif', path.join(top, 'plates/out.tif'));

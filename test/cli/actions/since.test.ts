@@ -352,6 +352,35 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('goes by the waivers that are staged, unless others are named', async () => {
+    const strict = '{ "process": "offset-coated", "encodings": ["rgb-neutral"] }';
+    const top = repositoryOf({ 'evengrey.json': strict, ...plates(2) });
+    write(top, { 'plates/01.tif': pictures.grey(1) });
+    git(top, 'add', '--all');
+    assert.equal((await evengrey(['check', '--waive'], { cwd: top })).code, 0);
+    const file = path.join(top, '.evengrey-waivers.json');
+    const gate = async (...more: string[]) =>
+      (await evengrey(['check', '--staged', ...more], { cwd: top })).code;
+    assert.equal(await gate(), 1, 'no commit would hold what lies there');
+    assert.equal(await gate('--waivers', file), 0);
+    git(top, 'add', '--all');
+    fs.rmSync(file);
+    assert.equal(await gate(), 0, 'nor does it matter what lies there no more');
+  });
+
+  it('says of a submodule that is staged that nobody looked at its pictures', async () => {
+    const inner = repositoryOf({ 'p.tif': pictures.neutral(1) });
+    const top = repositoryOf({ ...settings, ...plates(1) });
+    git(top, 'submodule', '--quiet', 'add', inner, 'inner');
+    const { report, code } = await checked(top, ['--staged']);
+    assert.deepEqual([code, report.scope.beyond], [0, ['inner']]);
+    for (const format of ['text', 'junit', 'markdown', 'github']) {
+      const { stdout } = await evengrey(['check', '--staged', '--format', format], { cwd: top });
+      const said = stdout.replaceAll(/\s+/g, ' ');
+      assert.match(said, /What changed in inner was not looked at: a submodule belongs to/, format);
+    }
+  });
+
   it('says that a picture is taken out, and no more than that', async () => {
     const top = repositoryOf({ ...settings, ...plates(3) });
     fs.rmSync(path.join(top, 'plates/02.tif'));
