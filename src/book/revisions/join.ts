@@ -85,13 +85,14 @@ export function joined({
     const pagesBefore =
       kind === 'mode' ? [] : namesBefore(change, renamed).flatMap(name => pagesAt(before, name));
     const pagesAfter = kind === 'mode' ? [] : pagesAt(after, path);
-    // what cannot be read any more was not put right
+    // what cannot be read any more, or is left out of the check, was not put right
     const isLost = pagesAfter.some(({ facts }) => facts.unreadable);
+    const whyOut = kind === 'deleted' ? still(path) : null;
     const numbers = [...new Set([...pagesBefore, ...pagesAfter].map(({ facts }) => facts.page))];
     return {
       ...{ kind, path, from, swapped, modes, bytes: bytesOf(was, is, sizes), neighbours: place(path) },
       faced: faced(from ?? path),
-      still: kind === 'deleted' ? still(path) : null,
+      still: whyOut,
       pages: numbers
         .sort((x, y) => x - y)
         .map((page): PageChange => {
@@ -99,13 +100,16 @@ export function joined({
             list.filter(({ facts }) => facts.page === page),
           );
           const [x = null] = all;
+          const findings = became.of(all, y);
           return {
             page,
             before: x,
             after: y,
             samePixels: was && was.oid === is?.oid ? true : (alike.get(change)?.get(page) ?? null),
-            findings:
-              isLost && !x?.facts.unreadable ? { ...became.of(all, y), ended: [] } : became.of(all, y),
+            findings: {
+              ...findings,
+              ended: (isLost && !x?.facts.unreadable) || whyOut === 'left-out' ? [] : findings.ended,
+            },
             waived: y ? waivedOn(y, after) : [],
             matches: y ? match(y, matchClaims(y, after.findings), waivedOn(y, after, matchClaims)) : [],
           };

@@ -167,6 +167,9 @@ export function closing({ summary, unread, waived, changes }: Comparison): strin
     ...(changes.some(each => breaks(each) || (leavesBlank(each) && wasThere(each)))
       ? ['nothing has ended that was said of a picture which is not there any more, or cannot be read']
       : []),
+    ...(changes.some(({ still }) => still === 'left-out')
+      ? ['nothing has ended that was said of a picture which is not checked any more']
+      : []),
     ...(regraded
       ? [
           `the settings have ${count(regraded, 'finding')} count for more or less, which is neither new nor ended`,

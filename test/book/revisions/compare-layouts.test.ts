@@ -4,6 +4,7 @@ import path from 'node:path';
 import { checkBook } from '../../../src/book/check';
 import { loadSettings } from '../../../src/book/settings/load';
 import { headline } from '../../../src/report/compare/headline';
+import { closing } from '../../../src/report/compare/words';
 import { book, compared, neutral, picture, pool, rulesOf, settings } from './support/compared';
 import { commit, repositoryOf } from './support/repository';
 
@@ -57,6 +58,20 @@ describe('comparing revisions of a book with layouts', () => {
     assert.deepEqual([later.unlooked, later.notices], [undefined, []]);
     commit(top, { '.evengreyignore': 'plates/002.tif\nnothing/*\n' });
     assert.match((await compared(top)).notices[0], /: none that is still there is left out for it\.$/);
+  });
+
+  it('has nothing ended of a picture that is left out of the check: nobody put it right', async () => {
+    const files = { ...book(3), 'plates/004.tif': picture('broken', 4) };
+    const top = repositoryOf({ 'evengrey.json': '{ "process": "offset-coated" }', ...files });
+    commit(top, { 'evengrey.json': '{ "process": "offset-coated", "ignore": ["plates/004.tif"] }' });
+    const out = await compared(top, { whole: true });
+    assert.deepEqual([rulesOf(out, 'ended'), out.summary.ended.errors, out.summary.base.errors], [[], 0, 1]);
+    assert.deepEqual([out.changes[0].still, out.unlooked?.pictures], ['left-out', ['plates/004.tif']]);
+    assert.match(closing(out), /nothing has ended that was said of a picture which is not checked any more/);
+    fs.rmSync(path.join(top, 'plates/004.tif'));
+    commit(top, { 'evengrey.json': '{ "process": "offset-coated" }' });
+    const gone = await compared(top, { whole: true, base: 'HEAD~2' });
+    assert.deepEqual(rulesOf(gone, 'ended'), ['plates/004.tif unreadable'], 'what is gone prints no more');
   });
 
   it('tells what is placed and left out at once as that: it was never looked at', async () => {
