@@ -98,6 +98,8 @@ export interface OtherChange {
   path: string;
   page: number;
   findings: FindingChanges;
+  /** Rules of what is new because it was waived before, and is not any more; absent: none. */
+  lapsed?: string[];
 }
 
 /** One thing by which pictures are judged otherwise than before, and which of a book's files say it. */

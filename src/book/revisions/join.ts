@@ -231,6 +231,9 @@ function otherChanges(
   return after.pictures.flatMap(picture => {
     const same = moved.has(picture.path) ? undefined : was.get(key(picture));
     if (!same) return [];
-    return [{ path: picture.path, page: picture.facts.page, findings: became([same], picture) }];
+    const findings = became([same], picture);
+    const wereWaived = new Set(waivedOn(same, before).map(({ rule }) => rule));
+    const lapsed = findings.new.flatMap(({ rule }) => (wereWaived.has(rule) ? rule : []));
+    return [{ path: picture.path, page: picture.facts.page, findings, ...(lapsed.length && { lapsed }) }];
   });
 }

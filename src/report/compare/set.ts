@@ -157,9 +157,11 @@ function othersNow(comparison: Comparison): string {
 }
 
 /** That it did not match before either, and what says so now; null where it did, or nobody said that it did not. */
-function beforeToo({ findings }: OtherChange): string | null {
-  if (![...findings.unchanged, ...findings.ended].some(deniesMatch)) return null;
+function beforeToo({ findings, lapsed = [] }: OtherChange): string | null {
   const rules = [...new Set(findings.new.filter(deniesMatch).map(({ rule }) => rule))];
+  if (rules.every(rule => lapsed.includes(rule)))
+    return ', as before; what says so was waived, and is not any more';
+  if (![...findings.unchanged, ...findings.ended].some(deniesMatch)) return null;
   return `, as before; new is that ${list(rules)} ${rules.length === 1 ? 'says' : 'say'} so`;
 }
 

@@ -6,6 +6,7 @@ import { loadSettings } from '../../../src/book/settings/load';
 import { waiveAll } from '../../../src/book/waivers/apply';
 import { WAIVERS_FILE } from '../../../src/book/waivers/file';
 import { blocksNow, namesOf } from '../../../src/report/compare/news';
+import { setVerdict } from '../../../src/report/compare/set';
 import { closing } from '../../../src/report/compare/words';
 import type { Comparison } from '../../../src/shared/comparison';
 import { compared, neutral, picture, pointer, pool, rulesOf, settings } from './support/compared';
@@ -170,6 +171,28 @@ describe('what a comparison counts', () => {
     assert.deepEqual([match.verdict, match.rules, match.waived], ['differs', ['mixed-encodings'], true]);
     assert.equal(comparison.summary.new.errors, 0);
     assert.equal((await compared(top, { whole: true })).summary.ended.errors, 0);
+  });
+
+  it('says of no picture that it does not match any more where only its waiver is gone', async () => {
+    const top = repositoryOf({
+      ...strict,
+      ...Object.fromEntries([1, 2, 3, 4, 5].map(i => [`p${i}.tif`, neutral(i)])),
+      'p6.tif': picture('black-only', 6),
+    });
+    const { waivers } = waiveAll(await checked(top), [], []);
+    commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers }) });
+    const figures = { ...waivers[0], value: { ...waivers[0].value, majority: 'single-channel' } };
+    for (const [left, more] of [
+      [[], {}],
+      [[figures], { 'p1.tif': neutral('other') }],
+    ] as const) {
+      commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers: left }), ...more });
+      assert.match(
+        setVerdict(await compared(top, { whole: true })),
+        /p6\.tif, unchanged itself, does not match the rest of the book, as before; what says so was waived, and is not any more\.$/,
+      );
+      commit(top, { [WAIVERS_FILE]: JSON.stringify({ waivers }) });
+    }
   });
 
   it('tells waivers that the change leaves behind, why, and not what waived nothing before', async () => {
