@@ -1,5 +1,5 @@
 // no-unit-test: test/cli/actions/compare.test.ts and since.test.ts run the built program where there are no revisions
-import { GitError } from '../book/revisions/git';
+import { GitError } from '../book/git/git';
 import { RevisionSettingsError, type Which } from '../book/revisions/side';
 import { describeProblem } from '../book/settings/problem';
 import { Failure } from './failure';

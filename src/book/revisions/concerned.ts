@@ -1,11 +1,11 @@
+import type { Blobs } from '../git/blobs';
+import type { Change } from '../git/changes';
+import type { Snapshot } from '../git/snapshot';
 import { loadSettings } from '../settings/load';
 import type { Settings } from '../settings/settings';
-import type { Blobs } from './blobs';
-import type { Change } from './changes';
 import { calledNow } from './rearranged';
 import { isResized, judgingChanges, missingWaivers } from './settings-changes';
 import { RevisionSettingsError, type Side, withSettings } from './side';
-import type { Snapshot } from './snapshot';
 import { filesOf } from './source';
 
 /** What a picture is judged by beside its own content. */

@@ -2,8 +2,8 @@ import path from 'node:path';
 import { IGNORE_FILES } from '../discovery/ignored';
 import { LED_NOWHERE, LED_OUT, type Look } from '../discovery/look';
 import type { Listed, Tree } from '../discovery/tree';
-import type { Blobs } from './blobs';
-import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from './snapshot';
+import type { Blobs } from '../git/blobs';
+import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from '../git/snapshot';
 
 /** A link that leads further than through so many others leads nowhere. */
 const MOST_LINKS = 8;

@@ -1,14 +1,14 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books through it
+// no-unit-test: test/book/comparison/compare.test.ts compares books through it
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
 import { stampOf } from '../cache/stamp';
+import { ofPointer } from '../git/content';
+import type { Repository } from '../git/repository';
+import type { Entry } from '../git/snapshot';
+import { settledFiles } from '../git/worktree';
 import { inLanes } from '../lanes';
-import { ofPointer } from './content';
-import type { Repository } from './repository';
-import type { Entry } from './snapshot';
-import { settledFiles } from './worktree';
 
 const LOOKING = 32;
 

@@ -1,11 +1,11 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books with layouts
+// no-unit-test: test/book/comparison/compare.test.ts compares books with layouts
 import { kindOf } from '../../layout';
 import { discover } from '../discovery/discover';
+import type { Blobs } from '../git/blobs';
 import { type BookLayouts, placementsOf, resolvedIn } from '../layouts';
 import { fileText } from '../layouts/encoding';
 import { isLayout, type LayoutFile, type LayoutFiles, MOST_BYTES, mayBeAround } from '../layouts/sources';
 import type { Settings } from '../settings/settings';
-import type { Blobs } from './blobs';
 import type { GitTree } from './git-tree';
 
 /** What the layouts of a revision, or of the index, place: as `layouts` says it of a folder. */

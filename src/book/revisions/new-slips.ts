@@ -1,7 +1,7 @@
+import { isLink } from '../git/snapshot';
 import { type Idle, idleSettings } from '../idle-settings';
 import type { Settings } from '../settings/settings';
 import type { Side } from './side';
-import { isLink } from './snapshot';
 
 /** Settings, and what their names can be of. */
 export interface Naming {

@@ -1,6 +1,6 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books of every kind of change
+// no-unit-test: test/book/comparison/compare.test.ts compares books of every kind of change
 import type { ChangeKind } from '../../shared/comparison';
-import type { Change } from './changes';
+import type { Change } from '../git/changes';
 import type { NamedContent } from './read';
 import type { Side } from './side';
 

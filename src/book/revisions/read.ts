@@ -4,16 +4,16 @@ import { LONGEST_POINTER } from '../../picture/header/pointer';
 import { HELD } from '../../picture/open';
 import type { PictureFacts } from '../../shared/picture';
 import type { FactsCache } from '../cache/cache';
+import { contentOf, damaged, hashOfContent, type Stores } from '../git/content';
+import { NotInCloneError } from '../git/git';
+import { factsInFolder, mayHold } from '../git/in-folder';
+import type { Repository } from '../git/repository';
+import { sizesOf } from '../git/sizes';
+import { type Sized, Stretches, unpackInto } from '../git/stretches';
+import { inTemporaryFolder } from '../git/temporary';
 import { inLanes } from '../lanes';
 import { lasts, wasOpened } from '../lasting';
 import type { Pool } from '../pool';
-import { contentOf, damaged, hashOfContent, type Stores } from './content';
-import { NotInCloneError } from './git';
-import { factsInFolder, mayHold } from './in-folder';
-import type { Repository } from './repository';
-import { sizesOf } from './sizes';
-import { type Sized, Stretches, unpackInto } from './stretches';
-import { inTemporaryFolder } from './temporary';
 
 export interface BlobReading extends Stores {
   repository: Repository;

@@ -1,16 +1,16 @@
 // no-unit-test: test/cli/actions/compare.test.ts has the built program show what changed
 import type { Comparison } from '../../shared/comparison';
 import type { Raster } from '../../shared/reader-protocol';
+import { Blobs } from '../git/blobs';
+import { NotInCloneError } from '../git/git';
+import { type Hand, withContents } from '../git/handed';
+import { openRepository, type Repository } from '../git/repository';
+import { sizesOf } from '../git/sizes';
+import { type Snapshot, snapshotOf, treeOf } from '../git/snapshot';
+import type { Sized } from '../git/stretches';
 import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
-import { Blobs } from './blobs';
-import { NotInCloneError } from './git';
-import { type Hand, withContents } from './handed';
-import { openRepository, type Repository } from './repository';
-import { sizesOf } from './sizes';
-import { type Snapshot, snapshotOf, treeOf } from './snapshot';
 import { filesIn } from './source';
-import type { Sized } from './stretches';
 
 /** A picture to look at, or why it cannot be. */
 export type ShownRaster = Raster | { trouble: string };

@@ -1,7 +1,9 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books through it
+// no-unit-test: test/book/comparison/compare.test.ts compares books through it
 import type { PictureFacts } from '../../shared/picture';
 import { compare, discover } from '../discovery/discover';
 import { obstructed } from '../gather';
+import type { Blobs } from '../git/blobs';
+import type { Entry, Snapshot } from '../git/snapshot';
 import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { BookLayouts } from '../layouts';
 import { type LaidOut, laidOut } from '../layouts/laid-out';
@@ -10,10 +12,8 @@ import type { Problem } from '../settings/problem';
 import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
 import type { Waiver } from '../waivers/key';
-import type { Blobs } from './blobs';
 import { GitTree } from './git-tree';
 import { layoutsIn } from './layouts';
-import type { Entry, Snapshot } from './snapshot';
 import { contentsOf, filesOf } from './source';
 
 /** Which of the books that git holds it is: of two that are compared, or the one of the index. */

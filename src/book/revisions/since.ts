@@ -8,22 +8,22 @@ import { bookFiles } from '../book-files';
 import type { CheckOptions } from '../check';
 import type { Found } from '../discovery/discover';
 import { gather, recall } from '../gather';
+import { Blobs } from '../git/blobs';
+import { holds } from '../git/hash';
+import { openRepository, type Repository } from '../git/repository';
+import { commitOf, mergeBase } from '../git/revision';
+import { type Entry, isLink, type Snapshot, snapshotOf } from '../git/snapshot';
+import { settledFiles } from '../git/worktree';
 import { inLanes } from '../lanes';
 import { besides } from '../named';
 import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
-import { Blobs } from './blobs';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
 import { GitTree } from './git-tree';
-import { holds } from './hash';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
 import { reportOfChanged } from './partial';
-import { openRepository, type Repository } from './repository';
-import { commitOf, mergeBase } from './revision';
-import { type Entry, isLink, type Snapshot, snapshotOf } from './snapshot';
 import { namedBy } from './staged';
-import { settledFiles } from './worktree';
 
 const LOOKING = 8;
 

@@ -1,11 +1,11 @@
 import path from 'node:path';
 import { kindOf } from '../../layout';
 import { discover } from '../discovery/discover';
+import type { Blobs } from '../git/blobs';
+import { NotInCloneError } from '../git/git';
+import { type Entry, isFile, isLink, type Snapshot } from '../git/snapshot';
 import { type SettingsFiles, TooLarge, type Within } from '../settings/within';
-import type { Blobs } from './blobs';
-import { NotInCloneError } from './git';
 import { foldersOf, GitTree, isOutside } from './git-tree';
-import { type Entry, isFile, isLink, type Snapshot } from './snapshot';
 
 /** Settings, and the files that they name, as a revision or the index holds them. */
 export interface RevisionFiles extends SettingsFiles {

@@ -1,8 +1,8 @@
-// no-unit-test: test/book/revisions/compare.test.ts compares books through it
+// no-unit-test: test/book/comparison/compare.test.ts compares books through it
 import { list } from '../../rules/words';
-import type { Change } from './changes';
+import type { Change } from '../git/changes';
+import { type Entry, isFile, isLink, isSubmodule } from '../git/snapshot';
 import type { Side } from './side';
-import { type Entry, isFile, isLink, isSubmodule } from './snapshot';
 
 /** What changed in the book's folder and cannot be compared as a picture, or is a link in place of one. */
 export async function toldOf(changes: readonly Change[], base: Side, head: Side): Promise<string[]> {

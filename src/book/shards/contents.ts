@@ -1,10 +1,10 @@
 import fs from 'node:fs/promises';
 import { count } from '../../rules/words';
 import type { Found } from '../discovery/discover';
+import { GitError } from '../git/git';
+import { openRepository } from '../git/repository';
+import { settledFiles } from '../git/worktree';
 import { inLanes } from '../lanes';
-import { GitError } from '../revisions/git';
-import { openRepository } from '../revisions/repository';
-import { settledFiles } from '../revisions/worktree';
 
 /**
  * What a file of the book holds, as far as it is known without reading it: its size in bytes, null where there is no

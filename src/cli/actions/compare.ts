@@ -1,9 +1,9 @@
 // no-unit-test: test/cli/actions/compare.test.ts runs the built program
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { compareRevisions } from '../../book/revisions/compare';
-import { branchOfPassingMerge } from '../../book/revisions/passing-merge';
-import { InsideGitError, openRepository } from '../../book/revisions/repository';
+import { compareRevisions } from '../../book/comparison/compare';
+import { branchOfPassingMerge } from '../../book/git/passing-merge';
+import { InsideGitError, openRepository } from '../../book/git/repository';
 import { type ShownRasters, showComparison, shownKey } from '../../book/revisions/show';
 import { SETTINGS_FILE } from '../../book/settings/load';
 import type { Around } from '../../report/compare/around';

@@ -1,14 +1,14 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/review tests it as a process
 import type { FactsCache } from '../../book/cache/cache';
+import { compareRevisions, FOLDER } from '../../book/comparison/compare';
+import { GitError } from '../../book/git/git';
+import { mainLine } from '../../book/git/main-line';
+import { openRepository } from '../../book/git/repository';
+import { commitOf, mergeBase } from '../../book/git/revision';
+import { snapshotOf } from '../../book/git/snapshot';
 import type { Pool } from '../../book/pool';
-import { compareRevisions, FOLDER } from '../../book/revisions/compare';
-import { GitError } from '../../book/revisions/git';
-import { mainLine } from '../../book/revisions/main-line';
-import { openRepository } from '../../book/revisions/repository';
-import { commitOf, mergeBase } from '../../book/revisions/revision';
 import { rastersOf } from '../../book/revisions/show';
 import { RevisionSettingsError } from '../../book/revisions/side';
-import { snapshotOf } from '../../book/revisions/snapshot';
 import { reviewedPicture, reviewOf } from '../../report/compare/review';
 import type { CheckerAnswers, Progress } from '../../shared/checker-protocol';
 import type { Comparison } from '../../shared/comparison';

@@ -1,4 +1,4 @@
-import { treeOf } from '../../book/revisions/snapshot';
+import { treeOf } from '../../book/git/snapshot';
 import type { Comparison, PageChange, PictureChange } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import type { ForecastChange } from '../../shared/remedies';

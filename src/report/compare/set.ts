@@ -1,4 +1,4 @@
-import { deniesMatch } from '../../book/revisions/match';
+import { deniesMatch } from '../../book/comparison/match';
 import { list } from '../../rules/words';
 import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';

@@ -2,12 +2,12 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { discover } from '../../../src/book/discovery/discover';
+import { Blobs } from '../../../src/book/git/blobs';
+import { openRepository } from '../../../src/book/git/repository';
+import { commitOf } from '../../../src/book/git/revision';
+import { snapshotOf } from '../../../src/book/git/snapshot';
 import { existingFiles } from '../../../src/book/layouts/existing';
-import { Blobs } from '../../../src/book/revisions/blobs';
 import { GitTree } from '../../../src/book/revisions/git-tree';
-import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf } from '../../../src/book/revisions/revision';
-import { snapshotOf } from '../../../src/book/revisions/snapshot';
 import { write } from '../support/folder';
 import { git, repositoryOf } from './support/repository';
 

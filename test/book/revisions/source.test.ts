@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { Blobs } from '../../../src/book/revisions/blobs';
-import { openRepository } from '../../../src/book/revisions/repository';
-import { commitOf } from '../../../src/book/revisions/revision';
-import { snapshotOf } from '../../../src/book/revisions/snapshot';
+import { Blobs } from '../../../src/book/git/blobs';
+import { openRepository } from '../../../src/book/git/repository';
+import { commitOf } from '../../../src/book/git/revision';
+import { snapshotOf } from '../../../src/book/git/snapshot';
 import { filesOf } from '../../../src/book/revisions/source';
 import { loadSettings } from '../../../src/book/settings/load';
 import { commit, type Files, repositoryOf } from './support/repository';

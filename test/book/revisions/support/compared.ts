@@ -3,7 +3,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { FactsCache } from '../../../../src/book/cache/cache';
 import { checkBook } from '../../../../src/book/check';
-import { type CompareOptions, compareRevisions } from '../../../../src/book/revisions/compare';
+import { type CompareOptions, compareRevisions } from '../../../../src/book/comparison/compare';
 import { loadSettings } from '../../../../src/book/settings/load';
 import { UnreadableError } from '../../../../src/picture/header/unreadable';
 import { unreadableFacts } from '../../../../src/picture/unreadable-facts';
