@@ -1,3 +1,4 @@
+// no-unit-test: test/book/discovery/discover.test.ts and ignored.test.ts walk through the disk by it
 import fs from 'node:fs/promises';
 import path from 'node:path';
 import { IGNORE_FILES } from './ignored';
