@@ -6,11 +6,12 @@ import { NotInCloneError } from '../git/git';
 import { type Hand, withContents } from '../git/handed';
 import { openRepository, type Repository } from '../git/repository';
 import { sizesOf } from '../git/sizes';
-import { type Snapshot, snapshotOf, treeOf } from '../git/snapshot';
+import { snapshotOf, treeOf } from '../git/snapshot';
 import type { Sized } from '../git/stretches';
 import { inLanes } from '../lanes';
 import type { Pool } from '../pool';
-import { filesIn } from './source';
+import { GitTree } from './git-tree';
+import { contentsOf } from './source';
 
 /** A picture to look at, or why it cannot be. */
 export type ShownRaster = Raster | { trouble: string };
@@ -36,6 +37,11 @@ export interface RasterWish {
   edge: number;
 }
 
+/** One that has to be found first. */
+interface Wish extends Omit<RasterWish, 'oid'> {
+  side: 'base' | 'head';
+}
+
 /** Reads what a page of a comparison shows: what changed before and after, and its neighbours as they are after. */
 export async function showComparison(
   root: string,
@@ -43,17 +49,12 @@ export async function showComparison(
   { pool, signal }: { pool: Pick<Pool, 'raster'>; signal?: AbortSignal },
 ): Promise<ShownRasters> {
   const repository = await openRepository(root);
-  const sides = {
-    base: await filesAt(repository, treeOf(base)),
-    head: await filesAt(repository, head.commit),
-  };
-  const wishes = new Map<string, RasterWish>();
-  const wish = (side: 'base' | 'head', file: string | null, page: number, edge: number) => {
-    const oid = file === null ? undefined : sides[side].get(file)?.oid;
-    if (file === null || !oid) return;
-    const key = shownKey(side, file, page);
+  const wishes = new Map<string, Wish>();
+  const wish = (side: Wish['side'], path: string | null, page: number, edge: number) => {
+    if (path === null) return;
+    const key = shownKey(side, path, page);
     const known = wishes.get(key);
-    if (!known || known.edge < edge) wishes.set(key, { key, oid, path: file, page, edge });
+    if (!known || known.edge < edge) wishes.set(key, { side, key, path, page, edge });
   };
   for (const { path: file, from, kind, neighbours, pages } of changes) {
     for (const { page, before, after } of pages) {
@@ -65,14 +66,36 @@ export async function showComparison(
     for (const name of [neighbours.before, neighbours.after, ...neighbours.beside])
       wish('head', name, 1, SMALL);
   }
-  return rastersOf([...wishes.values()], repository, { pool, signal });
+  const found: RasterWish[] = [];
+  for (const [side, commit] of [
+    ['base', treeOf(base)],
+    ['head', head.commit],
+  ] as const) {
+    const of = [...wishes.values()].filter(wish => wish.side === side);
+    const oids = await oidsAt(
+      repository,
+      commit,
+      of.map(({ path }) => path),
+    );
+    for (const wish of of) {
+      const oid = oids.get(wish.path);
+      if (oid) found.push({ ...wish, oid });
+    }
+  }
+  return rastersOf(found, repository, { pool, signal });
 }
 
-/** With what links lead to under their names. */
-async function filesAt(repository: Repository, commit: string): Promise<Snapshot> {
+/** What git calls pictures that a commit holds, by the names that the book has for them, also through links. */
+export async function oidsAt(
+  repository: Repository,
+  commit: string,
+  paths: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
   const blobs = new Blobs(repository);
   try {
-    return await filesIn(await snapshotOf(repository, commit), blobs, () => true);
+    const tree = new GitTree(await snapshotOf(repository, commit), blobs);
+    const contents = await contentsOf(new Set(paths), tree);
+    return new Map([...contents].map(([path, { oid }]) => [path, oid]));
   } finally {
     blobs.close();
   }

@@ -68,7 +68,7 @@ export function filesOf(root: string, snapshot: Snapshot, blobs: Pick<Blobs, 'sm
  * The files of a snapshot whose names are wanted, found as those of a folder are. A link stands for the file or the folder that
  * it leads to; one that leads out, or to nothing, for none.
  */
-export async function filesIn(
+async function filesIn(
   snapshot: Snapshot,
   blobs: Pick<Blobs, 'small'>,
   wanted: (path: string) => boolean,

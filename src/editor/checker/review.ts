@@ -5,9 +5,8 @@ import { GitError } from '../../book/git/git';
 import { mainLine } from '../../book/git/main-line';
 import { openRepository } from '../../book/git/repository';
 import { commitOf, mergeBase } from '../../book/git/revision';
-import { snapshotOf } from '../../book/git/snapshot';
 import type { Pool } from '../../book/pool';
-import { rastersOf } from '../../book/revisions/show';
+import { oidsAt, rastersOf } from '../../book/revisions/show';
 import { RevisionSettingsError } from '../../book/revisions/side';
 import { reviewedPicture, reviewOf } from '../../report/compare/review';
 import type { CheckerAnswers, Progress } from '../../shared/checker-protocol';
@@ -47,7 +46,7 @@ export class BookReviews {
     signal: AbortSignal,
   ): Promise<Raster> {
     const repository = await openRepository(root);
-    const oid = (await snapshotOf(repository, commit)).get(path)?.oid;
+    const oid = (await oidsAt(repository, commit, [path])).get(path);
     if (!oid) throw new Error(`"${path}" is not in that commit.`);
     const wish = { key: path, oid, path, page, edge: longEdge };
     const shown = (await rastersOf([wish], repository, { pool: this.pool, signal })).get(path)!;

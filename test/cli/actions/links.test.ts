@@ -139,6 +139,17 @@ describe('a picture that is placed through a link to a folder', () => {
     return { code, rules };
   };
 
+  it('is shown before and after, also beside another link to the same folder, which the settings ignore', async () => {
+    const top = placing();
+    link(top, 'also', 'pictures');
+    commit(top, { 'evengrey.json': '{ "process": "offset-coated", "ignore": ["also", "also/**"] }' });
+    commit(top, { 'pictures/a.tif': pictures.neutral(5) });
+    const { stdout } = await evengrey(['compare', 'HEAD~1', '--format', 'html'], { cwd: top });
+    assert.match(stdout, /<h2>figs\/a\.tif<\/h2>/);
+    // before, after, and among its neighbours
+    assert.equal(stdout.match(/src="data:image/g)!.length, 4);
+  });
+
   for (const [what, lose, lost] of [
     ['its file', (top: string) => fs.rmSync(path.join(top, 'pictures/a.tif')), ['figs/a.tif']],
     ['the link', (top: string) => fs.rmSync(path.join(top, 'figs')), ['figs/a.tif', 'figs/b.tif']],
