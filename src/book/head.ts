@@ -2,7 +2,7 @@
 import fs from 'node:fs/promises';
 
 /** Bytes that tell whose a result is. */
-const ENOUGH = 512;
+export const ENOUGH = 512;
 
 /** The first bytes of a file, fewer where it has fewer. */
 export async function headOf(file: string, bytes = ENOUGH): Promise<Buffer> {

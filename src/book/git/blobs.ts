@@ -30,11 +30,20 @@ export class Blobs {
       this.remembered.set(oid, known);
       return known;
     }
-    const content = await this.take(oid, most);
+    const content = await this.take<Buffer | 'passed'>(oid, size =>
+      size <= most ? this.whole(size) : this.passed(size),
+    );
     if (content === null) throw new NotInCloneError(at);
     if (content === 'passed') return null;
     this.remembered.set(oid, content);
     return content;
+  }
+
+  /** The first bytes of a content of any size, fewer where it has fewer. @throws NotInCloneError */
+  async head(oid: string, bytes: number, at: string): Promise<Buffer> {
+    const head = await this.take(oid, size => this.begun(size, bytes));
+    if (head === null) throw new NotInCloneError(at);
+    return head;
   }
 
   close(): void {
@@ -43,11 +52,10 @@ export class Blobs {
   }
 
   /** One question at a time: answers come in the order of questions. */
-  private take(oid: string, most: number): Promise<Buffer | 'passed' | null> {
+  private take<T>(oid: string, read: (size: number) => Promise<T>): Promise<T | null> {
     const mine = this.turn.then(async () => {
       const size = await this.ask(oid);
-      if (size === null) return null;
-      return size <= most ? this.whole(size) : this.passed(size);
+      return size === null ? null : read(size);
     });
     this.turn = mine.catch(() => {});
     return mine;
@@ -63,6 +71,17 @@ export class Blobs {
   private async passed(size: number): Promise<'passed'> {
     for await (const _ of this.content(size));
     return 'passed';
+  }
+
+  /** The rest is waited for, and goes nowhere. */
+  private async begun(size: number, bytes: number): Promise<Buffer> {
+    const parts: Buffer[] = [];
+    let had = 0;
+    for await (const part of this.content(size)) {
+      if (had < bytes) parts.push(part);
+      had += part.length;
+    }
+    return Buffer.concat(parts).subarray(0, bytes);
   }
 
   /** Size of a content whose bytes follow; null where there is none. */

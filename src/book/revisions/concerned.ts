@@ -80,7 +80,7 @@ export function goneFrom(before: Ground | null, now: Ground, renamed: ReadonlySe
 export async function groundOf(
   root: string,
   snapshot: Snapshot,
-  blobs: Pick<Blobs, 'small'>,
+  blobs: Pick<Blobs, 'small' | 'head'>,
   { named, adjust }: { named: Settings | null; adjust: (settings: Settings) => Settings },
 ): Promise<Side | null> {
   const source = filesOf(root, snapshot, blobs);

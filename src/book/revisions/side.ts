@@ -61,7 +61,7 @@ export interface Side {
 export async function sideOf(
   root: string,
   snapshot: Snapshot,
-  blobs: Pick<Blobs, 'small'>,
+  blobs: Pick<Blobs, 'small' | 'head'>,
   adjust: (settings: Settings) => Settings,
   which: Which,
 ): Promise<Side> {
@@ -77,7 +77,7 @@ export async function withSettings(
   root: string,
   settings: Settings,
   snapshot: Snapshot,
-  blobs: Pick<Blobs, 'small'>,
+  blobs: Pick<Blobs, 'small' | 'head'>,
   which: Which,
 ): Promise<Side> {
   const source = filesOf(root, snapshot, blobs);

@@ -3,6 +3,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { checkBook } from '../../../src/book/check';
 import { loadSettings } from '../../../src/book/settings/load';
+import { GENERATOR } from '../../../src/layout';
 import { headline } from '../../../src/report/compare/headline';
 import { closing } from '../../../src/report/compare/words';
 import { book, compared, neutral, picture, pool, rulesOf, settings } from '../revisions/support/compared';
@@ -91,6 +92,19 @@ describe('comparing revisions of a book with layouts', () => {
       headline(comparison),
       /scans\/001\.tif is still there and not checked any more; scans\/new\.tif is placed since and not checked\./,
     );
+  });
+
+  it('takes no page of our own for a layout, whatever its size', async () => {
+    const page = (of: string, more = '') => `<!DOCTYPE html>\n<head>${GENERATOR}</head>${of}${more}`;
+    const top = repositoryOf({
+      ...settings,
+      ...book(2),
+      'book.md': '![p](plates/001.tif)\n',
+      'report.html': page('<img src="plates/002.tif">'),
+    });
+    commit(top, { 'large.html': page('', ' '.repeat(5 << 20)), 'plates/001.tif': neutral(7) });
+    const { head, notices } = await compared(top);
+    assert.deepEqual([head.pictures, notices.filter(told => told.includes('html'))], [1, []]);
   });
 
   it('tells a text that layouts take in and that is gone, where it was there before', async () => {

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { Blobs } from '../../../src/book/git/blobs';
+import { NotInCloneError } from '../../../src/book/git/git';
 import { git, repositoryOf } from '../revisions/support/repository';
 import { temporaryFolder } from '../support/folder';
 
@@ -31,6 +32,17 @@ describe('blobs', () => {
     blobs = new Blobs({ root: top, env: {} });
     assert.equal(await blobs.small(oidOf(top, 'large.tif'), MOST, 'large.tif'), null);
     assert.equal(String(await blobs.small(oidOf(top, 'small.txt'), MOST, 'small.txt')), 'text');
+  });
+
+  it('of any size are told by how they begin, and the next is read all the same', async () => {
+    const top = repositoryOf({ 'large.tif': noise(200_000), 'small.txt': 'text' });
+    blobs = new Blobs({ root: top, env: {} });
+    assert.deepEqual(
+      await blobs.head(oidOf(top, 'large.tif'), 512, 'large.tif'),
+      noise(200_000).subarray(0, 512),
+    );
+    assert.equal(String(await blobs.head(oidOf(top, 'small.txt'), 512, 'small.txt')), 'text');
+    await assert.rejects(blobs.head('0'.repeat(40), 512, 'gone.html'), NotInCloneError);
   });
 
   it('that a file of the folder holds to the byte are taken from there, and those of another from git', async () => {
