@@ -19,8 +19,9 @@ export type Ground = Pick<Side, 'settings' | 'waivers' | 'placements' | 'missing
  * - `book`: what is said of the book is not waived any more, and nobody knows of which pictures that was
  * - `placing`: settings, layouts or ignore files have let it in, or layouts place it at another size
  * - `waiver`: what is said of it is not waived any more
+ * - `others`: something is said of it since those that it is compared with are others
  */
-export type Reason = 'settings' | 'book' | 'placing' | 'waiver';
+export type Reason = 'settings' | 'book' | 'placing' | 'waiver' | 'others';
 
 /** Whom a change of what pictures are judged by concerns. */
 export interface Concerned {

@@ -3,11 +3,12 @@ import type { BookReport, Finding } from '../../shared/finding';
 import type { PictureFacts } from '../../shared/picture';
 import { reportOf } from '../check';
 import { type Idle, idleNotice, slipsOf } from '../idle-settings';
-import { type JudgeBookOptions, judgeBook, type ReadFile } from '../judge-book';
+import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
 import { namedIn } from './claims';
 import type { Reason } from './concerned';
+import { drawnIn } from './drawn-in';
 
 /** What of a book changed, or is asked for by name, and what is known of the rest. */
 export interface ChangedFiles {
@@ -16,6 +17,8 @@ export interface ChangedFiles {
   others: ReadonlyMap<string, readonly PictureFacts[]> | null;
   /** How many others there are. */
   unchanged: number;
+  /** What was said of the book as it was, by which is known what of the others is new; null or absent: nobody knows. */
+  before?: JudgedBook | null;
   /** Of `changed`: those whose content is what it was, and why they are judged anew. */
   concerned?: ReadonlyMap<string, Reason>;
   /** Pictures that are taken out of the book. */
@@ -39,8 +42,9 @@ export async function reportOfChanged(
     changed,
     others,
     unchanged,
+    before = null,
     which,
-    concerned = new Map(),
+    concerned: judgedAnew = new Map(),
     gone = [],
     held,
     beyond,
@@ -56,8 +60,11 @@ export async function reportOfChanged(
   const looked = new Set(changed.map(({ path }) => path));
   const judged = await judgeBook(files, settings, {
     ...{ partial, placements, waivers, signal },
-    changed: new Set([...looked].filter(path => !concerned.has(path))),
+    changed: new Set([...looked].filter(path => !judgedAnew.has(path))),
   });
+  const drawn = before && others ? drawnIn(before, judged, new Set(others.keys())) : [];
+  for (const path of drawn) looked.add(path);
+  const concerned = new Map([...judgedAnew, ...drawn.map(path => [path, 'others'] as const)]);
   const concerns = (finding: Finding) => {
     const named = namedIn(finding);
     return !named.length || named.some(path => looked.has(path as string));
@@ -83,7 +90,7 @@ export async function reportOfChanged(
     scope,
     ...(slips.length && { slips }),
     notices: [
-      ...sentence(report.summary.pictures, unchanged, partial, which, concerned),
+      ...sentence(report.summary.pictures, unchanged - drawn.length, partial, which, concerned),
       ...(gone.length && !report.summary.pictures ? [`Taken out of the book: ${list(gone, NAMED)}.`] : []),
       ...report.notices,
       ...idle.map(idleNotice),
@@ -107,12 +114,14 @@ function sentence(
   ];
   if (because('settings').length) return all('The settings are not what they were');
   if (because('book').length) return all('What is said of the book is not waived any more');
-  const [placed, unwaived] = [because('placing'), because('waiver')];
+  const [placed, unwaived, drawn] = [because('placing'), because('waiver'), because('others')];
   const only = [
     `Only what is ${which} was checked: ${count(changed, 'picture')}`,
     placed.length &&
       `with ${list(placed, NAMED)}, which ${placed.length === 1 ? 'is' : 'are'} let in or placed otherwise by layouts or ignore files`,
     unwaived.length && `with ${list(unwaived, NAMED)}, of which something is not waived any more`,
+    drawn.length &&
+      `with ${list(drawn, NAMED)}, of which something is said since the others are what they are now`,
   ]
     .filter(Boolean)
     .join(', ')

@@ -16,9 +16,11 @@ import { type Entry, isLink, type Snapshot, snapshotOf } from '../git/snapshot';
 import { settledFiles } from '../git/worktree';
 import { inLanes } from '../lanes';
 import { besides } from '../named';
+import type { Pool } from '../pool';
 import type { Settings } from '../settings/settings';
 import { readWaivers } from '../waivers/file';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
+import { judgedBefore } from './drawn-in';
 import { GitTree } from './git-tree';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
@@ -27,7 +29,8 @@ import { namedBy } from './staged';
 
 const LOOKING = 8;
 
-export interface SinceOptions extends CheckOptions {
+export interface SinceOptions extends Omit<CheckOptions, 'pool'> {
+  pool: Pick<Pool, 'facts' | 'factsOf'>;
   /** A revision. What happened on its own line after the two parted is no change of this book. */
   since: string;
   /** The settings are asked for by name, so that they are no others than before. */
@@ -103,6 +106,11 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
       const all = await gather(files, reading);
       others = new Map(files.map(({ path }, i) => [path, all[i]]));
     }
+    const sameFacts = others && new Map(same.map(({ file: { path } }) => [path, others!.get(path)!]));
+    const was =
+      ground && sameFacts?.size && paths.includes(root)
+        ? await judgedBefore(ground, sameFacts, { repository, blobs, pool, cache, signal })
+        : null;
     return await reportOfChanged(
       {
         changed: [
@@ -116,6 +124,7 @@ export async function checkSince(options: SinceOptions): Promise<BookReport> {
         ),
         gone: goneFrom(ground, now, new Set()).filter(namedBy(root, paths)),
         others,
+        before: was,
         unchanged: same.length + beside.length,
         idle: paths.includes(root) ? newSlips(ground && namingOf(ground), named) : [],
         held: found.files.length + found.missing.length,

@@ -14,6 +14,7 @@ import { SETTINGS_FILE } from '../settings/load';
 import type { Settings } from '../settings/settings';
 import type { Waiver } from '../waivers/key';
 import { concernedBy, concernedOf, goneFrom, groundOf } from './concerned';
+import { judgedBefore } from './drawn-in';
 import { GitTree } from './git-tree';
 import { knownFacts } from './known';
 import { namingOf, newSlips } from './new-slips';
@@ -85,6 +86,11 @@ export async function checkStaged(
     const known =
       (await knownFacts(repository, same, cache)) ??
       (whole ? await readBlobs(contents(same), reading) : null);
+    const sameFacts = known && new Map(same.map(([path, { oid }]) => [path, known.get(oid)!]));
+    const was =
+      before && sameFacts?.size && paths.includes(root)
+        ? await judgedBefore(before, sameFacts, reading)
+        : null;
     const of = (list: typeof pages, all: Map<string, PictureFacts[]>) =>
       list.map(([name, { oid }]) => ({ path: name, facts: all.get(oid)! }));
     const waivers = options.waivers ?? side.waivers;
@@ -100,7 +106,8 @@ export async function checkStaged(
           concerned,
         ),
         gone: goneFrom(before, side, renamedIn(changes, side)).filter(isNamed),
-        others: known && new Map(of(same, known).map(({ path, facts }) => [path, facts])),
+        others: sameFacts,
+        before: was,
         unchanged: same.length,
         idle: paths.includes(root) ? newSlips(before && namingOf(before), namingOf(side)) : [],
         held: pages.length + side.missing.filter(({ path }) => isNamed(path)).length,

@@ -9,7 +9,7 @@ export function arrangedLines({ rearranged }: Pick<Comparison, 'rearranged'>): s
   const groups: Rearranged[][] = [];
   for (const one of rearranged) {
     const last = groups.at(-1);
-    if (last && goesAlong(one, last.at(-1)!)) last.push(one);
+    if (last && facesTheSame(last[0].before, last[0].after) && goesAlong(one, last.at(-1)!)) last.push(one);
     else groups.push([one]);
   }
   const more = groups.slice(LINES).flat().length;

@@ -1,3 +1,4 @@
+import { claimsOn } from '../../book/revisions/claims';
 import { count, inOrders, list } from '../../rules/words';
 import type {
   ComparedRevision,
@@ -151,7 +152,7 @@ const SHARED = 'what is said of several pictures counts once, and as new where i
  * `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...`, and what a check of the base counts where that is not what
  * ended and stayed.
  */
-export function closing({ summary, unread, waived, changes }: Comparison): string {
+export function closing({ base: was, summary, unread, waived, changes }: Comparison): string {
   const of = ({ errors, warnings, notes }: SeverityCounts) =>
     `${count(errors, 'error')}, ${count(warnings, 'warning')}, ${count(notes, 'note')}`;
   const { base, ended, unchanged, regraded } = summary;
@@ -161,13 +162,14 @@ export function closing({ summary, unread, waived, changes }: Comparison): strin
   const unseen = changes.some(({ pages }) =>
     pages.some(({ before }) => before?.facts.unreadable?.reason === 'not-fetched'),
   );
+  const hadFindings = ({ before }: PageChange) => before && claimsOn(before, was.findings).length > 0;
   const reasons = [
     ...(waived.length ? ['what this change waives counts no more, and has not ended'] : []),
     ...(unseen ? ['what was not fetched then has not ended, since nobody knows what it was'] : []),
     ...(changes.some(each => breaks(each) || (leavesBlank(each) && wasThere(each)))
       ? ['nothing has ended that was said of a picture which is not there any more, or cannot be read']
       : []),
-    ...(changes.some(({ still }) => still === 'left-out')
+    ...(changes.some(({ still, pages }) => still === 'left-out' && pages.some(hadFindings))
       ? ['nothing has ended that was said of a picture which is not checked any more']
       : []),
     ...(regraded

@@ -38,7 +38,7 @@ describe('evengrey check PICTURE', () => {
   it('says that the others of the book were not compared as long as they are not known', async () => {
     const root = mixedBook();
     const { report, rules } = await checked(root, ['plates/05.tif']);
-    assert.deepEqual(report.scope, { which: 'named', unread: 5 });
+    assert.deepEqual(report.scope, { which: 'named', unread: 5, beyond: [] });
     assert.ok(!rules.includes('mixed-encodings'));
     assert.equal(report.notices.length, 1);
     assert.match(report.notices[0], /^Only what is named was checked: 1 picture\. The 5 others were not/);
@@ -59,7 +59,7 @@ describe('evengrey check PICTURE', () => {
     const of = (report: { pictures: { path: string }[] }) =>
       report.pictures.filter(({ path }) => path === 'plates/05.tif');
     assert.deepEqual(of(remembered.report), of(book.report));
-    assert.deepEqual(remembered.report.scope, { which: 'named', unread: 0 });
+    assert.deepEqual(remembered.report.scope, { which: 'named', unread: 0, beyond: [] });
     // one picture that is new makes the set unknown again
     write(root, { 'plates/07.tif': pictures.neutral(7) });
     assert.equal((await checked(root, ['plates/05.tif'], env)).report.scope.unread, 6);

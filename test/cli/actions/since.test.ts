@@ -352,6 +352,37 @@ describe('evengrey check --staged', () => {
     }
   });
 
+  it('judges pictures that did not change where others have something new said of them', async () => {
+    const strict = {
+      'evengrey.json': '{ "process": "offset-coated", "rules": { "mixed-encodings": "error" } }',
+    };
+    const odd = { 'plates/08.tif': pictures.grey(8), 'plates/09.tif': pictures.grey(9) };
+    const all = { ...plates(3), ...odd };
+    const cases = [
+      // others come, or go: what was the most is not any more
+      { book: { ...strict, ...odd }, made: (top: string) => write(top, plates(3)), drawn: Object.keys(odd) },
+      {
+        book: { ...strict, ...all },
+        made: (top: string) => write(top, { '.evengreyignore': '01.tif\n02.tif\n' }),
+        drawn: ['plates/03.tif'],
+      },
+    ];
+    for (const { book, made, drawn } of cases) {
+      const top = repositoryOf(book);
+      made(top);
+      git(top, 'add', '--all');
+      for (const option of [['--staged'], ['--since', 'HEAD']]) {
+        const { code, paths, report } = await checked(top, [...option, '--whole']);
+        assert.deepEqual([code, drawn.filter(path => !paths.includes(path))], [1, []], option[0]);
+        assert.match(report.notices[0], new RegExp(`${drawn.at(-1)}, of which something is said since`));
+      }
+      git(top, 'commit', '--quiet', '--message', 'Others');
+      commit(top, { 'plates/03.tif': pictures.neutral(33) });
+      const later = await checked(top, ['--since', 'HEAD~1', '--whole']);
+      assert.deepEqual(later.paths, ['plates/03.tif'], 'nothing is new of the others then');
+    }
+  });
+
   it('goes by the waivers that are staged, unless others are named', async () => {
     const strict = '{ "process": "offset-coated", "encodings": ["rgb-neutral"] }';
     const top = repositoryOf({ 'evengrey.json': strict, ...plates(2) });

@@ -47,6 +47,16 @@ describe('pictures that stand elsewhere, in words', () => {
     assert.deepEqual(told(['p4', stand([], 'p3'), stand([], 'p3')]), ['p4: elsewhere, after p3 as before']);
   });
 
+  it('says of none that it faces others because the one before it does', () => {
+    const told = arrangedLines({
+      rearranged: [
+        { path: 'p1', before: stand(['p0']), after: stand(['p5']) },
+        { path: 'p2', before: stand([], 'p1', 'a.md'), after: stand([], 'p1', 'a.md') },
+      ],
+    });
+    assert.deepEqual(told, ['p1: faced p0, now p5', 'p2: elsewhere, after p1 as before']);
+  });
+
   it('knows whether a changed picture faces others, in whatever order', () => {
     const on = (faced: string[], beside: string[]) =>
       facesOthers({ faced, neighbours: { before: null, after: null, beside } });
