@@ -1,6 +1,7 @@
 // no-unit-test: it joins parts that have their own tests; test/e2e/suites/review tests it as a process
 import type { FactsCache } from '../../book/cache/cache';
-import { compareRevisions, FOLDER } from '../../book/comparison/compare';
+import { compareRevisions } from '../../book/comparison/compare';
+import { FOLDER } from '../../book/comparison/ends';
 import { GitError } from '../../book/git/git';
 import { mainLine } from '../../book/git/main-line';
 import { openRepository } from '../../book/git/repository';

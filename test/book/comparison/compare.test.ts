@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { checkBook } from '../../../src/book/check';
-import { FOLDER } from '../../../src/book/comparison/compare';
+import { FOLDER } from '../../../src/book/comparison/ends';
 import { openRepository } from '../../../src/book/git/repository';
 import { snapshotOf, treeOf } from '../../../src/book/git/snapshot';
 import { loadSettings } from '../../../src/book/settings/load';
