@@ -2,6 +2,8 @@ import ignore, { type Ignore } from 'ignore';
 
 /** Files that say what a folder holds beside its pictures, in git's own pattern language; the later has the last word. */
 export const IGNORE_FILES = ['.gitignore', '.evengreyignore'];
+/** What is larger was written by no person, and is passed over. */
+export const LONGEST_IGNORE = 1024 * 1024;
 
 interface Layer {
   /** The folder the patterns count from, relative to the root, '' or ending in a slash. */

@@ -1,10 +1,8 @@
 // no-unit-test: test/book/discovery/discover.test.ts and ignored.test.ts walk through the disk by it
 import fs from 'node:fs/promises';
 import path from 'node:path';
-import { IGNORE_FILES } from './ignored';
+import { IGNORE_FILES, LONGEST_IGNORE } from './ignored';
 import { type Look, look } from './look';
-
-const MOST_BYTES = 1024 * 1024;
 
 /**
  * What is walked through to find a book's files: its folder on the disk, or as git holds it. Paths are relative to the book's
@@ -72,7 +70,7 @@ export const relativeTo = (root: string, file: string): string =>
 async function textOf(file: string): Promise<string | null> {
   try {
     const stat = await fs.lstat(file);
-    return stat.isFile() && stat.size <= MOST_BYTES ? await fs.readFile(file, 'utf8') : null;
+    return stat.isFile() && stat.size <= LONGEST_IGNORE ? await fs.readFile(file, 'utf8') : null;
   } catch {
     return null;
   }

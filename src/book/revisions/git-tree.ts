@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { IGNORE_FILES } from '../discovery/ignored';
+import { IGNORE_FILES, LONGEST_IGNORE } from '../discovery/ignored';
 import { LED_NOWHERE, LED_OUT, type Look } from '../discovery/look';
 import type { Listed, Tree } from '../discovery/tree';
 import type { Blobs } from '../git/blobs';
@@ -8,7 +8,6 @@ import { type Entry, isFile, isLink, isSubmodule, type Snapshot } from '../git/s
 /** A link that leads further than through so many others leads nowhere. */
 const MOST_LINKS = 8;
 const LONGEST_PATH = 4096;
-const MOST_BYTES = 1024 * 1024;
 
 /** What a path leads to: a file or a submodule, where it truly lies; a folder; out of the book's folder; null: to nothing. */
 export type Led = { at: string; entry: Entry } | { folder: string } | 'outside' | null;
@@ -45,7 +44,7 @@ export class GitTree implements Tree {
     for (const name of IGNORE_FILES) {
       const entry = held.get(name);
       if (!entry || entry === 'folder' || !isFile(entry)) continue;
-      const text = await this.blobs.small(entry.oid, MOST_BYTES, path.posix.join(folder, name));
+      const text = await this.blobs.small(entry.oid, LONGEST_IGNORE, path.posix.join(folder, name));
       if (text) texts.push(text.toString('utf8'));
     }
     return texts;
