@@ -3,38 +3,23 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { inLanes } from '../book/lanes';
 import type { Conversion, ConvertReport } from '../shared/conversion';
-import type { Remedied, RemedyWish } from '../shared/remedy';
-import { carryOut, copied, type Means, type Undertaking } from './carry-out';
-import type { Converters } from './converters';
-import { isCoarse, lostInJpeg } from './encode';
+import type { RemedyWish } from '../shared/remedy';
+import { carryOut, type Means, type Undertaking } from './carry-out';
 import { keepOf, type OpenKeep, originalsIn } from './keep/place';
 import { sweep } from './keep/temporary';
 import { withKeep } from './keep/with-keep';
 import { lostToneNotices, lostTones } from './lost-tone';
-import { luminanceStays } from './luminance';
 import { otherProfilesNotice } from './other-profiles';
+import { failed } from './outcomes';
 import { plan } from './plan';
-import { besides, type Existing } from './plan/existing';
 import { linesIn } from './plan/placing';
-import type { Asked, Decision } from './plan/types';
+import type { Decision } from './plan/types';
 import { endedWaivers } from './relinking/ended-waivers';
 import { relinkToResults } from './relinking/to-results';
 import { Results } from './results';
-import { type Selected, type Selecting, select } from './select';
+import { type Selected, select } from './select';
+import { type Converting, settled } from './settled';
 import { endOf, troubleOf } from './trouble';
-import { COARSE } from './words';
-
-export interface Converting extends Selecting {
-  wish: RemedyWish;
-  converters: Converters;
-  /** How many pictures at a time. */
-  jobs?: number;
-  /** The user's cache folder: what was written is remembered there. */
-  memory: string;
-  dryRun: boolean;
-  /** Has the layouts of the book place the results, where these lie in its folder and have a name of their own. */
-  relink: boolean;
-}
 
 /**
  * Converts the pictures of a book that are meant. What fails costs only that picture; a full disk ends the work in good
@@ -107,27 +92,6 @@ async function convertAll(
   };
 }
 
-/** Fills in the conversions that are none, or are only planned, and gives those that are to be undertaken. */
-async function settled(
-  decisions: readonly Decision[],
-  how: Converting,
-  results: Results,
-  conversions: Conversion[],
-): Promise<{ at: number; of: Undertaking }[]> {
-  const undertakings: { at: number; of: Undertaking }[] = [];
-  const { greyProfile } = how.wish;
-  const few: FewBits | null = how.dryRun
-    ? { coarse: await isCoarse(greyProfile), inJpeg: await lostInJpeg(greyProfile) }
-    : null;
-  for (const [at, decision] of decisions.entries()) {
-    const one = await settle(decision, how, results);
-    if ('path' in one) conversions[at] = one;
-    else if (few) conversions[at] = await planned(one, how.wish, few);
-    else undertakings.push({ at, of: one });
-  }
-  return undertakings;
-}
-
 async function undertake(
   undertakings: readonly { at: number; of: Undertaking }[],
   { jobs = Math.min(2, availableParallelism()), signal, onProgress }: Converting,
@@ -141,51 +105,6 @@ async function undertake(
     conversions[at] = await attempt(of, means);
     onProgress?.(++done, undertakings.length, of.asked.path);
   });
-}
-
-/** A conversion that is none, or what is to be undertaken. */
-async function settle(
-  decision: Decision,
-  { wish, place, pool, signal }: Converting,
-  results: Results,
-): Promise<Conversion | Undertaking> {
-  const { asked } = decision;
-  if (decision.do === 'skip') return skipped(asked, wish, decision.reason);
-  if (decision.do === 'refuse') return failed(asked, wish, decision.reason);
-  const { order } = decision;
-  if (place.kind === 'in-place') return { asked, order, replaces: null };
-  const existing = await results.at(order.output);
-  const isCopied = existing.kind === 'file' && existing.sha256 === asked.pages[0].sha256;
-  if (decision.do === 'copy' && isCopied)
-    return { ...skipped(asked, wish, 'It was copied before.'), output: order.shown };
-  const record = await recordOf(order.output, existing, pool, signal);
-  const verdict = besides(asked, order, 'wish' in order ? order.wish : wish, place, existing, record);
-  switch (verdict.do) {
-    case 'skip':
-      return { ...skipped(asked, wish, verdict.reason), output: order.shown };
-    case 'refuse':
-      return failed(asked, wish, verdict.reason);
-    case 'write':
-      return { asked, order, replaces: null };
-    case 'replace':
-      return {
-        asked,
-        order: { ...order, told: [verdict.told, ...order.told] },
-        replaces: verdict.sha256,
-      };
-  }
-}
-
-/** What an existing file says of itself, where this program remembers nothing of it. */
-async function recordOf(
-  file: string,
-  existing: Existing,
-  pool: Converting['pool'],
-  signal: AbortSignal | undefined,
-): Promise<Remedied | null> {
-  if (existing.kind !== 'file' || existing.made) return null;
-  const [facts] = await pool.facts(file, signal, existing.sha256);
-  return facts.remedied;
 }
 
 async function attempt(of: Undertaking, means: Means): Promise<Conversion> {
@@ -205,75 +124,6 @@ function oneAtATime(): Means['inTurn'] {
     last = turn.catch(() => {});
     return turn;
   };
-}
-
-const unwritten = ({ path: at, pages: [facts] }: Asked, { to }: RemedyWish) => ({
-  path: at,
-  output: null,
-  sha256: facts.sha256,
-  from: facts.encoding,
-  to,
-  format: null,
-  bits: null,
-  proof: null,
-  moved: null,
-  told: [],
-});
-
-const skipped = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
-  ...unwritten(asked, wish),
-  outcome: 'skipped',
-  reason,
-});
-
-const failed = (asked: Asked, wish: RemedyWish, reason: string): Conversion => ({
-  ...unwritten(asked, wish),
-  outcome: 'failed',
-  reason,
-});
-
-/** Whether 8 bits are too few for the grey profile, and why they are in a JPEG that is coded anew. */
-interface FewBits {
-  coarse: boolean;
-  inJpeg: string | null;
-}
-
-async function planned(
-  { asked, order }: Undertaking,
-  wish: RemedyWish,
-  { coarse, inJpeg }: FewBits,
-): Promise<Conversion> {
-  const refused = await unwritable(path.dirname(order.output));
-  if (refused) return failed(asked, wish, refused);
-  if (!('format' in order)) return copied(asked, order, wish);
-  if (
-    inJpeg &&
-    order.format === 'jpeg' &&
-    luminanceStays(asked.luminance, asked.pages[0], order.wish) === 'no'
-  )
-    return failed(asked, wish, inJpeg);
-  const widened = coarse && wish.bits === null && order.format !== 'jpeg' && order.bits === 8;
-  return {
-    ...unwritten(asked, wish),
-    outcome: 'planned',
-    output: order.shown,
-    format: order.format,
-    bits: widened ? 16 : order.bits,
-    reason: null,
-    told: [...order.told, ...(order.change ? [order.change] : []), ...(widened ? [COARSE] : [])],
-  };
-}
-
-/** Why nothing can be written into a folder, which need not be there yet; null where it can. Writes nothing. */
-async function unwritable(folder: string): Promise<string | null> {
-  try {
-    await fs.access(folder, fs.constants.W_OK);
-    return null;
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'ENOENT') return unwritable(path.dirname(folder));
-    return troubleOf(Object.assign(new Error(), { code }), folder);
-  }
 }
 
 const made = ({ outcome }: Conversion) => outcome === 'converted' || outcome === 'planned';
