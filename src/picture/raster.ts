@@ -12,9 +12,12 @@ import type { Header } from './types';
 /** The longest edge that is worth sending to a screen. */
 export const LONGEST_EDGE = 2048;
 
+/** What is transparent is judged as laid on it, and shown so: a page's own grey behind it would be no print. */
+const PAPER = { r: 255, g: 255, b: 255 };
+
 /**
  * A picture for showing: shrunk, upright, in sRGB through the picture's own profile, inks by what they are judged
- * to mean. Never for judging.
+ * to mean, laid on paper white. Never for judging.
  * @param page from 1
  * @throws UnreadableError
  */
@@ -69,7 +72,10 @@ export async function shownAs(
     .autoOrient()
     .resize({ width: longEdge, height: longEdge, fit: 'inside', withoutEnlargement: true });
   const shown = inks ? await shownInks(shrunk, header) : shrunk.toColourspace('srgb');
-  return shown.png({ compressionLevel: 3 }).toBuffer({ resolveWithObject: true });
+  return shown
+    .flatten({ background: PAPER })
+    .png({ compressionLevel: 3 })
+    .toBuffer({ resolveWithObject: true });
 }
 
 /** Layouts that the decoder shows as they are meant; the others are first brought to a plain one. */

@@ -3,7 +3,11 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
+import { readHeader } from '../../src/picture/header';
+import { openPicture } from '../../src/picture/open';
 import { LONGEST_EDGE, rasterOf } from '../../src/picture/raster';
+import { plainTiff } from '../../src/picture/raster-tiff';
+import type { Header } from '../../src/picture/types';
 import type { Raster } from '../../src/shared/reader-protocol';
 import { known } from './known';
 
@@ -79,6 +83,27 @@ describe('rasterOf', () => {
     }
   });
 
+  it('shows inks of 16 bits like their eight-bit sister', async () => {
+    const words = known.find(k => k.file === 'cmyk16.tif')!;
+    const { width, height } = words;
+    const data = Uint8Array.from({ length: width * height * 4 }, (_, i) => {
+      const [point, ink] = [Math.floor(i / 4), i % 4];
+      return Math.round(words.value(point % width, Math.floor(point / width), ink) / 257);
+    });
+    const opened = openPicture({ file: file('cmyk16.tif'), sha256: '' });
+    const header = readHeader(opened.source, 1);
+    opened.close();
+    const bytes = path.join(folder, 'cmyk8.tif');
+    fs.writeFileSync(
+      bytes,
+      plainTiff({ width, height, channels: 4, alpha: false, space: 'cmyk', data }, header),
+    );
+    const [shown, like] = [await show('cmyk16.tif'), await rasterOf({ file: bytes }, 1, 500)];
+    const [x, y] = [await pixels(shown), await pixels(like)];
+    const apart = [1, 7, 19].flatMap(at => x.at(at, 3).map((value, c) => Math.abs(value - y.at(at, 3)[c])));
+    assert.ok(Math.max(...apart) <= 1, `${apart}`);
+  });
+
   it('shows inks the same whichever way a JPEG stores them', async () => {
     const [marked, unmarked, tiff] = await Promise.all(
       ['cmyk-adobe.jpg', 'cmyk-unmarked.jpg', 'cmyk8-jpeg.tif'].map(async name => pixels(await show(name))),
@@ -105,6 +130,37 @@ describe('rasterOf', () => {
   it('shows black ink alone as grey', async () => {
     const at = (await pixels(await show('cmyk-adobe.jpg'))).at(10, 2);
     assert.ok(Math.max(...at) - Math.min(...at) <= 4, `${at}`);
+  });
+
+  it('lays what is transparent on paper white, as it is judged', async () => {
+    // a grey of 100 and black ink alone, half covered
+    const grey = path.join(folder, 'half.png');
+    const data = Uint8Array.from({ length: 64 * 2 }, (_, i) => (i % 2 ? 128 : 100));
+    await sharp(data, { raw: { width: 8, height: 8, channels: 2 } })
+      .png()
+      .toFile(grey);
+    const inks = path.join(folder, 'half.tif');
+    const black = (alpha: number) =>
+      Uint8Array.from({ length: 64 * 5 }, (_, i) => [0, 0, 0, 255, alpha][i % 5]);
+    const shownOf = async (alpha: number) => {
+      const samples = {
+        width: 8,
+        height: 8,
+        channels: 4,
+        alpha: true,
+        space: 'cmyk',
+        data: black(alpha),
+      } as const;
+      fs.writeFileSync(inks, plainTiff(samples, { orientation: 1, icc: null } as Header));
+      return sharp((await rasterOf({ file: inks }, 1, 500)).png);
+    };
+    const onPaper = (value: number) => Math.round((value * 128 + 255 * 127) / 255);
+    const shown = sharp((await rasterOf({ file: grey }, 1, 500)).png);
+    assert.equal((await shown.metadata()).hasAlpha, false);
+    assert.ok(Math.abs((await shown.raw().toBuffer())[0] - onPaper(100)) <= 1);
+    const [full] = await (await shownOf(255)).raw().toBuffer();
+    const [half] = await (await shownOf(128)).raw().toBuffer();
+    assert.ok(Math.abs(half - onPaper(full)) <= 1, `${half} of ${full}`);
   });
 
   it('shows Lab as colour, in every way it is stored', async () => {
