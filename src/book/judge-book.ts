@@ -64,7 +64,7 @@ export async function judgeBook(
   const spreads = spreadsOf(settings.spreads, paths);
   const positions = positionsIn(paths, { spreads, placements });
   for (const picture of pictures) picture.position = positions.get(picture.path) ?? null;
-  const isWaived = isWaivedBy(waivers);
+  const isWaived = isWaivedBy(waivers, { pictures });
   const findings = judge({ pictures, targets, ruleSettings: rules, spreads, partial, changed, isWaived });
   return {
     pictures: pictures.map((picture, at) => ({ ...picture, findings: findings.pictures[at] })),

@@ -82,7 +82,8 @@ export interface BookReport {
    * Set where only some pictures were checked: which, as it ends "what is": `changed since main (...)`, `staged`, `named`;
    * and how many others were not looked at, so that nothing is said that compares; `gone`: pictures that are taken out of
    * the book; `held`: how many pictures of the book lie in what was named, these among them, changed or not; `beyond`:
-   * submodules that changed, of which nobody looked at the pictures.
+   * submodules that changed, of which nobody looked at the pictures; `others`: those that the pictures were compared with, by
+   * whose contents a finding that names them is known.
    */
   scope?: {
     which: string;
@@ -90,6 +91,7 @@ export interface BookReport {
     gone?: readonly string[];
     held?: number;
     beyond?: readonly string[];
+    others?: readonly BookPicture[];
   };
   targets: Target[];
   /** Sorted by path, then page. */

@@ -1,9 +1,6 @@
 // no-unit-test: test/book/comparison/compare-pairs.test.ts compares books through it
 import type { Finding, PictureReport } from '../../shared/finding';
-
-/** The key under which a finding on a picture names the other one that it is about; undefined: it is about no pair. */
-const partnerKey = ({ data }: Pick<Finding, 'data'>) =>
-  (['beside', 'same'] as const).find(key => typeof data[key] === 'string');
+import { partnerKey } from '../partner';
 
 /** What a finding of before says, its partner called as it is now; null where it says that already. */
 export function partnerCalledNow(

@@ -84,6 +84,7 @@ export async function reportOfChanged(
     ...{ which, unread: partial ? unchanged : 0, gone },
     ...(held !== undefined && { held: held + gone.length }),
     ...(beyond?.length && { beyond }),
+    ...(!partial && { others: judged.pictures.filter(({ path }) => !looked.has(path)) }),
   };
   return {
     ...report,

@@ -1,4 +1,4 @@
-import type { BookReport, Finding, PictureReport, WaivedFinding } from '../../shared/finding';
+import type { BookPicture, BookReport, Finding, PictureReport, WaivedFinding } from '../../shared/finding';
 import type { JudgedBook } from '../judge-book';
 import { summarise } from '../summary';
 import { keyOf, keysOf, type Waiver, waiverOf } from './key';
@@ -11,15 +11,23 @@ export interface Split extends JudgedBook {
   unused: Waiver[];
 }
 
-/** Takes out of what was judged what is waived: it counts and fails no more, and is kept under `waived`. */
-export function splitWaived(judged: JudgedBook, waivers: readonly Waiver[]): Split {
+/**
+ * Takes out of what was judged what is waived: it counts and fails no more, and is kept under `waived`.
+ * @param others pictures that findings may name beside those that were judged
+ */
+export function splitWaived(
+  judged: JudgedBook,
+  waivers: readonly Waiver[],
+  others: readonly BookPicture[] = [],
+): Split {
   const known = byKey(waivers);
+  const all = { pictures: [...judged.pictures, ...others] };
   const used = new Set<Waiver>();
   const sorted = (findings: readonly Finding[], picture: PictureReport | null) => {
     const standing: Finding[] = [];
     const waived: WaivedFinding[] = [];
     for (const finding of findings) {
-      const own = known.size ? waiverOf(finding, picture, judged) : null;
+      const own = known.size ? waiverOf(finding, picture, all) : null;
       const waiver = own && knownAs(own, known);
       if (waiver) {
         used.add(waiver);
@@ -40,7 +48,7 @@ export function applyWaivers(
   report: BookReport,
   waivers: readonly Waiver[],
 ): { report: BookReport; unused: Waiver[] } {
-  const { unused, ...split } = splitWaived(report, waivers);
+  const { unused, ...split } = splitWaived(report, waivers, report.scope?.others);
   const all = [...split.pictures.flatMap(({ waived = [] }) => waived), ...split.waived];
   const summary = { ...summarise(split.pictures, split.findings), waived: all.length };
   return { report: { ...report, ...split, summary }, unused };
@@ -57,13 +65,14 @@ export function waiveAll(
   keep: readonly Waiver[],
 ): { waivers: Waiver[]; added: number; unknown: string[] } {
   const before = byKey(waivers);
+  const judged = { pictures: [...report.pictures, ...(report.scope?.others ?? [])] };
   const reasons = new Map(waivers.map(waiver => [aboutOf(waiver), waiver.reason]));
   const now = new Map(keep.map(waiver => [keyOf(waiver), waiver]));
   const unknown: string[] = [];
   let added = 0;
   const add = (finding: Finding, picture: PictureReport | null, isWaived: boolean) => {
     if (finding.severity === 'note' && !isWaived) return;
-    const waiver = waiverOf(finding, picture, report);
+    const waiver = waiverOf(finding, picture, judged);
     if (!waiver) {
       unknown.push(picture?.path ?? finding.rule);
       return;

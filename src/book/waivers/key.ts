@@ -1,10 +1,13 @@
-import type { BookPicture, BookReport, Finding, PictureReport } from '../../shared/finding';
+import type { BookPicture, Finding, PictureReport } from '../../shared/finding';
 import type { Target } from '../../shared/target';
+import { partnerOf } from '../partner';
 
 /** A finding that the team has decided to live with, as the file has it. */
 export interface Waiver {
   rule: string;
   picture?: string | null;
+  /** The other picture, where it is of two: which of them has the finding hangs on the order of the book. */
+  other?: string;
   page?: number;
   content: string[];
   value: Record<string, unknown>;
@@ -14,16 +17,22 @@ export interface Waiver {
   reason?: string;
 }
 
-/** What is not the finding's own value: what it says of other pictures, and figures that only explain it. */
+/**
+ * What is not the finding's own value: what it says of other pictures, figures that only explain it, and which way one of
+ * two differs from the other.
+ */
 const OF_OTHERS: ReadonlySet<string> = new Set([
   'all',
   'basis',
+  'beside',
   'convert',
   'counted',
+  'difference',
   'groups',
   'most',
   'pictures',
   'places',
+  'same',
   'save',
   'usual',
 ]);
@@ -49,18 +58,23 @@ function rounded(value: unknown): unknown {
   );
 }
 
+/** Where the pictures are that a finding names. */
+interface Judged {
+  pictures: readonly BookPicture[];
+}
+
 /**
- * Contents that a finding is about: the picture's own, or those of the pictures that a finding about the book names. Null
- * where one of them was not read, though its bytes be known: nobody can live with what nobody has seen.
+ * Contents that a finding is about: the picture's own, of two those of both, or those of the pictures that a finding about the
+ * book names. Null where one of them was not read, though its bytes be known: nobody can live with what nobody has seen.
  */
 export function contentOf(
   finding: Finding,
   picture: BookPicture | null,
-  { pictures }: Pick<BookReport, 'pictures'>,
+  { pictures }: Judged,
 ): string[] | null {
-  if (picture) return wasRead(picture) ? [picture.facts.sha256] : null;
-  const named = new Set(namedIn(finding.data));
-  const about = pictures.filter(({ path }) => named.has(path));
+  const other = picture && partnerOf(finding);
+  const named = new Set(picture ? (other === null ? [] : [other]) : namedIn(finding.data));
+  const about = [...(picture ? [picture] : []), ...pictures.filter(({ path }) => named.has(path))];
   return about.every(wasRead) ? [...new Set(about.map(({ facts }) => facts.sha256))].sort() : null;
 }
 
@@ -113,17 +127,15 @@ function conditionsOf(target: Target): Record<string, unknown> {
 }
 
 /** The waiver that a finding would have; null where it can have none. */
-export function waiverOf(
-  finding: Finding,
-  picture: BookPicture | null,
-  report: Pick<BookReport, 'pictures'>,
-): Waiver | null {
-  const content = contentOf(finding, picture, report);
+export function waiverOf(finding: Finding, picture: BookPicture | null, judged: Judged): Waiver | null {
+  const content = contentOf(finding, picture, judged);
   if (!content) return null;
-  const on = printedOn(finding, picture ? [picture] : report.pictures);
+  const other = picture && partnerOf(finding);
+  const on = printedOn(finding, picture ? [picture] : judged.pictures);
   return {
     rule: finding.rule,
     picture: picture?.path ?? null,
+    ...(other !== null && { other }),
     ...(picture && picture.facts.page > 1 ? { page: picture.facts.page } : {}),
     content,
     value: figuresOf(finding),
@@ -133,11 +145,14 @@ export function waiverOf(
   };
 }
 
-/** Says of a finding on a picture whether one of these waives it. */
-export function isWaivedBy(waivers: readonly Waiver[]): (finding: Finding, picture: BookPicture) => boolean {
+/** Says of a finding on one of these pictures whether one of the waivers is of it. */
+export function isWaivedBy(
+  waivers: readonly Waiver[],
+  judged: Judged,
+): (finding: Finding, picture: BookPicture) => boolean {
   const keys = new Set(waivers.flatMap(keysOf));
   return (finding, picture) => {
-    const own = keys.size > 0 && waiverOf(finding, picture, { pictures: [] });
+    const own = keys.size > 0 && waiverOf(finding, picture, judged);
     return own ? keysOf(own).some(key => keys.has(key)) : false;
   };
 }

@@ -56,7 +56,8 @@ export function staleWords(
 function whyStale({ picture, content }: Waiver, pictures: BookReport['pictures']): string {
   const there = new Set(pictures.map(({ facts }) => facts.sha256));
   if (content.every(sha256 => there.has(sha256))) return 'what is said has changed';
-  if (picture == null) return 'of its pictures some were exported again or taken out of the book';
+  if (picture == null || content.length > 1)
+    return 'of its pictures some were exported again or taken out of the book';
   const [now] = pictures.filter(({ path }) => path === picture);
   if (!now || now.facts.unreadable?.reason === 'missing') return 'not in the book any more';
   return now.facts.unreadable ? 'cannot be read now' : 'exported again';
@@ -68,4 +69,5 @@ const HOW: Record<string, string> = { true: ':', false: '; --show-waived tells t
 const line = ({ finding, name }: { finding: WaivedFinding; name: string }): string =>
   `Waived on ${name}, ${finding.severity} ${finding.rule}${finding.reason ? ` (${finding.reason})` : ''}: ${finding.message}`;
 
-const named = ({ rule, picture }: Waiver): string => (picture ? `${rule} on ${picture}` : rule);
+const named = ({ rule, picture, other }: Waiver): string =>
+  picture ? `${rule} on ${[picture, ...(other === undefined ? [] : [other])].join(' and ')}` : rule;

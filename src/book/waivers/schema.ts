@@ -28,6 +28,10 @@ export const waiversSchema: Schema = {
             description:
               'Path of the picture when it was waived, for people; null: a finding about the book.',
           },
+          other: {
+            type: 'string',
+            description: 'Path of the other picture, where the finding is about two; for people.',
+          },
           page: { type: 'integer', minimum: 1, description: 'Page of the file. Left out: the first.' },
           content: {
             type: 'array',

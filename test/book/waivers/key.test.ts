@@ -40,6 +40,15 @@ describe('what a waiver is known by', () => {
     assert.deepEqual(contentOf(finding({ pictures: 7 }), null, book), [], 'a number is a count');
   });
 
+  it('is the contents of both where it is of two, whichever has it and whatever they are called', () => {
+    const near = (beside: string, a: number) => finding({ beside, size: 3, difference: { a, b: 1 } });
+    const [one, other] = book.pictures;
+    const waiver = waiverOf(near('b.tif', 2), one, book)!;
+    assert.deepEqual([waiver.content, waiver.other], [['aa', 'bb'], 'b.tif']);
+    assert.equal(keyOf(waiverOf(near('a.tif', -2), other, book)!), keyOf(waiver));
+    assert.equal(waiverOf(near('c.tif', 2), one, book), null, 'not read');
+  });
+
   it('is nothing where a picture was not read', () => {
     assert.equal(waiverOf(finding({}), book.pictures[2], book), null);
     assert.equal(waiverOf(finding({ convert: ['a.tif', 'c.tif'] }), null, book), null);

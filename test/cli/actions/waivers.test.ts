@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { checkReportSchema } from '../../../src/report/json/check-schema';
-import { commit, repositoryOf } from '../../book/revisions/support/repository';
+import { commit, git, repositoryOf } from '../../book/revisions/support/repository';
 import { temporaryFolder, write } from '../../book/support/folder';
 import { strictErrors } from '../../report/support';
 import { evenBook, pictures } from '../support/book';
@@ -194,5 +194,60 @@ describe('evengrey check --waive', () => {
     commit(top);
     const fallen = await evengrey(args, { cwd: top });
     assert.equal(fallen.code, 1, 'without its waiver an old finding is new');
+  });
+
+  it('of two pictures holds whichever of them has the finding, under whatever names, in every gate', async () => {
+    const layout = (...names: string[]) => names.map(name => `![](${name})\n\n`).join('');
+    const top = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated", "rules": { "same-picture": "error" } }',
+      'book.md': layout('p0.tif', 'p1.tif', 'p2.tif'),
+      ...Object.fromEntries([0, 1, 2].map(i => [`p${i}.tif`, pictures.neutral(i)])),
+    });
+    git(top, 'branch', 'base');
+    const gates = async () => {
+      const codes = [];
+      for (const args of [['check'], ['check', '--since', 'base', '--whole'], ['compare', 'base', '--whole']])
+        codes.push((await evengrey(args, { cwd: top })).code);
+      return codes;
+    };
+    // a check tells it of the later in the book, a gate of the one that changed
+    commit(top, { 'p1.tif': pictures.neutral(2) });
+    assert.deepEqual(await gates(), [1, 1, 1]);
+    await evengrey(['check', '--waive'], { cwd: top });
+    assert.deepEqual(
+      read(top).waivers.map(({ picture, other }: Record<string, string>) => [picture, other]),
+      [['p2.tif', 'p1.tif']],
+    );
+    commit(top);
+    assert.deepEqual(await gates(), [0, 0, 0]);
+    git(top, 'branch', '--force', 'base');
+    git(top, 'mv', 'p1.tif', 'renamed.tif');
+    commit(top, { 'book.md': layout('p0.tif', 'p2.tif', 'renamed.tif') });
+    assert.deepEqual(await gates(), [0, 0, 0], 'renamed, and placed the other way round');
+    fs.rmSync(path.join(top, FILE));
+    commit(top);
+    assert.deepEqual(await gates(), [1, 1, 1], 'not waived any more');
+  });
+
+  it('of the book holds at a gate that tells of some of its pictures only', async () => {
+    const top = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated" }',
+      ...Object.fromEntries([1, 2].map(i => [`grey ${i}.tif`, pictures.grey(i)])),
+      ...Object.fromEntries([3, 4].map(i => [`neutral ${i}.tif`, pictures.neutral(i)])),
+    });
+    await strict(top, '--waive');
+    assert.deepEqual(
+      read(top).waivers.map(({ picture, content }: { picture: null; content: string[] }) => [
+        picture,
+        content.length,
+      ]),
+      [[null, 4]],
+    );
+    commit(top);
+    git(top, 'branch', 'base');
+    git(top, 'mv', 'grey 1.tif', 'grey one.tif');
+    commit(top);
+    assert.deepEqual((await strict(top)).code, 0);
+    assert.deepEqual((await strict(top, '--since', 'base', '--whole')).code, 0);
   });
 });
