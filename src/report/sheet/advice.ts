@@ -197,9 +197,15 @@ export function adviceOn(picture: PictureReport, shared: readonly Finding[]): Ad
     return leave(`It is meant to be ${intent === 'line' ? 'line work' : 'in colour'}.`);
   const question = questionAbout(picture, shared);
   if (question) return ask(`${question} Have a test print made before the run.`);
+  if (!picture.targets.length && inkFiles.has(facts.encoding)) return ask(UNKNOWN_INKS);
   const named = shared.filter(finding => finding.severity === 'note' && names(finding, picture));
   return send(facts.encoding, forecasts, findings.length + named.length);
 }
+
+/** They are made for a press, and nobody knows yet that they go to one. */
+const inkFiles: ReadonlySet<Encoding> = new Set(['black-only', 'four-channel']);
+const UNKNOWN_INKS =
+  'It says how much ink is printed, and nobody said where: what suits a press may lose its deep black on photographic paper. Ask which files the house takes, name the process in evengrey.json, and have a test print made before the run.';
 
 const adviceOf = ({ kind, title, tag, reason, places }: Advice): Advice => ({
   ...{ kind, title, tag, reason },

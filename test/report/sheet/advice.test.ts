@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { adviceOn, dutyOf } from '../../../src/report/sheet/advice';
-import type { Severity } from '../../../src/shared/finding';
+import type { PictureReport, Severity } from '../../../src/shared/finding';
 import { brokenFacts, greyFacts } from '../../book/support/facts';
 import { finding, picture } from '../text/support';
 
@@ -203,6 +203,18 @@ describe('what to do with a picture', () => {
       assert.deepEqual([kind, reason], ['ask', `${question} Have a test print made before the run.`]);
     }
     assert.equal(adviceOn(picture('c.tif'), [note]).kind, 'send');
+  });
+
+  it('is to ask about inks as long as nobody said where they are printed', () => {
+    const stored = (encoding: 'black-only' | 'rgb-neutral', targets: PictureReport['targets']) => {
+      const plain = picture('a.tif');
+      return adviceOn({ ...plain, targets, facts: { ...plain.facts, encoding } }, []);
+    };
+    const { kind, reason } = stored('black-only', []);
+    assert.equal(kind, 'ask');
+    assert.match(reason, /nobody said where/);
+    assert.equal(stored('rgb-neutral', []).kind, 'send');
+    assert.equal(stored('black-only', [{ name: 'book' } as PictureReport['targets'][number]]).kind, 'send');
   });
 
   it('is nothing for a picture in colour that nobody called grey', () => {
