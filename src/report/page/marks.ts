@@ -13,8 +13,9 @@ const drawings: Record<Mark, string> = {
   ask: '<path d="M2.5 3h11v8h-5l-3 2.7V11h-3z"/>',
   mend: '<path d="M4 4l8 8M12 4l-8 8"/>',
   leave: '<path d="M3 8h10"/>',
-  error: '<path d="M8 2.5 14 13.5H2z"/><path d="M8 6.5v3.2M8 11.4v.3"/>',
-  warning: '<path d="M8 2 14 8 8 14 2 8z"/>',
+  // a stop sign and a warning triangle, as on roads and in the editor's own lists
+  error: '<path d="M5.5 2h5L14 5.5v5L10.5 14h-5L2 10.5v-5z"/><path d="M8 5v3.8M8 10.7v.3"/>',
+  warning: '<path d="M8 2.5 14 13.5H2z"/><path d="M8 6.5v3.2M8 11.4v.3"/>',
   note: '<circle cx="8" cy="8" r="4.5"/>',
   // one of a row that stands out of it
   outlier: '<path d="M2 11.5h3M11 11.5h3M6.5 5h3v3h-3z"/>',
