@@ -7,7 +7,8 @@ const writers: Record<Writing, (path: string) => string> = {
   'url-ascii': path => urlWritten(path, /[\s%?#"<>\\^`{|}\p{Cc}\P{ASCII}]/gu),
   srcset: url => url.replace(/^,+|,+$/g, commas => '%2C'.repeat(commas.length)),
   'markdown-bare': url => url.replace(/[()]/g, '\\$&').replace(ENTITY, '\\&'),
-  'markdown-angle': url => url.replace(ENTITY, '\\&'),
+  // spaces may stay there, which is what the brackets are written for
+  'markdown-angle': url => url.replace(/(?<=.)%20(?=.)/g, ' ').replace(ENTITY, '\\&'),
   'html-double': value => value.replace(ENTITY, '&amp;').replace(/"/g, '&quot;'),
   'html-single': value => value.replace(ENTITY, '&amp;').replace(/'/g, '&#39;'),
   'html-bare': value =>

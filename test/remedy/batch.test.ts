@@ -303,7 +303,7 @@ describe('batch, with the layouts relinked', () => {
       relinking?.changes.map(({ file, line, to }) => [file, line, to]),
       [
         ['book.md', 3, 'x/a.jpg.rgb-neutral.png'],
-        ['book.md', 4, 'b%20c.rgb-neutral.png'],
+        ['book.md', 4, 'b c.rgb-neutral.png'],
       ],
     );
     assert.deepEqual(planned.relinking, relinking);
@@ -314,7 +314,7 @@ describe('batch, with the layouts relinked', () => {
       );
     assert.equal(
       contents(root)['book.md'],
-      '# Plates\n\n![one](x/a.jpg.rgb-neutral.png)\n![two](<b%20c.rgb-neutral.png>)\n![there](c.tif)\n',
+      '# Plates\n\n![one](x/a.jpg.rgb-neutral.png)\n![two](<b c.rgb-neutral.png>)\n![there](c.tif)\n',
     );
     const after = contents(root);
     for (const relink of [true, false]) {
@@ -387,7 +387,7 @@ describe('batch, with the layouts relinked', () => {
       relinking?.changes.map(({ line, to }) => [line, to]),
       [
         [4, 'x/a.jpg.rgb-neutral.png'],
-        [5, 'b%20c.rgb-neutral.png'],
+        [5, 'b c.rgb-neutral.png'],
         [6, 'c.tif.rgb-neutral.png'],
       ],
     );

@@ -12,7 +12,7 @@ describe('undoing what layouts were made to place', () => {
   async function relinked() {
     const root = book(files);
     await run(root, { relink: true });
-    assert.match(contents(root)['book.md'], /x\/a\.rgb-neutral\.jpg.*b%20c\.rgb-neutral\.jpg/s);
+    assert.match(contents(root)['book.md'], /x\/a\.rgb-neutral\.jpg.*b c\.rgb-neutral\.jpg/s);
     return { root, at: (name: string) => path.join(root, name) };
   }
 
@@ -51,7 +51,7 @@ describe('undoing what layouts were made to place', () => {
     await undo(root, { paths: [at('x')] });
     assert.match(
       contents(root)['book.md'],
-      /^New\.\n\n# Plates\n\n!\[one\]\(\.\/x\/a\.jpg\).*b%20c\.rgb-neutral/s,
+      /^New\.\n\n# Plates\n\n!\[one\]\(\.\/x\/a\.jpg\).*b c\.rgb-neutral/s,
     );
   });
 
@@ -73,7 +73,7 @@ describe('undoing what layouts were made to place', () => {
     );
     assert.equal(
       contents(root)['book.md'],
-      '# Plates\n\n![one](./x/a.jpg)\n![two](<b%20c.rgb-neutral.jpg>)\n![mine](./x/a.rgb-neutral.jpg)\n',
+      '# Plates\n\n![one](./x/a.jpg)\n![two](<b c.rgb-neutral.jpg>)\n![mine](./x/a.rgb-neutral.jpg)\n',
     );
   });
 
