@@ -36,6 +36,20 @@ export interface FindingChanges {
   unchanged: Finding[];
 }
 
+/** What became of what is said of a picture. */
+export interface PictureFindings extends FindingChanges {
+  /** By the first of the unchanged that asks to save as something else than before; absent: none does. */
+  advice?: Advised;
+}
+
+/** What pictures are to be saved as, before and after. */
+export interface Advised {
+  /** Null: on all that it is printed on. */
+  target: string | null;
+  before: string;
+  after: string;
+}
+
 /** Whether a picture will print like the rest of the book on a target. */
 export interface Match {
   target: string | null;
@@ -65,7 +79,7 @@ export interface PageChange {
   after: PictureReport | null;
   /** Whether it is pixel for pixel what it was; null where its figures are others already, or nobody could look. */
   samePixels: boolean | null;
-  findings: FindingChanges;
+  findings: PictureFindings;
   /** What is said of it now and waived, since this change or before. */
   waived: Finding[];
   /** One a target of the picture as it is now; none of a deleted one. */
@@ -97,7 +111,7 @@ export interface PictureChange {
 export interface OtherChange {
   path: string;
   page: number;
-  findings: FindingChanges;
+  findings: PictureFindings;
   /** Rules of what is new because it was waived before, and is not any more; absent: none. */
   lapsed?: string[];
 }
@@ -176,6 +190,8 @@ export interface Comparison {
   /** By path. */
   changes: PictureChange[];
   others: OtherChange[];
+  /** Where what is said of pictures stayed, and asks for something else now: those of the same content, by path. */
+  advice: (Advised & { pictures: string[] })[];
   /** What pictures are judged by, where that changed, and what it does; `off`: rules that run no more; `weaker`: that count for less; `stricter`: for more, and ran before. */
   settings: {
     changes: SettingsClause[];

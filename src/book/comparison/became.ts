@@ -1,5 +1,5 @@
 // no-unit-test: test/book/comparison/compare-counts.test.ts and compare-settings.test.ts compare books through it
-import type { FindingChanges } from '../../shared/comparison';
+import type { FindingChanges, PictureFindings } from '../../shared/comparison';
 import type { Finding, PictureReport } from '../../shared/finding';
 import { changesOf, claimsOn, isOfBook, waivedOn } from '../revisions/claims';
 import { pairedTargets } from '../revisions/settings-changes';
@@ -11,7 +11,7 @@ import { regraded } from './regrade';
 /** What became of what a check of the base says. */
 export interface Became {
   /** Of a page; before it may have been a picture, and a place of that name that was blank. */
-  of(was: readonly PictureReport[], is: PictureReport | null): FindingChanges;
+  of(was: readonly PictureReport[], is: PictureReport | null): PictureFindings;
   /** Of the book as a whole. */
   book: FindingChanges;
   /** What could be compared of the findings about the book before. */
@@ -52,7 +52,7 @@ export function becameOf(
   const otherwise = new Set(
     [...graded.was].flatMap(([now, then]) => (now.severity === then.severity ? [] : then)),
   );
-  const changes = (...compared: Parameters<typeof changesOf>): FindingChanges => {
+  const changes = (...compared: Parameters<typeof changesOf>): PictureFindings => {
     const found = changesOf(...compared);
     return { ...found, ended: found.ended.map(asItWas) };
   };

@@ -16,6 +16,7 @@ import type { PageOf } from '../revisions/page-changes';
 import { calledNow, facedBefore, rearranged } from '../revisions/rearranged';
 import type { Side } from '../revisions/side';
 import type { Split } from '../waivers/apply';
+import { advisedOtherwise } from './advised';
 import { type Became, becameOf } from './became';
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
@@ -139,6 +140,7 @@ export function joined({
     ...(isFirst && { isFirst }),
     ...(slips.length && { slips }),
     ...(Object.values(unlooked).some(({ length }) => length) && { unlooked }),
+    advice: advisedOtherwise(changes, others),
     others: others.filter(({ findings }) => findings.new.length || findings.ended.length),
     rearranged: rearranged(sides.base, sides.head, pages),
     scope: unread ? 'changes' : 'book',

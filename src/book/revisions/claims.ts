@@ -1,4 +1,4 @@
-import type { FindingChanges } from '../../shared/comparison';
+import type { PictureFindings } from '../../shared/comparison';
 import type { BookReport, Finding, PictureReport } from '../../shared/finding';
 
 /**
@@ -51,18 +51,28 @@ export function changesOf(
   before: readonly Finding[],
   after: readonly Finding[],
   { waivedSince = [] }: { waivedSince?: readonly Finding[] } = {},
-): FindingChanges {
+): PictureFindings {
   const left = new Map<string, Finding[]>();
   for (const finding of before) left.set(keyOf(finding), [...(left.get(keyOf(finding)) ?? []), finding]);
-  const changes: FindingChanges = { new: [], ended: [], unchanged: [] };
+  const changes: PictureFindings = { new: [], ended: [], unchanged: [] };
   for (const finding of after) {
     const was = left.get(keyOf(finding))?.shift();
     (was ? changes.unchanged : changes.new).push(finding);
+    const advice = was && !changes.advice && otherAdvice(was, finding);
+    if (advice) changes.advice = advice;
   }
   for (const finding of waivedSince) left.get(keyOf(finding))?.shift();
   const ended = new Set([...left.values()].flat());
   changes.ended = before.filter(finding => ended.has(finding));
   return changes;
+}
+
+/** What a finding asks to save a picture as, where it asked for another; a target that is only called otherwise makes none. */
+function otherAdvice(was: Finding, is: Finding): PictureFindings['advice'] {
+  const [before, after] = [was, is].map(({ data }) => (typeof data.save === 'string' ? data.save : null));
+  const unnamed = (save: string) => save.replace(/ for target "[^"]*"/g, '');
+  if (before === null || after === null || unnamed(before) === unnamed(after)) return undefined;
+  return { target: typeof is.data.target === 'string' ? is.data.target : null, before, after };
 }
 
 /** A difference to the picture beside it is another one beside another. */

@@ -7,6 +7,7 @@ import type { Place } from '../place';
 import { slipsApart } from '../slips';
 import { safe } from '../text/style';
 import { everyFinding } from '../told';
+import { adviceLines } from './advice';
 import { conditions, forecasts, remarks } from './conditions';
 import { byNumber, headline } from './headline';
 import { newsOf } from './news';
@@ -26,9 +27,12 @@ export function comparisonCommands(comparison: Comparison, place: Place): string
     ...told.map(({ finding, picture }) => annotation(finding, picture, place)),
     ...waivers(comparison, place),
     ...slips.map(({ slip, at }) => onLine('warning', slip.message, at)),
-    ...[...settingsLines(comparison), ...remarks({ ...comparison, notices }), ...conditions(comparison)].map(
-      remark,
-    ),
+    ...[
+      ...settingsLines(comparison),
+      ...adviceLines(comparison),
+      ...remarks({ ...comparison, notices }),
+      ...conditions(comparison),
+    ].map(remark),
     // no names from here on: the runner looks for older commands anywhere in a line
     headline(comparison, byNumber),
     closing(comparison),

@@ -18,7 +18,7 @@ import { differencesOf } from './differences';
 export function comparisonJson(comparison: Comparison): string {
   const { base, head, mergeBase, scope, unread, beyond, changes, others, settings, rearranged, book } =
     comparison;
-  const { waived, notices, summary } = comparison;
+  const { advice, waived, notices, summary } = comparison;
   return document({
     schema: SCHEMA,
     base: revisionJson(base),
@@ -36,6 +36,7 @@ export function comparisonJson(comparison: Comparison): string {
       page,
       findings: { new: findings.new.map(findingJson), ended: findings.ended.map(findingJson) },
     })),
+    advice: advice.map(({ target, before, after, pictures }) => ({ target, before, after, pictures })),
     settings: {
       changes: settings.changes.map(({ words }) => words),
       off: settings.off ?? [],

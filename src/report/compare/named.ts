@@ -32,13 +32,23 @@ const literally = (name: string): string => name.replace(/[\^$\\.*+?()[\]{}|]/g,
 const NO_WORD = /[./]/;
 
 /** The longest first. */
-function namesOf({ base, head, changes, others, rearranged, waived, unlooked }: Comparison): string[] {
+function namesOf({
+  base,
+  head,
+  changes,
+  others,
+  advice,
+  rearranged,
+  waived,
+  unlooked,
+}: Comparison): string[] {
   const all = [
     ...changes.flatMap(({ path, from, neighbours: { before, after, beside }, faced }) => [
       ...[path, from, before, after],
       ...[...beside, ...faced],
     ]),
     ...others.map(({ path }) => path),
+    ...advice.flatMap(({ pictures }) => pictures),
     ...rearranged.flatMap(({ path, before, after }) => [
       path,
       ...[before, after].flatMap(stand => [stand.after, stand.layout, ...stand.facing]),

@@ -139,6 +139,15 @@ export const compareReportSchema: Schema = {
         findings: object({ new: list(finding), ended: list(finding) }),
       }),
     ),
+    advice: list(
+      object({
+        target: orNull(text(), 'Null: every one that they are printed on'),
+        before: text('What they were to be saved as, in words'),
+        after: text('What they are to be saved as'),
+        pictures: list({ type: 'string' }, 'Their content is what it was'),
+      }),
+      'Where a finding that stayed asks for something else than before',
+    ),
     settings: object({
       changes: list({ type: 'string' }, 'What pictures are judged by, where that changed: a clause each'),
       off: list(

@@ -3,6 +3,7 @@ import { list } from '../../rules/words';
 import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
 import { nameOf } from '../text/blocks';
+import { adviceLines } from './advice';
 import { blankPlaces, isMissing } from './blank';
 import { whoseChanged } from './settings';
 import { isLoud } from './verdict';
@@ -10,9 +11,9 @@ import { isLoud } from './verdict';
 /** So many pictures are named in one sentence. */
 const NAMED = 5;
 
-/** Which places stay blank, and whether the new and changed pictures match the book: the verdict on the set. */
+/** Which places stay blank, whether the new and changed pictures match the book, and what others are to become for it: the verdict on the set. */
 export const setVerdict = (comparison: Comparison): string =>
-  [blankPlaces(comparison), matching(comparison)].filter(Boolean).join(' ');
+  [blankPlaces(comparison), matching(comparison), ...adviceLines(comparison)].filter(Boolean).join(' ');
 
 function matching(comparison: Comparison): string {
   const { scope, changes } = comparison;

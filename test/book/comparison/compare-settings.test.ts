@@ -1,5 +1,8 @@
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
 import { blocksNow, otherLines, whyEnded } from '../../../src/report/compare/news';
+import { setVerdict } from '../../../src/report/compare/set';
 import type { SeverityCounts } from '../../../src/shared/comparison';
 import { book, compared, neutral, picture, settings } from '../revisions/support/compared';
 import { commit, repositoryOf } from '../revisions/support/repository';
@@ -20,6 +23,24 @@ describe('comparing revisions whose settings differ', () => {
     assert.deepEqual(
       comparison.others.map(({ path, findings }) => [path, findings.new.map(({ rule }) => rule)]),
       [['plates/004.tif', ['encoding-not-accepted']]],
+    );
+  });
+
+  it('tells what unchanged pictures are to be saved as, where a finding that stayed asks for something else', async () => {
+    const takes = (encoding: string) => ({
+      'evengrey.json': `{ "process": "offset-coated", "encodings": ["${encoding}"] }`,
+    });
+    const others = { 'a.tif': picture('black-only', 1), 'b.tif': picture('black-only', 2) };
+    const top = repositoryOf({ ...takes('rgb-neutral'), ...others, 'c.tif': picture('black-only', 3) });
+    fs.renameSync(path.join(top, 'b.tif'), path.join(top, 'd.tif'));
+    commit(top, { ...takes('single-channel'), 'c.tif': picture('black-only', 4) });
+    const comparison = await compared(top);
+    assert.deepEqual(comparison.advice, [
+      { target: 'book', before: 'rgb-neutral', after: 'single-channel', pictures: ['a.tif', 'd.tif'] },
+    ]);
+    assert.match(
+      setVerdict(comparison),
+      /The advice for a\.tif and d\.tif, unchanged themselves, is another now: save them as single-channel; before, as rgb-neutral\.$/,
     );
   });
 

@@ -31,6 +31,16 @@ describe('findings before and after', () => {
     );
     assert.deepEqual([rules(fresh), rules(ended), rules(unchanged)], [['b', 'c'], ['b', 'c'], ['a']]);
   });
+  it('ask for something else where what to save as is another, and not where a target is called otherwise', () => {
+    const asks = (save: string, target?: string) => finding('a', { save, ...(target && { target }) });
+    const advice = (was: Finding, is: Finding) => changesOf([was], [is]).advice;
+    assert.deepEqual(advice(asks('x', 't'), asks('y', 't')), { target: 't', before: 'x', after: 'y' });
+    assert.deepEqual(advice(asks('x'), asks('y')), { target: null, before: 'x', after: 'y' });
+    assert.equal(advice(asks('x'), asks('x')), undefined);
+    assert.equal(advice(finding('a'), asks('y')), undefined);
+    const on = (first: string) => asks(`x for target "${first}" and y for target "dummy"`);
+    assert.equal(advice(on('edition'), on('print')), undefined);
+  });
   it('count each where there are several alike', () => {
     const {
       new: fresh,

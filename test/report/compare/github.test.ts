@@ -21,10 +21,12 @@ describe('a comparison as workflow commands', () => {
     const others = [
       { path: 'c.tif', page: 2, findings: findings({ new: [finding('bad', 'error', 'It is bad.')] }) },
     ];
-    const compared = comparison([change('changed', 'a,b.tif', [changed])], { others });
+    const advice = [{ target: null, before: 'black-only', after: 'rgb-neutral', pictures: ['p.tif'] }];
+    const compared = comparison([change('changed', 'a,b.tif', [changed])], { others, advice });
     assert.deepEqual(comparisonCommands(compared, place).split('\n'), [
       '::error file=books/one/c.tif,line=1,title=bad::c.tif (page 2): It is bad.',
       '::warning file=books/one/a%2Cb.tif,line=1,title=odd::a,b.tif: It is odd.',
+      '::notice title=Evengrey::The advice for p.tif, unchanged itself, is another now: save it as rgb-neutral; before, as black-only.',
       `::notice title=Evengrey::${conditions(compared)[0].replace(/%/g, '%25')}`,
       '1 new warning. 1 picture: 1 changed.',
       'New: 0 errors, 1 warning, 0 notes. Ended: 1 error, 0 warnings, 0 notes. As before: 1 error, 0 warnings, 0 notes.',

@@ -34,7 +34,10 @@ describe('a comparison as JSON', () => {
       change('mode', 'b.tif', [], { modes: { before: '100644', after: '100755' } }),
       change('deleted', 'c.tif', [page(picture('c.tif'), null)]),
     ],
-    { others: [{ path: 'o.tif', page: 1, findings: findings({ ended: [finding('z', 'error', 'e')] }) }] },
+    {
+      others: [{ path: 'o.tif', page: 1, findings: findings({ ended: [finding('z', 'error', 'e')] }) }],
+      advice: [{ target: null, before: 'black-only', after: 'rgb-neutral', pictures: ['p.tif'] }],
+    },
   );
 
   it('is as its schema says, numbers rounded', () => {

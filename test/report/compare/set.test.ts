@@ -26,6 +26,17 @@ describe('the verdict on the set', () => {
     assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
   });
 
+  it('tells what others are to be saved as now, with the target where there are several', () => {
+    const advice = [{ target: 'book', before: 'black-only', after: 'rgb-neutral', pictures: ['p', 'q'] }];
+    const one = comparison([added('a', 'matches')], { advice });
+    const words = (on = '') =>
+      `a matches the rest of the book. The advice for p and q, unchanged themselves, is another now${on}: save them as rgb-neutral; before, as black-only.`;
+    assert.equal(setVerdict(one), words());
+    const [target] = one.head.targets;
+    const head = { ...one.head, targets: [target, { ...target, name: 'other' }] };
+    assert.equal(setVerdict({ ...one, head }), words(' (book)'));
+  });
+
   it('says how a picture stands out that most of the others are stored unlike', () => {
     const apart = (path: string) =>
       added(path, 'differs', { stored: { as: 'rgb-neutral', others: 'single-channel' } });

@@ -80,7 +80,17 @@ export function comparison(changes: PictureChange[], more: Partial<Comparison> =
   return {
     base: revision('main', 'a'),
     head: revision(null, 'b'),
-    ...{ mergeBase: false, scope: 'book', unread: 0, beyond: [], changes, others: [], book, notices: [] },
+    ...{
+      mergeBase: false,
+      scope: 'book',
+      unread: 0,
+      beyond: [],
+      changes,
+      others: [],
+      advice: [],
+      book,
+      notices: [],
+    },
     settings: { changes: [], forecasts: [] },
     rearranged: [],
     waived: [],
