@@ -204,7 +204,7 @@ export interface Comparison {
   rearranged: Rearranged[];
   /** What was waived before is none. */
   waived: NewlyWaived[];
-  /** About the book as a whole. */
+  /** About the book as a whole; what stayed, also of several pictures by name. */
   book: FindingChanges;
   notices: string[];
   /** What is not looked at any more and may print all the same, as the notices tell it; absent: nothing. */

@@ -21,7 +21,7 @@ import { type Became, becameOf } from './became';
 import { matcherOf } from './match';
 import { narrowedToEnded, narrowedToNew } from './narrowed';
 import type { PixelsAlike } from './pixels';
-import { countsOf, tally } from './tally';
+import { countsOf, newIn, tally } from './tally';
 import type { Still } from './unlooked';
 
 /** What was found out of both sides. */
@@ -118,14 +118,15 @@ export function joined({
     };
   });
   const others = otherChanges(before, after, moved, became.of);
-  const { book } = became;
   const onPictures = [
     ...changes.flatMap(({ path, from, pages }) =>
       pages.map(({ findings }) => ({ path, was: from ?? path, findings })),
     ),
     ...others.map(({ path, findings }) => ({ path, was: path, findings })),
   ];
-  const told = [...onPictures.map(({ findings }) => findings), book];
+  const told = [...onPictures.map(({ findings }) => findings), became.book];
+  const fresh = newIn(told);
+  const book = { ...became.book, unchanged: after.findings.filter(finding => !fresh.has(finding)) };
   const summed = {
     ...tally({ ...before, findings: became.shared }, after, { told, ...became }),
     base: countsOf({

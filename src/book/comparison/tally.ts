@@ -20,7 +20,7 @@ export function tally(
   how: { told: readonly Pick<FindingChanges, 'new' | 'ended'>[] } & Pick<Became, 'said' | 'isRegraded'>,
 ): Tally {
   const { told, isRegraded } = how;
-  const fresh = new Set(told.flatMap(changes => changes.new));
+  const fresh = newIn(told);
   const ended = timesOf(told.flatMap(changes => changes.ended));
   const said = timesOf(how.said);
   const now = allOf(after);
@@ -33,6 +33,10 @@ export function tally(
     regraded: was.filter(finding => isRegraded(finding) && !isEnded(finding)).length,
   };
 }
+
+/** What is new for any of those that it is said of. */
+export const newIn = (told: readonly Pick<FindingChanges, 'new'>[]): ReadonlySet<Finding> =>
+  new Set(told.flatMap(changes => changes.new));
 
 /** As a check counts them. */
 export const countsOf = (judged: JudgedBook): SeverityCounts => counted(allOf(judged));

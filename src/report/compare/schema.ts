@@ -182,7 +182,11 @@ export const compareReportSchema: Schema = {
       }),
       'What the change itself waives; not what was waived before',
     ),
-    findings: { ...changes, description: 'About the book as a whole' },
+    findings: {
+      ...changes,
+      description:
+        'About the book as a whole; `unchanged` also about several pictures by name, of which what is new or has ended is told of these pictures',
+    },
     notices: list({ type: 'string' }, 'What was not compared'),
     summary: object({
       changes: object(Object.fromEntries(KINDS.map(kind => [kind, whole('Files')]))),
@@ -190,7 +194,8 @@ export const compareReportSchema: Schema = {
       ended: counts,
       unchanged: {
         ...counts,
-        description: 'With the new ones, what a check of the head counts of what was looked at',
+        description:
+          'With the new ones, what a check of the head counts of what was looked at; what stays on a single picture that did not change is counted here alone',
       },
       base: {
         ...counts,

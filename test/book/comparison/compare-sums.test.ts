@@ -152,6 +152,11 @@ describe('the sums of a comparison', () => {
         assert.deepEqual(summary.base, counted(before), what);
         const [fresh, ended] = [toldIn(comparison, 'new'), toldIn(comparison, 'ended')].map(timesOf);
         const [was, is] = [saidIn(before), saidIn(after)];
+        const held = comparison.book.unchanged.map(({ message }) => message);
+        const apart = after.findings.filter(
+          ({ rule, message }) => !held.includes(message) && !fresh.has(rule),
+        );
+        assert.deepEqual(apart, [], `${what}: what stays of the book is held`);
         const lived = timesOf([
           ...after.pictures.flatMap(({ waived = [], ...picture }) =>
             claimsOn({ ...picture, findings: waived }, after.waived ?? []),
