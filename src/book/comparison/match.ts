@@ -14,8 +14,11 @@ const LIKELY = 0.5;
 /** The rule that says it of a picture by itself, whatever the others are. */
 const REFUSED = 'encoding-not-accepted';
 
+/** What goes by the header alone says nothing of how a picture prints. */
 const comparing: ReadonlySet<string> = new Set(
-  rules.filter(rule => rule.compares && rule.scope !== 'book').map(rule => rule.id),
+  rules
+    .filter(rule => rule.compares && rule.scope !== 'book' && rule.needs !== 'header')
+    .map(rule => rule.id),
 );
 
 /** Whether a finding says that a picture prints otherwise than its neighbours. */

@@ -71,6 +71,7 @@ export function whyOthers(comparison: Comparison): string {
   const reasons = [
     ...(whose.length ? [`the ${list(whose)} changed`] : []),
     ...(comparison.changes.length ? ['what they are compared with changed'] : []),
+    ...(comparison.rearranged.length ? ['pictures stand elsewhere'] : []),
   ];
   return `Judged otherwise, though unchanged themselves: ${reasons.join(', or ')}`;
 }

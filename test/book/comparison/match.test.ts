@@ -57,6 +57,11 @@ describe('whether a picture matches its book', () => {
     assert.equal(match(one, [{ ...mixed, data: { target: 'elsewhere' } }])[0].verdict, 'matches');
   });
 
+  it('is not denied to what is printed twice, whatever the settings make of that', () => {
+    const twice: Finding = { ...mixed, rule: 'same-picture', data: { same: 'other.tif' } };
+    assert.equal(matcherOf(neutral)(picture('rgb-neutral', { targets }), [twice])[0].verdict, 'matches');
+  });
+
   it('has no fault of its own where a rule asks the others to be stored as it is', () => {
     const odd = picture('single-channel', { targets });
     const book = [...pictures(2, 'rgb-neutral', { targets }), ...pictures(2, 'single-channel', { targets })];

@@ -100,8 +100,14 @@ describe('the verdict on the set', () => {
       setVerdict(told),
       /book\. c, unchanged itself, does not match the rest of the book any more\.$/,
     );
-    const other = findings({ new: [finding('low-resolution', 'error', '')] });
-    assert.equal(setVerdict(comparison([], { others: [{ path: 'c', page: 1, findings: other }] })), '');
+    for (const rule of ['low-resolution', 'same-picture']) {
+      const other = findings({ new: [finding(rule, 'error', '')] });
+      assert.equal(
+        setVerdict(comparison([], { others: [{ path: 'c', page: 1, findings: other }] })),
+        '',
+        rule,
+      );
+    }
   });
 
   it('says of unchanged pictures whether they did not match before either', () => {

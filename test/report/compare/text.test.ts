@@ -89,6 +89,16 @@ describe('a comparison as a text', () => {
     assert.match(told, /\n {2}and 2 more\n/);
   });
 
+  it('says why pictures are judged otherwise, also where they only stand elsewhere', () => {
+    const twice = findings({ new: [finding('same-picture', 'warning', '')] });
+    const [before, after] = ['a.tif', null].map(other => ({ facing: [], after: other, layout: null }));
+    const told = text([], {
+      others: [{ path: 'o.tif', page: 1, findings: twice }],
+      rearranged: [{ path: 'o.tif', before, after }],
+    });
+    assert.match(told, /\nJudged otherwise, though unchanged themselves: pictures stand elsewhere\n/);
+  });
+
   it('tells pages and targets apart where there are several', () => {
     const two = () => ({ ...picture('a.tif'), targets: [target, { ...target, name: 'dummy' }] });
     const [first] = [two()];
