@@ -56,10 +56,10 @@ export interface Match {
   /**
    * `differs`: by rules. `unknown`: the others were not looked at, or nothing is forecast; with a distance: it is likely to
    * be seen, and no rule speaks of it. `alone`: there are no others to match. `ahead`: no way of storing has the majority, or
-   * the majority is to change, and it is stored as all are to be.
+   * the majority is to change, and it is stored as all are to be. `along`: it is one of that majority.
    */
-  verdict: 'matches' | 'differs' | 'unknown' | 'alone' | 'ahead';
-  /** Rules that deny the match, or ask the others to be stored as it is. */
+  verdict: 'matches' | 'differs' | 'unknown' | 'alone' | 'ahead' | 'along';
+  /** Rules that deny the match, or ask for the change. */
   rules: string[];
   /** All of these are waived: the team lives with it. */
   waived: boolean;

@@ -4,7 +4,7 @@ import { kindOf } from '../../rules/recommended';
 import type { Match } from '../../shared/comparison';
 import type { BookPicture, Finding } from '../../shared/finding';
 import type { Forecast } from '../../shared/forecast';
-import { spares } from '../revisions/claims';
+import { asksMost, spares } from '../revisions/claims';
 import { middlesOf } from './middle';
 import { storedApart } from './stored-apart';
 
@@ -30,7 +30,7 @@ export const deniesMatch = ({ rule, severity }: Pick<Finding, 'rule' | 'severity
  * compare pictures, and of one that the print house refuses by that, where it is stored otherwise than the others: they leave
  * it out. By nothing else, so that a comparison never says otherwise than a check. Where no rule speaks and the picture is
  * likely to be seen apart from the others all the same, the question stays open; where a rule asks the others to be stored as it
- * is, nothing is wrong with it, and nothing matches yet. A waived finding fails nothing, and makes no
+ * is, nothing is wrong with it, and nothing matches yet; nor where it asks most of them for a change, and it is one of these. A waived finding fails nothing, and makes no
  * match either. `book`: all pictures as they are now; null: the others were not looked at.
  */
 export function matcherOf(
@@ -62,20 +62,22 @@ export function matcherOf(
           .filter(finding => deniesMatch(finding) || isRefused(finding))
           .filter(({ data }) => typeof data.target !== 'string' || data.target === target)
           .map(({ rule }) => rule);
-      const saying = (isSpared: boolean) => {
+      const saying = (verdict: Match['verdict']) => {
         const of = (some: readonly Finding[]) =>
-          rulesOf(some.filter(finding => spares(finding, picture.path) === isSpared));
+          rulesOf(some.filter(finding => verdictBy(finding, picture.path) === verdict));
         const [standing, livedWith] = [of(claims), of(waived)];
         const rules = [...new Set([...standing, ...livedWith])];
         return { rules, waived: !standing.length && livedWith.length > 0 };
       };
-      const [against, ofOthers] = [saying(false), saying(true)];
+      const [against, withMost, ofOthers] = [saying('differs'), saying('along'), saying('ahead')];
       const isOpen = place.verdict === 'unknown' && place.distance !== null;
       const said: Pick<Match, 'verdict' | 'rules' | 'waived'> = against.rules.length
         ? { verdict: 'differs', ...against }
-        : ofOthers.rules.length && !isOpen
-          ? { verdict: 'ahead', ...ofOthers }
-          : { verdict: place.verdict, rules: [], waived: false };
+        : withMost.rules.length
+          ? { verdict: 'along', ...withMost }
+          : ofOthers.rules.length && !isOpen
+            ? { verdict: 'ahead', ...ofOthers }
+            : { verdict: place.verdict, rules: [], waived: false };
       return {
         target,
         ...said,
@@ -87,6 +89,12 @@ export function matcherOf(
     if (!picture.targets.length) return [judged(null, UNKNOWN)];
     return picture.targets.map(({ name }, i) => judged(name, placeOf(picture, name, picture.forecasts[i])));
   };
+}
+
+/** What a finding by which pictures are compared says of a picture. */
+function verdictBy(finding: Finding, path: string): Match['verdict'] {
+  if (spares(finding, path)) return 'ahead';
+  return asksMost(finding, path) ? 'along' : 'differs';
 }
 
 type Place = Pick<Match, 'verdict' | 'distance' | 'probability'>;

@@ -22,6 +22,10 @@ export const matchClaims = (picture: PictureReport, book: readonly Finding[]): F
 export const spares = (finding: Finding, path: string): boolean =>
   !isOfBook(finding) && !names(finding, path) && splits(finding, path);
 
+/** Whether it asks most for a change, and this picture as one of them: it is not unlike the others. */
+export const asksMost = ({ data: { odd } }: Finding, path: string): boolean =>
+  Array.isArray(odd) && !odd.includes(path);
+
 const splits = ({ data: { groups } }: Finding, path: string): boolean =>
   Array.isArray(groups) && groups.some(({ pictures }) => Array.isArray(pictures) && pictures.includes(path));
 

@@ -44,10 +44,10 @@ const changes = object({
 const match = object({
   target: orNull(text(), 'Name of the target; null where nobody said where the book is printed'),
   verdict: words(
-    'Whether it is likely to print like the rest of its part and intent; `differs` by `rules`, `unknown` with a distance where no rule speaks of one that is likely to be seen; `ahead`: it is stored as `rules` ask of all, and others are not yet',
-    ['matches', 'differs', 'unknown', 'alone', 'ahead'],
+    'Whether it is likely to print like the rest of its part and intent; `differs` by `rules`, `unknown` with a distance where no rule speaks of one that is likely to be seen; `ahead`: it is stored as `rules` ask of all, and others are not yet; `along`: it is stored like most, and `rules` ask all of these for a change',
+    ['matches', 'differs', 'unknown', 'alone', 'ahead', 'along'],
   ),
-  rules: list({ type: 'string' }, 'Rules that say so of `differs` and `ahead`'),
+  rules: list({ type: 'string' }, 'Rules that say so of `differs`, `ahead` and `along`'),
   waived: flag('All of these are waived'),
   stored: orNull(
     object({ as: words('What it is', ENCODINGS), others: words('What they are', ENCODINGS) }),

@@ -1,4 +1,5 @@
 import { deniesMatch } from '../../book/comparison/match';
+import { asksMost } from '../../book/revisions/claims';
 import { list } from '../../rules/words';
 import type { Comparison, Match, OtherChange, PageChange } from '../../shared/comparison';
 import type { Finding } from '../../shared/finding';
@@ -47,7 +48,7 @@ function matching(comparison: Comparison): string {
         return `${names(alike)} ${not} not match the rest of the book${more}${why}.`;
       })
       .join(' ');
-  const ahead = of('ahead');
+  const [along, ahead] = [of('along'), of('ahead')];
   const unknown = of('unknown');
   const sentences = [
     ...open(unknown.filter(({ page }) => page.after?.facts.unreadable)),
@@ -57,6 +58,9 @@ function matching(comparison: Comparison): string {
       waived,
       `; ${waived.length === 1 ? 'the finding that says so is' : 'the findings that say so are'} waived`,
     ),
+    along.length
+      ? `${names(along)} ${along.length === 1 ? 'is' : 'are'} stored like most of the others, and to be converted with them.`
+      : '',
     ahead.length
       ? `${names(ahead)} ${ahead.length === 1 ? 'is' : 'are'} stored as all are to be, and others are not yet.`
       : '',
@@ -139,7 +143,9 @@ function notJudged({ unread }: Comparison): string {
 
 /** What was one of many may be one of few now, and the settings may judge otherwise what is as it was. */
 function othersNow(comparison: Comparison): string {
-  const apart = comparison.others.filter(({ findings }) => findings.new.some(deniesMatch));
+  const apart = comparison.others.filter(({ path, findings }) =>
+    findings.new.some(finding => deniesMatch(finding) && !asksMost(finding, path)),
+  );
   const alike = new Map<string, OtherChange[]>();
   for (const other of apart) {
     const why = beforeToo(other) ?? ` ${sinceWhat(comparison)}`;
@@ -192,6 +198,6 @@ const livedWith = ({ matches }: PageChange): boolean =>
 
 /** Over all targets, the one that matters. */
 export function worst(matches: readonly Match[]): Match['verdict'] {
-  const order: Match['verdict'][] = ['differs', 'unknown', 'ahead', 'matches', 'alone'];
+  const order: Match['verdict'][] = ['differs', 'unknown', 'along', 'ahead', 'matches', 'alone'];
   return order.find(verdict => matches.some(match => match.verdict === verdict)) ?? 'unknown';
 }

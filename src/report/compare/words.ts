@@ -128,16 +128,16 @@ export function matched({ matches }: PageChange): { target: string | null; words
     if (verdict === 'unknown' || verdict === 'alone') return [];
     if (verdict === 'matches')
       return [{ target, words: `matches the book${away >= FELT ? ` (about ${away.toFixed(1)} away)` : ''}` }];
+    const by = [...rules, ...(waived ? ['waived'] : [])];
     if (verdict === 'ahead')
+      return [{ target, words: `stored as all are to be, and others are not yet (${by.join('; ')})` }];
+    if (verdict === 'along')
       return [
-        {
-          target,
-          words: `stored as all are to be, and others are not yet (${[...rules, ...(waived ? ['waived'] : [])].join('; ')})`,
-        },
+        { target, words: `stored like most of the others, and to be converted with them (${by.join('; ')})` },
       ];
     const apart = away >= FELT || seen >= CHANCE ? [far] : [];
     const among = stored ? [`${stored.as} among ${stored.others}`] : [];
-    const why = [...among, ...rules, ...(waived ? ['waived'] : []), ...apart];
+    const why = [...among, ...by, ...apart];
     return [{ target, words: `does not match the book (${why.join('; ')})` }];
   });
 }

@@ -84,6 +84,19 @@ describe('whether a picture matches its book', () => {
     assert.equal(of(kept, [split, own]).verdict, 'differs');
   });
 
+  it('is stored like most where a rule asks all of these for a change, and the odd ones differ', () => {
+    const odd = picture('single-channel', { targets });
+    const convert = [...neutral, odd].map(({ path }) => path);
+    const split: Finding = { ...mixed, data: { convert, odd: [odd.path], groups: [] } };
+    const match = matcherOf([...neutral, odd]);
+    const [of] = match(neutral[0], [split]);
+    assert.deepEqual([of.verdict, of.rules, of.stored], ['along', ['mixed-encodings'], undefined]);
+    assert.equal(match(neutral[0], [], [split])[0].waived, true);
+    assert.equal(match(odd, [split])[0].verdict, 'differs');
+    const own = { ...mixed, rule: 'facing-difference', data: {} };
+    assert.equal(match(neutral[0], [split, own])[0].verdict, 'differs', 'its own fault goes first');
+  });
+
   it('is not known where the others were not looked at, and not asked of what is no grey', () => {
     assert.equal(matcherOf(null)(picture('rgb-neutral', { targets }), [])[0].verdict, 'unknown');
     assert.equal(matcherOf(null)(picture('rgb-neutral', { targets: [] }), [])[0].target, null);

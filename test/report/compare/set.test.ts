@@ -22,6 +22,10 @@ describe('the verdict on the set', () => {
       'b does not match the rest of the book. a matches the rest of the book.',
     );
     assert.match(verdict(added('a', 'ahead')), /^a is stored as all are to be, and others are not yet\.$/);
+    assert.equal(
+      verdict(added('a', 'along'), added('b', 'along')),
+      'a and b are stored like most of the others, and to be converted with them.',
+    );
     assert.match(verdict(added('a', 'alone')), /^a has no others of the same part and intent to match\.$/);
     assert.equal(setVerdict(comparison([change('deleted', 'a', [page(picture('a'), null)])])), '');
   });
@@ -99,6 +103,13 @@ describe('the verdict on the set', () => {
     assert.match(
       setVerdict(told),
       /book\. c, unchanged itself, does not match the rest of the book any more\.$/,
+    );
+    const withMost = { ...finding('mixed-encodings', 'error', ''), data: { odd: ['d'] } };
+    const others = ['c', 'd'].map(path => ({ path, page: 1, findings: findings({ new: [withMost] }) }));
+    assert.equal(
+      setVerdict(comparison([], { others })).replace(/, unch.*/, ''),
+      'd',
+      'c is stored like most, and to be converted with them',
     );
     for (const rule of ['low-resolution', 'same-picture']) {
       const other = findings({ new: [finding(rule, 'error', '')] });

@@ -154,6 +154,9 @@ describe('a comparison in words', () => {
     assert.deepEqual(why(match('ahead', { rules: ['mixed-encodings'] })), [
       'stored as all are to be, and others are not yet (mixed-encodings)',
     ]);
+    assert.deepEqual(why(match('along', { rules: ['mixed-encodings'], waived: true })), [
+      'stored like most of the others, and to be converted with them (mixed-encodings; waived)',
+    ]);
     assert.deepEqual(why(match('unknown', { distance: null, probability: null })), []);
     assert.deepEqual(why(match('unknown', { distance: 3, probability: 0.8 })), [
       'whether it matches the book stays open (about 3.0 away from the others in a*, b*, seen on facing pages in about 8 orders of 10)',
