@@ -146,8 +146,6 @@ export function matched({ matches }: PageChange): { target: string | null; words
 const FELT = 0.5;
 const CHANCE = 0.1;
 
-const SHARED = 'what is said of several pictures counts once, and as new where it is new for one of them';
-
 /**
  * `New: 1 error, 2 warnings, 0 notes. Ended: ... As before: ...`, and what a check of the base counts where that is not what
  * ended and stayed.
@@ -178,7 +176,7 @@ export function closing({ base: was, summary, unread, waived, changes }: Compari
         ]
       : []),
   ];
-  const because = reasons.length ? reasons.join('; ') : SHARED;
-  const why = isSum ? '' : ` Before, a check counted ${of(base)}: ${because}.`;
-  return `New: ${of(summary.new)}. Ended: ${of(ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(unchanged)}.${why}`;
+  const why = reasons.length ? `: ${reasons.join('; ')}` : '';
+  const before = isSum ? '' : ` Before, a check counted ${of(base)}${why}.`;
+  return `New: ${of(summary.new)}. Ended: ${of(ended)}. As before${unread ? ', of what was looked at' : ''}: ${of(unchanged)}.${before}`;
 }
