@@ -1,28 +1,36 @@
 import { count } from '../../rules/words';
-import type { Comparison, PictureChange } from '../../shared/comparison';
+import type { Comparison, OtherChange, PictureChange } from '../../shared/comparison';
+import type { Finding } from '../../shared/finding';
 import { type Html, html } from '../page/html';
 import { mark } from '../page/marks';
+import { rank } from '../told';
 import { differencesOf } from './differences';
-import { verdictOn, weighedOf } from './verdict';
+import { isLoud, verdictOn, weighedOf } from './verdict';
 import { rulesOf } from './waived';
 import type { Ranked } from './worst-first';
 
 /** What a reader has to see first: the pictures by what speaks against them, worst first, as they follow below. */
 export function contents(entries: readonly Ranked[], { others, settings }: Comparison): Html {
-  const errors = others.filter(({ findings }) =>
-    findings.new.some(({ severity }) => severity === 'error'),
-  ).length;
-  if (entries.length + errors < 2) return html``;
+  const unchanged = others.filter(({ findings }) => findings.new.some(isLoud));
+  if (!entries.length && !unchanged.length) return html``;
   return html`
 <nav class="contents" id="contents" aria-label="What changed, worst first"><h3>What changed, worst first</h3><ul>${[
-    errors > 0 &&
-      html`<li>${mark('error')} <a href="#others">${count(errors, 'picture')} with a new error, though unchanged</a></li>`,
+    unchanged.length > 0 && aboutOthers(unchanged),
     ...entries.map(
       ({ at, change, against }) =>
         html`<li>${mark(against[0]?.severity ?? 'leave')} <a href="#change-${at + 1}">${change.path}</a>: ${lower(verdictOn(change, settings.off).words)}${namedIn(change, settings.off)}${foremost(change)}</li>`,
     ),
   ]}</ul></nav>`;
 }
+
+/** Their own list follows, and tells of each. */
+function aboutOthers(unchanged: readonly OtherChange[]): Html {
+  const fresh = unchanged.flatMap(({ findings }) => findings.new.filter(isLoud)).sort(worstFirst);
+  const names = count(unchanged.length, 'picture');
+  return html`<li>${mark(fresh[0].severity)} <a href="#others">${names} that did not change</a>: new is ${rulesOf(fresh)}</li>`;
+}
+
+const worstFirst = (x: Finding, y: Finding): number => rank[x.severity] - rank[y.severity];
 
 const lower = (words: string): string => `${words[0].toLowerCase()}${words.slice(1)}`;
 

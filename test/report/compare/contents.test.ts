@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { contents } from '../../../src/report/compare/contents';
 import { worstFirst } from '../../../src/report/compare/worst-first';
+import { mark } from '../../../src/report/page/marks';
 import type { ChangeKind, FindingChanges } from '../../../src/shared/comparison';
 import type { Finding } from '../../../src/shared/finding';
 import { finding, picture } from '../text/support';
@@ -30,6 +31,24 @@ describe('the list of what changed', () => {
     assert.equal(line({ new: [mixed] }), 'worse than before: 1 new finding (warning mixed)');
     assert.equal(line({ ended: [mixed] }), 'better than before: 1 finding ended (warning mixed)');
     assert.equal(line({ unchanged: [soft] }), 'as before: 1 finding stays (warning soft)');
+  });
+
+  it('begins with what is new of pictures that did not change', () => {
+    const others = [[soft], [clipped, soft]].map((told, i) => ({
+      path: `o${i}`,
+      page: 1,
+      findings: findings({ new: told }),
+    }));
+    const list = (changes: (typeof other)[]) => {
+      const all = comparison(changes, { others });
+      return contents(worstFirst(all.changes), all).text;
+    };
+    for (const changes of [[], [other]])
+      assert.ok(
+        list(changes).includes(
+          `<ul><li>${mark('error').text} <a href="#others">2 pictures that did not change</a>: new is error clipped, warning soft</li>`,
+        ),
+      );
   });
 
   it('says which ended and which stays, where there are both', () => {
