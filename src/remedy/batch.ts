@@ -88,6 +88,10 @@ async function convertAll(
     folder: how.place.kind === 'folder' ? how.place.shown : null,
     originals: how.place.kind === 'in-place' ? await originalsOf(how.root) : null,
     untoned: lost.strong.map(({ path: at }) => at),
+    faint: lost.faint.map(({ path: at }) => at),
+    spared: decisions.flatMap(({ asked: { path: at }, ...decision }) =>
+      decision.do === 'skip' && decision.loses ? { path: at, loses: decision.loses } : [],
+    ),
     below: how.wish.to === 'rgb-neutral' ? how.wish.below : null,
   };
 }

@@ -28,8 +28,8 @@ export interface Selecting {
   cache: FactsCache | null;
   place: Place;
   wish: Pick<RemedyWish, 'greyProfile'>;
-  /** Also pictures found in a folder of which nobody said that their colour, tone or one bit may go. */
-  all: boolean;
+  /** Whose colour, tone or one bit may go though nobody said so: all, those that are named by themselves, or none. */
+  meant: 'all' | 'named' | 'none';
   /**
    * Texts of layouts and settings that an editor has open and has not saved (see `Reading`). With them no layout is
    * written: its lines are only told.
@@ -81,7 +81,7 @@ export async function select(how: Selecting): Promise<Selected> {
       const replaced = await history.resultAt(file, facts.sha256);
       return {
         ...{ path: at, file, named, link },
-        meant: how.all || named,
+        meant: how.meant === 'all' || (how.meant === 'named' && named),
         pages: pages[i],
         luminance: isGreyJpeg(facts) && (await fileStoresLuminance(file, how.wish.greyProfile)),
         remedied: facts.remedied,

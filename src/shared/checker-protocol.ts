@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { Spared } from './conversion';
 import type { Facing } from './facing';
 import type { Summary } from './finding';
 import type { FirstAnswers, FirstChoices } from './first-settings';
@@ -213,6 +214,8 @@ export interface WaiveWish {
 export interface ConvertWish extends Made {
   paths: string[];
   where: Where;
+  /** Pictures stay as they are of which nobody said that they are to be grey, also those named by themselves. */
+  spares: boolean;
   /** Of layouts that may have to place the results, and of the settings that may name them. */
   open: OpenText[];
 }
@@ -235,11 +238,9 @@ export interface LeftAlone {
  * - `tone`: it has a strong tone, or one that the settings name, which stays where a tone is made of it
  * - `line`: it is stored in one bit, as line art is
  */
-export interface Unmeant {
+export interface Unmeant extends Spared {
   /** Absolute; `path`: as it is called in its book. */
   file: string;
-  path: string;
-  loses: 'colour' | 'tone' | 'line';
 }
 
 export interface ConvertAnswer {
@@ -254,6 +255,10 @@ export interface ConvertAnswer {
   relinking: { edits: RelinkEdit[]; left: LeftAlone[]; placedBefore: number } | null;
   /** Pictures whose strong tone is gone, though it may be meant. */
   untoned: string[];
+  /** Pictures whose faint tone is gone, taken for what was left over. */
+  faint: string[];
+  /** Pictures that are among those skipped since nobody said that they are to be grey. */
+  spared: Spared[];
   /** What was left out of the folders that were named, and why. */
   notices: string[];
   /** Why nothing more was begun, such as a full disk; null where the work came to its end. */

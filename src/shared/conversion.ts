@@ -43,6 +43,11 @@ export interface Undone {
   reason: string | null;
 }
 
+export interface Spared {
+  path: string;
+  loses: 'colour' | 'tone' | 'line';
+}
+
 export interface ConvertReport {
   dryRun: boolean;
   conversions: Conversion[];
@@ -52,6 +57,10 @@ export interface ConvertReport {
   originals: string | null;
   /** Pictures whose strong tone is gone, or would be, though it may be meant. */
   untoned: string[];
+  /** Pictures whose faint tone is gone, or would be, taken for what was left over. */
+  faint: string[];
+  /** Pictures that were left since nobody said that they are to be grey, and what of them would go. */
+  spared: Spared[];
   /** Colour of this chroma and more was to stay; null: none was. */
   below: number | null;
   /** What was left out, and what a person should look at. */

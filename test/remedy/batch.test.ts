@@ -210,10 +210,22 @@ describe('batch, beside the pictures', () => {
     };
     const left = await run(root, { pool, settings: noSettings });
     assert.deepEqual(outcomes(left.conversions), { 'a.jpg': 'skipped', 'b.jpg': 'skipped' });
-    const { untoned, notices } = await run(root, { pool, settings: noSettings, all: true });
+    const losing = [
+      { path: 'a.jpg', loses: 'tone' },
+      { path: 'b.jpg', loses: 'colour' },
+    ];
+    assert.deepEqual(left.spared, losing);
+    const paths = ['a.jpg', 'b.jpg'].map(name => path.join(root, name));
+    const unmeant = await run(root, { pool, settings: noSettings, paths, meant: 'none' });
+    assert.deepEqual(unmeant.spared, losing, 'named by something else than a person');
+    const named = await run(root, { pool, settings: noSettings, paths, dryRun: true });
+    assert.deepEqual(named.spared, []);
+    const { untoned, notices } = await run(root, { pool, settings: noSettings, meant: 'all' });
     assert.deepEqual(untoned, ['a.jpg']);
     assert.match(notices.join(), /1 picture carries a strong tone.*is gone from the result: a\.jpg/);
-    assert.deepEqual((await run(root, { settings: noSettings, all: true })).untoned, []);
+    assert.deepEqual((await run(root, { settings: noSettings, meant: 'all' })).untoned, []);
+    const faint = await run(root, { settings: noSettings, paths, meant: 'none', dryRun: true });
+    assert.deepEqual([faint.faint, faint.untoned], [['a.jpg'], []]);
   });
 
   it('says so where a quality counted for nothing', async () => {

@@ -88,7 +88,7 @@ export function run(root: string, how: Partial<Converting> = {}) {
       place: { kind: 'beside' },
       dryRun: false,
       relink: false,
-      all: false,
+      meant: 'named',
     },
     pool: { facts: async file => factsOf(file) },
     // with a quality named a JPEG becomes one

@@ -58,7 +58,7 @@ async function convertAll(paths: string[], options: ConvertVerbOptions): Promise
         pool: converters,
         jobs: options.jobs,
         relink: options.relink ?? false,
-        all: options.all ?? false,
+        meant: options.all ? 'all' : 'named',
         memory: cacheFolder(),
       });
     }),

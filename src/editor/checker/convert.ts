@@ -58,8 +58,7 @@ export async function convert(
   const how = {
     ...{ root, paths, settings, pool, cache, place, signal },
     wish: wishOf(wish),
-    // what is not was asked for and left out before
-    all: false,
+    meant: wish.spares ? ('none' as const) : ('named' as const),
     relink: where.kind === 'beside' && where.relink,
     open: textsOf(wish.open),
     memory: cacheFolder(),
@@ -84,6 +83,8 @@ export async function convert(
     failed: of('failed').map(left),
     relinking: report.relinking && relinkingOf(report.relinking, report.conversions),
     untoned: report.untoned,
+    faint: report.faint,
+    spared: report.spared,
     notices: report.notices,
     stopped: report.stopped,
     report: convertText(report, { fit: null, counterTint: null }, STYLE),

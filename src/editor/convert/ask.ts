@@ -3,15 +3,12 @@ import * as vscode from 'vscode';
 import type { Unmeant, Where } from '../../shared/checker-protocol';
 import type { Made, Remedies } from '../../shared/remedies';
 import { type Entry, type Option, pick } from './pick';
-import { namesOf } from './words';
+import { lossWords, namesOf } from './words';
 
 export interface Asked extends Made {
   where: Where;
-}
-
-/** `spared`: what stays as it is, since nobody said that it is to be grey. */
-interface Answered extends Asked {
-  spared: readonly Unmeant[];
+  /** What nobody said is to be grey stays as it is. */
+  spares: boolean;
 }
 
 /** What is known of the pictures before anything is asked. */
@@ -37,7 +34,7 @@ export async function askHow(
   remedies: Remedies,
   chosen: Made | null,
   { inBook, unmeant, coloured }: Subject,
-): Promise<Answered | undefined> {
+): Promise<Asked | undefined> {
   const answer = {
     to: chosen?.to ?? remedies.recommended.to,
     method: chosen?.method ?? remedies.methods[0].id,
@@ -104,8 +101,7 @@ export async function askHow(
     if (next === 'back') at--;
     else if (next === true) at = Math.min(at + 1, questions.length - 1);
     else {
-      const { to, method, spares } = answer;
-      return { to, method, where: next, spared: spares ? losing : [] };
+      return { ...answer, where: next };
     }
   }
 }
@@ -120,15 +116,8 @@ function settled<T>(picked: { value: T } | 'back' | undefined, keep: (value: T) 
 /** What is not asked for stays: that comes first. */
 function sparingOptions(losing: readonly Unmeant[]): Option<boolean>[] {
   const t = vscode.l10n.t;
-  const names = (loses: Unmeant['loses']) => namesOf(losing.filter(each => each.loses === loses));
-  const any = (loses: Unmeant['loses']) => losing.some(each => each.loses === loses);
-  const detail = [
-    ...(any('colour') ? [t('In colour: {0}.', names('colour'))] : []),
-    ...(any('tone') ? [t('With a strong tone, or one that is meant: {0}.', names('tone'))] : []),
-    ...(any('line') ? [t('Stored in one bit, as line art is: {0}.', names('line'))] : []),
-  ].join(' ');
   return [
-    { value: true, label: t('Leave them as they are'), detail },
+    { value: true, label: t('Leave them as they are'), detail: lossWords(losing) },
     {
       value: false,
       label: t('Make them grey too'),

@@ -12,15 +12,7 @@ import { relink, type ToSave } from '../layout/relink';
 import { pictureInFront } from '../picture-in-front';
 import { type Asked, askHow } from './ask';
 import { registerReports, SHOW_REPORT } from './report';
-import {
-  convertWords,
-  nothingToConvert,
-  sparedWords,
-  subjectOf,
-  type Told,
-  takenBackWords,
-  undoWords,
-} from './words';
+import { convertWords, nothingToConvert, subjectOf, type Told, takenBackWords, undoWords } from './words';
 
 /**
  * The commands that write pictures, and the one that takes it back. They are for a person to run: nothing is converted
@@ -100,12 +92,11 @@ async function converted(
     const remedies = await checker.ask('remedies', { file: paths[0], root });
     const some = paths.map(file => vscode.Uri.file(file));
     const among = { inBook: book !== undefined, unmeant, coloured };
-    const answered = await askHow(subjectOf(some, left), remedies, chosen, among);
-    if (!answered) return;
-    const { spared, ...asked } = answered;
-    const wanted = some.filter(({ fsPath }) => !spared.some(({ file }) => file === fsPath));
-    if (wanted.length) return carryOut(wanted, asked, book, checker, { left, spared });
-    void vscode.window.showInformationMessage(sparedWords(spared));
+    const asked = await askHow(subjectOf(some, left), remedies, chosen, among);
+    if (!asked) return;
+    // one that was chosen by itself is meant
+    const spares = asked.spares && files.length > 1;
+    return carryOut(some, { ...asked, spares }, book, checker, { left });
   });
 }
 

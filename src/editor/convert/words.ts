@@ -3,7 +3,8 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import { namesPicture } from '../../book/discovery/extensions';
 import { kindOf } from '../../layout/kinds';
-import type { ConvertAnswer, LeftAlone, UndoAnswer, Unmeant } from '../../shared/checker-protocol';
+import type { ConvertAnswer, LeftAlone, UndoAnswer } from '../../shared/checker-protocol';
+import type { Spared } from '../../shared/conversion';
 import type { PlaceEdit } from '../../shared/layout-places';
 import type { Changed, ToSave } from '../layout/relink';
 
@@ -45,14 +46,12 @@ export const nothingToConvert = (left: readonly LeftAlone[]): string =>
 export interface Told {
   /** What was chosen too and was left out. */
   left?: readonly LeftAlone[];
-  /** What stayed as it is, since nobody said that it is to be grey. */
-  spared?: readonly Unmeant[];
   saving?: ToSave;
 }
 
 /** What came of a conversion, in one message. */
-export function convertWords(answer: ConvertAnswer, { left = [], spared = [], saving }: Told = {}): string {
-  const { converted, skipped, failed, relinking, untoned, notices, stopped } = answer;
+export function convertWords(answer: ConvertAnswer, { left = [], saving }: Told = {}): string {
+  const { converted, skipped, failed, relinking, untoned, faint, spared, notices, stopped } = answer;
   const t = vscode.l10n.t;
   const [one] = converted;
   const single = converted.length === 1 && skipped.length + failed.length === 0;
@@ -63,7 +62,9 @@ export function convertWords(answer: ConvertAnswer, { left = [], spared = [], sa
         [skipped.length, t('{0} skipped', skipped.length)],
         [failed.length, t('{0} failed', failed.length)],
       ]);
-  const why = stopped ? [stopped] : reasons(failed.length ? failed : converted.length ? [] : skipped);
+  const why = stopped
+    ? [stopped]
+    : reasons(failed.length ? failed : converted.length ? [] : skipped.filter(isNot(spared)));
   const placed = relinking ? relinkingWords(relinking) : [];
   const leftOut = converted.length + skipped.length + failed.length === 0 ? [...notices] : [];
   if (left.length) leftOut.push(t('Left out, since there is no readable file: {0}.', namesOf(left)));
@@ -75,11 +76,35 @@ export function convertWords(answer: ConvertAnswer, { left = [], spared = [], sa
         namesOf(untoned.map(at => ({ path: at }))),
       ),
     );
+  if (faint.length)
+    leftOut.push(
+      t(
+        'A faint tone is gone, taken for what was left over: {0}. See the report.',
+        namesOf(faint.map(at => ({ path: at }))),
+      ),
+    );
   return [head, ...why, ...placed, ...toSave(saving), ...leftOut].join(' ');
 }
 
-export const sparedWords = (spared: readonly Unmeant[]): string =>
-  vscode.l10n.t('Left as they are, since nobody said that they are to be grey: {0}.', namesOf(spared));
+const sparedWords = (spared: readonly Spared[]): string =>
+  `${vscode.l10n.t('Left as they are, since nobody said that they are to be grey.')} ${lossWords(spared)}`;
+
+/** What of pictures would go, kind by kind. */
+export function lossWords(losing: readonly Spared[]): string {
+  const t = vscode.l10n.t;
+  const names = (loses: Spared['loses']) => namesOf(losing.filter(each => each.loses === loses));
+  const any = (loses: Spared['loses']) => losing.some(each => each.loses === loses);
+  return [
+    ...(any('colour') ? [t('In colour: {0}.', names('colour'))] : []),
+    ...(any('tone') ? [t('With a strong tone, or one that is meant: {0}.', names('tone'))] : []),
+    ...(any('line') ? [t('Stored in one bit, as line art is: {0}.', names('line'))] : []),
+  ].join(' ');
+}
+
+const isNot =
+  (others: readonly Spared[]) =>
+  ({ path: at }: LeftAlone) =>
+    !others.some(other => other.path === at);
 
 function relinkingWords({ edits, left, placedBefore }: NonNullable<ConvertAnswer['relinking']>): string[] {
   const t = vscode.l10n.t;

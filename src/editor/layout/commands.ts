@@ -47,7 +47,10 @@ async function convertAndPlace(
   return told(async () => {
     const question = { file: pictures[0].fsPath, root: book.root.fsPath };
     const [usual] = (await checker.ask('remedies', question)).methods;
-    const asked = { to, method: usual.id, where: { kind: 'beside' as const, relink: true } };
+    const asked = {
+      ...{ to, method: usual.id, where: { kind: 'beside' as const, relink: true } },
+      spares: pictures.length > 1,
+    };
     return carryOut(pictures, asked, book, checker);
   });
 }

@@ -30,7 +30,10 @@ export function plan(all: readonly Asked[], wish: RemedyWish, place: Place, line
     );
     const bare = lacksProfileAlone(asked, wish, place);
     const copy = nothing?.isRight && !bare ? copyOf(asked, wish, place, nothing.reason) : null;
-    if (nothing && !copy && !bare) return { asked, do: 'skip', reason: nothing.reason };
+    if (nothing && !copy && !bare) {
+      const { reason, loses } = nothing;
+      return { asked, do: 'skip', reason, loses };
+    }
     const kept = place.kind === 'in-place' ? irreplaceable(asked, wish) : null;
     if (kept) return { asked, do: 'refuse', reason: kept };
     const decision: Decision = copy

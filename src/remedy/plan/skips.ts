@@ -5,8 +5,14 @@ import type { PictureFacts } from '../../shared/picture';
 import type { RemedyWish } from '../../shared/remedy';
 import type { Asked } from './types';
 
-/** Why nothing is to be done to a picture, and whether it is to be sent as it is; null where there is. */
-export function needsNothing(asked: Asked, wish: RemedyWish): { reason: string; isRight: boolean } | null {
+/**
+ * Why nothing is to be done to a picture, and whether it is to be sent as it is; null where there is. `loses`: what would
+ * go, which nobody said may.
+ */
+export function needsNothing(
+  asked: Asked,
+  wish: RemedyWish,
+): { reason: string; isRight: boolean; loses?: Loss } | null {
   const { meant, remedied, pages } = asked;
   const [facts] = pages;
   if (wish.curve !== null && remedied?.fitted) return { reason: FITTED_ALREADY, isRight: false };
@@ -14,7 +20,7 @@ export function needsNothing(asked: Asked, wish: RemedyWish): { reason: string; 
   if (wish.to === 'rgb-toned' && wish.tone.kind !== 'stated' && TONELESS.has(facts.encoding))
     return { reason: TONELESS_WORDS, isRight: facts.encoding === 'bilevel' && !meant };
   const loss = meant ? null : lossOf(asked, wish);
-  return loss && { reason: lossWords(loss, asked), isRight: loss === 'line' };
+  return loss && { reason: lossWords(loss, asked), isRight: loss === 'line', loses: loss };
 }
 
 /** What would go unasked. */

@@ -1,4 +1,5 @@
 // no-unit-test: types only
+import type { Loss } from '../../rules/unasked';
 import type { Intent, PictureFacts } from '../../shared/picture';
 import type { Remedied, RemedyFormat, RemedyWish } from '../../shared/remedy';
 
@@ -63,5 +64,6 @@ export type Decision =
   | { asked: Asked; do: 'convert'; order: Order }
   /** Right already, and to lie among the results all the same. */
   | { asked: Asked; do: 'copy'; order: Copy }
-  | { asked: Asked; do: 'skip'; reason: string }
+  /** `loses`: it stays since nobody said that this of it may go. */
+  | { asked: Asked; do: 'skip'; reason: string; loses?: Loss }
   | { asked: Asked; do: 'refuse'; reason: string };

@@ -38,6 +38,8 @@ export const report: ConvertReport = {
   folder: null,
   originals: null,
   untoned: ['a.tif'],
+  faint: [],
+  spared: [],
   below: null,
   notices: ['1 picture was left out.'],
   relinking: null,

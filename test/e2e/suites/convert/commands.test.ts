@@ -270,7 +270,7 @@ describe('converting', () => {
       await answer('Leave them as they are', 'Lightness', 'Beside the picture');
       assert.match(
         await messageText(/plate-7\.single-channel\.tif is written/),
-        /Left as they are, since nobody said that they are to be grey: garden\.jpg\./,
+        /Left as they are, since nobody said that they are to be grey\. In colour: garden\.jpg\./,
       );
       assert.deepEqual(await made(), ['plate-7.single-channel.tif']);
       await closeAll();

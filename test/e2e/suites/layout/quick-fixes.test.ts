@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs/promises';
 import * as vscode from 'vscode';
+import { tiff } from '../../../cli/support/tiff';
 import { extension, inWorkspace, problems, until } from '../../editor';
 import { ask, choose } from '../../quick-fix';
 import { messageText, press, screenshot, toastPress, webviewText, workbenchText } from '../../window';
@@ -203,6 +204,29 @@ describe('quick fixes on the line of a picture', () => {
       assert.match(editor.document.getText(), /plate-6\.rgb-neutral\.png/);
     } finally {
       await fs.writeFile(at('pictures/plate-5.jpg'), before);
+    }
+  });
+
+  it('leave of many what has a strong tone, and say so', async () => {
+    const sepia = tiff(96, 64, x => [40 + 2 * x, 25 + 2 * x, 2 * x]);
+    await fs.writeFile(at('pictures/sepia.tif'), sepia);
+    try {
+      const editor = await open('plates.tex');
+      const text = stored.get('plates.tex')!.replace('{plate-6}', '{sepia.tif}');
+      await editor.edit(edit => edit.replace(new vscode.Range(0, 0, 99, 0), text));
+      await until(
+        'a finding on the sepia',
+        () => vscode.languages.getDiagnostics(inWorkspace('plates.tex')).map(({ message }) => message),
+        all => all.some(message => message.startsWith('sepia.tif')),
+      );
+      await ask(editor, 'plate-7.tif');
+      await choose('Convert all 2 pictures with encoding-not-accepted');
+      const toast = await messageText(/1 converted, 1 skipped/);
+      assert.match(toast, /nobody said that they are to be grey\. With a strong tone.*: sepia\.tif\./);
+      assert.match(editor.document.getText(), /sepia\.tif/);
+      assert.match(editor.document.getText(), /plate-7\.tif\.rgb-neutral/);
+    } finally {
+      await fs.rm(at('pictures/sepia.tif'));
     }
   });
 
