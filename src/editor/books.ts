@@ -47,6 +47,11 @@ export class Books {
       .sort((x, y) => y.root.path.length - x.root.path.length)[0];
   }
 
+  /** The innermost book that a file or folder lies in, or whose own folder it is. */
+  at(place: vscode.Uri): Book | undefined {
+    return this.of(vscode.Uri.joinPath(place, 'evengrey.json'));
+  }
+
   /** Looks through the workspace for books; again when its folders change. */
   async find() {
     const found = await vscode.workspace.findFiles(SETTINGS, '**/node_modules/**', 50);

@@ -102,6 +102,11 @@ export interface CheckerAnswers {
   };
   /** What may be chosen for the first settings of a book. */
   firstChoices: { request: object; answer: FirstChoices };
+  /**
+   * The folders in a folder (absolute) that first settings may be for, and how many pictures lie in each; '': itself; none
+   * where all that has pictures has settings.
+   */
+  bookFolders: { request: { root: string }; answer: { path: string; pictures: number }[] };
   /** Writes the first settings of a book. False: there are some already, which stay as they are. `root`: absolute. */
   writeFirst: { request: { root: string; answers: FirstAnswers }; answer: boolean };
   /** Draws the demo book. `folder`: absolute, new or empty. */

@@ -2,6 +2,7 @@
 import path from 'node:path';
 import { factsVersion } from '../../book/cache/version';
 import { firstChoices } from '../../book/first-settings/choices';
+import { bookFoldersIn } from '../../book/first-settings/folders';
 import { createLooker, type Looker } from '../../book/looker';
 import type { Pool } from '../../book/pool';
 import { listingMeant } from '../../book/settings/list-meant';
@@ -124,6 +125,8 @@ export class Checker {
         return this.#reviews.before(request, signal);
       case 'firstChoices':
         return firstChoices();
+      case 'bookFolders':
+        return bookFoldersIn(request.root, signal);
       case 'writeFirst':
         return writeFirst(request, await this.#book(request.root).cache(), signal);
       case 'demo':

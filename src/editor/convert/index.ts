@@ -34,7 +34,7 @@ export function registerConverting(books: Books, checker: CheckerClient): vscode
     vscode.commands.registerCommand('evengrey.undoConversion', async (...named: unknown[]) => {
       const some = filesOf(named);
       const files = some.length ? some : books.all.map(({ root }) => root);
-      if (await mayWrite(files)) return undone(files, bookOf(files[0], books), true, checker);
+      if (await mayWrite(files)) return undone(files, books.at(files[0]), true, checker);
     }),
   );
 }
@@ -72,10 +72,6 @@ export async function mayWrite(files: readonly vscode.Uri[]): Promise<boolean> {
   return false;
 }
 
-/** The book that a file is in, or whose folder it is. */
-const bookOf = (file: vscode.Uri, books: Books): Book | undefined =>
-  books.of(file) ?? books.all.find(({ root }) => root.toString() === file.toString());
-
 /** Resolves with the answer; undefined where it was given up, or failed, which is told. */
 async function converted(
   files: readonly vscode.Uri[],
@@ -83,7 +79,7 @@ async function converted(
   books: Books,
   checker: CheckerClient,
 ): Promise<ConvertAnswer | undefined> {
-  const book = bookOf(files[0], books);
+  const book = books.at(files[0]);
   return told(async () => {
     const root = book?.root.fsPath ?? null;
     const named = files.map(({ fsPath }) => fsPath);

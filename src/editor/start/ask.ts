@@ -10,11 +10,17 @@ type Way = 'on' | 'back' | 'end';
  * Who prints the book, how, on what, and under which light it will be seen, each with a way back; undefined where the
  * person gave up. Without a process neither paper nor light is asked for: they would say nothing.
  */
-export async function askFirst({ processes, lights }: FirstChoices): Promise<FirstAnswers | undefined> {
+export async function askFirst(
+  folder: string,
+  { processes, lights }: FirstChoices,
+): Promise<FirstAnswers | undefined> {
   const t = vscode.l10n.t;
+  const title = t('First settings of {0}', folder);
   const said: FirstAnswers = { house: '', process: processes[0].id, paper: null, light: lights[0].id };
+  const asked = <T>(step: number, placeholder: string, chosen: T | null, options: Option<T>[]) =>
+    pick<T>({ ...{ title, placeholder, options, step, steps: STEPS }, chosen: chosen as T });
   const steps = [
-    () => askHouse(said),
+    () => askHouse(title, said),
     async () =>
       taken(
         await asked<ProcessId | null>(2, t('By which process is it printed?'), said.process, [
@@ -56,12 +62,6 @@ export async function askFirst({ processes, lights }: FirstChoices): Promise<Fir
 
 const STEPS = 4;
 
-const asked = <T>(step: number, placeholder: string, chosen: T | null, options: Option<T>[]) =>
-  pick<T>({
-    ...{ title: vscode.l10n.t('First settings of the book'), placeholder, options, step, steps: STEPS },
-    chosen: chosen as T,
-  });
-
 function taken<T>(answer: { value: T } | 'back' | undefined, take: (value: T) => void): Way {
   if (!answer) return 'end';
   if (answer === 'back') return 'back';
@@ -80,11 +80,11 @@ const withUsual = (paper: { id: PaperId; name: string; detail: string }, at: num
   description: at === 0 ? vscode.l10n.t('the usual one') : undefined,
 });
 
-function askHouse(said: FirstAnswers): Promise<Way> {
+function askHouse(title: string, said: FirstAnswers): Promise<Way> {
   const t = vscode.l10n.t;
   return new Promise(resolve => {
     const input = vscode.window.createInputBox();
-    input.title = t('First settings of the book');
+    input.title = title;
     input.prompt = t('Who prints it? A name for yourself; leave it empty if you like.');
     input.value = said.house;
     input.step = 1;

@@ -1,18 +1,22 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/start tests it there
 import * as vscode from 'vscode';
+import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { told } from '../convert';
 import { askFirst } from './ask';
 import { mayWriteHere } from './may-write';
+import { folderName, whichFolder } from './which-folder';
 
 /** Writes the settings of a book that has none, as a person answers, and opens them; those that are there are opened. */
-export async function writeSettings(checker: CheckerClient, named?: vscode.Uri): Promise<void> {
-  const folder = named ?? (await folderOfBook());
-  if (!folder || !mayWriteHere(folder)) return;
-  const settings = vscode.Uri.joinPath(folder, 'evengrey.json');
+export async function writeSettings(books: Books, checker: CheckerClient, named?: vscode.Uri): Promise<void> {
+  const within = named ? [named] : openFolders();
+  if (!within.length || !mayWriteHere(within.find(({ scheme }) => scheme === 'file') ?? within[0])) return;
   await told(async () => {
+    const folder = await whichFolder(named ?? null, within, books, checker);
+    if (!folder) return;
+    const settings = vscode.Uri.joinPath(folder, 'evengrey.json');
     if (await exists(settings)) return openThere(settings);
-    const answers = await askFirst(await checker.ask('firstChoices', {}));
+    const answers = await askFirst(folderName(folder), await checker.ask('firstChoices', {}));
     if (!answers) return;
     const written = await checker.ask('writeFirst', { root: folder.fsPath, answers });
     if (written) await vscode.window.showTextDocument(settings);
@@ -28,7 +32,8 @@ async function openThere(settings: vscode.Uri): Promise<void> {
   );
 }
 
-async function folderOfBook(): Promise<vscode.Uri | undefined> {
+/** Those of the workspace; that there is none is told, with the way out. */
+function openFolders(): vscode.Uri[] {
   const t = vscode.l10n.t;
   const folders = vscode.workspace.workspaceFolders ?? [];
   if (!folders.length) {
@@ -37,11 +42,8 @@ async function folderOfBook(): Promise<vscode.Uri | undefined> {
     void vscode.window
       .showInformationMessage(words, open)
       .then(answer => answer && vscode.commands.executeCommand('vscode.openFolder'));
-    return;
   }
-  if (folders.length === 1) return folders[0].uri;
-  return (await vscode.window.showWorkspaceFolderPick({ placeHolder: t('Which folder holds the book?') }))
-    ?.uri;
+  return folders.map(({ uri }) => uri);
 }
 
 const exists = (file: vscode.Uri): Promise<boolean> =>

@@ -10,7 +10,7 @@ import { tellNoBook } from './no-book';
 export function registerStart(books: Books, checker: CheckerClient): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('evengrey.writeSettings', (named?: unknown) =>
-      writeSettings(checker, named instanceof vscode.Uri ? named : undefined),
+      writeSettings(books, checker, named instanceof vscode.Uri ? named : undefined),
     ),
     vscode.commands.registerCommand('evengrey.makeDemo', () => makeDemoBook(books, checker)),
     vscode.commands.registerCommand('evengrey.openSomePicture', () => openSomePicture(books)),

@@ -73,6 +73,38 @@ describe('a folder of pictures that is no book yet', () => {
     await messageText(/A book is checked where its files lie on a disk/);
   });
 
+  it('asks for which folder where a book lies in it, and leaves that book its pictures', async () => {
+    const picture = inWorkspace('pictures/plate-1.jpg').fsPath;
+    const titled = (folder: string) =>
+      workbenchText('.quick-input-title', new RegExp(`First settings of ${folder}`));
+    for (const folder of ['first', 'second']) {
+      await fs.mkdir(inWorkspace(folder).fsPath);
+      await fs.copyFile(picture, inWorkspace(`${folder}/one.jpg`).fsPath);
+    }
+    await fs.writeFile(inWorkspace('first/evengrey.json').fsPath, '{}');
+    try {
+      for (const named of [[], [inWorkspace('.')]]) {
+        run('evengrey.writeSettings', ...named);
+        await workbenchText('.quick-input-list', /pictures\s*\d+ pictures\s*second\s*1 picture$/);
+        await screenshot('start-which-folder');
+        await choose('second');
+        await titled('second');
+        await press('Escape');
+      }
+      run('evengrey.writeSettings', inWorkspace('pictures'));
+      await titled('pictures');
+      await press('Escape');
+      await vscode.commands.executeCommand('vscode.open', inWorkspace('second/one.jpg'));
+      run('evengrey.writeSettings');
+      await titled('second');
+      await press('Escape');
+      await assert.rejects(fs.stat(settings()));
+    } finally {
+      for (const folder of ['first', 'second']) await fs.rm(inWorkspace(folder).fsPath, { recursive: true });
+    }
+    await until('no book any more', problems, list => list.length === 0);
+  });
+
   it('becomes one by four answers, with what was found in it', async () => {
     run('evengrey.writeSettings');
     await sayWho('Example House');
