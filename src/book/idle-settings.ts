@@ -1,8 +1,8 @@
 import type { BookPicture, Slip } from '../shared/finding';
 import { isPattern, matcher } from './discovery/globs';
+import { nearPicture } from './near-picture';
 import type { Searched } from './notices';
 import type { Settings } from './settings/settings';
-import { suggest } from './settings/suggest';
 import { placesIn, type WrittenAt } from './settings/written-at';
 
 /** Something that settings say in vain: where it stands is null for settings that nobody wrote. */
@@ -100,7 +100,7 @@ function why(
   }
   const [name] = globs;
   const paths = pictures.map(({ path }) => path);
-  const nearest = globs.length === 1 && !isPattern(name) ? suggest(name, paths) : null;
+  const nearest = globs.length === 1 && !isPattern(name) ? nearPicture(name, paths) : null;
   const suggestion = nearest !== null && taken?.has(nearest) ? null : nearest;
   const meant = suggestion ? ` Did you mean "${suggestion}"?` : '';
   return { because: `nothing matches ${called ?? globs.join(', ')}.${meant}`, suggestion };

@@ -3,6 +3,7 @@ import { unreadableFacts } from '../../picture/unreadable-facts';
 import type { PictureFacts } from '../../shared/picture';
 import type { Found } from '../discovery/discover';
 import { namesPicture } from '../discovery/extensions';
+import { nearPicture } from '../near-picture';
 import { originalName } from '../original-names';
 import type { Settings } from '../settings/settings';
 import type { BookLayouts, Misplaced, Missing, Placement } from '.';
@@ -66,7 +67,10 @@ export function laidOut(
   );
   return {
     files,
-    missing: missingPictures(missing.filter(({ path }) => paths.some(asked => covers(root, asked, path)))),
+    missing: missingPictures(
+      missing.filter(({ path }) => paths.some(asked => covers(root, asked, path))),
+      idle.map(({ path }) => path),
+    ),
     placements: byPicture(withMissing(all.placements, missing)),
     unplaced,
     leftOut: whole ? leftOut : [],
@@ -132,7 +136,8 @@ function replacedNotice(pairs: readonly string[]): string[] {
 /** A name without extension is a picture's too: LaTeX leaves it out. */
 const mayBePicture = (path: string) => namesPicture(path) || !/\.[^./]*$/.test(path);
 
-function missingPictures(missing: readonly Missing[]): LaidOut['missing'] {
+/** @param free pictures that no layout places: one of them may be meant */
+function missingPictures(missing: readonly Missing[], free: readonly string[]): LaidOut['missing'] {
   const byPath = new Map<string, Missing[]>();
   for (const place of missing) if (!byPath.get(place.path)?.push(place)) byPath.set(place.path, [place]);
   return [...byPath].map(([path, places]) => {
@@ -141,7 +146,9 @@ function missingPictures(missing: readonly Missing[]): LaidOut['missing'] {
     const folders = [...new Set(places.flatMap(({ folders }) => folders))];
     const where = folders.length > 1 ? ` in ${folders.map(folder => `"${folder || '.'}"`).join(' or ')}` : '';
     const there = where ? 'into one of these folders' : 'there';
-    const text = `It stays blank on the page: ${lines}${more} ${places.length === 1 ? 'places' : 'place'} it, and there is no such file${where}. Put the picture ${there}, or correct the path.`;
+    const near = nearPicture(path, free);
+    const meant = near === null ? '' : ` Did you mean "${near}"?`;
+    const text = `It stays blank on the page: ${lines}${more} ${places.length === 1 ? 'places' : 'place'} it, and there is no such file${where}. Put the picture ${there}, or correct the path.${meant}`;
     return { path, facts: [unreadableFacts(new UnreadableError('missing', text), '')] };
   });
 }

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { candidates, type LayoutKind, pathWritten, type Resolution, resolve, takes } from '../../layout';
 import { compare } from '../discovery/discover';
 import { namesPicture } from '../discovery/extensions';
+import { nearPicture } from '../near-picture';
 import type { ResolvedLayout } from '.';
 import { waysTo } from './moved';
 
@@ -22,9 +23,12 @@ type Line = ResolvedLayout['placed'][number];
 export class Namesakes {
   readonly #byName = new Map<string, string[]>();
   readonly #there: ReadonlySet<string>;
+  /** Those that no layout places. */
+  readonly #free: readonly string[];
 
-  /** @param pictures of the book, relative to its root */
-  constructor(pictures: readonly string[]) {
+  /** @param pictures all that there are, and those that layouts place; relative to the root */
+  constructor(pictures: readonly string[], placed: ReadonlySet<string>) {
+    this.#free = pictures.filter(picture => !placed.has(picture));
     this.#there = new Set(pictures.map(picture => picture.normalize('NFC')));
     for (const picture of pictures) {
       const name = nameOf(picture);
@@ -36,12 +40,13 @@ export class Namesakes {
 
   /**
    * Those of the same name in other folders, or with another extension or other capitals, the nearest first: as far as
-   * the layout's tool places them, and the line can name them so that it finds them.
+   * the layout's tool places them, and the line can name them so that it finds them. Where there is none, the one whose
+   * name is near, as far as no layout places it.
    */
   of(source: ResolvedLayout, { reference, found }: Line): Namesake[] {
     if (found.kind !== 'missing') return [];
     const expected = found.path;
-    return (this.#byName.get(nameOf(expected)) ?? [])
+    return (this.#byName.get(nameOf(expected)) ?? this.#near(expected))
       .filter(picture => mayStandFor(source.kind, expected, picture))
       .map(picture => ({ picture, far: [steps(expected, picture), unlikeness(expected, picture)] }))
       .sort((x, y) => x.far[0] - y.far[0] || x.far[1] - y.far[1] || compare(x.picture, y.picture))
@@ -50,6 +55,11 @@ export class Namesakes {
         return way === undefined ? [] : { picture, to: pathWritten(source.text, reference, way) };
       })
       .slice(0, MOST);
+  }
+
+  #near(expected: string): string[] {
+    const near = nearPicture(expected, this.#free);
+    return near === null ? [] : [near];
   }
 
   /** The path that leads to a picture by the fewest steps up; undefined: none does. */

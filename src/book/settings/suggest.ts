@@ -33,6 +33,7 @@ function slips(typed: string, meant: string): number {
 /** People write `Silver Halide` and `gray`; the names are `silver-halide` and `grey`. */
 const plain = (word: string) =>
   word
+    .normalize('NFC')
     .toLowerCase()
     .replace(/[\s_]+/g, '-')
     .replace(/gray/g, 'grey')

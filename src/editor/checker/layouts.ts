@@ -24,7 +24,7 @@ export class OpenLayouts {
     pictures: readonly string[],
     private readonly findings: (picture: string) => PlacedFinding[],
   ) {
-    this.#namesakes = new Namesakes(pictures);
+    this.#namesakes = new Namesakes(pictures, placedIn(layouts));
     this.#what = whatIsPlaced(layouts);
     const isSet = matcher(settings.placements.map(({ picture }) => picture));
     this.#sized = new Set(
@@ -81,6 +81,13 @@ export class OpenLayouts {
     return isSized || !this.#sized.has(picture) ? all : all.filter(({ rule }) => rule !== BY_SIZE);
   }
 }
+
+const placedIn = ({ sources }: Resolved): ReadonlySet<string> =>
+  new Set(
+    sources.flatMap(({ placed }) =>
+      placed.flatMap(({ found }) => (found.kind === 'found' ? found.path : [])),
+    ),
+  );
 
 /** All that a book depends on in its layouts: which pictures lie where, and how large they are. Not on which lines. */
 const whatIsPlaced = ({ sources }: Resolved): string =>

@@ -123,6 +123,18 @@ describe('a book by its layouts', () => {
     assert.deepEqual(pathsOf(laidOut([], all, { ...whole, paths: [`${root}/z`] }).missing), ['z']);
   });
 
+  it('has a missing picture that may be one of those that no layout places, whose name is near', () => {
+    const lost = { file: 'a.md', line: 5, column: 1, folders: [], size: null, behind: 0 };
+    const all = { ...places('12 Küche.jpg'), missing: [{ ...lost, path: '13 Garden.jpg' }] };
+    const textOf = (...names: string[]) =>
+      laidOut(found('12 Küche.jpg', ...names), all, whole).missing[0].facts[0].unreadable!.text;
+    assert.match(textOf('13 Garten.jpg'), / or correct the path\. Did you mean "13 Garten\.jpg"\?$/);
+    assert.match(textOf('14 Hafen.jpg'), /or correct the path\.$/);
+    const placed = { ...all, missing: [{ ...lost, path: '12 Kueche.jpg' }] };
+    const [{ facts }] = laidOut(found('12 Küche.jpg'), placed, whole).missing;
+    assert.match(facts[0].unreadable!.text, /or correct the path\.$/);
+  });
+
   it('has what is missing in its place in the order of the book, and tells where it was looked for', () => {
     const lost = { file: 'a.tex', line: 5, column: 1, folders: ['bilder', 'bilder/teil zwei'], size: null };
     const all = { ...places('a.jpg', 'b.jpg'), missing: [{ ...lost, path: 'bilder/x.jpg', behind: 1 }] };

@@ -13,9 +13,14 @@ async function insteadIn(layout: string, text: string, pictures: readonly string
     ...Object.fromEntries(pictures.map(picture => [picture, ''])),
   });
   const { sources } = await resolvedLayouts(root, noSettings);
+  const placedBy = new Set(
+    sources.flatMap(({ placed }) =>
+      placed.flatMap(({ found }) => (found.kind === 'found' ? found.path : [])),
+    ),
+  );
   const source = sources.find(({ path }) => path === layout)!;
   const placed = source.placed.find(({ found }) => found.kind === 'missing')!;
-  return { root, source, placed, all: new Namesakes(pictures).of(source, placed) };
+  return { root, source, placed, all: new Namesakes(pictures, placedBy).of(source, placed) };
 }
 
 const named = async (...asked: Parameters<typeof insteadIn>) =>
@@ -45,6 +50,13 @@ describe('pictures that a line could place where its own is missing', () => {
       const paths = now.placed.map(({ found }) => found.kind === 'found' && found.path);
       assert.ok(paths.includes('q/r/fig 1.jpg'), `${text} ${all[0].to}`);
     }
+  });
+
+  it('are, where none has its name, the one whose name is near, if no line places it', async () => {
+    const text = '![](<p/12 Kueche.jpg>)\n';
+    const { all } = await insteadIn('a.md', text, ['p/11 Hafen.jpg', 'p/12 Küche.jpg']);
+    assert.deepEqual(all, [{ picture: 'p/12 Küche.jpg', to: 'p/12%20Küche.jpg' }]);
+    assert.deepEqual(await named('a.md', `${text}\n![](<p/12 Küche.jpg>)\n`, ['p/12 Küche.jpg']), []);
   });
 
   it('come by the way with the fewest steps up', async () => {
@@ -106,6 +118,6 @@ describe('pictures that a line could place where its own is missing', () => {
   it('are none where the picture is there', async () => {
     const root = temporaryFolder({ 't.md': '![](a.jpg)\n', 'a.jpg': '', 'q/a.jpg': '' });
     const [source] = (await resolvedLayouts(root, noSettings)).sources;
-    assert.deepEqual(new Namesakes(['a.jpg', 'q/a.jpg']).of(source, source.placed[0]), []);
+    assert.deepEqual(new Namesakes(['a.jpg', 'q/a.jpg'], new Set()).of(source, source.placed[0]), []);
   });
 });
