@@ -95,8 +95,12 @@ export class Books {
     const touchIfItMatters = (uri: vscode.Uri) => (MATTERS.test(uri.path) || kindOf(uri.path)) && touch(uri);
     watcher.onDidCreate(touchIfItMatters);
     watcher.onDidChange(touchIfItMatters);
-    // of a folder that goes only the folder itself is told
-    watcher.onDidDelete(touch);
+    // of a folder that goes only the folder itself is told: a book may go with it
+    watcher.onDidDelete(uri => {
+      for (const { settings } of this.all)
+        if (settings.path.startsWith(`${uri.path}/`)) this.#remove(settings);
+      touch(uri);
+    });
     this.#watchers.set(folder.uri.toString(), watcher);
   }
 

@@ -2,21 +2,23 @@
 import * as vscode from 'vscode';
 import type { Summary } from '../shared/finding';
 import type { Book } from './book';
+import { bookInFront, onDidTurnPage } from './book-in-front';
 import type { Books } from './books';
-import { fileInFront } from './picture-in-front';
+import { folderName } from './folder-name';
 
-/** One line for the book that is being looked at: counts, and a click to what can be done. None without a book. */
+/** One line for the book in front: counts, its name where there are several, and a click to what can be done. None without. */
 export function registerStatus(books: Books): vscode.Disposable {
   const item = vscode.window.createStatusBarItem('evengrey.status', vscode.StatusBarAlignment.Left, 10);
   item.name = 'Evengrey';
 
   function update() {
-    const active = fileInFront();
-    const book = (active && books.of(active)) ?? books.all[0];
+    const book = bookInFront(books) ?? books.all[0];
     if (!book) return item.hide();
-    const { text, tooltip, command } = describe(book);
+    const { icon, words, told, command } = describe(book);
+    const name = books.all.length > 1 ? `${folderName(book.root)}: ` : '';
+    const tooltip = `${name}${told}`;
     Object.assign(item, {
-      ...{ text, command },
+      ...{ text: `$(${icon}) ${name}${words}`, command },
       tooltip: book.answer?.summary?.pictures ? leadingOn(tooltip) : tooltip,
       accessibilityInformation: { label: `Evengrey: ${tooltip}` },
     });
@@ -27,6 +29,7 @@ export function registerStatus(books: Books): vscode.Disposable {
     item,
     books.onDidChange(update),
     books.onDidRemove(update),
+    onDidTurnPage(update),
     vscode.window.tabGroups.onDidChangeTabs(update),
   );
 }
@@ -38,38 +41,50 @@ function leadingOn(words: string): vscode.MarkdownString {
   return tooltip.appendMarkdown(`\n\n[${vscode.l10n.t('Show the Whole Book')}](command:evengrey.showBook)`);
 }
 
-function describe({ state, settings }: Book): { text: string; tooltip: string; command: vscode.Command } {
+interface Described {
+  icon: string;
+  words: string;
+  /** Of those who point at it. */
+  told: string;
+  command: vscode.Command;
+}
+
+function describe({ state, settings }: Book): Described {
   const problems = { title: '', command: 'workbench.actions.view.problems' };
   const openSettings = { title: '', command: 'vscode.open', arguments: [settings] };
   const t = vscode.l10n.t;
   if (state.kind === 'unchecked')
     return {
-      text: `$(circle-outline) ${t('Evengrey')}`,
-      tooltip: t('The book has not been checked yet. Click to check it.'),
+      icon: 'circle-outline',
+      words: t('Evengrey'),
+      told: t('The book has not been checked yet. Click to check it.'),
       command: { title: '', command: 'evengrey.check' },
     };
   if (state.kind === 'checking') {
     const { done, total } = state.progress ?? { done: 0, total: 0 };
     const text = total ? t('{0} of {1} pictures', done, total) : t('Evengrey');
-    return { text: `$(loading~spin) ${text}`, tooltip: t('The pictures are being read.'), command: problems };
+    return { icon: 'loading~spin', words: text, told: t('The pictures are being read.'), command: problems };
   }
   if (state.kind === 'failed')
     return {
-      text: `$(error) ${t('Evengrey')}`,
-      tooltip: t('The book could not be checked: {0} Click to try again.', state.message),
+      icon: 'error',
+      words: t('Evengrey'),
+      told: t('The book could not be checked: {0} Click to try again.', state.message),
       command: { title: '', command: 'evengrey.check' },
     };
   const { summary } = state.answer;
   if (!summary)
     return {
-      text: `$(error) ${t('Evengrey settings')}`,
-      tooltip: t('evengrey.json cannot be used, so nothing was checked. Click to open it.'),
+      icon: 'error',
+      words: t('Evengrey settings'),
+      told: t('evengrey.json cannot be used, so nothing was checked. Click to open it.'),
       command: openSettings,
     };
   if (summary.pictures === 0)
     return {
-      text: `$(circle-slash) ${t('No pictures')}`,
-      tooltip: t('evengrey.json names no picture that is there. Click to open it.'),
+      icon: 'circle-slash',
+      words: t('No pictures'),
+      told: t('evengrey.json names no picture that is there. Click to open it.'),
       command: openSettings,
     };
   return { ...counts(summary, state.answer.attention), command: problems };
@@ -79,12 +94,13 @@ function describe({ state, settings }: Book): { text: string; tooltip: string; c
 function counts(
   { pictures, errors, warnings, notes, waived }: Summary,
   attention: number,
-): { text: string; tooltip: string } {
+): Omit<Described, 'command'> {
   const t = vscode.l10n.t;
   if (errors + warnings === 0)
     return {
-      text: `$(check) ${t('{0} pictures', pictures)}`,
-      tooltip: waived
+      icon: 'check',
+      words: pictures === 1 ? t('1 picture') : t('{0} pictures', pictures),
+      told: waived
         ? t(
             '{0} pictures, nothing to put right but what is waived ({1}), {2} notes. A test print comes before the run.',
             pictures,
@@ -98,10 +114,11 @@ function counts(
           ),
     };
   return {
-    text: `$(warning) ${
-      attention ? t('{0} of {1} pictures to put right', attention, pictures) : t('The book to put right')
-    }`,
-    tooltip: t(
+    icon: 'warning',
+    words: attention
+      ? t('{0} of {1} pictures to put right', attention, pictures)
+      : t('The book to put right'),
+    told: t(
       '{0} of {1} pictures want attention. Findings: {2} errors, {3} warnings, {4} notes; the Problems panel has each on every line that places its picture, too. Click to see them.',
       attention,
       pictures,

@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { Book } from '../book';
 import { chosenBook } from '../book-choice';
+import { isPageOf } from '../book-in-front';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { exportPage } from './export';
@@ -20,6 +21,7 @@ export function registerOverview(
   function fill(panel: vscode.WebviewPanel, root: vscode.Uri) {
     const key = root.toString();
     panels.set(key, panel);
+    isPageOf(panel, root);
     panel.onDidDispose(() => panels.get(key) === panel && panels.delete(key));
     new OverviewSession(panel, root, books, checker, extension);
   }

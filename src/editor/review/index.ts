@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { ReviewWish, Since } from '../../shared/review';
 import type { Book } from '../book';
 import { chosenBook } from '../book-choice';
+import { isPageOf } from '../book-in-front';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { changedFile } from './changed';
@@ -22,6 +23,7 @@ export function registerReview(
     const session = new ReviewSession(panel, root, wish, books, checker, extension);
     const key = keyOf(root, wish.since);
     sessions.set(key, session);
+    isPageOf(panel, root);
     panel.onDidDispose(() => sessions.get(key) === session && sessions.delete(key));
   }
 

@@ -3,9 +3,10 @@ import * as vscode from 'vscode';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { told } from '../convert';
+import { folderName } from '../folder-name';
 import { askFirst } from './ask';
 import { mayWriteHere } from './may-write';
-import { folderName, whichFolder } from './which-folder';
+import { whichFolder } from './which-folder';
 
 /** Writes the settings of a book that has none, as a person answers, and opens them; those that are there are opened. */
 export async function writeSettings(books: Books, checker: CheckerClient, named?: vscode.Uri): Promise<void> {

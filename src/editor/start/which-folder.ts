@@ -1,9 +1,9 @@
 // no-unit-test: it lives in VS Code; test/e2e/suites/start tests it there
-import path from 'node:path';
 import * as vscode from 'vscode';
 import type { Books } from '../books';
 import type { CheckerClient } from '../checker-client';
 import { pick } from '../convert/pick';
+import { folderName } from '../folder-name';
 import { fileInFront } from '../picture-in-front';
 
 interface Candidate {
@@ -60,10 +60,4 @@ async function picked(all: readonly Candidate[], likely: Candidate | undefined) 
     chosen: likely?.folder,
   });
   return answer && answer !== 'back' ? answer.value : undefined;
-}
-
-/** As a person sees it in the explorer. */
-export function folderName(folder: vscode.Uri): string {
-  const isRoot = vscode.workspace.workspaceFolders?.some(({ uri }) => uri.toString() === folder.toString());
-  return isRoot ? path.posix.basename(folder.path) : vscode.workspace.asRelativePath(folder);
 }

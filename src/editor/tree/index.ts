@@ -27,7 +27,10 @@ export function registerTree(books: Books, memory: vscode.Memento): vscode.Dispo
     context('evengrey.tree.filtered', tree.filter !== '');
     const standing = standingOf(books.all, tree);
     context('evengrey.tree.standing', standing);
-    view.description = standing === 'filtered' ? noneWith(tree.filter) : countsOf(books.all);
+    // of several each row of a book says it of its own: one may lie in another, which has its pictures too
+    const [book, ...others] = books.all;
+    const counts = book && !others.length ? countsOf(book) : '';
+    view.description = standing === 'filtered' ? noneWith(tree.filter) : counts;
     // a message would stand in the place of the words that an empty tree has
     view.message =
       tree.filter && standing === 'full'

@@ -6,7 +6,9 @@ import type { Severity } from '../../shared/finding';
 import type { Encoding } from '../../shared/picture';
 import type { ShownFinding } from '../../shared/sheet';
 import type { Book } from '../book';
+import { folderName } from '../folder-name';
 import { type Group, type Leaf, NOTHING_FOUND } from './groups';
+import { countsOf } from './standing';
 
 /** What stands in a row. */
 export type Row =
@@ -40,11 +42,9 @@ const icons: Record<Severity, vscode.ThemeIcon> = {
 };
 
 function bookItem(book: Book): vscode.TreeItem {
-  const item = new vscode.TreeItem(
-    vscode.workspace.asRelativePath(book.root),
-    vscode.TreeItemCollapsibleState.Expanded,
-  );
+  const item = new vscode.TreeItem(folderName(book.root), vscode.TreeItemCollapsibleState.Expanded);
   item.id = idOf(book);
+  item.description = countsOf(book);
   item.iconPath = new vscode.ThemeIcon('book');
   return item;
 }

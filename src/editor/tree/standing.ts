@@ -29,14 +29,11 @@ export function standingOf(books: readonly Book[], tree: BookTree): Standing {
   return answer.summary.waived ? 'waived' : 'clean';
 }
 
-/** What stands beside the tree's name: how many pictures, and how many of them are to be put right. */
-export function countsOf(books: readonly Book[]): string {
-  const answers = books.flatMap(({ answer }) => (answer?.summary ? answer : []));
-  if (!answers.length) return '';
-  const sum = (of: (answer: (typeof answers)[number]) => number) =>
-    answers.reduce((total, answer) => total + of(answer), 0);
-  const [pictures, toPutRight] = [sum(of => of.summary!.pictures), sum(of => of.attention)];
+/** How many pictures a book has, and how many of them are to be put right; '' as long as nobody knows. */
+export function countsOf({ answer }: Book): string {
+  if (!answer?.summary) return '';
   const t = vscode.l10n.t;
+  const { pictures } = answer.summary;
   const many = pictures === 1 ? t('1 picture') : t('{0} pictures', pictures);
-  return toPutRight ? t('{0}, {1} to put right', many, toPutRight) : many;
+  return answer.attention ? t('{0}, {1} to put right', many, answer.attention) : many;
 }

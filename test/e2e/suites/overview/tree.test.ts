@@ -205,4 +205,30 @@ describe('the tree in the explorer', () => {
       rules => rules.includes('mixed-encodings'),
     );
   });
+
+  it('counts each of several books by itself, as the status bar does the one in front', async () => {
+    const inner = inWorkspace('inner').fsPath;
+    await fs.mkdir(inner);
+    await fs.copyFile(inWorkspace('pictures/plate-1.jpg').fsPath, path.join(inner, 'one.jpg'));
+    await fs.writeFile(path.join(inner, 'evengrey.json'), '{ "process": "inkjet" }');
+    const status = (words: RegExp) => workbenchText('.statusbar', words);
+    try {
+      await rowsAre('a row a book', seen => seen.some(row => /^inner 1 picture/.test(row)));
+      await rowsAre('the other by its name', seen => seen.some(row => /^overview 8 pictures/.test(row)));
+      assert.doesNotMatch(await header(), /\d/, 'no picture is counted twice');
+      await vscode.commands.executeCommand('vscode.open', inWorkspace('inner/one.jpg'));
+      await status(/inner: (?!.* of 8)/);
+      await vscode.commands.executeCommand('evengrey.showBook');
+      await webviewText('.verdict', /the one picture/);
+      await vscode.commands.executeCommand('vscode.open', inWorkspace('pictures/plate-1.jpg'));
+      await status(/overview: \d of 8 pictures to put right/);
+      await vscode.commands.executeCommand('workbench.action.openPreviousRecentlyUsedEditor');
+      await status(/inner: /);
+      await screenshot('status-several-books');
+    } finally {
+      await fs.rm(inner, { recursive: true });
+    }
+    await rowsAre('one book', seen => !seen.some(row => row.startsWith('inner')));
+    assert.match(await header(), /7 pictures/i);
+  });
 });
