@@ -14,6 +14,7 @@ export const bookPage = (folder: string, book: Overview, state: BookState): Html
   <h1>${folder}</h1>
   <p class="verdict" lang="en">${book.verdict}</p>
   ${book.begin && html`<p lang="en">${book.begin}</p>`}
+  <p class="terms" lang="en">${book.targets.map((line, i) => html`${i > 0 && html`<br/>`}${line}`)}</p>
   ${book.facets.filter(({ id }) => id === 'doing').map(doings)}
 </header>
 ${whole(book, state)}
@@ -53,12 +54,12 @@ const facet = ({ id, name, values }: Facet): Html => html`
 )}</div></div>`;
 
 /** What is said once for all pictures. */
-function whole({ shared, remarks, targets, closing }: Overview, { whole }: BookState): Html {
+function whole({ shared, remarks, closing }: Overview, { whole }: BookState): Html {
   const rule = (id: string) => html`<button type="button" class="link" data-rule="${id}">${id}</button>`;
   return html`
 <details class="whole" id="whole"${whole && html` open`}>
   <summary>${wholeSays(shared.length, remarks.length)}</summary>
-  <p class="terms" lang="en">${closing}${targets.map(line => html`<br/>${line}`)}</p>
+  <p class="terms" lang="en">${closing}</p>
   ${findings(t('For the whole book'), shared, { rule })}
   ${remarks.length > 0 && html`<section class="remarks" aria-label="${t('To know')}"><h2>${t('To know')}</h2><ul lang="en">${remarks.map(line => html`<li>${line}</li>`)}</ul></section>`}
 </details>`;

@@ -58,6 +58,11 @@ describe('the whole book on one screen', () => {
 
   it('says first what to do, in numbers', async () => {
     assert.match(await webviewText('.verdict'), /2 of 7 pictures want attention/);
+    assert.match(
+      await webviewText('header.book .terms'),
+      /^inside: Offset, coated paper; .+\ncover: \w.+/,
+      'what it is drawn for',
+    );
     assert.match(await webviewText('.doings'), /4 send\s*2 fix\s*1 ask the house/);
     assert.match(await webviewText('.facets'), /Encoding\s*rgb-neutral .* 5/);
     assert.match(await webviewText('.facets'), /Part\s*in no part 6\s*cover 1/);
