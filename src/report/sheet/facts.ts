@@ -17,7 +17,8 @@ export function factLines(picture: BookPicture): [label: string, value: string][
   const lines: [string, string | null][] = [
     ['File', fileLine(facts)],
     ['Stored as', facts.channels > 0 ? storedLine(facts) : null],
-    ['Profile', facts.profile?.description ?? (facts.space ? 'none' : null)],
+    // of a damaged file nobody knows whether it has one
+    ['Profile', facts.profile?.description ?? (facts.space && !facts.unreadable ? 'none' : null)],
     ['Taken for', facts.assumed],
     ['Resolution', resolution(facts)],
     ['As placed', asPlaced(picture)],

@@ -38,6 +38,9 @@ describe('facts in words', () => {
   it('leave out what is not known', () => {
     const broken = lines(brokenFacts('empty'));
     assert.ok(!('Resolution' in broken) && !('Ink' in broken) && !('Lightness' in broken));
+    const cutOff = { ...brokenFacts('truncated'), channels: 3, space: 'rgb' as const };
+    assert.ok(!('Profile' in lines(cutOff)), 'nobody knows whether it has one');
+    assert.equal(lines({ ...cutOff, unreadable: null }).Profile, 'none');
     for (const value of Object.values(broken)) assert.doesNotMatch(value, /undefined|null|NaN/);
   });
 });
