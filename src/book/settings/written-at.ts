@@ -18,14 +18,17 @@ export interface WrittenAt {
 }
 
 /**
- * Finds every place of a word under a top-level key, as a value or as a key, in the order of the text, which is read once
+ * Finds every place of a word under a top-level key, or a path of keys, as a value or as a key, in the order of the text, which is read once
  * and only when something is sought.
  */
-export function placesIn({ file, text }: SettingsText): (under: string, word: string) => WrittenAt[] {
+export function placesIn({
+  file,
+  text,
+}: SettingsText): (under: string | readonly string[], word: string) => WrittenAt[] {
   let tree: Node | undefined;
   return (under, word) => {
     tree ??= parseTree(text.replace(/^\uFEFF/, ' '), [], { allowTrailingComma: true });
-    const node = tree && findNodeAtLocation(tree, [under]);
+    const node = tree && findNodeAtLocation(tree, [under].flat());
     return [...(node ? stringsIn(node) : [])]
       .filter(({ value }) => value === word)
       .map(({ offset, length }) => ({ file, ...positionOf(text, offset), length }));

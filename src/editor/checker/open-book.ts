@@ -2,6 +2,7 @@
 import { FactsCache } from '../../book/cache/cache';
 import { cacheFolder } from '../../book/cache/folder';
 import { checkLaidOut } from '../../book/check';
+import { doubtfulPapers } from '../../book/doubts';
 import { type Arrangement, placesIn, spreadsOf } from '../../book/order';
 import { outdatedNotices } from '../../book/outdated';
 import type { Pool } from '../../book/pool';
@@ -105,7 +106,7 @@ export class OpenBook {
         summary: report.summary,
         attention: dutiesOf(report).length,
         settings: [],
-        slips: report.slips ?? [],
+        slips: [...(report.slips ?? []), ...doubtfulPapers(settings)],
         waivers: { problems: read.problems.map(located), notices },
       };
     } finally {

@@ -1,4 +1,4 @@
-import { doubtsOf } from '../../book/doubts';
+import { doubtSentences } from '../../book/doubts';
 import { lights, papers, processes, signalOf } from '../../print';
 import { grouped } from '../../rules/groups';
 import { groundInFull } from '../../rules/targets';
@@ -49,8 +49,8 @@ function targetLine(target: Target, several: boolean, grounds: readonly string[]
     typeof target.paper === 'string' ? nameIn(papers, target.paper) : 'a paper of your own, as measured';
   const name = several ? `${target.name}: ` : '';
   const profile = target.pressProfile ? `; profile "${target.pressProfile.description}"` : '';
-  const doubts = doubtsOf(target)
-    .map(doubt => ` ${doubt[0].toUpperCase()}${doubt.slice(1)}.`)
+  const doubts = doubtSentences(target)
+    .map(doubt => ` ${doubt}`)
     .join('');
   // once for all findings
   const basis = grounds.length ? ` Forecasts: ${grounds.join('; or ')}.` : '';
