@@ -94,6 +94,14 @@ describe('settings of a book', () => {
     await screenshot('book-settings-spread');
     await press('Escape');
     await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+    await write('{\n  "process": "offset-coated",\n  "paper": "photo-lustre"\n}\n');
+    const [{ diagnostic: paper }] = await until(
+      'a doubt about the paper',
+      () => problems().filter(({ diagnostic }) => /No such paper is made/.test(diagnostic.message)),
+      found => found.length > 0,
+    );
+    assert.equal(paper.severity, vscode.DiagnosticSeverity.Warning);
+    assert.deepEqual(paper.range, new vscode.Range(2, 11, 2, 25));
     await write('{\n  "process": "offset-coated",\n  "layouts": ["missing.md"]\n}\n');
     const [{ diagnostic: layout }] = await until('a mark', errorsInSettings, found => found.length > 0);
     assert.match(layout.message, /There is no layout "missing\.md"/);
