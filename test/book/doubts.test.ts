@@ -30,7 +30,7 @@ describe('what a target cannot have', () => {
         each.message,
       ]);
     const words =
-      "No such paper is made for offset on coated paper: the figures only move the paper's colour, a guess.";
+      "No such paper is made for coated offset: the figures only move the paper's colour, a guess.";
     const named =
       '{ "targets": {\n  "cover": { "paper": "photo-lustre" },\n  "book": { "house": "h.json" } } }';
     assert.deepEqual(at(named), [[2, 23, 14, words]]);

@@ -269,7 +269,7 @@ describe('converting', () => {
       await screenshot('convert-unmeant');
       await answer('Leave them as they are', 'Lightness', 'Beside the picture');
       assert.match(
-        await messageText(/plate-7\.single-channel\.tif is written/),
+        await messageText(/1 converted, 1 skipped/),
         /Left as they are, since nobody said that they are to be grey\. In colour: garden\.jpg\./,
       );
       assert.deepEqual(await made(), ['plate-7.single-channel.tif']);
