@@ -41,25 +41,33 @@ export async function waiversOf(root: string, { waivers: named, waive }: Waiving
 
 /**
  * A report with its waived findings apart. With `waive` what stands in it is waived first, and the file written.
- * `complete`: the whole book was looked at, so that a waiver of nothing is stale.
+ * `complete`: the whole book was looked at, so that a waiver of nothing is stale. `again`: judges the same by
+ * other waivers, where some are written.
  */
 export async function withWaivers(
   report: BookReport,
   { waivers, file }: Waivers,
-  complete: boolean,
+  { complete, again }: { complete: boolean; again?: (waivers: readonly Waiver[]) => Promise<BookReport> },
   { waive = false, showWaived = false, format }: WaivingOptions & { format: CheckFormat },
   root: string,
 ): Promise<BookReport> {
   let { report: waived, unused } = applyWaivers(report, waivers);
   let present = waivers;
   if (waive) {
-    const made = waiveAll(waived, waivers, complete ? [] : unused);
     const target = file === WAIVERS_FILE ? path.join(root, WAIVERS_FILE) : path.resolve(file);
     await refusePlace(target);
-    await writeWaivers(target, made.waivers);
-    process.stderr.write(told(made.added, complete ? unused.length : 0, made.unknown, file));
-    present = made.waivers;
-    ({ report: waived, unused } = applyWaivers(report, present));
+    const pruned = complete ? unused.length : 0;
+    let all = 0;
+    let unknown: string[] = [];
+    // what is waived is judged apart from its likes, of which something else may be said then
+    for (let round = 0, added = 1; added && round < MOST_ROUNDS; round++, all += added) {
+      const made = waiveAll(waived, present, complete ? [] : unused);
+      ({ added, unknown } = made);
+      present = made.waivers;
+      ({ report: waived, unused } = applyWaivers((added && (await again?.(present))) || waived, present));
+    }
+    await writeWaivers(target, present);
+    process.stderr.write(told(all, pruned, unknown, file));
   }
   const stale = complete ? unused : [];
   const notices = waiverNotices(waived, {
@@ -71,6 +79,9 @@ export async function withWaivers(
   });
   return { ...waived, notices: [...waived.notices, ...notices] };
 }
+
+/** What is waived apart leaves fewer and fewer together. */
+const MOST_ROUNDS = 8;
 
 /** In a log and at a terminal somebody can type what is named; in an annotation, a comment or a page nobody can. */
 const howMany = (format: CheckFormat): false | 'count' =>

@@ -2,12 +2,13 @@
 import type { PictureFacts } from '../../shared/picture';
 import { NotInCloneError } from '../git/git';
 import type { JudgedBook } from '../judge-book';
+import { splitWaived } from '../waivers/apply';
 import { changesOf, claimsOn } from './claims';
 import { type BlobReading, readBlobs } from './read';
 import { judgeSide, type Side } from './side';
 
 /**
- * What was said of the book as it was. Null where contents of it are not in this clone, so that nobody knows.
+ * What was said of the book as it was, and not waived. Null where contents of it are not in this clone, so that nobody knows.
  * @param same facts of pictures that are what they were, by path
  */
 export async function judgedBefore(
@@ -22,7 +23,8 @@ export async function judgedBefore(
       reading,
     );
     const factsOf = (path: string) => same.get(path) ?? read.get(before.pages.get(path)!.oid);
-    return await judgeSide(before, path => [...factsOf(path)!], { signal: reading.signal });
+    const judged = await judgeSide(before, path => [...factsOf(path)!], { signal: reading.signal });
+    return splitWaived(judged, before.waivers);
   } catch (error) {
     if (error instanceof NotInCloneError) return null;
     throw error;

@@ -6,6 +6,7 @@ import { type Idle, idleNotice, slipsOf } from '../idle-settings';
 import { type JudgeBookOptions, type JudgedBook, judgeBook, type ReadFile } from '../judge-book';
 import type { Searched } from '../notices';
 import type { Settings } from '../settings/settings';
+import { splitWaived } from '../waivers/apply';
 import { namedIn } from './claims';
 import type { Reason } from './concerned';
 import { drawnIn } from './drawn-in';
@@ -17,7 +18,7 @@ export interface ChangedFiles {
   others: ReadonlyMap<string, readonly PictureFacts[]> | null;
   /** How many others there are. */
   unchanged: number;
-  /** What was said of the book as it was, by which is known what of the others is new; null or absent: nobody knows. */
+  /** What was said of the book as it was and not waived, by which is known what of the others is new; null or absent: nobody knows. */
   before?: JudgedBook | null;
   /** Of `changed`: those whose content is what it was, and why they are judged anew. */
   concerned?: ReadonlyMap<string, Reason>;
@@ -62,7 +63,8 @@ export async function reportOfChanged(
     ...{ partial, placements, waivers, signal },
     changed: new Set([...looked].filter(path => !judgedAnew.has(path))),
   });
-  const drawn = before && others ? drawnIn(before, judged, new Set(others.keys())) : [];
+  const drawn =
+    before && others ? drawnIn(before, splitWaived(judged, waivers ?? []), new Set(others.keys())) : [];
   for (const path of drawn) looked.add(path);
   const concerned = new Map([...judgedAnew, ...drawn.map(path => [path, 'others'] as const)]);
   const concerns = (finding: Finding) => {

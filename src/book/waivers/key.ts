@@ -18,8 +18,8 @@ export interface Waiver {
 }
 
 /**
- * What is not the finding's own value: what it says of other pictures, figures that only explain it, and which way one of
- * two differs from the other.
+ * What is not the finding's own value: what it says of other pictures, figures that only explain it, which way one of two
+ * differs from the other, and on which line a layout places it.
  */
 const OF_OTHERS: ReadonlySet<string> = new Set([
   'all',
@@ -28,7 +28,9 @@ const OF_OTHERS: ReadonlySet<string> = new Set([
   'convert',
   'counted',
   'difference',
+  'file',
   'groups',
+  'line',
   'most',
   'pictures',
   'places',

@@ -55,7 +55,10 @@ async function checkAt(
   if (options.shard) return writeShard(asked, options.shard, { place, waivers }, options, result);
   const { report: judged, waivers: own } = await readAndJudge(asked, options);
   const complete = paths.includes(root) && !judged.scope;
-  const report = await withWaivers(judged, { ...waivers, waivers: [...own] }, complete, options, root);
+  const again = async (others: readonly Waiver[]) =>
+    (await readAndJudge({ ...asked, waivers: { ...waivers, waivers: [...others] } }, options)).report;
+  const present = { ...waivers, waivers: [...own] };
+  const report = await withWaivers(judged, present, { complete, again }, options, root);
   // that none changed is an answer; that there is none, or none any more, is not
   const { held = 1, gone = [] } = judged.scope ?? {};
   const noneChanged = (options.since !== undefined || options.staged) && held > gone.length;

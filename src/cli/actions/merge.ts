@@ -41,7 +41,7 @@ async function joined(
   });
   const asked = common.named.map(at => ({ at, shown: `"${at || '.'}"` }));
   const { place, waivers } = common.more as ShardExtras;
-  const waived = await withWaivers(report, waivers, common.whole, options, '.');
+  const waived = await withWaivers(report, waivers, { complete: common.whole }, options, '.');
   const pictures = root === null ? undefined : await pagePictures(waived, root, options);
   return finish(waived, asked, place, { ...options, reads: reports, shown: pictures });
 }

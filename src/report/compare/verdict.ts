@@ -42,7 +42,7 @@ export function verdictOn(
             kind: 'same',
             words: weighed.waived.length
               ? `New, with nothing against it but ${waived}`
-              : 'New, with nothing found against it',
+              : 'New, with no error or warning',
           };
   }
   if (fresh && ended)
@@ -55,7 +55,7 @@ export function verdictOn(
     kind: 'same',
     words: stays
       ? `As before: ${count(stays, 'finding')} ${stays === 1 ? 'stays' : 'stay'}`
-      : 'As before: nothing found against it',
+      : 'As before: no error or warning',
   };
 }
 

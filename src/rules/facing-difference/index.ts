@@ -27,13 +27,17 @@ export default defineRule<ApartOptions>({
   options: apartOptions('Distance in a*, b* from which two pictures side by side are seen as two greys.'),
   messages,
   page,
-  *check({ pictures, targets, spreads, recommend }, { limit, chance }) {
+  *check({ pictures, targets, spreads, recommend, isWaived }, { limit, chance }) {
     for (const spread of spreads) {
       const seen = pictures.filter(
         picture => spread.includes(picture.path) && picture.facts.page === 1 && kindOf(picture) !== null,
       );
-      const worst = worstPair(seen, limit, chance);
-      if (worst) yield verdictOn(worst, pictures, targets, recommend);
+      for (const pair of pairsApart(seen, limit, chance)) {
+        const verdict = verdictOn(pair, pictures, targets, recommend);
+        yield verdict;
+        // one finding a spread: when the worst pair is put right, or lived with, the next is told
+        if (!isWaived(verdict)) break;
+      }
     }
   },
 });
@@ -45,9 +49,9 @@ interface Pair {
   apart: Apart;
 }
 
-/** One finding a spread: when the worst pair is put right, the next is told. */
-function worstPair(seen: readonly BookPicture[], limit: number, chance: number): Pair | null {
-  let worst: Pair | null = null;
+/** The worst first. */
+function pairsApart(seen: readonly BookPicture[], limit: number, chance: number): Pair[] {
+  const pairs: Pair[] = [];
   for (const [i, one] of seen.entries())
     for (const other of seen.slice(i + 1)) {
       // a tone beside a neutral grey was meant to differ
@@ -55,11 +59,10 @@ function worstPair(seen: readonly BookPicture[], limit: number, chance: number):
       for (const { target, apart } of apartOnTargets(one, other, limit)) {
         const { probability, byPrinter } = apart;
         // what equal files do too is the printer's matter
-        if (probability < chance || byPrinter >= chance) continue;
-        if (!worst || probability > worst.apart.probability) worst = { one, other, target, apart };
+        if (probability >= chance && byPrinter < chance) pairs.push({ one, other, target, apart });
       }
     }
-  return worst;
+  return pairs.sort((x, y) => y.apart.probability - x.apart.probability);
 }
 
 /** Said of the one of the two that is further from the rest of the book; of two alike in that, of the later. */

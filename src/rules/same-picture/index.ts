@@ -35,7 +35,8 @@ export default defineRule({
             otherPlace: lineOf(first),
             other: first.path,
           }),
-          data: { same: first.path },
+          // another copy is not what the team lives with
+          data: { same: first.path, copies: same.length },
         };
     }
   },

@@ -55,7 +55,7 @@ describe('pictures that a line could place where its own is missing', () => {
   it('are, where none has its name, the one whose name is near, if no line places it', async () => {
     const text = '![](<p/12 Kueche.jpg>)\n';
     const { all } = await insteadIn('a.md', text, ['p/11 Hafen.jpg', 'p/12 Küche.jpg']);
-    assert.deepEqual(all, [{ picture: 'p/12 Küche.jpg', to: 'p/12%20Küche.jpg' }]);
+    assert.deepEqual(all, [{ picture: 'p/12 Küche.jpg', to: 'p/12 Küche.jpg' }]);
     assert.deepEqual(await named('a.md', `${text}\n![](<p/12 Küche.jpg>)\n`, ['p/12 Küche.jpg']), []);
   });
 

@@ -12,6 +12,10 @@ import { tiff } from '../support/tiff';
 
 const FILE = '.evengrey-waivers.json';
 
+/** A grey with so much more red, green and blue. */
+const cast = (...more: number[]) =>
+  tiff(96, 64, (x, y) => more.map(one => Math.min(255, 40 + x * 2 + (y % 7) + one)));
+
 /** A book of four alike and an odd one. */
 function oddBook(): string {
   const root = evenBook();
@@ -227,6 +231,68 @@ describe('evengrey check --waive', () => {
     fs.rmSync(path.join(top, FILE));
     commit(top);
     assert.deepEqual(await gates(), [1, 1, 1], 'not waived any more');
+  });
+
+  it('of two copies is none of a third, and of a pair none of another pair on the spread', async () => {
+    const top = temporaryFolder({
+      'evengrey.json': JSON.stringify({
+        process: 'offset-coated',
+        spreads: [['p0.tif', 'warm.tif', 'cold.tif']],
+        rules: { 'same-picture': 'error', 'facing-difference': 'error' },
+      }),
+      'book.md': ['p0.tif', 'p1.tif', 'p2.tif', 'warm.tif'].map(name => `![](${name})\n\n`).join(''),
+      ...Object.fromEntries([0, 1, 2].map(i => [`p${i}.tif`, pictures.neutral(i)])),
+      'warm.tif': cast(12, 0, -12),
+    });
+    write(top, { 'p1.tif': pictures.neutral(2) });
+    const named = async (...more: string[]) => {
+      const { stdout, code } = await evengrey(['check', '--format', 'json', ...more], { cwd: top });
+      const standing = (findings: { rule: string; waived: unknown }[]) =>
+        findings.flatMap(({ rule, waived }) => (/same|facing/.test(rule) && !waived ? rule : []));
+      const found = JSON.parse(stdout).pictures.flatMap(({ findings }: { findings: [] }) =>
+        standing(findings),
+      );
+      return [code, ...found.sort()];
+    };
+    assert.deepEqual(await named(), [1, 'facing-difference', 'same-picture']);
+    assert.deepEqual(await named('--waive'), [0]);
+    assert.deepEqual(await named(), [0]);
+    // written over a picture of its own
+    write(top, { 'p0.tif': pictures.neutral(2) });
+    assert.deepEqual(await named(), [1, 'facing-difference', 'same-picture', 'same-picture']);
+    write(top, { 'p0.tif': pictures.neutral(0), 'cold.tif': cast(-14, 0, 14) });
+    fs.appendFileSync(path.join(top, 'book.md'), '![](cold.tif)\n');
+    const [code, ...found] = await named();
+    assert.deepEqual([code, [...new Set(found)]], [1, ['facing-difference']]);
+    assert.deepEqual(await named('--waive'), [0], 'one after the other');
+    assert.deepEqual(await named(), [0]);
+  });
+
+  it('stays where a line of a layout moves', async () => {
+    const top = temporaryFolder({
+      'evengrey.json': '{ "process": "offset-coated", "rules": { "format-not-placed": "error" } }',
+      'book.html': '<img src="p0.tif">\n',
+      'p0.tif': pictures.neutral(0),
+    });
+    const code = async (...more: string[]) => (await evengrey(['check', ...more], { cwd: top })).code;
+    assert.deepEqual([await code(), await code('--waive'), await code()], [1, 0, 0]);
+    write(top, { 'book.html': '<!-- a line more -->\n<img src="p0.tif">\n' });
+    assert.equal(await code(), 0);
+  });
+
+  it('of a set that shrinks is missed by the gates as by a check', async () => {
+    const top = repositoryOf({
+      'evengrey.json': '{ "process": "offset-coated", "rules": { "untagged": "error" } }',
+      ...Object.fromEntries([1, 2, 3, 4, 5].map(i => [`g${i}.tif`, pictures.grey(i)])),
+    });
+    await evengrey(['check', '--waive'], { cwd: top });
+    commit(top);
+    git(top, 'branch', 'base');
+    git(top, 'rm', '-q', 'g5.tif');
+    const codes = [];
+    for (const more of [[], ['--since', 'base', '--whole'], ['--staged', '--whole']])
+      codes.push((await evengrey(['check', ...more], { cwd: top })).code);
+    assert.deepEqual(codes, [1, 1, 1]);
   });
 
   it('of the book holds at a gate that tells of some of its pictures only', async () => {

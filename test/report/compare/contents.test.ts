@@ -72,11 +72,11 @@ describe('the list of what changed', () => {
       line({ new: [clipped], waived: [mixed] }, 'added'),
       'new, with 1 finding against it (new: error clipped; waived: warning mixed)',
     );
-    assert.equal(line({ waived: [{ ...mixed, severity: 'note' }] }), 'as before: nothing found against it');
+    assert.equal(line({ waived: [{ ...mixed, severity: 'note' }] }), 'as before: no error or warning');
   });
 
   it('names no rule as ended that is off, or of a picture that is gone', () => {
-    assert.equal(line({ ended: [mixed] }, 'changed', ['mixed']), 'as before: nothing found against it');
+    assert.equal(line({ ended: [mixed] }, 'changed', ['mixed']), 'as before: no error or warning');
     assert.equal(line({ ended: [mixed] }, 'deleted'), 'gone from the book');
   });
 });

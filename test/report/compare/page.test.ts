@@ -151,7 +151,7 @@ describe('a comparison as a page', () => {
     );
     assert.match(
       write([change('changed', 'a.tif', [both('a.tif')]), change('changed', 'b.tif', [larger])]),
-      /nothing found against it; 60 × 40, now 90 × 40 pixels, another shape: cut, or another picture<\/li>/,
+      /no error or warning; 60 × 40, now 90 × 40 pixels, another shape: cut, or another picture<\/li>/,
     );
     assert.deepEqual(
       [...told.matchAll(/<section class="change" id="([^"]*)"/g)].map(([, id]) => id),

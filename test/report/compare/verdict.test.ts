@@ -25,7 +25,7 @@ describe('the verdict on a changed picture', () => {
       'mixed: Otherwise than before: 1 new finding, 1 ended',
     );
     assert.equal(told('renamed', { unchanged: [warning] }), 'same: As before: 1 finding stays');
-    assert.equal(told('changed', {}), 'same: As before: nothing found against it');
+    assert.equal(told('changed', {}), 'same: As before: no error or warning');
   });
 
   it('is moved by the note that it is another picture of the book', () => {
@@ -36,7 +36,7 @@ describe('the verdict on a changed picture', () => {
   it('is not moved by other notes', () => {
     assert.equal(
       told('changed', { new: [note], ended: [note, note], unchanged: [note] }),
-      'same: As before: nothing found against it',
+      'same: As before: no error or warning',
     );
   });
 
@@ -49,7 +49,7 @@ describe('the verdict on a changed picture', () => {
 
   it('says of a new picture what stands against it, and of one that is gone just that', () => {
     assert.equal(told('added', { new: [warning, note] }), 'worse: New, with 1 finding against it');
-    assert.equal(told('added', { new: [note] }), 'same: New, with nothing found against it');
+    assert.equal(told('added', { new: [note] }), 'same: New, with no error or warning');
     assert.equal(told('deleted', { ended: [error] }), 'gone: Gone from the book');
     assert.match(told('mode', {}), /^same: .*file mode/);
   });

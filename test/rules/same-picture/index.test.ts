@@ -38,7 +38,7 @@ describe('same-picture', () => {
       const [{ severity, message, data }] = pictures[0];
       assert.equal(severity, 'note');
       assert.match(message, /book\.md:9 places it, and book\.md:3 places b\.tif, which is the same file/);
-      assert.deepEqual(data, { same: 'b.tif' });
+      assert.deepEqual(data, { same: 'b.tif', copies: 2 });
     });
     it('the one that changed, where the other did not, in whatever order', () => {
       const both = [placed('a.tif', 'a', [1]), placed('b.tif', 'a', [3]), placed('c.tif', 'a', [5])];
