@@ -76,14 +76,19 @@ export function whyOthers(comparison: Comparison): string {
   return `Judged otherwise, though unchanged themselves: ${reasons.join(', or ')}`;
 }
 
+/** It was said before, and its waiver is of other pictures or is gone. */
+const WAIVED = ' (waived before)';
+
 /** `p1.jpg: new: error low-resolution; ended: warning mixed-encodings`, a line a picture. */
 export const otherLines = ({ others, settings }: Comparison): string[] =>
-  others.map(({ path, page, findings }) => {
+  others.map(({ path, page, findings, lapsed = [] }) => {
     const off = findings.ended.filter(({ rule }) => settings.off?.includes(rule));
     const told = (which: 'new' | 'ended') => {
       const some = findings[which].filter(finding => !off.includes(finding));
       return some.length
-        ? [`${which}: ${some.map(({ rule, severity }) => `${severity} ${rule}`).join(', ')}`]
+        ? [
+            `${which}: ${some.map(({ rule, severity }) => `${severity} ${rule}${which === 'new' && lapsed.includes(rule) ? WAIVED : ''}`).join(', ')}`,
+          ]
         : [];
     };
     const unsaid = off.map(({ rule, severity }) => `${rule} is off now, was ${aSeverity(severity)}`);

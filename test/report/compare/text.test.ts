@@ -99,6 +99,12 @@ describe('a comparison as a text', () => {
     assert.match(told, /\nJudged otherwise, though unchanged themselves: pictures stand elsewhere\n/);
   });
 
+  it('says where something is new only since its waiver fell', () => {
+    const fallen = findings({ new: [finding('untagged', 'error', ''), finding('clipped', 'warning', '')] });
+    const told = text([], { others: [{ path: 'o.tif', page: 1, findings: fallen, lapsed: ['untagged'] }] });
+    assert.match(told, /o\.tif: new: error untagged \(waived before\), warning clipped\n/);
+  });
+
   it('tells pages and targets apart where there are several', () => {
     const two = () => ({ ...picture('a.tif'), targets: [target, { ...target, name: 'dummy' }] });
     const [first] = [two()];
