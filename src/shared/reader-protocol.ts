@@ -58,7 +58,7 @@ export interface Raster {
 
 /** A picture that is one of many on a page: sRGB in a file format that browsers know. */
 export interface SmallPicture extends Pick<Raster, 'fullWidth' | 'fullHeight'> {
-  type: 'image/jpeg' | 'image/png';
+  type: 'image/jpeg';
   bytes: Uint8Array;
 }
 
