@@ -46,7 +46,7 @@ export function concernedBy(
     return everybody('settings');
   const waiversGone = missingWaivers(before.waivers, now.waivers);
   if (waiversGone.some(({ picture }) => picture == null)) return everybody('book');
-  const unwaived = new Set(waiversGone.flatMap(({ picture, other }) => [picture, other ?? []].flat()));
+  const unwaived = new Set(waiversGone.flatMap(({ picture, other }) => [picture, other]));
   const lost = new Set(before.missing.map(({ path }) => path));
   return {
     all: null,
